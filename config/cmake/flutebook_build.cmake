@@ -1,0 +1,43 @@
+# How all of our own code is built: language level, optimisation, warnings, sanitizers. Third-party headers never see
+# the warnings: the target `flutebook_own` is linked to our code only.
+
+if(NOT CMAKE_BUILD_TYPE)
+  set(CMAKE_BUILD_TYPE Release)
+endif()
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_POSITION_INDEPENDENT_CODE ON)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+set(CMAKE_ARCHIVE_OUTPUT_DIRECTORY ${PROJECT_BINARY_DIR}/archives)
+# The build tree has the shape of an installed one, so that the program finds its plugins in both.
+set(CMAKE_RUNTIME_OUTPUT_DIRECTORY ${PROJECT_BINARY_DIR}/bin)
+set(FLUTEBOOK_PLUGIN_DIR ${PROJECT_BINARY_DIR}/lib/flutebook/plugins)
+
+option(FLUTEBOOK_WERROR "treat our own warnings as errors" OFF)
+option(FLUTEBOOK_SANITIZE "address and undefined-behaviour sanitizers" OFF)
+
+add_library(flutebook_own INTERFACE)
+target_compile_options(
+  flutebook_own
+  INTERFACE
+    -ffp-contract=off
+    $<$<COMPILE_LANGUAGE:CXX>:-Wall -Wextra -Wpedantic -Wconversion -Wsign-conversion -Wshadow -Wold-style-cast
+    -Wnon-virtual-dtor -Woverloaded-virtual -Wnull-dereference -Wcast-qual -Wformat=2 -Wundef -Wextra-semi
+    -Wmissing-declarations -Wdouble-promotion>
+    $<$<CXX_COMPILER_ID:GNU>:-Wduplicated-cond -Wduplicated-branches -Wlogical-op>)
+if(FLUTEBOOK_WERROR)
+  target_compile_options(flutebook_own INTERFACE -Werror)
+endif()
+if(FLUTEBOOK_SANITIZE)
+  target_compile_options(flutebook_own INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=undefined
+                                                 -fno-omit-frame-pointer)
+  target_link_options(flutebook_own INTERFACE -fsanitize=address,undefined)
+endif()
+
+# A room of our own: a static library with explicit sources.
+function(flutebook_room name)
+  add_library(${name} STATIC ${ARGN})
+  target_include_directories(${name} PUBLIC ${PROJECT_SOURCE_DIR})
+  target_link_libraries(${name} PRIVATE flutebook_own)
+endfunction()

@@ -1,0 +1,102 @@
+// Quoting, the use-case both faces call: requests in, what each costs at each quantity out, with all that the cost
+// accountant must be able to defend. Faces show it and compute nothing.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/catalogue/plant.hpp"
+#include "host/catalogue/request.hpp"
+#include "host/engine/engine.hpp"
+#include "host/geometry/layout.hpp"
+#include "ledger/money.hpp"
+
+namespace flutebook::desk {
+
+/// Mass in and out, kg. `issued + adhesive = product + sum of losses`.
+struct MassBalance {
+    struct Cause {
+        std::string cause, title;
+        std::vector<double> by_step_kg;  // 0 .. K
+        double total_kg;
+    };
+    double issued_kg, adhesive_kg, product_kg;
+    std::vector<Cause> losses;  // in the order the model declares them; a cause that lost nothing is there too
+    double loss_kg;             // sum of the causes
+};
+
+/// One line of the cost sheet at one step, or for one ply.
+struct CostLine {
+    std::string plugin, line, title, unit;
+    engine::CostClass cost_class;
+    engine::Behaviour behaviour;
+    std::size_t step;
+    std::string step_name;             // the machine's code, or "dispatch"
+    std::optional<std::size_t> ply;    // outside first
+    std::string ply_name;              // the paper's code
+    double quantity, rate;
+    Money amount;
+};
+
+/// What one step's losses cost after ISO 14051, recovery not taken off.
+struct StepWaste {
+    std::string step_name;
+    double intake_kg, loss_kg;
+    Money cost;
+};
+
+struct RunnerUp {
+    std::string candidate;
+    Money cost, dearer_by;
+};
+
+/// One quantity, made the cheapest way.
+struct Quote {
+    double quantity;
+    std::string corrugator;
+    std::vector<std::string> route;
+    double roll_width_mm, outs, trim_mm, nx, ny, ups, chop_mm, slit_mm;
+    geometry::Blank blank;
+    double board_grammage_gsm;
+    double web_length_m, web_area_m2;
+    std::vector<double> fed, good;  // by step 0 .. K; fed[0] means nothing
+    MassBalance mass;
+    std::vector<CostLine> lines;    // in order of step, then graph, then ply; silent ones left out
+    Money cost;                     // sum of the lines, net of recovery
+    Money cost_per_thousand, price_per_thousand, contribution_per_thousand;
+    Money cost_per_m2;              // per m2 shipped
+    Money cost_per_tonne;           // per tonne shipped
+    Money waste_cost;               // ISO 14051, all steps
+    std::vector<StepWaste> waste_by_step;
+    Money recovery;                 // what the scrap brings, as a positive amount
+    std::size_t candidates;         // how many ways were costed
+    std::vector<RunnerUp> runners_up;
+};
+
+/// A quantity that nothing can make.
+struct Unmakeable {
+    double quantity;
+    std::vector<geometry::Refused> refused;
+};
+
+/// One request's answer. `quotes[i]` or `unmakeable[i]`, never both, for quantity i.
+struct RequestAnswer {
+    catalogue::Request request;
+    struct Quantity {
+        std::optional<Quote> quote;
+        std::optional<Unmakeable> unmakeable;
+    };
+    std::vector<Quantity> quantities;
+    /// A plugin was at fault: what it did. `quantities` is then empty.
+    std::optional<std::string> model_fault;
+
+    [[nodiscard]] bool is_complete() const;
+};
+
+/// Costs every quantity of a request. Any thread, any number at once. `threads` decides the time, never a bit.
+[[nodiscard]] RequestAnswer quote(const catalogue::Plant& plant, const engine::Engine& engine,
+                                  const catalogue::Request& request, unsigned threads);
+
+}  // namespace flutebook::desk
