@@ -1,0 +1,49 @@
+#!/bin/sh
+# Shows the main job on the demo plant: installs what is missing, builds Flutebook, costs a few orders.
+#
+#   sh config/demo.sh
+#
+# Needs nothing but a shell and apt, from any folder, as often as you like. Everything it makes stands in build/, or,
+# where somebody else made that, in a build tree of your own.
+set -eu
+
+top=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
+plant=$top/config/demo
+
+echo "== what it is built with"
+sh "$top/config/install.sh" build
+
+# A tree that another user made cannot be written to.
+tree=$top/build
+if [ -e "$tree" ] && [ ! -w "$tree" ] || [ ! -e "$tree" ] && [ ! -w "$top" ]; then
+    tree=${TMPDIR:-/tmp}/flutebook-build-$(id -u)
+fi
+
+echo "== building in $tree (a minute or two the first time)"
+log=$(mktemp)
+trap 'rm -f "$log"' EXIT
+if ! sh "$top/config/build.sh" "$tree" -DCMAKE_BUILD_TYPE=Release -DFLUTEBOOK_TESTS=OFF >"$log" 2>&1; then
+    cat "$log" >&2
+    echo "demo.sh: the build failed: its output stands above; the last error in it is the one to read" >&2
+    exit 1
+fi
+
+# Shows a command as a person would type it here, then runs it.
+flutebook() {
+    printf '\n== flutebook --plant config/demo %s\n\n' "$*"
+    (cd "$top" && "$tree/bin/flutebook" --plant config/demo "$@")
+}
+
+flutebook plugin list
+flutebook quote config/demo/requests/R-1001-everyday-box.yaml
+flutebook quote config/demo/requests/R-1007-print-cut-glue.yaml
+flutebook quote config/demo/requests/R-1005-double-wall.yaml
+
+printf '\n== Next: an order that nothing here can make, answered with the limits that stop it\n'
+# Refused is the right answer (1); anything else is not.
+refused=0
+flutebook quote config/demo/requests/R-1009-fits-nowhere.yaml || refused=$?
+if [ "$refused" -ne 1 ]; then
+    echo "demo.sh: the order that fits nowhere ended with $refused: 1 was due; look at the lines above" >&2
+    exit 1
+fi

@@ -1,0 +1,73 @@
+#!/bin/sh
+# Installs what Flutebook is built with, on Debian 12, through apt and nothing else.
+#
+#   sh config/install.sh [build | test]
+#
+# `build` is what the program needs; `test` is that and what its tests need. What is installed already is left alone,
+# and the package lists are fetched only when something is missing. The one rule: this file is the only list of
+# packages, each with its reason.
+set -eu
+umask 022
+
+build_packages='
+cmake               configures the build
+ninja-build         runs it
+g++                 compiles it
+libboost-dev        Boost.DLL loads plugins; Boost.Math checks take-ups in the tests
+libyaml-cpp-dev     reads the files of a plant
+libfmt-dev          writes numbers and tables
+libudunits2-dev     converts units
+libcli11-dev        reads the command line
+nlohmann-json3-dev  writes JSON
+'
+test_packages='
+catch2              runs the tests
+librapidcheck-dev   makes plants and orders for the tests of what always holds
+clang-format-14     checks the layout of the code
+clang-tidy-14       checks its habits, and that a second compiler takes it
+'
+
+# The packages of a list: its first column.
+names_of() {
+    printf '%s\n' "$1" | while read -r name _; do
+        if [ -n "$name" ]; then printf '%s ' "$name"; fi
+    done
+}
+
+is_installed() {
+    [ "$(dpkg-query -W -f '${db:Status-Status}' "$1" 2>/dev/null)" = installed ]
+}
+
+case ${1:-build} in
+build) wanted=$(names_of "$build_packages") ;;
+test) wanted=$(names_of "$build_packages$test_packages") ;;
+*)
+    echo "install.sh: no such group of packages: $1; choose build or test" >&2
+    exit 2
+    ;;
+esac
+
+missing=
+for name in $wanted; do
+    is_installed "$name" || missing="$missing $name"
+done
+[ -n "$missing" ] || exit 0
+
+if [ "$(id -u)" -eq 0 ]; then
+    as_root=
+elif command -v sudo >/dev/null 2>&1; then
+    as_root=sudo
+else
+    echo "install.sh: cannot install packages: neither root nor sudo; have somebody install$missing" >&2
+    exit 1
+fi
+
+apt() {
+    # env, because sudo drops what stands before it; the lock is waited for, because a fresh machine updates itself.
+    $as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y -o DPkg::Lock::Timeout=300 "$@"
+}
+
+echo "installing$missing"
+apt update
+# shellcheck disable=SC2086  # a list of words
+apt install --no-install-recommends $missing
