@@ -7,7 +7,7 @@
 # another generator, cannot be reused and is made anew.
 set -eu
 
-top=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
+top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 tree=$1
 shift
 

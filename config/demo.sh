@@ -7,8 +7,7 @@
 # where somebody else made that, in a build tree of your own.
 set -eu
 
-top=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
-plant=$top/config/demo
+top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 
 echo "== what it is built with"
 sh "$top/config/install.sh" build
