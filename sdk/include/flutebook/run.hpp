@@ -11,8 +11,9 @@
 
 namespace flutebook::run {
 
-/// Whole pieces at least `x`. A hair under a whole number counts as that number: 990 / 0.99 is 1000 sheets, not 1001.
-inline double whole_up(double x) { return std::ceil(x - 1e-9); }
+/// Whole pieces at least `x`. A hair over a whole number counts as that number: 990 / 0.99 is 1000 sheets, not 1001.
+/// Adding nothing makes of -0, what is left of a hair, a plain 0.
+inline double whole_up(double x) { return std::ceil(x - 1e-9) + 0.0; }
 
 /// Whole pieces at most `x`, with the same hair.
 inline double whole_down(double x) { return std::floor(x + 1e-9); }

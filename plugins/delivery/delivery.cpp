@@ -1,0 +1,59 @@
+// delivery: the pallets that boxes leave on, and the freight to the customer.
+//
+//   volume  = quantity x box area x board caliper: boxes travel flat, so a pile of them is as high as their board
+//   mass    = quantity x box area x board grammage
+//   pallets = ceil(max(volume / pallet_volume, mass / pallet_load))
+//   freight = distance x max(mass, volume x freight_density) x freight_price: board is light, so a carrier charges
+//             bulky loads as if they weighed freight_density kg a m3;   freight.drop = once a delivery
+// Nothing is charged until the plant gives pallets and prices and the request a distance: all are 0 unless they do.
+// Source: common practice, no published source.
+#include <flutebook/plugin.hpp>
+#include <flutebook/run.hpp>
+
+#include <algorithm>
+
+using namespace flutebook;
+
+namespace {
+
+constexpr Range price{0, 1e9};
+constexpr double kg_per_tonne = 1000;
+
+struct Delivery : Model {
+    Need<order> quantity = need("order.quantity", "1", "boxes ordered");
+    Need<order> box_area = need("box.area", "m2", "net area of one box");
+    Need<order> caliper = need("board.caliper", "m", "thickness of the board");
+    Need<order> grammage = need("board.grammage", "g/m2", "combined board, adhesive included");
+
+    Setting<by_plant> pallet_volume =
+        setting("pallet_volume", "m3", 0, {0, 100}, "boxes that a pallet holds, by volume; 0: no limit");
+    Setting<by_plant> pallet_load =
+        setting("pallet_load", "kg", 0, {0, 1e5}, "boxes that a pallet holds, by mass; 0: no limit");
+    Setting<by_plant> pallet_price = setting("pallet_price", "money", 0, price, "one pallet, with its top and wrap");
+    Setting<by_request> distance = setting("distance", "km", 0, {0, 1e5}, "road to the customer");
+    Setting<by_plant> freight_price = setting("freight_price", "money/t/km", 0, price, "freight by tonne and km");
+    Setting<by_plant> freight_density =
+        setting("freight_density", "kg/m3", 0, {0, 1e4}, "least that a m3 is charged as; 0: by mass alone");
+    Setting<by_plant> drop_price = setting("drop_price", "money", 0, price, "one delivery, whatever its load");
+
+    Line<step> pallets = line("pallets", "1", material, per_unit, "Pallets");
+    Line<step> freight = line("freight", "t km", flutebook::system, per_unit, "Freight");
+    Line<step> drop = line("freight.drop", "1", flutebook::system, per_run, "Freight, by delivery");
+
+    // What one limit of a pallet asks for, in pallets; nothing where there is no limit.
+    static double filled(double load, double limit) { return limit > 0 ? load / limit : 0; }
+
+    void evaluate(Frame& f) const {
+        const double area = f[quantity] * f[box_area];
+        const double volume = area * f[caliper];
+        const double kg = run::mass(area, f[grammage]);
+        const double pallets_filled = std::max(filled(volume, f[pallet_volume]), filled(kg, f[pallet_load]));
+        f.charge(pallets, f.dispatch(), run::whole_up(pallets_filled), f[pallet_price]);
+        f.charge(freight, f.dispatch(), f[distance] * std::max(kg, volume * f[freight_density]) / kg_per_tonne,
+                 f[freight_price]);
+        f.charge(drop, f.dispatch(), f[distance] > 0 ? 1 : 0, f[drop_price]);
+    }
+};
+
+}  // namespace
+FLUTEBOOK_MODEL(Delivery, "delivery", "1.0.0", "Pallets and freight")

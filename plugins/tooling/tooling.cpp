@@ -1,0 +1,54 @@
+// tooling: print plates and the die, written off evenly over the boxes that they are to make.
+//
+//   plates = quantity x colours x piece area x plate_share x plate_price / plate_boxes     at the step that prints
+//   die    = quantity x (sheet area x die_board_price + ups x rule_length x rule_price) / die_boxes   at the die cutter
+// Only the die of the step where blanks part from the sheet is this order's own. Tools for which the request names no
+// number of boxes are invoiced apart: they cost this order nothing. Source: common practice, no published source.
+#include <flutebook/plugin.hpp>
+
+using namespace flutebook;
+
+namespace {
+
+constexpr Range price{0, 1e9};
+constexpr double die_cutter = die_cutter_kind;
+constexpr Range boxes{0, 1e9};
+
+struct Tooling : Model {
+    Need<order> quantity = need("order.quantity", "1", "boxes ordered");
+    Need<order> ups = need("sheet.ups", "1", "boxes on one sheet");
+    Need<order> parting = need("step.parting", "1", "step where boxes part from the sheet", {0, 1000});
+    Need<step> kind = need("step.kind", "1", "kind of machine at each step", {0, 100});
+    Need<step> colours = need("step.colours", "1", "colours printed at each step");
+    Need<step> area = need("step.piece_area", "m2", "one piece at each step");
+
+    Setting<by_plant> plate_price = setting("plate_price", "money/m2", 0, price, "print plate, mounted");
+    Setting<by_request> plate_share = setting("plate_share", "1", 1, {0, 1}, "share of the sheet that a plate covers");
+    Setting<by_request> plate_boxes =
+        setting("plate_boxes", "1", 0, boxes, "boxes that the plates are to make in all; 0: invoiced apart");
+    Setting<by_plant> die_board_price =
+        setting("die_board_price", "money/m2", 0, price, "the die's base, by sheet area");
+    Setting<by_plant> rule_price = setting("rule_price", "money/m", 0, price, "cutting and creasing rule, fitted");
+    Setting<by_request> rule_length = setting("rule_length", "m", 0, {0, 1000}, "rule for one box");
+    Setting<by_request> die_boxes =
+        setting("die_boxes", "1", 0, boxes, "boxes that the die is to make in all; 0: invoiced apart");
+
+    Line<step> plates = line("plates", "box", system, per_unit, "Print plates, written off");
+    Line<step> die = line("die", "box", system, per_unit, "Die, written off");
+
+    // A tool's cost by the box; nothing where it is invoiced apart.
+    static double by_box(double cost, double made) { return made > 0 ? cost / made : 0; }
+
+    void evaluate(Frame& f) const {
+        const double plate = by_box(f[plate_share] * f[plate_price], f[plate_boxes]);
+        const double rule = f[ups] * f[rule_length] * f[rule_price];
+        for (auto k : f.converters()) {
+            const bool has_die = k.at == f[parting] && f[kind][k] == die_cutter;
+            f.charge(plates, k, f[colours][k] > 0 ? f[quantity] : 0, f[colours][k] * f[area][k] * plate);
+            f.charge(die, k, has_die ? f[quantity] : 0, by_box(f[area][k] * f[die_board_price] + rule, f[die_boxes]));
+        }
+    }
+};
+
+}  // namespace
+FLUTEBOOK_MODEL(Tooling, "tooling", "1.0.0", "Print plates and dies")
