@@ -1,5 +1,6 @@
 // What cannot go on, as two exceptions (the ledger has the third). Each carries finished sentences, one a line:
-// `where: what is wrong: what was found; what to do`. Caught in `main` and around one request or model, nowhere else.
+// `where: what is wrong: what was found; what to do`. Caught in `main`, around one request and around one model,
+// nowhere else.
 #pragma once
 
 #include <stdexcept>
@@ -26,10 +27,17 @@ private:
     std::vector<std::string> lines_;
 };
 
-/// A plugin is not fit, or was at fault while it worked: names file, model and cause.
+/// A plugin is not fit, or was at fault while it worked: each line names file, model and cause. Exit code 3.
 class ModelError : public std::runtime_error {
 public:
-    using std::runtime_error::runtime_error;
+    explicit ModelError(std::vector<std::string> lines)
+        : std::runtime_error(lines.empty() ? "unfit model" : lines.front()), lines_(std::move(lines)) {}
+    explicit ModelError(std::string line) : ModelError(std::vector<std::string>{std::move(line)}) {}
+
+    [[nodiscard]] const std::vector<std::string>& lines() const { return lines_; }
+
+private:
+    std::vector<std::string> lines_;
 };
 
 }  // namespace flutebook

@@ -1,0 +1,191 @@
+#include "host/engine/engine.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <filesystem>
+#include <map>
+#include <mutex>
+#include <thread>
+
+#include "host/engine/blocks.hpp"
+#include "host/engine/description.hpp"
+#include "host/engine/library.hpp"
+#include "host/errors.hpp"
+
+namespace flutebook::engine {
+namespace {
+
+std::string file_of(const catalogue::Plant& plant, const std::string& installed, const std::string& id) {
+    const auto own = std::filesystem::path(plant.folder) / "plugins" / (id + ".so");
+    if (std::filesystem::exists(own)) return own.string();
+    return (std::filesystem::path(installed) / (id + ".so")).string();
+}
+
+std::vector<Model> load(const catalogue::Plant& plant, const std::string& installed) {
+    std::vector<Model> models;
+    std::vector<std::string> errors;
+    for (const catalogue::ModelEntry& entry : plant.models) {
+        const std::string file = file_of(plant, installed, entry.id);
+        try {
+            models.push_back(describe(open_plugin(file), file, entry.id));
+        } catch (const ModelError& error) {
+            errors.insert(errors.end(), error.lines().begin(), error.lines().end());
+        }
+    }
+    if (!errors.empty()) throw ModelError(std::move(errors));
+    return models;
+}
+
+Replaced replaced_settings(const Graph& graph) {
+    Replaced made;
+    for (std::size_t m = 0; m < graph.models.size(); ++m) {
+        auto& own = made.emplace_back();
+        for (const auto& link : graph.settings[m]) own.push_back(link ? 1 : 0);
+    }
+    // Whoever replaces a setting and needs it as well needs the plant to give it.
+    for (const auto& needs : graph.needs)
+        for (const Link& need : needs)
+            if (need.source.kind == Source::Kind::setting) made[need.source.model][need.source.index] = 0;
+    return made;
+}
+
+// Rows in blocks of one shape each, in the order in which the shapes and rows first come. Blocks depend on the rows
+// alone, so that a fault names the same row whatever the number of threads.
+struct Blocked {
+    Shape shape;
+    std::vector<std::size_t> rows;
+};
+
+std::vector<Blocked> divide(std::span<const Row> rows) {
+    std::map<Shape, std::vector<std::size_t>> by_shape;
+    for (std::size_t r = 0; r < rows.size(); ++r) by_shape[{rows[r].plies(), rows[r].steps()}].push_back(r);
+    std::vector<Blocked> made;
+    for (const auto& [shape, members] : by_shape)
+        for (std::size_t first = 0; first < members.size(); first += block_rows) {
+            const auto begin = members.begin() + static_cast<std::ptrdiff_t>(first);
+            const auto end = members.begin() + static_cast<std::ptrdiff_t>(std::min(first + block_rows, members.size()));
+            made.push_back({shape, {begin, end}});
+        }
+    return made;
+}
+
+// The work of one thread: takes the next block until none is left.
+class Worker {
+public:
+    Worker(const Blocks& blocks, std::span<const Row> rows, const std::vector<Blocked>& work, std::span<Outcome> outcomes)
+        : blocks_(blocks), rows_(rows), work_(work), outcomes_(outcomes) {}
+
+    void run(std::atomic<std::size_t>& next) {
+        for (std::size_t at = next++; at < work_.size(); at = next++) cost(work_[at]);
+    }
+
+    [[nodiscard]] const std::optional<Fault>& fault() const { return fault_; }
+
+private:
+    void cost(const Blocked& block) {
+        if (!columns_ || columns_->shape() != block.shape) columns_.emplace(blocks_.columns(block.shape));
+        std::vector<Row> rows;
+        std::vector<Outcome> outcomes(block.rows.size());
+        for (const std::size_t r : block.rows) rows.push_back(rows_[r]);
+        const auto fault = blocks_.cost(*columns_, rows, outcomes);
+        if (fault && (!fault_ || block.rows[fault->row] < fault_->row)) fault_ = Fault{block.rows[fault->row], fault->text};
+        for (std::size_t i = 0; i < block.rows.size(); ++i) outcomes_[block.rows[i]] = outcomes[i];
+    }
+
+    const Blocks& blocks_;
+    std::span<const Row> rows_;
+    const std::vector<Blocked>& work_;
+    std::span<Outcome> outcomes_;
+    std::optional<Columns> columns_;
+    std::optional<Fault> fault_;
+};
+
+std::vector<LineAmount> lines_in_order(const Blocks& blocks, const Columns& columns) {
+    std::vector<LineAmount> made;
+    const Graph& graph = blocks.graph();
+    for (std::size_t step = 0; step < columns.shape().steps; ++step)
+        for (std::size_t m = 0; m < graph.models.size(); ++m)
+            for (std::size_t l = 0; l < graph.models[m].lines.size(); ++l) {
+                const bool by_ply = graph.models[m].lines[l].axis == Axis::ply;
+                if (by_ply && step != 0) continue;
+                const std::size_t first = by_ply ? 0 : step;
+                const std::size_t past = by_ply ? columns.shape().plies : step + 1;
+                for (std::size_t i = first; i < past; ++i) {
+                    const double quantity = *columns.column(blocks.slots().models[m].quantities[l], i);
+                    const double rate = *columns.column(blocks.slots().models[m].rates[l], i);
+                    const Money amount = Money::of(quantity, rate).value_or(Money{});
+                    if (amount == Money{}) continue;
+                    made.push_back({m, l, step, by_ply ? std::optional(i) : std::nullopt, quantity, rate, amount});
+                }
+            }
+    return made;
+}
+
+std::vector<double> first_row(const Columns& columns, Slot slot) {
+    std::vector<double> values;
+    for (std::size_t i = 0; i < columns.extent(slot); ++i) values.push_back(*columns.column(slot, i));
+    return values;
+}
+
+}  // namespace
+
+Engine::Engine() = default;
+Engine::~Engine() = default;
+Engine::Engine(Engine&&) noexcept = default;
+Engine& Engine::operator=(Engine&&) noexcept = default;
+
+Engine Engine::start(const catalogue::Plant& plant, const std::string& installed) {
+    Graph graph = join(load(plant, installed), plant.preferences);
+    Settings settings = read_settings(plant, graph.models, replaced_settings(graph));
+    Engine made;
+    made.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings));
+    return made;
+}
+
+const Graph& Engine::graph() const { return blocks_->graph(); }
+const Settings& Engine::settings() const { return blocks_->settings(); }
+const Blocks& Engine::blocks() const { return *blocks_; }
+
+Order Engine::order(const catalogue::Plant& plant, const catalogue::Request& request, const geometry::Layout& layout,
+                    double quantity) const {
+    return {&plant, &request, &layout, quantity, read_request_settings(request, plant.currency, graph().models)};
+}
+
+std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) const {
+    const std::vector<Blocked> work = divide(rows);
+    std::vector<Outcome> outcomes(rows.size());
+    const std::size_t wanted = std::clamp<std::size_t>(threads, 1, std::max<std::size_t>(work.size(), 1));
+    std::vector<Worker> workers(wanted, Worker(*blocks_, rows, work, outcomes));
+    std::atomic<std::size_t> next = 0;
+    {
+        std::vector<std::jthread> others;
+        for (std::size_t w = 1; w < wanted; ++w) others.emplace_back([&worker = workers[w], &next] { worker.run(next); });
+        workers.front().run(next);
+    }
+    const Fault* first = nullptr;
+    for (const Worker& worker : workers)
+        if (worker.fault() && (first == nullptr || worker.fault()->row < first->row)) first = &*worker.fault();
+    if (first != nullptr) throw ModelError(first->text);
+    return outcomes;
+}
+
+std::optional<Costing> Engine::cost_in_full(const Row& row) const {
+    Columns columns = blocks_->columns({row.plies(), row.steps()});
+    Outcome outcome;
+    if (auto fault = blocks_->cost(columns, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
+    if (outcome.state == Outcome::State::refused) return std::nullopt;
+    const Slots& slots = blocks_->slots();
+    Costing made;
+    made.lines = lines_in_order(*blocks_, columns);
+    for (const Slot loss : slots.models[graph().shedder].losses) made.losses.push_back(first_row(columns, loss));
+    made.fed = first_row(columns, slots.fed);
+    made.good = first_row(columns, slots.good);
+    made.issued_kg = first_row(columns, slots.issued);
+    made.adhesive_kg = *columns.column(slots.adhesive, 0);
+    made.web_length_m = *columns.column(slots.web_length, 0);
+    made.web_area_m2 = *columns.column(slots.web_area, 0);
+    made.cost = outcome.cost;
+    return made;
+}
+
+}  // namespace flutebook::engine

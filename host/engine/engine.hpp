@@ -1,0 +1,85 @@
+// The engine: plugins in, the cost of orders out.
+//
+// Started once from a plant; constant and safe to call from any thread afterwards. Every row is costed through all
+// models in blocks; what comes out does not depend on blocks or threads, to the bit. Each row is checked: names in
+// range, every provide written, mass balanced to 1e-9 of what came in.
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "host/catalogue/plant.hpp"
+#include "host/catalogue/request.hpp"
+#include "host/engine/graph.hpp"
+#include "host/engine/row.hpp"
+#include "host/engine/settings.hpp"
+#include "ledger/money.hpp"
+
+namespace flutebook::engine {
+
+/// What one row came to.
+struct Outcome {
+    enum class State { costed, refused };
+    State state = State::costed;
+    std::size_t model = 0, reason = 0;  // of a refused row: the model and its declared reason
+    Money cost;                         // of a costed row: the sum of its rounded lines
+};
+
+/// One line at one place of its axis. Those that come to nothing are left out.
+struct LineAmount {
+    std::size_t model, line, step;
+    std::optional<std::size_t> ply;
+    double quantity, rate;
+    Money amount;
+};
+
+/// A row costed with all that stands behind its total.
+struct Costing {
+    std::vector<LineAmount> lines;            // in order of step, then graph, then ply
+    std::vector<std::vector<double>> losses;  // kg, by cause of the shedding model, then by step 0 .. K+1
+    std::vector<double> fed, good;            // by step 0 .. K+1
+    std::vector<double> issued_kg;            // by ply
+    double adhesive_kg = 0, web_length_m = 0, web_area_m2 = 0;
+    Money cost;
+};
+
+class Blocks;
+
+class Engine {
+public:
+    /// Loads the models that the plant lists, from `plugins/` in its folder, else from `installed`, and joins them.
+    /// Throws InputError (plant) for unfit settings, ModelError for unfit plugins.
+    [[nodiscard]] static Engine start(const catalogue::Plant& plant, const std::string& installed);
+
+    ~Engine();
+    Engine(Engine&&) noexcept;
+    Engine& operator=(Engine&&) noexcept;
+
+    [[nodiscard]] const Graph& graph() const;
+    [[nodiscard]] const Settings& settings() const;
+
+    /// An order at a quantity. Throws InputError (request) where its extras do not fit the models.
+    [[nodiscard]] Order order(const catalogue::Plant& plant, const catalogue::Request& request,
+                              const geometry::Layout& layout, double quantity) const;
+
+    /// Costs every row, on up to `threads` threads. Throws ModelError where a model is at fault in any row, naming
+    /// the first.
+    [[nodiscard]] std::vector<Outcome> cost(std::span<const Row> rows, unsigned threads) const;
+
+    /// Costs one row in full; nothing where a model refuses it. The total is that of cost(), to the bit. Throws
+    /// ModelError.
+    [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row) const;
+
+    /// For whoever looks behind a figure: the machinery itself.
+    [[nodiscard]] const Blocks& blocks() const;
+
+private:
+    Engine();
+    std::unique_ptr<const Blocks> blocks_;
+};
+
+}  // namespace flutebook::engine

@@ -1,0 +1,34 @@
+// The facts of the host: every number that a model may need and that no model provides. One table, with unit, axis,
+// range and meaning of each; the same table answers where a fact comes from.
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "host/catalogue/place.hpp"
+#include "host/engine/model.hpp"
+#include "host/engine/row.hpp"
+
+namespace flutebook::engine {
+
+/// Writes the fact's value at one axis index for each row: column[r] belongs to rows[r]. All rows have one shape.
+using FillColumn = void (*)(std::span<const Row> rows, std::size_t index, double* column);
+
+struct Fact {
+    Name name;
+    bool is_replaceable;  // by a model that the plant prefers
+    FillColumn fill;
+};
+
+[[nodiscard]] const std::vector<Fact>& facts();
+
+/// Where a fact's value was written: the places in the plant's files or the request that it was made of, and how.
+struct Origin {
+    std::string how;  // "given", "blank of style 0201 from the inside dimensions and the allowances of B"
+    std::vector<catalogue::Place> places;
+};
+[[nodiscard]] Origin origin(const Fact& fact, const Row& row, std::size_t index);
+
+}  // namespace flutebook::engine
