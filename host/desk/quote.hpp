@@ -10,6 +10,7 @@
 #include "host/catalogue/plant.hpp"
 #include "host/catalogue/request.hpp"
 #include "host/engine/engine.hpp"
+#include "host/engine/trail.hpp"
 #include "host/geometry/layout.hpp"
 #include "ledger/money.hpp"
 
@@ -72,7 +73,8 @@ struct Quote {
     std::vector<StepWaste> waste_by_step;
     Money recovery;                 // what the scrap brings, as a positive amount
     std::size_t candidates;         // how many ways were costed
-    std::vector<RunnerUp> runners_up;
+    std::vector<RunnerUp> runners_up;  // the next three, cheapest first
+    std::vector<engine::Trail> trails; // of the line that was asked to be explained
 };
 
 /// A quantity that nothing can make.
@@ -95,8 +97,14 @@ struct RequestAnswer {
     [[nodiscard]] bool is_complete() const;
 };
 
-/// Costs every quantity of a request. Any thread, any number at once. `threads` decides the time, never a bit.
+struct Asked {
+    unsigned threads = 1;                // decides the time, never a bit
+    std::optional<std::string> explain;  // a line's name
+};
+
+/// Costs every quantity of a request. Any thread, any number at once. A model at fault is told in the answer; throws
+/// InputError (request) where the request's extras do not fit the models, or no model has the line to explain.
 [[nodiscard]] RequestAnswer quote(const catalogue::Plant& plant, const engine::Engine& engine,
-                                  const catalogue::Request& request, unsigned threads);
+                                  const catalogue::Request& request, const Asked& asked);
 
 }  // namespace flutebook::desk

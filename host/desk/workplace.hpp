@@ -1,0 +1,24 @@
+// A plant opened for work: its files read, its models loaded and joined.
+#pragma once
+
+#include <string>
+
+#include "host/catalogue/plant.hpp"
+#include "host/engine/engine.hpp"
+
+namespace flutebook::desk {
+
+/// Constant after opening; safe to use from any thread.
+struct Workplace {
+    catalogue::Plant plant;
+    engine::Engine engine;
+};
+
+/// Opens the plant in `folder`, with the plugins that were installed beside the running program. Throws InputError
+/// (plant) or ModelError: the plant's files or a plugin are not fit.
+[[nodiscard]] Workplace open(const std::string& folder);
+
+/// `../lib/flutebook/plugins` from the running program.
+[[nodiscard]] std::string installed_plugins();
+
+}  // namespace flutebook::desk
