@@ -1,0 +1,143 @@
+// Reads the includes of every file and holds them against the map of the house.
+#include "tests/house/arrows.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+#include <set>
+
+namespace flutebook::house {
+
+namespace {
+
+// What each room may see besides itself. Tests may see all, and stand in no arrow. `host` is what lies beside the
+// rooms of the host: errors.
+const std::map<std::string, std::set<std::string>>& arrows() {
+    static const std::map<std::string, std::set<std::string>> map = {
+        {"sdk", {}},
+        {"plugins", {"sdk"}},
+        {"ledger", {}},
+        {"host", {}},
+        {"host/catalogue", {"host", "sdk", "ledger"}},
+        {"host/geometry", {"host/catalogue", "host", "sdk", "ledger"}},
+        {"host/engine", {"host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
+        {"host/review", {"host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
+        {"host/desk", {"host/engine", "host/review", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
+        {"host/cli",
+         {"host/desk", "host/engine", "host/review", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
+        {"host/web",
+         {"host/desk", "host/engine", "host/review", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
+        {"host/main.cpp", {"host/cli", "host/web", "host"}},
+    };
+    return map;
+}
+
+// A library, and the file that keeps it.
+struct Keeper {
+    std::string include, library, file;
+};
+
+const std::vector<Keeper>& keepers() {
+    static const std::vector<Keeper> list = {
+        {"boost/dll", "Boost.DLL", "host/engine/library.cpp"},
+        {"yaml-cpp/", "yaml-cpp", "host/catalogue/yaml.cpp"},
+        {"udunits", "udunits", "host/catalogue/units.cpp"},
+        {"SQLiteCpp/", "SQLiteCpp", "ledger/store.cpp"},
+    };
+    return list;
+}
+
+struct Include {
+    std::size_t line_index;
+    std::string target;
+    bool is_quoted;
+};
+
+bool is_source(const SourceFile& file) {
+    static const std::set<std::string> extensions = {".cpp", ".hpp", ".h", ".c"};
+    return extensions.count(file.extension()) == 1;
+}
+
+std::vector<Include> includes_of(const SourceFile& file) {
+    std::vector<Include> includes;
+    for (std::size_t i = 0; i < file.lines.size(); ++i) {
+        const std::string& line = file.lines[i];
+        const std::size_t hash = line.find_first_not_of(" \t");
+        if (hash == std::string::npos || line[hash] != '#') continue;
+        const std::size_t word = line.find_first_not_of(" \t", hash + 1);
+        if (word == std::string::npos || line.compare(word, 7, "include") != 0) continue;
+        const std::size_t open = line.find_first_of("<\"", word + 7);
+        if (open == std::string::npos) continue;
+        const std::size_t close = line.find_first_of(">\"", open + 1);
+        includes.push_back({i, line.substr(open + 1, close - open - 1), line[open] == '"'});
+    }
+    return includes;
+}
+
+std::string room_of(const std::string& path) {
+    if (path == "host/main.cpp") return path;
+    const std::size_t first = path.find('/');
+    const std::string top = path.substr(0, first);
+    if (top != "host") return top;
+    const std::size_t second = path.find('/', first + 1);
+    return second == std::string::npos ? top : path.substr(0, second);
+}
+
+// The file of ours that an include means, by its path from the top or beside the file; nothing where there is none.
+std::string file_meant(const Tree& tree, const SourceFile& from, const Include& include) {
+    if (include.target.rfind("flutebook/", 0) == 0) return "sdk/include/" + include.target;
+    if (tree.find(include.target)) return include.target;
+    const std::string beside =
+        (std::filesystem::path(from.folder()) / include.target).lexically_normal().generic_string();
+    return tree.find(beside) ? beside : "";
+}
+
+// A header of C++, or one of the two of C that the contract needs.
+bool is_standard(const std::string& target) {
+    return target == "stddef.h" || target == "stdint.h" || target.find_first_of("./") == std::string::npos;
+}
+
+bool may_see(const SourceFile& from, const std::string& meant) {
+    const std::string room = room_of(from.path);
+    if (room == "tests") return true;
+    // One cost model knows nothing of another.
+    if (room == "plugins" && is_under(meant, "plugins")) return is_under(meant, from.folder());
+    const auto allowed = arrows().find(room);
+    return room == room_of(meant) || (allowed != arrows().end() && allowed->second.count(room_of(meant)) == 1);
+}
+
+}  // namespace
+
+Faults wrong_arrows(const Tree& tree) {
+    Faults faults;
+    for (const SourceFile& file : tree.files) {
+        if (!is_source(file)) continue;
+        const std::string room = room_of(file.path);
+        for (const Include& include : includes_of(file)) {
+            const std::string meant = file_meant(tree, file, include);
+            const std::string where = at(file, include.line_index);
+            if (!meant.empty()) {
+                if (!may_see(file, meant)) faults.push_back(where + room + " may not see " + meant);
+            } else if (include.is_quoted) {
+                faults.push_back(where + "no file of the tree is called " + include.target);
+            } else if ((room == "sdk" || room == "plugins") && !is_standard(include.target)) {
+                faults.push_back(where + room + " may use nothing but the standard library, not " + include.target);
+            }
+        }
+    }
+    return faults;
+}
+
+Faults libraries_out_of_place(const Tree& tree) {
+    Faults faults;
+    for (const SourceFile& file : tree.files) {
+        if (!is_source(file)) continue;
+        for (const Include& include : includes_of(file))
+            for (const Keeper& keeper : keepers())
+                if (include.target.rfind(keeper.include, 0) == 0 && file.path != keeper.file)
+                    faults.push_back(at(file, include.line_index) + keeper.library + " is kept in " + keeper.file);
+    }
+    return faults;
+}
+
+}  // namespace flutebook::house

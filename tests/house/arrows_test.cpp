@@ -1,0 +1,95 @@
+// Includes point one way, and each large library is touched in one file; every rule with a control that breaks it.
+#include "tests/house/arrows.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "tests/house/made_tree.hpp"
+
+using namespace flutebook::house;
+
+TEST_CASE("the tree of the house is really read") {
+    CHECK(our_house().files.size() > 50);
+    CHECK(our_house().find("sdk/include/flutebook/plugin.h"));
+    CHECK(our_house().find("tests/house/arrows_test.cpp"));
+}
+
+TEST_CASE("a tree outside git is walked, but for what was built") {
+    const MadeTree made{{"host/a.cpp", "one\ntwo\n"}, {"build/b.cpp", ""}, {"build-x/c.cpp", ""}, {"p.so", ""}};
+    const Tree tree = made.read();
+    REQUIRE(tree.files.size() == 1);
+    CHECK(tree.files[0].path == "host/a.cpp");
+    CHECK(tree.files[0].lines == std::vector<std::string>{"one", "two"});
+}
+
+TEST_CASE("every include runs along the arrows of the house") {
+    CHECK(wrong_arrows(our_house()) == Faults{});
+}
+
+TEST_CASE("an include that runs back is found, in every room") {
+    const MadeTree made{{"host/cli/a.hpp", "#include \"host/web/a.hpp\"\n"},
+                        {"host/desk/a.hpp", "#include \"host/cli/a.hpp\"\n"},
+                        {"host/engine/a.hpp", "#include \"host/review/a.hpp\"\n"},
+                        {"host/geometry/a.hpp", "\n#include \"host/engine/a.hpp\"\n"},
+                        {"host/catalogue/a.hpp", "#include \"../geometry/a.hpp\"\n"},
+                        {"host/errors.hpp", "#include \"host/catalogue/a.hpp\"\n"},
+                        {"host/review/a.hpp", "#  include \"host/desk/a.hpp\"\n"},
+                        {"host/web/a.hpp", ""},
+                        {"host/main.cpp", "#include \"host/engine/a.hpp\"\n"},
+                        {"ledger/a.hpp", "#include <flutebook/run.hpp>\n"},
+                        {"plugins/b/b.hpp", "#include \"ledger/a.hpp\"\n"},
+                        {"sdk/include/flutebook/run.hpp", "#include \"host/errors.hpp\"\n"}};
+    CHECK(wrong_arrows(made.read()) == Faults{"host/catalogue/a.hpp:1: host/catalogue may not see host/geometry/a.hpp",
+                                              "host/cli/a.hpp:1: host/cli may not see host/web/a.hpp",
+                                              "host/desk/a.hpp:1: host/desk may not see host/cli/a.hpp",
+                                              "host/engine/a.hpp:1: host/engine may not see host/review/a.hpp",
+                                              "host/errors.hpp:1: host may not see host/catalogue/a.hpp",
+                                              "host/geometry/a.hpp:2: host/geometry may not see host/engine/a.hpp",
+                                              "host/main.cpp:1: host/main.cpp may not see host/engine/a.hpp",
+                                              "host/review/a.hpp:1: host/review may not see host/desk/a.hpp",
+                                              "ledger/a.hpp:1: ledger may not see sdk/include/flutebook/run.hpp",
+                                              "plugins/b/b.hpp:1: plugins may not see ledger/a.hpp",
+                                              "sdk/include/flutebook/run.hpp:1: sdk may not see host/errors.hpp"});
+}
+
+TEST_CASE("an include along the arrows is no fault") {
+    const MadeTree made{{"host/cli/a.hpp", "#include \"host/desk/a.hpp\"\n#include <CLI/CLI.hpp>\n"},
+                        {"host/desk/a.hpp", "#include \"host/engine/a.hpp\"\n#include <flutebook/run.hpp>\n"},
+                        {"host/engine/a.hpp", "#include \"ledger/a.hpp\"\n"},
+                        {"ledger/a.hpp", "#include <cstdint>\n"},
+                        {"plugins/a/a.cpp", "#include \"a.hpp\"\n#include <flutebook/plugin.hpp>\n"},
+                        {"plugins/a/a.hpp", ""},
+                        {"tests/a.cpp", "#include \"host/engine/a.hpp\"\n"}};
+    CHECK(wrong_arrows(made.read()) == Faults{});
+}
+
+TEST_CASE("a model that looks at another model, or at a library, is found") {
+    const MadeTree made{{"plugins/a/a.cpp", "#include \"plugins/b/b.hpp\"\n#include <fmt/core.h>\n#include <cmath>\n"},
+                        {"plugins/b/b.hpp", "#include <sqlite3.h>\n"}};
+    CHECK(wrong_arrows(made.read()) ==
+          Faults{"plugins/a/a.cpp:1: plugins may not see plugins/b/b.hpp",
+                 "plugins/a/a.cpp:2: plugins may use nothing but the standard library, not fmt/core.h",
+                 "plugins/b/b.hpp:1: plugins may use nothing but the standard library, not sqlite3.h"});
+}
+
+TEST_CASE("an include of a file that is not there is found") {
+    const MadeTree made{{"host/engine/a.cpp", "#include \"host/engine/gone.hpp\"\n"}};
+    CHECK(wrong_arrows(made.read()) ==
+          Faults{"host/engine/a.cpp:1: no file of the tree is called host/engine/gone.hpp"});
+}
+
+TEST_CASE("each large library is touched in one file only") {
+    CHECK(libraries_out_of_place(our_house()) == Faults{});
+}
+
+TEST_CASE("a second file that touches a library is found") {
+    const MadeTree made{{"host/catalogue/yaml.cpp", "#include <yaml-cpp/yaml.h>\n"},
+                        {"host/catalogue/plant.cpp", "#include <yaml-cpp/node/node.h>\n"},
+                        {"host/desk/a.cpp", "#include <boost/dll/shared_library.hpp>\n"},
+                        {"host/engine/graph.hpp", "#include <udunits2.h>\n"},
+                        {"ledger/month.cpp", "#include <SQLiteCpp/Database.h>\n"}};
+    CHECK(libraries_out_of_place(made.read()) ==
+          Faults{"host/catalogue/plant.cpp:1: yaml-cpp is kept in host/catalogue/yaml.cpp",
+                 "host/desk/a.cpp:1: Boost.DLL is kept in host/engine/library.cpp",
+                 "host/engine/graph.hpp:1: udunits is kept in host/catalogue/units.cpp",
+                 "ledger/month.cpp:1: SQLiteCpp is kept in ledger/store.cpp"});
+}

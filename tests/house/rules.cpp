@@ -1,0 +1,208 @@
+// One function a rule; each reads the whole tree and says where it is broken.
+#include "tests/house/rules.hpp"
+
+#include <algorithm>
+#include <array>
+#include <regex>
+#include <set>
+
+namespace flutebook::house {
+
+namespace {
+
+using Words = std::set<std::string>;
+
+bool is_code(const SourceFile& file) {
+    return Words{".cpp", ".hpp", ".h", ".c"}.count(file.extension()) == 1;
+}
+
+// What a person writes to be read by a person. Answers that tests compare against are not.
+bool is_written_by_hand(const SourceFile& file) {
+    return is_code(file) || Words{".cmake", ".md", ".sh", ".sql", ".yaml"}.count(file.extension()) == 1 ||
+           file.name() == "CMakeLists.txt";
+}
+
+bool holds(const std::string& line, const std::string& word) {
+    return line.find(word) != std::string::npos;
+}
+
+bool any_line_holds(const SourceFile& file, const std::string& word) {
+    return std::any_of(file.lines.begin(), file.lines.end(),
+                       [&](const std::string& line) { return holds(line, word); });
+}
+
+void replace_all(std::string& text, const std::string& from, const std::string& to) {
+    for (std::size_t found = text.find(from); found != std::string::npos; found = text.find(from, found + to.size()))
+        text.replace(found, from.size(), to);
+}
+
+std::string text_of(const SourceFile& file) {
+    std::string text;
+    for (const std::string& line : file.lines) text += line + "\n";
+    return text;
+}
+
+// A CMakeLists.txt with its loops over names written out: foreach(model run scrap) ... ${model}/${model}.cpp
+std::string with_loops_written_out(const SourceFile& lists) {
+    const std::string text = text_of(lists);
+    std::string all = text;
+    static const std::regex loop(R"(foreach\((\w+)\s+([^)]*)\))");
+    for (std::sregex_iterator found(text.begin(), text.end(), loop), end; found != end; ++found) {
+        const std::string items = (*found)[2];
+        static const std::regex word(R"([^\s"]+)");
+        for (std::sregex_iterator item(items.begin(), items.end(), word); item != end; ++item) {
+            std::string turn = text;
+            replace_all(turn, "${" + (*found)[1].str() + "}", item->str());
+            all += turn;
+        }
+    }
+    return all;
+}
+
+bool names_whole(const std::string& text, const std::string& name) {
+    const auto ends_a_name = [&](std::size_t position) {
+        return position >= text.size() || std::string(" \t\n()\";").find(text[position]) != std::string::npos;
+    };
+    for (std::size_t found = text.find(name); found != std::string::npos; found = text.find(name, found + 1))
+        if ((found == 0 || ends_a_name(found - 1)) && ends_a_name(found + name.size())) return true;
+    return false;
+}
+
+}  // namespace
+
+Faults strangers_at_the_top(const Tree& tree) {
+    const Words rooms = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "host", "plugins", "sdk",
+                         "ledger",         "tests",     "config"};
+    Words there;
+    for (const SourceFile& file : tree.files) there.insert(file.path.substr(0, file.path.find('/')));
+    Faults faults;
+    for (const std::string& name : there)
+        if (name[0] != '.' && !rooms.count(name)) faults.push_back(name + ": does not belong at the top");
+    for (const std::string& name : rooms)
+        if (!there.count(name)) faults.push_back(name + ": is missing at the top");
+    return faults;
+}
+
+Faults overlong_files(const Tree& tree) {
+    const std::size_t most = 400;
+    Faults faults;
+    for (const SourceFile& file : tree.files)
+        if (is_written_by_hand(file) && file.lines.size() > most)
+            faults.push_back(file.path + ": has " + std::to_string(file.lines.size()) + " lines");
+    return faults;
+}
+
+Faults marks_left_behind(const Tree& tree) {
+    // Put together here, so that this file holds none of them.
+    const std::vector<std::string> marks = {std::string("TO") + "DO",          std::string("FIX") + "ME",
+                                            std::string("NO") + "LINT",        std::string("[!may") + "fail]",
+                                            std::string("[!should") + "fail]", std::string("\"[") + ".",
+                                            std::string("[!") + "hide]",       std::string("#if ") + "0"};
+    Faults faults;
+    for (const SourceFile& file : tree.files)
+        for (std::size_t i = 0; i < file.lines.size() && is_written_by_hand(file); ++i)
+            for (const std::string& mark : marks)
+                if (holds(file.lines[i], mark)) faults.push_back(at(file, i) + mark);
+    return faults;
+}
+
+Faults unbuilt_sources(const Tree& tree) {
+    std::vector<std::pair<std::string, std::string>> lists;  // folder with its '/', text
+    for (const SourceFile& file : tree.files)
+        if (file.name() == "CMakeLists.txt")
+            lists.emplace_back(file.path.substr(0, file.path.size() - file.name().size()),
+                               with_loops_written_out(file));
+
+    Faults faults;
+    for (const SourceFile& file : tree.files) {
+        // The template is what a new plugin starts from: its author builds it.
+        if ((file.extension() != ".cpp" && file.extension() != ".c") || is_under(file.path, "sdk/template")) continue;
+        const bool is_built = std::any_of(lists.begin(), lists.end(), [&](const auto& list) {
+            return file.path.rfind(list.first, 0) == 0 && names_whole(list.second, file.path.substr(list.first.size()));
+        });
+        if (!is_built) faults.push_back(file.path + ": no CMakeLists.txt names it");
+    }
+    return faults;
+}
+
+Faults overgrown_main(const Tree& tree) {
+    const SourceFile* main_file = tree.find("host/main.cpp");
+    if (!main_file) return {"host/main.cpp: is missing"};
+    if (main_file->lines.size() < 40) return {};
+    return {"host/main.cpp: has " + std::to_string(main_file->lines.size()) + " lines"};
+}
+
+Faults money_in_fractions(const Tree& tree) {
+    static const std::regex fraction(R"(\b(double|float)\b[&\s]+\w*(amount|cost|money|price|revenue|total|worth)\w*)");
+    Faults faults;
+    for (const SourceFile& file : tree.files) {
+        if (!is_code(file) || !is_under(file.path, "ledger") || file.path.rfind("ledger/money.", 0) == 0) continue;
+        std::smatch found;
+        for (std::size_t i = 0; i < file.lines.size(); ++i)
+            if (std::regex_search(file.lines[i], found, fraction)) faults.push_back(at(file, i) + found.str());
+    }
+    return faults;
+}
+
+Faults missing_cautions(const Tree& tree) {
+    const SourceFile* readme = tree.find("README.md");
+    if (!readme) return {"README.md: is missing"};
+    static const std::regex heading("#+ .*caution.*", std::regex::icase);
+    const auto found = std::find_if(readme->lines.begin(), readme->lines.end(),
+                                    [&](const std::string& line) { return std::regex_match(line, heading); });
+    if (found == readme->lines.end()) return {"README.md: no heading names the cautions"};
+    const auto text =
+        std::find_if(found + 1, readme->lines.end(), [](const std::string& line) { return !line.empty(); });
+    if (text == readme->lines.end() || text->front() == '#') return {"README.md: nothing stands under the cautions"};
+    return {};
+}
+
+Faults untried_bad_plugins(const Tree& tree) {
+    const std::string room = "tests/bad_plugins";
+    Words folders;
+    for (const SourceFile& file : tree.files)
+        if (is_under(file.folder(), room)) {
+            const std::size_t first = room.size() + 1;
+            folders.insert(file.path.substr(first, file.path.find('/', first) - first));
+        }
+    Faults faults;
+    for (const std::string& folder : folders) {
+        const bool is_tried = std::any_of(tree.files.begin(), tree.files.end(), [&](const SourceFile& file) {
+            return is_under(file.path, "tests") && file.extension() == ".cpp" &&
+                   !is_under(file.path, room + "/" + folder) && any_line_holds(file, "\"" + folder + "\"");
+        });
+        if (!is_tried) faults.push_back(room + "/" + folder + ": no test names it");
+    }
+    return faults;
+}
+
+Faults files_without_a_word(const Tree& tree) {
+    Faults faults;
+    for (const SourceFile& file : tree.files) {
+        const bool is_plant = file.extension() == ".yaml" && is_under(file.path, "config");
+        std::string mark;
+        const std::string own_header = file.path.substr(0, file.path.size() - file.extension().size()) + ".hpp";
+        const bool has_header = file.extension() == ".cpp" && tree.find(own_header);
+        if (is_code(file) && !has_header) mark = "/";
+        if (file.extension() == ".sh" || file.extension() == ".cmake" || is_plant) mark = "# ";
+        if (file.extension() == ".sql") mark = "--";
+        const bool has_interpreter = !file.lines.empty() && file.lines[0].rfind("#!", 0) == 0;
+        const std::size_t first = has_interpreter ? 1 : 0;
+        if (!mark.empty() && (file.lines.size() <= first || file.lines[first].rfind(mark, 0) != 0))
+            faults.push_back(file.path + ": does not begin by saying what it is for");
+    }
+    return faults;
+}
+
+Faults paths_of_one_machine(const Tree& tree) {
+    const std::array<std::string, 3> roots = {std::string("/wo") + "rk/", std::string("/ho") + "me/",
+                                              std::string("/ro") + "ot/"};
+    Faults faults;
+    for (const SourceFile& file : tree.files)
+        for (std::size_t i = 0; i < file.lines.size(); ++i)
+            for (const std::string& root : roots)
+                if (holds(file.lines[i], root)) faults.push_back(at(file, i) + root);
+    return faults;
+}
+
+}  // namespace flutebook::house
