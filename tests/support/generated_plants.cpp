@@ -40,7 +40,7 @@ double share(Draws& draws, double usual, double most) {
 
 std::vector<double> stocked_widths(Draws& draws) {
     std::vector<double> widths;
-    for (double count = draws.whole(1, 6); count > 0; --count) widths.push_back(draws.length_mm(1100, 3300));
+    for (double count = draws.whole(1, 6); count > 0; --count) widths.push_back(draws.length_mm(1250, 2800));
     std::sort(widths.begin(), widths.end());
     widths.erase(std::unique(widths.begin(), widths.end()), widths.end());
     return widths;
@@ -55,7 +55,7 @@ Paper paper(Draws& draws, std::size_t number, Paper::Use use, const std::vector<
                   {{date(2026, 1, 1), draws.whole(250, 900), {}}},
                   {}};
     for (const double width : widths)
-        if (!draws.one_in(8)) made.roll_widths_mm.push_back(width);
+        if (!draws.one_in(12)) made.roll_widths_mm.push_back(width);
     if (made.roll_widths_mm.empty()) made.roll_widths_mm = {draws.pick(widths)};
     if (draws.one_in(2)) made.prices.push_back({date(2026, 9, 1), draws.between(0, 1200), {}});
     return made;
@@ -111,11 +111,11 @@ std::vector<Board> boards(Draws& draws) {
 
 Corrugator corrugator(Draws& draws, std::size_t number) {
     return {.code = numbered("C", number),
-            .roll_width_mm = {draws.whole(500, 1500), draws.whole(2000, 3400)},
+            .roll_width_mm = {draws.whole(500, 1400), draws.whole(2200, 3400)},
             .trim_min_mm = draws.one_in(6) ? 0 : draws.length_mm(5, 60),
             .outs_max = draws.whole(1, 10),
             .slit_mm = {draws.whole(50, 300), draws.whole(1500, 3300)},
-            .chop_mm = {draws.whole(200, 700), draws.whole(1800, 6000)},
+            .chop_mm = {draws.whole(200, 600), draws.whole(2000, 6000)},
             .speed_single_m_min = draws.between(60, 350),
             .speed_double_m_min = draws.between(40, 260),
             .order_change_min = draws.between(0, 5),
@@ -130,9 +130,9 @@ Corrugator corrugator(Draws& draws, std::size_t number) {
 Converter converter(Draws& draws, std::size_t number, Converter::Kind kind) {
     Converter made = {.code = numbered("M", number),
                       .kind = kind,
-                      .length_mm = {draws.whole(150, 450), draws.whole(1500, 3600)},
-                      .width_mm = {draws.whole(100, 350), draws.whole(1000, 2400)},
-                      .colours = draws.whole(0, 6),
+                      .length_mm = {draws.whole(100, 350), draws.whole(1800, 3800)},
+                      .width_mm = {draws.whole(60, 250), draws.whole(1100, 2400)},
+                      .colours = draws.one_in(4) ? 0 : draws.whole(1, 6),
                       .setup_min = draws.between(0, 90),
                       .setup_sheets = draws.one_in(5) ? 0 : draws.whole(1, 200),
                       .run_waste = share(draws, 0.05, 0.5),
@@ -151,11 +151,11 @@ Converter converter(Draws& draws, std::size_t number, Converter::Kind kind) {
 std::vector<Converter> converters(Draws& draws) {
     using Kind = Converter::Kind;
     std::vector<Converter> made;
-    if (draws.one_in(20)) return made;
+    if (draws.one_in(40)) return made;
     const std::vector<Kind> kinds = {Kind::printer, Kind::die_cutter, Kind::folder_gluer};
     const std::size_t more = draws.index(3);
     for (const Kind kind : kinds)
-        if (!draws.one_in(12)) made.push_back(converter(draws, made.size(), kind));
+        if (!draws.one_in(25)) made.push_back(converter(draws, made.size(), kind));
     for (std::size_t i = 0; i < more; ++i) made.push_back(converter(draws, made.size(), draws.pick(kinds)));
     return made;
 }
@@ -199,14 +199,14 @@ double quantity(Draws& draws) {
 void ask_for_box(Draws& draws, const Plant& plant, Request& request) {
     request.style = "0201";
     const double length = draws.length_mm(100, 700);
-    request.inside = catalogue::Inside{length, draws.length_mm(80, length), draws.length_mm(30, 600)};
+    request.inside = catalogue::Inside{length, draws.length_mm(90, length), draws.length_mm(50, 550)};
     request.route = given_route(draws, plant, Converter::Kind::folder_gluer);
 }
 
 void ask_for_outline(Draws& draws, const Plant& plant, Request& request) {
     request.style = "outline";
-    const double length = draws.length_mm(60, 1200);
-    const double width = draws.length_mm(60, 900);
+    const double length = draws.length_mm(80, 1100);
+    const double width = draws.length_mm(80, 800);
     const double net = draws.one_in(5) ? 1 : draws.between(0.4, 1);
     request.outline = catalogue::Outline{length, width, length * width * 1e-6 * net};
     request.route = given_route(draws, plant, Converter::Kind::die_cutter);
@@ -214,7 +214,7 @@ void ask_for_outline(Draws& draws, const Plant& plant, Request& request) {
 
 void ask_for_sheet(Draws& draws, Request& request) {
     request.style = "0110";
-    request.inside = catalogue::Inside{draws.length_mm(200, 2000), draws.length_mm(300, 3500), 0};
+    request.inside = catalogue::Inside{draws.length_mm(200, 1800), draws.length_mm(400, 2600), 0};
     if (draws.one_in(2)) request.route = std::vector<std::size_t>{};
 }
 
@@ -244,7 +244,7 @@ Request ordered(Draws& draws, const Plant& plant) {
             ask_for_box(draws, plant, request);
             break;
     }
-    if (request.style != "0110" && draws.one_in(2)) request.colours = draws.whole(1, 4);
+    if (request.style != "0110" && draws.one_in(3)) request.colours = draws.whole(1, 3);
     for (double count = draws.whole(1, 4); count > 0; --count) request.quantities.push_back(quantity(draws));
     return request;
 }

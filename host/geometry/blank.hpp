@@ -1,0 +1,19 @@
+// One box laid flat: its outer rectangle and the area of board that stays box.
+#pragma once
+
+#include "host/catalogue/plant.hpp"
+#include "host/catalogue/request.hpp"
+
+namespace flutebook::geometry {
+
+/// One box laid flat. Its width runs along the flutes, across the web. It is never turned.
+struct Blank {
+    double length_mm, width_mm, area_m2;
+    double joint_mm;  // length of the maker's joint, 0 if none
+};
+
+/// By the style: a sheet as asked (the first dimension lies along the flutes), a slotted box by its inside dimensions
+/// and the allowances of the board's flutes, an outline as the customer's drawing gives it.
+[[nodiscard]] Blank make_blank(const catalogue::Plant& plant, const catalogue::Request& request);
+
+}  // namespace flutebook::geometry

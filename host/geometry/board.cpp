@@ -1,0 +1,50 @@
+#include "host/geometry/board.hpp"
+
+#include <cassert>
+
+namespace flutebook::geometry {
+
+using catalogue::Board;
+using catalogue::Date;
+using catalogue::Flute;
+using catalogue::Paper;
+using catalogue::Plant;
+using catalogue::Request;
+
+namespace {
+
+double adhesive_gsm(const Flute& flute, const Board::Ply& ply) {
+    return flute.single_facer_gsm + (ply.has_second_liner ? flute.double_backer_gsm : 0);
+}
+
+PlyMake make_ply(const Plant& plant, const Board::Ply& ply, Date day) {
+    const Paper& paper = plant.papers[ply.paper];
+    const Flute* flute = ply.flute ? &plant.flutes[*ply.flute] : nullptr;
+    const Paper::Price* price = paper.price_on(day);
+    assert(price && "a request is read only where every paper of its board has a price on its day");
+    return {.paper = ply.paper,
+            .flute = flute,
+            .grammage_gsm = paper.grammage_gsm,
+            .take_up = flute ? flute->take_up : 1,
+            .moisture = paper.moisture,
+            .adhesive_gsm = flute ? adhesive_gsm(*flute, ply) : 0,
+            .price_per_kg = price->per_tonne / 1000};
+}
+
+}  // namespace
+
+BoardMake make_board(const Plant& plant, const Request& request) {
+    BoardMake board = {.plies = {}, .grammage_gsm = 0, .caliper_mm = 0, .media = 0};
+    const Board& asked = plant.boards[request.board];
+    board.plies.reserve(asked.plies.size());
+    for (const Board::Ply& asked_ply : asked.plies) {
+        const PlyMake& ply = board.plies.emplace_back(make_ply(plant, asked_ply, request.date));
+        board.grammage_gsm += ply.grammage_gsm * ply.take_up + ply.adhesive_gsm;
+        if (ply.flute == nullptr) continue;
+        board.caliper_mm += ply.flute->height_mm;
+        ++board.media;
+    }
+    return board;
+}
+
+}  // namespace flutebook::geometry

@@ -1,0 +1,159 @@
+#include "host/geometry/layout.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+#include "host/geometry/length_text.hpp"
+#include "host/geometry/sheet.hpp"
+#include "host/geometry/web.hpp"
+
+namespace flutebook::geometry {
+
+using catalogue::Converter;
+using catalogue::Corrugator;
+using catalogue::Plant;
+using catalogue::Request;
+using catalogue::Units;
+
+namespace {
+
+// What one corrugator and one route can hold together, whatever the roll.
+struct Way {
+    const Corrugator* corrugator;
+    const Route* route;
+    SheetRule rule;
+    Boxes along, across;
+};
+
+struct Ups {
+    double nx, ny;
+    [[nodiscard]] double boxes() const { return nx * ny; }
+};
+
+bool has_colours(const Route& route, const Request& request) {
+    return request.colours <= 0 || route.colours_step != 0;
+}
+
+void narrow_to_machines(Way& way) {
+    for (std::size_t step = 1; step <= way.route->parting; ++step) {
+        const Converter& converter = *way.route->converters[step - 1];
+        way.along = narrowed(way.along, way.rule.along, converter.length_mm);
+        way.across = narrowed(way.across, way.rule.across, converter.width_mm);
+    }
+}
+
+// In the order of the files: corrugators, then routes.
+std::vector<Way> find_ways(const Plant& plant, const Request& request, const Layout& layout) {
+    std::vector<Way> open;
+    for (const Route& route : layout.routes) {
+        if (!has_colours(route, request) || !takes_blank(route, layout.blank)) continue;
+        const SheetRule rule = sheet_rule(layout.blank, route);
+        Way way = {nullptr, &route, rule, rule.allowed(), rule.allowed()};
+        narrow_to_machines(way);
+        open.push_back(way);
+    }
+    std::vector<Way> ways;
+    for (const Corrugator& corrugator : plant.corrugators)
+        for (Way way : open) {
+            way.corrugator = &corrugator;
+            way.along = narrowed(way.along, way.rule.along, corrugator.chop_mm);
+            way.across = narrowed(way.across, way.rule.across, corrugator.slit_mm);
+            if (!way.along.none() && !way.across.none()) ways.push_back(way);
+        }
+    return ways;
+}
+
+// Every nx and ny that some way may hold, fewer boxes first, then the smaller nx; nothing where there are too many.
+std::optional<std::vector<Ups>> find_ups(const std::vector<Way>& ways) {
+    double along = 0, across = 0, ups_max = 0;
+    for (const Way& way : ways) {
+        along = std::max(along, way.along.last);
+        across = std::max(across, way.across.last);
+        ups_max = std::max(ups_max, way.rule.ups_max);
+    }
+    std::vector<Ups> found;
+    for (double nx = 1; nx <= along; ++nx)
+        for (double ny = 1; ny <= across && nx * ny <= ups_max; ++ny) {
+            found.push_back({nx, ny});
+            if (found.size() > most_candidates) return std::nullopt;
+        }
+    std::sort(found.begin(), found.end(),
+              [](const Ups& a, const Ups& b) { return a.boxes() != b.boxes() ? a.boxes() < b.boxes() : a.nx < b.nx; });
+    return found;
+}
+
+void add_candidate(const Way& way, const Ups& ups, double roll_width_mm, std::vector<Candidate>& candidates) {
+    if (ups.boxes() > way.rule.ups_max || !way.along.holds(ups.nx) || !way.across.holds(ups.ny)) return;
+    const double slit_mm = way.rule.across.length_mm(ups.ny);
+    const WebCut web = cut_web(*way.corrugator, roll_width_mm, slit_mm);
+    if (web.outs < 1) return;
+    const double chop_mm = way.rule.along.length_mm(ups.nx);
+    candidates.push_back({.corrugator = way.corrugator,
+                          .route = way.route,
+                          .roll_width_mm = roll_width_mm,
+                          .trim_mm = web.trim_mm,
+                          .outs = web.outs,
+                          .nx = ups.nx,
+                          .ny = ups.ny,
+                          .ups = ups.boxes(),
+                          .chop_mm = chop_mm,
+                          .slit_mm = slit_mm,
+                          .sheet_area_m2 = chop_mm * slit_mm * 1e-6});
+}
+
+// The loops run in the order that decides ties, so nothing is sorted afterwards. Nothing where there are too many.
+std::optional<std::vector<Candidate>> find_candidates(const std::vector<Way>& ways,
+                                                      const std::vector<double>& roll_widths_mm) {
+    std::vector<Candidate> candidates;
+    const std::optional<std::vector<Ups>> all_ups = find_ups(ways);
+    if (!all_ups) return std::nullopt;
+    std::vector<Way> on_roll;
+    on_roll.reserve(ways.size());
+    for (const double roll_width_mm : roll_widths_mm) {
+        on_roll.clear();
+        for (const Way& way : ways)
+            if (is_within(roll_width_mm, way.corrugator->roll_width_mm)) on_roll.push_back(way);
+        for (const Ups& ups : *all_ups) {
+            for (const Way& way : on_roll) add_candidate(way, ups, roll_width_mm, candidates);
+            if (candidates.size() > most_candidates) return std::nullopt;
+        }
+    }
+    return candidates;
+}
+
+std::vector<Refused> too_many_ways() {
+    return {{"every way", fmt::format("there are more than {} ways to lay the order out; lower ups_max of the die "
+                                      "cutter, or stock fewer roll widths",
+                                      most_candidates)}};
+}
+
+}  // namespace
+
+std::string name_of(const Candidate& candidate, Units units) {
+    const std::string ups =
+        candidate.route->die_cutter() != nullptr ? fmt::format("{} x {} up, ", candidate.nx, candidate.ny) : "";
+    return fmt::format("{}, roll {}, {}{}", candidate.corrugator->code, length_text(candidate.roll_width_mm, units),
+                       ups, name_of(*candidate.route));
+}
+
+Layout lay_out(const Plant& plant, const Request& request) {
+    Layout layout;
+    layout.board = make_board(plant, request);
+    layout.blank = make_blank(plant, request);
+    layout.routes = make_routes(plant, request);
+    const std::vector<Way> ways = find_ways(plant, request, layout);
+    std::optional<std::vector<Candidate>> candidates =
+        find_candidates(ways, common_roll_widths(plant, plant.boards[request.board]));
+    if (!candidates)
+        layout.refused = too_many_ways();
+    else if (candidates->empty())
+        layout.refused = why_nothing_fits(plant, request, layout.blank, layout.routes);
+    else
+        layout.candidates = std::move(*candidates);
+    return layout;
+}
+
+}  // namespace flutebook::geometry

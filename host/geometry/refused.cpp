@@ -1,0 +1,260 @@
+#include "host/geometry/refused.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "host/catalogue/style.hpp"
+#include "host/geometry/length_text.hpp"
+#include "host/geometry/sheet.hpp"
+#include "host/geometry/web.hpp"
+
+namespace flutebook::geometry {
+
+using catalogue::Converter;
+using catalogue::Corrugator;
+using catalogue::Plant;
+using catalogue::Request;
+using catalogue::Span;
+using catalogue::Style;
+using catalogue::Units;
+
+namespace {
+
+// A length that a limit is on, and whose limit it is: "chop" ... "of C1".
+struct Limit {
+    std::string measure;
+    Span span_mm;
+    std::string owner;
+};
+
+// What is left of a route, and of a route on a corrugator, after the limits so far.
+struct Open {
+    const Route* route;
+    SheetRule rule;
+    Boxes along, across;
+
+    [[nodiscard]] bool none() const { return along.none() || across.none(); }
+};
+
+// Boxes in a row, in words: which way the row runs, and the most a sheet may hold.
+struct Line {
+    const char* direction;
+    Row row;
+    double most;
+};
+
+Line along(const Open& open) {
+    return {"along the chop", open.rule.along, open.rule.allowed().last};
+}
+Line across(const Open& open) {
+    return {"across the web", open.rule.across, open.rule.allowed().last};
+}
+
+const char* words_for(Converter::Kind kind) {
+    switch (kind) {
+        case Converter::Kind::printer:
+            return "printer";
+        case Converter::Kind::die_cutter:
+            return "die cutter";
+        case Converter::Kind::folder_gluer:
+            return "folder-gluer";
+    }
+    return "converter";
+}
+
+// Only a style that some kind of machine makes can be without a route.
+std::string lacks_machine(const std::string& style_code) {
+    const Style* style = catalogue::find_style(style_code);
+    return fmt::format("the plant has no {}, which makes it", words_for(style->made_by.value()));
+}
+
+std::string joined(const std::vector<std::string>& parts, const char* between) {
+    return fmt::format("{}", fmt::join(parts, between));
+}
+
+// "5 or more along the chop"; nothing where it goes for every number of boxes.
+std::string counted(const Boxes& stopped, const Line& line) {
+    if (stopped.first <= 1 && stopped.last >= line.most) return "";
+    if (stopped.first == stopped.last) return fmt::format("{} {}", stopped.first, line.direction);
+    if (stopped.last >= line.most) return fmt::format("{} or more {}", stopped.first, line.direction);
+    return fmt::format("{} to {} {}", stopped.first, stopped.last, line.direction);
+}
+
+class Listing {
+public:
+    Listing(const Plant& plant, const Request& request) : plant_(plant), request_(request) {}
+
+    std::vector<Refused> listed(const Blank& blank, const std::vector<Route>& routes);
+
+private:
+    bool nothing_to_try(const std::vector<Route>& routes);
+    bool lacks_colours(const Route& route);
+    bool refuses_blank(const Route& route, const Blank& blank);
+    Open open_on_machines(const Route& route, const Blank& blank);
+    Open open_on_corrugator(Open open, const Corrugator& corrugator);
+    void on_rolls(const std::vector<Open>& routes, const Corrugator& corrugator);
+    void on_roll(const Open& open, const Corrugator& corrugator, double roll_width_mm);
+
+    Boxes narrow(Boxes boxes, const Line& line, const Limit& limit, const std::vector<std::string>& before,
+                 const Route& route);
+    void add(std::vector<std::string> before, const std::string& boxes, const Route& route, std::string limit);
+
+    [[nodiscard]] std::string length(double mm) const { return length_text(mm, plant_.units); }
+    [[nodiscard]] std::string beyond(double value_mm, const Limit& limit) const;
+    [[nodiscard]] std::string beyond(double boxes, const Line& line, const Limit& limit) const;
+
+    const Plant& plant_;
+    const Request& request_;
+    std::vector<Refused> refused_;
+};
+
+void Listing::add(std::vector<std::string> before, const std::string& boxes, const Route& route, std::string limit) {
+    if (!boxes.empty()) before.push_back(boxes);
+    before.push_back(name_of(route));
+    refused_.push_back({joined(before, ", "), std::move(limit)});
+}
+
+// "5200 mm", "above the 4500 mm of C1".
+std::string Listing::beyond(double value_mm, const Limit& limit) const {
+    const bool above = value_mm > limit.span_mm.high;
+    const double bound_mm = above ? limit.span_mm.high : limit.span_mm.low;
+    return fmt::format("{} the {} {}", above ? "above" : "below", length(bound_mm), limit.owner);
+}
+
+std::string Listing::beyond(double boxes, const Line& line, const Limit& limit) const {
+    const double value_mm = line.row.length_mm(boxes);
+    if (line.most == 1) return fmt::format("{} {} is {}", limit.measure, length(value_mm), beyond(value_mm, limit));
+    return fmt::format("{} {} {} a {} of {}, {}", boxes, line.direction, boxes == 1 ? "makes" : "make", limit.measure,
+                       length(value_mm), beyond(value_mm, limit));
+}
+
+// Told with the number of boxes that comes nearest to the limit.
+Boxes Listing::narrow(Boxes boxes, const Line& line, const Limit& limit, const std::vector<std::string>& before,
+                      const Route& route) {
+    if (boxes.none()) return boxes;
+    const Boxes left = narrowed(boxes, line.row, limit.span_mm);
+    const Boxes too_few = {boxes.first, std::min(left.first - 1, boxes.last)};
+    const Boxes too_many = {std::max(left.last + 1, boxes.first), boxes.last};
+    if (!too_few.none()) add(before, counted(too_few, line), route, beyond(too_few.last, line, limit));
+    if (!too_many.none()) add(before, counted(too_many, line), route, beyond(too_many.first, line, limit));
+    return left;
+}
+
+bool Listing::nothing_to_try(const std::vector<Route>& routes) {
+    const catalogue::Board& board = plant_.boards[request_.board];
+    if (plant_.corrugators.empty()) {
+        refused_.push_back({"every way", "the plant has no corrugator"});
+    } else if (routes.empty()) {
+        refused_.push_back({"style " + request_.style, lacks_machine(request_.style)});
+    } else if (common_roll_widths(plant_, board).empty()) {
+        std::vector<std::string> papers;
+        for (const catalogue::Board::Ply& ply : board.plies) {
+            const std::string& code = plant_.papers[ply.paper].code;
+            if (std::find(papers.begin(), papers.end(), code) == papers.end()) papers.push_back(code);
+        }
+        refused_.push_back(
+            {"board " + board.code, "its papers are stocked in no common roll width: " + joined(papers, ", ")});
+    }
+    return !refused_.empty();
+}
+
+bool Listing::lacks_colours(const Route& route) {
+    if (request_.colours <= 0 || route.colours_step != 0) return false;
+    std::vector<std::string> had;
+    for (const Converter* converter : route.converters)
+        had.push_back(fmt::format("{} has {}", converter->code, converter->colours));
+    add({}, "", route,
+        fmt::format("{} asked for: {}",
+                    request_.colours == 1 ? "1 colour is" : fmt::format("{} colours are", request_.colours),
+                    had.empty() ? "the corrugator prints none" : joined(had, ", ")));
+    return true;
+}
+
+// The machines after the parting step, each on its own: a blank has one length and one width.
+bool Listing::refuses_blank(const Route& route, const Blank& blank) {
+    const std::size_t before = refused_.size();
+    for (std::size_t step = route.parting + 1; step <= route.last_step(); ++step) {
+        const Converter& converter = *route.converters[step - 1];
+        const std::string owner = "of " + converter.code;
+        narrow({1, 1}, {"", {blank.length_mm, 0, 0}, 1}, {"blank length", converter.length_mm, owner}, {}, route);
+        narrow({1, 1}, {"", {blank.width_mm, 0, 0}, 1}, {"blank width", converter.width_mm, owner}, {}, route);
+    }
+    return refused_.size() != before;
+}
+
+Open Listing::open_on_machines(const Route& route, const Blank& blank) {
+    const SheetRule rule = sheet_rule(blank, route);
+    Open open = {&route, rule, rule.allowed(), rule.allowed()};
+    for (std::size_t step = 1; step <= route.parting; ++step) {
+        const Converter& converter = *route.converters[step - 1];
+        const std::string owner = "of " + converter.code;
+        open.along = narrow(open.along, along(open), {"sheet length", converter.length_mm, owner}, {}, route);
+        open.across = narrow(open.across, across(open), {"sheet width", converter.width_mm, owner}, {}, route);
+    }
+    return open;
+}
+
+Open Listing::open_on_corrugator(Open open, const Corrugator& corrugator) {
+    const std::string owner = "of " + corrugator.code;
+    const std::vector<std::string> before = {corrugator.code};
+    open.along = narrow(open.along, along(open), {"chop", corrugator.chop_mm, owner}, before, *open.route);
+    open.across = narrow(open.across, across(open), {"slit width", corrugator.slit_mm, owner}, before, *open.route);
+    return open;
+}
+
+void Listing::on_roll(const Open& open, const Corrugator& corrugator, double roll_width_mm) {
+    const Line line = across(open);
+    Boxes stopped = {open.across.last + 1, open.across.last};
+    while (stopped.first > open.across.first &&
+           cut_web(corrugator, roll_width_mm, line.row.length_mm(stopped.first - 1)).outs < 1)
+        --stopped.first;
+    if (stopped.none()) return;
+    const Limit limit = {"slit width",
+                         {0, roll_width_mm - corrugator.trim_min_mm},
+                         fmt::format("that {} leaves inside its trim", corrugator.code)};
+    add({corrugator.code, "roll " + length(roll_width_mm)}, counted(stopped, line), *open.route,
+        beyond(stopped.first, line, limit));
+}
+
+void Listing::on_rolls(const std::vector<Open>& routes, const Corrugator& corrugator) {
+    if (routes.empty()) return;
+    for (const double roll_width_mm : common_roll_widths(plant_, plant_.boards[request_.board])) {
+        if (is_within(roll_width_mm, corrugator.roll_width_mm)) {
+            for (const Open& open : routes) on_roll(open, corrugator, roll_width_mm);
+            continue;
+        }
+        const Limit limit = {"roll width", corrugator.roll_width_mm, "of " + corrugator.code};
+        refused_.push_back({fmt::format("{}, roll {}", corrugator.code, length(roll_width_mm)),
+                            fmt::format("roll width {} is {}", length(roll_width_mm), beyond(roll_width_mm, limit))});
+    }
+}
+
+std::vector<Refused> Listing::listed(const Blank& blank, const std::vector<Route>& routes) {
+    if (nothing_to_try(routes)) return std::move(refused_);
+    std::vector<Open> open_routes;
+    for (const Route& route : routes) {
+        if (lacks_colours(route) || refuses_blank(route, blank)) continue;
+        const Open open = open_on_machines(route, blank);
+        if (!open.none()) open_routes.push_back(open);
+    }
+    for (const Corrugator& corrugator : plant_.corrugators) {
+        std::vector<Open> left;
+        for (const Open& open : open_routes) {
+            const Open on_this = open_on_corrugator(open, corrugator);
+            if (!on_this.none()) left.push_back(on_this);
+        }
+        on_rolls(left, corrugator);
+    }
+    return std::move(refused_);
+}
+
+}  // namespace
+
+std::vector<Refused> why_nothing_fits(const Plant& plant, const Request& request, const Blank& blank,
+                                      const std::vector<Route>& routes) {
+    return Listing(plant, request).listed(blank, routes);
+}
+
+}  // namespace flutebook::geometry

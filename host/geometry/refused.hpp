@@ -1,0 +1,26 @@
+// Why an order fits nowhere: the ways that were tried, and the limit that stopped each.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "host/catalogue/plant.hpp"
+#include "host/catalogue/request.hpp"
+#include "host/geometry/blank.hpp"
+#include "host/geometry/route.hpp"
+
+namespace flutebook::geometry {
+
+/// A way that does not work, named as a person would point at it, and the limit that stopped it.
+struct Refused {
+    std::string candidate, limit;
+};
+
+/// The limits of an order that no candidate makes, lengths in the plant's units. Complete and short: every corrugator,
+/// roll width, number of boxes along and across, and route falls under an entry, and ways that one limit stops alike
+/// share it. An entry names only what its limit depends on: "DC1" stands for every corrugator and roll; "C1, 5 or more
+/// along the chop, DC1" for every roll and any number across.
+[[nodiscard]] std::vector<Refused> why_nothing_fits(const catalogue::Plant& plant, const catalogue::Request& request,
+                                                    const Blank& blank, const std::vector<Route>& routes);
+
+}  // namespace flutebook::geometry
