@@ -21,6 +21,12 @@ public:
     /// decimals falls where a person with a pencil puts it. Nothing where the amount is not below `limit`.
     [[nodiscard]] static std::optional<Money> of(double quantity, double rate);
 
+    /// An amount rounded half away from zero to `decimals` places of the currency (0 to 4), with the same hair.
+    /// Nothing where it is not below `most`.
+    [[nodiscard]] static std::optional<Money> rounded(double amount, int decimals);
+    /// Largest amount that is kept at all, in the currency.
+    static constexpr double most = 9e14;
+
     [[nodiscard]] constexpr std::int64_t ten_thousandths() const { return count_; }
     /// In the currency's own unit: the nearest double.
     [[nodiscard]] double to_double() const { return static_cast<double>(count_) / 10000; }

@@ -38,6 +38,9 @@ public:
     /// row's outcome; the columns are then of no use for that row.
     [[nodiscard]] std::optional<Fault> run(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const;
 
+    /// Calls one model over the columns as they stand; its outputs start afresh.
+    [[nodiscard]] std::optional<Fault> call(Columns& columns, std::size_t model, std::size_t rows) const;
+
 private:
     // A need or replaced setting whose giver may leave the taker's range.
     struct Check {
@@ -46,7 +49,6 @@ private:
         std::string name, giver;
     };
 
-    [[nodiscard]] std::optional<Fault> call(Columns& columns, std::size_t model, std::size_t rows) const;
     [[nodiscard]] std::optional<Fault> check_takes(const Columns& columns, std::size_t model, std::size_t rows) const;
     [[nodiscard]] std::optional<Fault> check_gives(const Columns& columns, std::size_t model, std::size_t rows) const;
     [[nodiscard]] std::optional<Fault> add_up(const Columns& columns, std::span<Outcome> outcomes) const;

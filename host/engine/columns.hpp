@@ -62,6 +62,10 @@ private:
 class Columns {
 public:
     Columns(const Slots& slots, Shape shape);
+    Columns(const Columns&) = delete;  // pointers into its own memory
+    Columns& operator=(const Columns&) = delete;
+    Columns(Columns&&) = default;
+    Columns& operator=(Columns&&) = default;
 
     [[nodiscard]] Shape shape() const { return shape_; }
     [[nodiscard]] std::size_t extent(Slot slot) const { return shape_.extent(slots_->axes[slot]); }

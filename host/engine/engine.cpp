@@ -155,7 +155,8 @@ std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) c
     const std::vector<Blocked> work = divide(rows);
     std::vector<Outcome> outcomes(rows.size());
     const std::size_t wanted = std::clamp<std::size_t>(threads, 1, std::max<std::size_t>(work.size(), 1));
-    std::vector<Worker> workers(wanted, Worker(*blocks_, rows, work, outcomes));
+    std::vector<Worker> workers;
+    for (std::size_t w = 0; w < wanted; ++w) workers.emplace_back(*blocks_, rows, work, outcomes);
     std::atomic<std::size_t> next = 0;
     {
         std::vector<std::jthread> others;

@@ -1,0 +1,134 @@
+// Where each fact was written, by its name: machines, papers, flutes and the request keep the places of their keys.
+#include <fmt/format.h>
+
+#include <map>
+
+#include "host/catalogue/date.hpp"
+#include "host/engine/facts.hpp"
+
+namespace flutebook::engine {
+namespace {
+
+using catalogue::Place;
+using catalogue::Places;
+
+void add(Origin& origin, const Places& places, const std::string& key) {
+    if (const auto found = places.find(key); found != places.end()) origin.places.push_back(found->second);
+}
+
+// The key of a step fact, in the file's words: of the corrugator, of a converter, of dispatch.
+struct StepKeys {
+    const char *corrugator, *converter, *dispatch;
+};
+
+const std::map<std::string, StepKeys>& step_keys() {
+    static const std::map<std::string, StepKeys> keys{
+        {"step.kind", {"", "kind", ""}},
+        {"step.run_waste", {"run_waste", "run_waste", ""}},
+        {"step.setup_sheets", {"", "setup.sheets", ""}},
+        {"step.colours", {"", "colours", ""}},
+        {"step.setup_time", {"order_change.minutes", "setup.minutes", "minutes"}},
+        {"step.speed", {"", "speed", ""}},
+        {"step.power", {"power", "power", ""}},
+        {"step.labour_rate", {"hourly.labour", "hourly.labour", "hourly.labour"}},
+        {"step.fixed_rate", {"hourly.fixed", "hourly.fixed", "hourly.fixed"}},
+    };
+    return keys;
+}
+
+Origin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
+    const auto machine = machine_index(row, step);
+    const bool is_dispatch = step + 1 == row.steps();
+    const std::string key = step == 0 ? keys.corrugator : is_dispatch ? keys.dispatch : keys.converter;
+    Origin made{"", {}};
+    if (key.empty()) {
+        made.how = "has no meaning at this step";
+        return made;
+    }
+    add(made, machine_places(*row.order->plant, machine), key);
+    made.how = fmt::format("{} of {}", key, machine_code(*row.order->plant, machine));
+    return made;
+}
+
+Origin of_ply(const std::string& name, const Row& row, std::size_t index) {
+    const geometry::PlyMake& ply = row.order->layout->board.plies[index];
+    const catalogue::Paper& paper = row.order->plant->papers[ply.paper];
+    Origin made{fmt::format("{} of {}", name.substr(4), paper.code), {}};
+    if (name == "ply.price") {
+        if (const auto* price = paper.price_on(row.order->request->date)) made.places.push_back(price->place);
+        made.how = fmt::format("price of {} on {}", paper.code, catalogue::to_string(row.order->request->date));
+    } else if (name == "ply.grammage" || name == "ply.moisture") {
+        add(made, paper.places, name.substr(4));
+    } else if (ply.flute != nullptr) {
+        made.how = fmt::format("{} of flute {}", name.substr(4), ply.flute->code);
+        for (const char* key : {"take_up", "adhesive.single_facer", "adhesive.double_backer"})
+            if ((name == "ply.take_up") == (std::string_view(key) == "take_up")) add(made, ply.flute->places, key);
+    } else {
+        made.how = name == "ply.take_up" ? "a liner runs as it is: 1" : "a liner carries no adhesive";
+    }
+    return made;
+}
+
+Origin of_corrugator(const std::string& key, const Row& row) {
+    Origin made{fmt::format("{} of {}", key, row.candidate->corrugator->code), {}};
+    add(made, row.candidate->corrugator->places, key);
+    return made;
+}
+
+Origin of_request(const std::string& key, const Row& row) {
+    Origin made{key + " of the request", {}};
+    for (const auto& [name, place] : row.order->request->places)
+        if (name == key || name.rfind(key + ".", 0) == 0) made.places.push_back(place);
+    return made;
+}
+
+Origin of_blank(const Row& row) {
+    const catalogue::Request& request = *row.order->request;
+    Origin made = of_request(request.outline ? "outline" : "inside", row);
+    const catalogue::Board& board = row.order->plant->boards[request.board];
+    made.how = "blank of style " + request.style;
+    const auto* allowance = row.order->plant->find_allowance(board.flutes);
+    if (allowance == nullptr || row.order->layout->blank.joint_mm == 0) return made;
+    made.how += " with the allowances of " + board.flutes;
+    for (const auto& [key, place] : allowance->places) made.places.push_back(place);
+    return made;
+}
+
+Origin of_sheet(const Row& row) {
+    Origin made = of_blank(row);
+    const geometry::Candidate& candidate = *row.candidate;
+    made.how = fmt::format("layout: {} x {} boxes on a sheet, from the {}", candidate.nx, candidate.ny, made.how);
+    return made;
+}
+
+Origin of_web(const Row& row) {
+    Origin made{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs, row.candidate->roll_width_mm,
+                            row.candidate->corrugator->code),
+                {}};
+    for (const geometry::PlyMake& ply : row.order->layout->board.plies) add(made, row.order->plant->papers[ply.paper].places, "roll_widths");
+    return made;
+}
+
+}  // namespace
+
+Origin origin(const Fact& fact, const Row& row, std::size_t index) {
+    const std::string& name = fact.name.name;
+    if (const auto keys = step_keys().find(name); keys != step_keys().end()) return of_step(keys->second, row, index);
+    if (name == "step.piece_area" || name.rfind("sheet.", 0) == 0) return of_sheet(row);
+    if (name == "step.parting") return {"the step of the route where boxes part from the sheet", {}};
+    if (name.rfind("ply.", 0) == 0) return of_ply(name, row, index);
+    if (name == "order.quantity") return of_request("quantities", row);
+    if (name == "order.colours") return of_request("colours", row);
+    if (name.rfind("inside.", 0) == 0) return of_request("inside", row);
+    if (name.rfind("blank.", 0) == 0 || name.rfind("box.", 0) == 0) return of_blank(row);
+    if (name.rfind("board.", 0) == 0) {
+        const catalogue::Board& board = row.order->plant->boards[row.order->request->board];
+        return {"board " + board.code + ": papers by take-up, and dry adhesive", {board.place}};
+    }
+    if (name == "web.order_change") return of_corrugator("order_change.metres", row);
+    if (name == "web.roll_loss") return of_corrugator("roll_loss", row);
+    if (name == "web.speed") return of_corrugator(row.order->layout->board.media == 1 ? "speed.single" : "speed.double", row);
+    return of_web(row);
+}
+
+}  // namespace flutebook::engine
