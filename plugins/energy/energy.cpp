@@ -38,8 +38,8 @@ struct Energy : Model {
     Setting<by_plant> power_price = setting("power_price", "money/kWh", required, price, "electricity");
     Setting<by_plant> c_fibre = setting("c_fibre", "kJ/kg/K", 1.34, specific_heat, "specific heat of dry fibre");
     Setting<by_plant> c_water = setting("c_water", "kJ/kg/K", 4.19, specific_heat, "specific heat of water");
-    Setting<by_plant> t_in = setting("t_in", "degC", 20, {-40, 60}, "temperature of paper and adhesive as they come");
-    Setting<by_plant> t_bond = setting("t_bond", "degC", 95, {60, 200}, "temperature at which the board bonds");
+    Setting<by_plant> t_in = setting("t_in", "degC", 20, {-40, 100}, "temperature of paper and adhesive as they come");
+    Setting<by_plant> t_bond = setting("t_bond", "degC", 95, {0, 250}, "temperature at which the board bonds");
     Setting<by_plant> solids = setting("solids", "1", 0.25, {0.05, 1}, "dry share of the adhesive as applied");
     Setting<by_plant> evaporated_share =
         setting("evaporated_share", "1", 0.6, share, "share of the adhesive's water that is driven off");
@@ -57,6 +57,7 @@ struct Energy : Model {
 
     Line<step> heat = line("energy.heat", "kWh", energy, per_unit, "Heat");
     Line<step> electricity = line("energy.power", "kWh", energy, per_unit, "Power");
+    Reason cools = reason("t_bond is below t_in");
 
     // The theoretical need, kJ.
     double heat_need(const Frame& f) const {
@@ -74,6 +75,7 @@ struct Energy : Model {
     }
 
     void evaluate(Frame& f) const {
+        if (f[t_bond] < f[t_in]) f.refuse(cools);
         const double fuel =
             heat_need(f) * (1 + f[standing_heat]) / kj_per_kwh / (f[boiler_efficiency] * f[distribution_efficiency]);
         f.charge(heat, corrugator, fuel, f[fuel_price]);

@@ -1,0 +1,135 @@
+// The models consumables, tooling and delivery: each line worked by hand, and silence where nothing is priced.
+#include <catch2/catch.hpp>
+
+#include "tests/support/model_bench.hpp"
+
+using namespace flutebook::fixture;
+
+namespace {
+
+Approx near(double value) {
+    return Approx(value).epsilon(1e-12);
+}
+
+// 1000 boxes: printed in two colours on the die cutter, two a sheet of 0.5 m2, then folded and glued.
+BenchRow order(Named settings) {
+    return {3,
+            4,
+            {{"order.quantity", 1000},
+             {"box.area", 0.2},
+             {"box.joint", 0.25},
+             {"sheet.ups", 2},
+             {"board.grammage", 500},
+             {"board.caliper", 0.004},
+             {"step.parting", 1},
+             {"step.kind", {0, 2, 3, 4}},
+             {"step.colours", {0, 2, 0, 0}},
+             {"step.piece_area", {0.5, 0.5, 0.2, 0}},
+             {"run.fed", {0, 600, 1050, 1000}}},
+            std::move(settings)};
+}
+
+BenchResult consumed(Named settings) {
+    return ModelBench("consumables").evaluate(order(std::move(settings)));
+}
+BenchResult tooled(Named settings) {
+    return ModelBench("tooling").evaluate(order(std::move(settings)));
+}
+BenchResult delivered(Named settings) {
+    return ModelBench("delivery").evaluate(order(std::move(settings)));
+}
+
+}  // namespace
+
+TEST_CASE("a plant that prices no consumables, tools or delivery is charged none") {
+    CHECK(consumed({}).amount() == 0);
+    CHECK(tooled({}).amount() == 0);
+    CHECK(delivered({}).amount() == 0);
+}
+
+TEST_CASE("what the plant prices costs nothing where the request asks for none") {
+    CHECK(consumed({{"ink_laydown", 5}, {"ink_price", 4}}).amount() == 0);
+    CHECK(tooled({{"plate_price", 400}, {"die_board_price", 200}, {"rule_price", 12}}).amount() == 0);
+    CHECK(delivered({{"freight_price", 0.12}, {"drop_price", 40}}).amount() == 0);
+}
+
+TEST_CASE("ink goes by pieces fed, covered area and colours at the step that prints") {
+    const auto ink = consumed({{"coverage", 0.3}, {"ink_laydown", 5}, {"ink_price", 4}}).lines.at("ink");
+    CHECK(ink.quantity.at(1) == near(0.9));  // 600 x 0.5 m2 x 2 colours x 0.3 x 5 g
+    CHECK(ink.amount() == near(3.6));
+    CHECK(ink.quantity.at(2) == 0);
+}
+
+TEST_CASE("each piece fed to the folder-gluer is glued along its joint unless the request says otherwise") {
+    const auto made = consumed({{"glue_laydown", 8}, {"glue_price", 1.5}, {"tape_price", 0.02}, {"stitch_wire", 0.2}});
+    CHECK(made.lines.at("joint.glue").quantity.at(2) == near(2.1));  // 1050 x 0.25 m x 8 g
+    CHECK(made.lines.at("joint.glue").quantity.at(1) == 0);
+    CHECK(made.amount() == near(3.15));
+}
+
+TEST_CASE("a stitched joint has a stitch at either end and one at every spacing between") {
+    const Named wire{{"joint", 1},      {"stitch_spacing", 60}, {"stitch_wire", 0.2},
+                     {"wire_price", 2}, {"glue_laydown", 8},    {"glue_price", 1.5}};
+    const auto made = consumed(wire);
+    CHECK(made.lines.at("joint.stitch").quantity.at(2) == near(1.26));  // 250 / 60 = 5 gaps, 6 stitches x 0.2 g x 1050
+    CHECK(made.amount() == near(2.52));
+}
+
+TEST_CASE("a taped joint takes its length in tape, with what the drawing adds") {
+    const auto made = consumed({{"joint", 2}, {"joint_length", 50}, {"tape_price", 0.02}, {"glue_price", 1.5}});
+    CHECK(made.lines.at("joint.tape").quantity.at(2) == near(315));  // 1050 x (0.25 + 0.05) m
+    CHECK(made.amount() == near(6.3));
+}
+
+TEST_CASE("a box without a joint takes neither glue nor wire") {
+    for (double joint : {0.0, 1.0, 2.0}) {
+        BenchRow row = order({{"joint", joint}, {"glue_laydown", 8}, {"stitch_wire", 0.2}});
+        row.facts.insert_or_assign("box.joint", 0);
+        for (const auto& [name, line] : ModelBench("consumables").evaluate(row).lines)
+            for (double quantity : line.quantity) CHECK(quantity == 0);
+    }
+}
+
+TEST_CASE("the last bundle is strapped like a full one") {
+    const auto made = consumed({{"bundle_boxes", 30}, {"strap_length", 1.8}, {"strap_price", 0.01}});
+    CHECK(made.lines.at("strapping").quantity.at(3) == near(61.2));  // 1000 / 30 = 33.3, 34 bundles x 1.8 m
+    CHECK(made.amount() == near(0.612));
+}
+
+TEST_CASE("plates are written off over the boxes they are to make") {
+    const auto made = tooled({{"plate_price", 400}, {"plate_share", 0.8}, {"plate_boxes", 20000}});
+    // two plates of 0.5 x 0.8 m2 at 400 = 320, over 20000 boxes
+    CHECK(made.lines.at("plates").quantity.at(1) == 1000);
+    CHECK(made.lines.at("plates").rate.at(1) == near(0.016));
+    CHECK(made.amount() == near(16));
+}
+
+TEST_CASE("a die is written off at the die cutter, for every box on the sheet") {
+    const auto made = tooled({{"die_board_price", 200}, {"rule_price", 12}, {"rule_length", 3}, {"die_boxes", 50000}});
+    // 0.5 m2 x 200 + 2 boxes x 3 m x 12 = 172, over 50000 boxes
+    CHECK(made.lines.at("die").rate.at(1) == near(172.0 / 50000));
+    CHECK(made.amount() == near(3.44));
+}
+
+TEST_CASE("an order that no die cutter makes has no die") {
+    BenchRow row = order({{"die_board_price", 200}, {"die_boxes", 50000}});
+    row.facts.insert_or_assign("step.kind", Numbers{0, 1, 3, 4});
+    CHECK(ModelBench("tooling").evaluate(row).amount() == 0);
+}
+
+TEST_CASE("pallets are as many as volume or mass asks for, whichever is more") {
+    // 1000 boxes are 200 m2: 0.8 m3 of flat board, 100 kg
+    const auto by_volume = delivered({{"pallet_volume", 0.3}, {"pallet_load", 60}, {"pallet_price", 9}});
+    CHECK(by_volume.lines.at("pallets").quantity.at(3) == 3);  // 2.7 by volume, 1.7 by mass
+    CHECK(by_volume.amount() == 27);
+    const auto by_mass = delivered({{"pallet_volume", 2}, {"pallet_load", 60}, {"pallet_price", 9}});
+    CHECK(by_mass.lines.at("pallets").quantity.at(3) == 2);
+}
+
+TEST_CASE("freight goes by distance and by mass, or by volume where the load is bulky") {
+    const auto heavy = delivered({{"distance", 120}, {"freight_price", 0.15}, {"drop_price", 35}});
+    CHECK(heavy.lines.at("freight").quantity.at(3) == near(12));  // 0.1 t x 120 km
+    CHECK(heavy.amount() == near(36.8));                          // 12 x 0.15 + 35
+    const auto bulky = delivered({{"distance", 120}, {"freight_price", 0.15}, {"freight_density", 250}});
+    CHECK(bulky.lines.at("freight").quantity.at(3) == near(24));  // 0.8 m3 x 250 kg/m3 = 0.2 t x 120 km
+}
