@@ -1,6 +1,7 @@
 #include "tests/support/generated_plants.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <optional>
 #include <string>
 #include <utility>
@@ -276,6 +277,13 @@ Generated generated_order(std::uint64_t seed) {
     Request request = ordered(draws, plant);
     fit_a_roll_exactly(draws, plant, request);
     return {std::move(plant), std::move(request)};
+}
+
+std::uint64_t seeds_to_try(std::uint64_t in_full) {
+    const char* share = std::getenv("FLUTEBOOK_PROPERTY_SHARE");
+    if (share == nullptr) return in_full;
+    const double asked = std::strtod(share, nullptr) * static_cast<double>(in_full);
+    return asked >= 1 ? static_cast<std::uint64_t>(asked) : 1;
 }
 
 }  // namespace flutebook::fixture

@@ -258,24 +258,24 @@ std::size_t index_of(const Entries& entries, const std::string& code) {
 }  // namespace
 
 Plant small_plant() {
-    return {.folder = "",
-            .name = "Fernhollow Board",
-            .currency = "EUR",
-            .currency_minor_units = 2,
-            .units = catalogue::Units::metric,
-            .shifts = {"early", "late"},
-            .balance_tolerance = 0.005,
-            .mills = {{"Weirside", 0.10, catalogue::Mill::Deduction::dry_matter,
-                       written("plant.yaml", 8, {"moisture", "deduction"})}},
-            .papers = papers(),
-            .flutes = flutes(),
-            .allowances = allowances(),
-            .boards = boards(),
-            .corrugators = corrugators(),
-            .converters = {printer(), die_cutter(), folder_gluer(), large_folder_gluer()},
-            .dispatch = {6, {40, 15}, written("machines.yaml", 123, {"minutes", "hourly.labour", "hourly.fixed"})},
-            .models = models(),
-            .preferences = {}};
+    Plant plant{};
+    plant.name = "Fernhollow Board";
+    plant.currency = "EUR";
+    plant.currency_minor_units = 2;
+    plant.units = catalogue::Units::metric;
+    plant.shifts = {"early", "late"};
+    plant.balance_tolerance = 0.005;
+    plant.mills = {{"Weirside", 0.10, catalogue::Mill::Deduction::dry_matter,
+                    written("plant.yaml", 8, {"moisture", "deduction"})}};
+    plant.papers = papers();
+    plant.flutes = flutes();
+    plant.allowances = allowances();
+    plant.boards = boards();
+    plant.corrugators = corrugators();
+    plant.converters = {printer(), die_cutter(), folder_gluer(), large_folder_gluer()};
+    plant.dispatch = {6, {40, 15}, written("machines.yaml", 123, {"minutes", "hourly.labour", "hourly.fixed"})};
+    plant.models = models();
+    return plant;
 }
 
 Request box_request(const Plant& plant) {

@@ -1,7 +1,7 @@
 // A small plant and its orders, made in code: what a test needs to lay out, cost and show an order without any file.
 // Invented, complete, and quiet: every price, allowance and roll that its own orders ask for is there.
 //
-// A test program that uses it lists tests/support/small_plant.cpp among its sources.
+// A test program that uses it links test_plants.
 #pragma once
 
 #include <cstddef>
