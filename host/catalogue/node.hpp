@@ -1,6 +1,6 @@
 // A YAML document as a tree that remembers where each key and value stood. What a careless or hostile file may hold
 // beyond maps, lists and plain texts (aliases, anchors, tags, duplicate keys, bottomless nesting, huge scalars) never
-// gets here: read_node() refuses it.
+// gets here: read_document() refuses it.
 #pragma once
 
 #include <string>
@@ -13,17 +13,18 @@ namespace flutebook::catalogue {
 
 /// Owns its children; copies are deep.
 struct Node {
-    enum class Kind { text, list, map, empty };
+    /// `refused`: something stood here that has been reported already, and says nothing more.
+    enum class Kind { text, list, map, empty, refused };
     struct Entry;
 
     Kind kind = Kind::empty;
-    std::string text;      // of a text
-    bool quoted = false;   // a quoted text is never a number
+    std::string text;            // of a text; it holds no control character
+    bool quoted = false;         // a quoted text is never a bare number
     std::vector<Node> items;     // of a list
     std::vector<Entry> entries;  // of a map, in the order of the file
-    Place place;
+    Place place;                 // of an empty value: its key's
 
-    /// The value under a key of a map; nothing where it is not there.
+    /// The value under a key of a map; null where it is not there. Lives as long as this node is not changed.
     [[nodiscard]] const Node* find(const std::string& key) const;
 };
 
@@ -32,5 +33,8 @@ struct Node::Entry {
     Place key_place;
     Node value;
 };
+
+/// Where each value of a map stands, by its path: "setup" and "setup.sheets".
+[[nodiscard]] Places places_of(const Node& map);
 
 }  // namespace flutebook::catalogue

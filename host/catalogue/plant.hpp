@@ -5,18 +5,16 @@
 // as in the files.
 #pragma once
 
-#include <chrono>
 #include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "host/catalogue/date.hpp"
 #include "host/catalogue/node.hpp"
 #include "host/catalogue/place.hpp"
 
 namespace flutebook::catalogue {
-
-using Date = std::chrono::year_month_day;
 
 struct Span {
     double low, high;
@@ -132,6 +130,18 @@ struct Preference {
     Place place;
 };
 
+/// `isolation: {model: process}`: this model works in a process of its own.
+struct Isolation {
+    std::string model;
+    Place place;
+};
+
+/// `sha256: {model: hex}`: the one file that may be loaded for this model.
+struct PinnedFile {
+    std::string model, sha256;  // 64 lower-case hexadecimal digits
+    Place place;
+};
+
 struct Plant {
     std::string folder;
     std::string name;
@@ -150,10 +160,14 @@ struct Plant {
     Dispatch dispatch;
     std::vector<ModelEntry> models;
     std::vector<Preference> preferences;
+    std::vector<Isolation> isolated;
+    std::vector<PinnedFile> pinned;
+    Places places;  // of plant.yaml
 
     [[nodiscard]] const Board* find_board(const std::string& code) const;
     [[nodiscard]] const Converter* find_converter(const std::string& code) const;
-    [[nodiscard]] const Allowance* find_allowance(const std::string& flutes) const;
+    /// For the flutes of a board, outside first; given for "B+C", it serves "C+B" too unless that has its own.
+    [[nodiscard]] const Allowance* find_allowance(const std::string& of_flutes) const;
 };
 
 /// Reads plant.yaml, papers.yaml, flutes.yaml, boards.yaml, machines.yaml and plugins.yaml of a folder.

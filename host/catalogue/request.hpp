@@ -39,4 +39,7 @@ struct Request {
 /// Reads one request against a plant. Throws InputError (request) with every error of the file.
 [[nodiscard]] Request read_request(const Plant& plant, const std::string& file);
 
+/// The same as if the file gave another date: prices are those of that day.
+[[nodiscard]] Request read_request(const Plant& plant, const std::string& file, std::optional<Date> date_override);
+
 }  // namespace flutebook::catalogue

@@ -1,0 +1,137 @@
+// The plant as a whole: its six files in turn, and the look-ups of what was read.
+//
+// A file that refers to another is read after it. What one file lacks is no reason to keep silent about the next.
+#include "host/catalogue/plant.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <system_error>
+#include <utility>
+
+#include "host/catalogue/document.hpp"
+#include "host/catalogue/plant_files.hpp"
+
+namespace flutebook::catalogue {
+
+namespace {
+
+// The files of a plant as documents. Fields refer into it.
+class Folder {
+public:
+    Folder(std::string path, Complaints& complaints) : path_(std::move(path)), complaints_(complaints) {
+        std::error_code failure;
+        if (std::filesystem::is_directory(path_, failure)) return;
+        complaints_.add({path_, 0, 0}, "", "no such folder, expected the folder of a plant");
+        complaints_.throw_if_any(InputError::Whose::plant);
+    }
+
+    // A silent field where the file cannot be read.
+    Field file(const std::string& name, Reading& reading) {
+        const auto path = path_to(name);
+        auto& document = documents_[read_++];
+        document = read_document(path, complaints_);
+        return document ? Field(*document, path, reading) : Field();
+    }
+
+private:
+    // As a person names it: from where they stand.
+    std::string path_to(const std::string& name) const {
+        const auto folder = path_.substr(0, path_.find_last_not_of('/') + 1);
+        if (folder == ".") return name;
+        return folder + "/" + name;
+    }
+
+    std::string path_;
+    Complaints& complaints_;
+    std::array<std::optional<Node>, 6> documents_;
+    std::size_t read_ = 0;
+};
+
+template <typename T>
+const T* find_by_code(const std::vector<T>& things, const std::string& code) {
+    const auto found = std::find_if(things.begin(), things.end(), [&](const T& thing) { return thing.code == code; });
+    return found == things.end() ? nullptr : &*found;
+}
+
+void read_board_making(Plant& plant, Folder& folder, Reading& reading) {
+    Form papers(folder.file("papers.yaml", reading));
+    const auto paper_table = papers.field("papers");
+    plant.papers = read_papers(paper_table);
+    papers.finish();
+
+    Form flutes(folder.file("flutes.yaml", reading));
+    const auto flute_table = flutes.field("flutes");
+    const Codes flute_codes("flute", flute_table);
+    plant.flutes = read_flutes(flute_table);
+    plant.allowances = read_allowances(flutes.field("allowances"), flute_codes);
+    flutes.finish();
+
+    Form boards(folder.file("boards.yaml", reading));
+    const Codes paper_codes("paper", paper_table);
+    plant.boards = read_boards(boards.field("boards"), {plant.papers, paper_codes, plant.flutes, flute_codes});
+    boards.finish();
+}
+
+void read_machines(Plant& plant, Folder& folder, Reading& reading) {
+    Form machines(folder.file("machines.yaml", reading));
+    const auto corrugators = machines.field("corrugators");
+    const auto converters = machines.field("converters");
+    plant.corrugators = read_corrugators(corrugators);
+    plant.converters = read_converters(converters);
+    check_machine_codes(corrugators, converters);
+    plant.dispatch = read_dispatch(machines.field("dispatch"));
+    machines.finish();
+}
+
+}  // namespace
+
+const Paper::Price* Paper::price_on(Date day) const {
+    const Price* in_force = nullptr;
+    for (const auto& price : prices)
+        if (price.from <= day) in_force = &price;
+    return in_force;
+}
+
+const Board* Plant::find_board(const std::string& code) const {
+    return find_by_code(boards, code);
+}
+
+const Converter* Plant::find_converter(const std::string& code) const {
+    return find_by_code(converters, code);
+}
+
+const Allowance* Plant::find_allowance(const std::string& of_flutes) const {
+    const auto exact = [&](const std::string& key) -> const Allowance* {
+        for (const auto& allowance : allowances)
+            if (allowance.flutes == key) return &allowance;
+        return nullptr;
+    };
+    if (const auto* own = exact(of_flutes)) return own;
+    const auto plus = of_flutes.find('+');
+    return plus == std::string::npos
+               ? nullptr
+               : exact(fmt::format("{}+{}", of_flutes.substr(plus + 1), of_flutes.substr(0, plus)));
+}
+
+Plant read_plant(const std::string& folder) {
+    Complaints complaints;
+    Reading reading{complaints, ""};
+    Folder files(folder, complaints);
+    auto plant = read_plant_file(Form(files.file("plant.yaml", reading)));
+    plant.folder = folder;
+    reading.currency = plant.currency;
+    read_board_making(plant, files, reading);
+    read_machines(plant, files, reading);
+    auto plugins = read_plugin_file(Form(files.file("plugins.yaml", reading)));
+    plant.models = std::move(plugins.models);
+    plant.preferences = std::move(plugins.preferences);
+    plant.isolated = std::move(plugins.isolated);
+    plant.pinned = std::move(plugins.pinned);
+    complaints.throw_if_any(InputError::Whose::plant);
+    return plant;
+}
+
+}  // namespace flutebook::catalogue

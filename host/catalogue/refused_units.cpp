@@ -1,0 +1,60 @@
+// Units that the library reads otherwise than the person who wrote them meant. A wrong factor of a thousand, or of a
+// tenth, is worse than a refusal that names what to write.
+#include <algorithm>
+#include <array>
+#include <string>
+#include <string_view>
+
+#include "host/catalogue/shown.hpp"
+#include "host/catalogue/unit_text.hpp"
+#include "host/catalogue/units.hpp"
+
+namespace flutebook::catalogue {
+
+namespace {
+
+template <std::size_t N>
+bool is_one_of(std::string_view word, const std::array<std::string_view, N>& words) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+std::string_view without_prefix(std::string_view word) {
+    for (const std::string_view prefix : {"kilo", "mega", "k", "M"})
+        if (word.starts_with(prefix) && word.size() > prefix.size()) return word.substr(prefix.size());
+    return word;
+}
+
+// kft2 is (1000 ft)2 to the library, a thousand times what the trade means by it.
+bool is_thousand_of_an_area(const UnitWord& word) {
+    constexpr std::array<std::string_view, 9> lengths{"ft",     "foot", "feet", "in",   "inch",
+                                                      "inches", "yd",   "yard", "yards"};
+    const auto length = without_prefix(word.name);
+    return !word.exponent.empty() && length.size() < word.name.size() && is_one_of(length, lengths);
+}
+
+bool is_ton(const UnitWord& word) {
+    std::string name = word.name;
+    for (char& letter : name)
+        if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+    constexpr std::array<std::string_view, 2> tons{"ton", "tons"};
+    return is_one_of(name, tons) || is_one_of(without_prefix(name), tons) || name == "mton" || name == "mtons";
+}
+
+}  // namespace
+
+std::optional<std::string> why_unit_is_refused(const std::string& text) {
+    if (has_shift(text)) return "a unit that counts from another origin: found " + shown(text) + "; write a plain unit";
+    if (has_number(text))
+        return "a number inside a unit: found " + shown(text) + "; write a plain unit, such as `MSF` for 1000 ft2";
+    for (const auto& word : words_of(text)) {
+        if (is_thousand_of_an_area(word))
+            return "an ambiguous unit: found " + shown(text) + ", which would be read as (" + word.name + ")" +
+                   word.exponent + "; write `MSF` for 1000 ft2";
+        if (is_ton(word))
+            return "an ambiguous unit: found " + shown(text) +
+                   "; write `t` for 1000 kg, `short_ton` for 2000 lb or `long_ton` for 2240 lb";
+    }
+    return std::nullopt;
+}
+
+}  // namespace flutebook::catalogue

@@ -1,0 +1,198 @@
+// A request is read field by field, then checked against the plant: what it asks for must be there on that day.
+#include "host/catalogue/request.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "host/catalogue/document.hpp"
+#include "host/catalogue/form.hpp"
+#include "host/catalogue/nearest.hpp"
+#include "host/catalogue/request_checks.hpp"
+#include "host/catalogue/shown.hpp"
+#include "host/catalogue/style.hpp"
+
+namespace flutebook::catalogue {
+
+namespace {
+
+template <typename T>
+std::vector<std::string> codes_of(const std::vector<T>& things) {
+    std::vector<std::string> codes;
+    for (const auto& thing : things) codes.push_back(thing.code);
+    return codes;
+}
+
+const Style* read_style(const Field& field) {
+    const auto code = field.text();
+    const auto* style = find_style(code);
+    if (style == nullptr) field.complain_unknown("style", code, codes_of(styles()));
+    return style;
+}
+
+// The inside of a box; of a sheet, its two sides.
+std::optional<Inside> read_inside(Form& request, const Style& style) {
+    auto form = request.form("inside");
+    Inside inside{};
+    inside.length_mm = form.field("length").number("mm", range::positive);
+    inside.width_mm = form.field("width").number("mm", range::positive);
+    if (style.shape == Style::Shape::slotted_box) {
+        inside.height_mm = form.field("height").number("mm", range::positive);
+    } else if (form.has("height")) {
+        const auto height = form.field("height");
+        if (height.number("mm", range::not_negative) > 0) height.complain("a sheet has no height: leave it out");
+    }
+    form.finish();
+    return inside;
+}
+
+std::optional<Outline> read_outline(Form& request) {
+    auto form = request.form("outline");
+    Outline outline{};
+    outline.length_mm = form.field("length").number("mm", range::positive);
+    outline.width_mm = form.field("width").number("mm", range::positive);
+    const auto area = form.field("area");
+    outline.area_m2 = area.number("m2", range::positive);
+    const double blank_m2 = outline.length_mm * outline.width_mm / 1e6;
+    if (outline.area_m2 > blank_m2 * (1 + 1e-9))
+        area.complain(fmt::format("larger than the blank: found {} m2, expected at most length x width, {} m2",
+                                  outline.area_m2, blank_m2));
+    form.finish();
+    return outline;
+}
+
+// A style is measured by `inside` or by `outline`, never by both.
+void read_measures(Form& form, const Style* style, Request& request) {
+    if (style == nullptr) {
+        form.allow("inside");
+        form.allow("outline");
+        return;
+    }
+    const bool is_outline = style->shape == Style::Shape::outline;
+    const char* other = is_outline ? "inside" : "outline";
+    if (form.has(other))
+        form.field(other).complain_of_key(fmt::format("not for style {}: expected {} alone", shown(style->code),
+                                                      is_outline ? "`outline`" : "`inside`"));
+    if (is_outline)
+        request.outline = read_outline(form);
+    else
+        request.inside = read_inside(form, *style);
+}
+
+std::vector<double> read_quantities(const Field& list) {
+    std::vector<double> quantities;
+    for (const auto& item : list.items_at_least_one()) {
+        const double quantity = item.number("1", range::ordered);
+        if (std::find(quantities.begin(), quantities.end(), quantity) != quantities.end())
+            item.complain(fmt::format("asked for twice: found {}, expected each quantity once", quantity));
+        quantities.push_back(quantity);
+    }
+    return quantities;
+}
+
+std::optional<std::size_t> read_machine(const Field& item, const Plant& plant) {
+    const auto code = item.text();
+    const auto converters = codes_of(plant.converters);
+    const auto found = std::find(converters.begin(), converters.end(), code);
+    if (found != converters.end()) return static_cast<std::size_t>(found - converters.begin());
+    const auto corrugators = codes_of(plant.corrugators);
+    if (std::find(corrugators.begin(), corrugators.end(), code) != corrugators.end())
+        item.complain("a corrugator: found " + shown(code) +
+                      ", expected converters only; every route starts at a corrugator");
+    else
+        item.complain_unknown("converter", code, converters);
+    return std::nullopt;
+}
+
+std::vector<std::size_t> read_route(const Field& list, const Plant& plant, const Style* style) {
+    std::vector<std::size_t> route;
+    const auto items = list.items();
+    bool all_known = true;
+    for (const auto& item : items) {
+        const auto machine = read_machine(item, plant);
+        all_known = all_known && machine.has_value();
+        if (!machine) continue;
+        if (std::find(route.begin(), route.end(), *machine) != route.end())
+            item.complain("a machine twice: found " + shown(item.text()) + ", expected each machine at most once");
+        route.push_back(*machine);
+    }
+    if (style != nullptr && all_known && list.node()->kind == Node::Kind::list) check_route(list, route, plant, *style);
+    return route;
+}
+
+void read_extras(const Field& map, const Plant& plant) {
+    std::vector<std::string> models;
+    for (const auto& model : plant.models) models.push_back(model.id);
+    for (const auto& entry : map.entries()) {
+        if (std::find(models.begin(), models.end(), entry.key()) == models.end())
+            entry.about_key().complain_unknown("model", entry.key(), models);
+        entry.expect_map();
+    }
+}
+
+// People write it, since other places ask for it; a request has no say in it.
+void refuse_ups(Form& form) {
+    if (form.has("ups"))
+        form.field("ups").complain_of_key(
+            "not a request's choice: the layout finds how many boxes lie on a sheet, and a folder-gluer makes one box "
+            "a "
+            "sheet; take it out");
+}
+
+Request read_fields(Form& form, const Plant& plant, std::optional<Date> date_override) {
+    Request request{};
+    request.number = form.field("request").text();
+    if (form.has("customer")) request.customer = form.field("customer").text();
+    const auto date = form.field("date");
+    const auto own_date = date.date();
+    const auto day = date_override ? date_override : own_date;
+    request.date = day.value_or(Date{});
+    const auto style_field = form.field("style");
+    const auto* style = read_style(style_field);
+    if (style != nullptr) request.style = style->code;
+    read_measures(form, style, request);
+    const auto board_field = form.field("board");
+    const auto board_code = board_field.text();
+    const auto* board = plant.find_board(board_code);
+    if (board == nullptr) board_field.complain_unknown("board", board_code, codes_of(plant.boards));
+    if (board != nullptr) {
+        request.board = static_cast<std::size_t>(board - plant.boards.data());
+        if (style != nullptr) check_allowance(board_field, plant, *board, *style);
+        if (day) check_prices(date, plant, *board, *day);
+    }
+    request.quantities = read_quantities(form.field("quantities"));
+    request.margin = form.field("margin").number("1", range::share);
+    if (form.has("colours")) request.colours = form.field("colours").number("1", range::count);
+    if (form.has("route")) request.route = read_route(form.field("route"), plant, style);
+    request.extras.kind = Node::Kind::map;
+    if (form.has("extras")) {
+        const auto extras = form.field("extras");
+        read_extras(extras, plant);
+        request.extras = *extras.node();
+    }
+    refuse_ups(form);
+    return request;
+}
+
+}  // namespace
+
+Request read_request(const Plant& plant, const std::string& file) {
+    return read_request(plant, file, std::nullopt);
+}
+
+Request read_request(const Plant& plant, const std::string& file, std::optional<Date> date_override) {
+    Complaints complaints;
+    const auto document = read_document(file, complaints);
+    if (!document) complaints.throw_if_any(InputError::Whose::request);
+    Reading reading{complaints, plant.currency};
+    Form form(Field(*document, file, reading));
+    auto request = read_fields(form, plant, date_override);
+    request.place = {file, 1, 1};
+    request.places = form.places();
+    form.finish();
+    complaints.throw_if_any(InputError::Whose::request);
+    return request;
+}
+
+}  // namespace flutebook::catalogue

@@ -1,0 +1,38 @@
+// Quoting in messages. A cut falls between characters: a byte 10xxxxxx continues one.
+#include "host/catalogue/shown.hpp"
+
+#include <fmt/format.h>
+
+#include <cstddef>
+
+namespace flutebook::catalogue {
+
+namespace {
+
+constexpr std::size_t longest = 40;
+
+bool continues(char byte) {
+    return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
+}
+
+bool is_control(char byte) {
+    return static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F;
+}
+
+}  // namespace
+
+std::string shortened(std::string_view text) {
+    auto end = text.size();
+    if (end > longest)
+        for (end = longest; end > 0 && continues(text[end]);) --end;
+    std::string cut(text.substr(0, end));
+    for (char& byte : cut)
+        if (is_control(byte)) byte = ' ';
+    return end < text.size() ? cut + "..." : cut;
+}
+
+std::string shown(std::string_view text) {
+    return fmt::format("`{}`", shortened(text));
+}
+
+}  // namespace flutebook::catalogue

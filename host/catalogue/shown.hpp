@@ -1,0 +1,16 @@
+// How a piece of a person's file is quoted in a message: between backticks, never longer than a line bears, and never
+// with a byte that would move a terminal's cursor.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace flutebook::catalogue {
+
+/// `text` between backticks, cut to about forty characters. `text` is UTF-8.
+[[nodiscard]] std::string shown(std::string_view text);
+
+/// The same cut without the backticks: for a key in a path.
+[[nodiscard]] std::string shortened(std::string_view text);
+
+}  // namespace flutebook::catalogue

@@ -1,0 +1,201 @@
+// The one file that touches yaml-cpp: its stream of events becomes a tree of nodes.
+//
+// Events, not its own tree: only they show aliases, tags, quoting and duplicate keys, and where each thing stood. A
+// value with a tag or an anchor is marked at that property, so the byte at the mark tells. Marks count bytes from 0.
+#include <fmt/format.h>
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/exceptions.h>
+#include <yaml-cpp/mark.h>
+#include <yaml-cpp/parser.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <sstream>
+#include <unordered_set>
+#include <utility>
+#include <vector>
+
+#include "host/catalogue/document.hpp"
+#include "host/catalogue/file.hpp"
+#include "host/catalogue/shown.hpp"
+
+namespace flutebook::catalogue {
+
+namespace {
+
+// Ends the parsing of a file whose rest is not worth reading; its complaint is made.
+struct GiveUp {};
+
+bool is_control(char byte) {
+    return static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F;
+}
+
+class TreeBuilder : public YAML::EventHandler {
+public:
+    TreeBuilder(const std::string& text, const std::string& file, Complaints& complaints)
+        : text_(text), file_(file), complaints_(complaints) {}
+
+    Node take_root() { return std::move(root_); }
+
+    void OnDocumentStart(const YAML::Mark& mark) override {
+        if (has_document_) give_up(mark, "a second document starts here, expected one document a file");
+        has_document_ = true;
+    }
+    void OnDocumentEnd() override {}
+
+    void OnNull(const YAML::Mark& mark, YAML::anchor_t) override { accept(mark, Node::Kind::empty, ""); }
+
+    void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override {
+        complain(mark, "an alias, expected the value itself");
+        accept(mark, Node::Kind::refused, "");
+    }
+
+    void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t, const std::string& value) override {
+        if (std::any_of(value.begin(), value.end(), is_control)) {
+            complain(mark, "a line break or control character in a text, expected one plain line");
+            accept(mark, Node::Kind::refused, "");
+            return;
+        }
+        if (Node* made = accept(mark, Node::Kind::text, value)) made->quoted = tag == "!";
+    }
+
+    void OnSequenceStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t,
+                         YAML::EmitterStyle::value) override {
+        open(mark, Node::Kind::list);
+    }
+    void OnSequenceEnd() override { open_.pop_back(); }
+
+    void OnMapStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t, YAML::EmitterStyle::value) override {
+        open(mark, Node::Kind::map);
+    }
+    void OnMapEnd() override { open_.pop_back(); }
+
+private:
+    // A map or list being filled. Its node stays where it is meanwhile: only the innermost one grows.
+    struct Open {
+        Node::Kind kind;
+        Node* node;  // null inside of what was refused
+        bool awaits_key = true;
+        bool keeps_value = false;
+        std::unordered_set<std::string> keys;
+    };
+
+    Place place_of(const YAML::Mark& mark) const { return {file_, mark.line + 1, mark.column + 1}; }
+
+    // The path of what is being filled, as readers of the tree name it.
+    std::string path() const {
+        std::string made;
+        for (const auto& around : open_) {
+            if (around.node == nullptr) break;
+            if (around.kind == Node::Kind::list)
+                made += fmt::format("[{}]", around.node->items.size() + (&around == &open_.back() ? 1 : 0));
+            else if (!around.node->entries.empty())
+                made += fmt::format("{}{}", made.empty() ? "" : ".", shortened(around.node->entries.back().key));
+        }
+        return made;
+    }
+
+    void complain(const YAML::Mark& mark, const std::string& text) { complaints_.add(place_of(mark), path(), text); }
+
+    [[noreturn]] void give_up(const YAML::Mark& mark, const std::string& text) {
+        complaints_.add(place_of(mark), "", text);
+        throw GiveUp{};
+    }
+
+    void check_properties(const YAML::Mark& mark) {
+        const auto at = static_cast<std::size_t>(std::max(mark.pos, 0));
+        if (at >= text_.size()) return;
+        if (text_[at] == '&') complain(mark, "an anchor, expected the value itself");
+        if (text_[at] == '!') complain(mark, "a tag, expected the value itself");
+    }
+
+    void open(const YAML::Mark& mark, Node::Kind kind) {
+        if (open_.size() == deepest_nesting)
+            give_up(mark, fmt::format("nested too deep, expected at most {} levels", deepest_nesting));
+        open_.push_back({kind, accept(mark, kind, ""), true, false, {}});
+    }
+
+    // Puts what came next where it belongs; null where it is a key, or nobody will look at it.
+    Node* accept(const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
+        check_properties(mark);
+        if (open_.empty()) return fill(root_, mark, kind, text);
+        Open& around = open_.back();
+        if (around.kind == Node::Kind::list) {
+            if (around.node == nullptr) return nullptr;
+            return fill(around.node->items.emplace_back(), mark, kind, text);
+        }
+        around.awaits_key = !around.awaits_key;
+        if (!around.awaits_key) {
+            around.keeps_value = around.node != nullptr && take_key(around, mark, kind, text);
+            return nullptr;
+        }
+        if (!around.keeps_value) return nullptr;
+        auto& entry = around.node->entries.back();
+        fill(entry.value, mark, kind, text);
+        // An empty value is marked at whatever comes after it.
+        if (kind == Node::Kind::empty) entry.value.place = entry.key_place;
+        return &entry.value;
+    }
+
+    // Whether the value of this key is wanted.
+    bool take_key(Open& map, const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
+        if (kind == Node::Kind::refused) return false;
+        if (kind != Node::Kind::text || text.empty()) {
+            complaints_.add(place_of(mark), "", "not a name, expected a plain text as the key of a map");
+            return false;
+        }
+        const bool is_new = map.keys.insert(text).second;
+        map.node->entries.push_back({text, place_of(mark), {}});
+        if (is_new) return true;
+        complain(mark, "duplicate key, expected each key once");
+        map.node->entries.pop_back();
+        return false;
+    }
+
+    Node* fill(Node& node, const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
+        node.kind = kind;
+        node.text = text;
+        node.place = place_of(mark);
+        return &node;
+    }
+
+    const std::string& text_;
+    const std::string& file_;
+    Complaints& complaints_;
+    Node root_;
+    std::vector<Open> open_;
+    bool has_document_ = false;
+};
+
+}  // namespace
+
+std::optional<Node> parse_document(std::string text, const std::string& file, Complaints& complaints) {
+    const auto checked = check_text(std::move(text), file, complaints);
+    if (!checked) return std::nullopt;
+    // A syntax error makes every other finding of its file doubtful: they wait here until the end is reached.
+    Complaints found;
+    TreeBuilder builder(*checked, file, found);
+    std::istringstream stream(*checked);
+    try {
+        YAML::Parser parser(stream);
+        while (parser.HandleNextDocument(builder)) {
+        }
+    } catch (const GiveUp&) {
+        complaints.add_all(found);
+        return std::nullopt;
+    } catch (const YAML::Exception& error) {
+        complaints.add({file, std::max(error.mark.line, 0) + 1, std::max(error.mark.column, 0) + 1}, "",
+                       "not readable as YAML: " + error.msg);
+        return std::nullopt;
+    }
+    complaints.add_all(found);
+    return builder.take_root();
+}
+
+std::optional<Node> read_document(const std::string& file, Complaints& complaints) {
+    auto text = read_text_file(file, complaints);
+    if (!text) return std::nullopt;
+    return parse_document(std::move(*text), file, complaints);
+}
+
+}  // namespace flutebook::catalogue
