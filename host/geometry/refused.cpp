@@ -187,6 +187,10 @@ bool Listing::refuses_blank(const Route& route, const Blank& blank) {
 Open Listing::open_on_machines(const Route& route, const Blank& blank) {
     const SheetRule rule = sheet_rule(blank, route);
     Open open = {&route, rule, rule.allowed(), rule.allowed()};
+    const Converter* folder = folds_before_cutting(route);
+    if (folder != nullptr && route.die_cutter()->ups_max > 1)
+        add({}, "2 or more on a sheet", route,
+            fmt::format("{} stands ahead of {} and makes one box a sheet", folder->code, route.die_cutter()->code));
     for (std::size_t step = 1; step <= route.parting; ++step) {
         const Converter& converter = *route.converters[step - 1];
         const std::string owner = "of " + converter.code;

@@ -24,16 +24,19 @@ Boxes narrowed(Boxes boxes, const Row& row, const Span& limits_mm) {
     return {first, last};
 }
 
+const Converter* folds_before_cutting(const Route& route) {
+    if (route.die_cutter() == nullptr) return nullptr;
+    for (std::size_t step = 1; step < route.parting; ++step)
+        if (route.converters[step - 1]->kind == Converter::Kind::folder_gluer) return route.converters[step - 1];
+    return nullptr;
+}
+
 SheetRule sheet_rule(const Blank& blank, const Route& route) {
     const Converter* die_cutter = route.die_cutter();
     if (die_cutter == nullptr) return {{blank.length_mm, 0, 0}, {blank.width_mm, 0, 0}, 1};
-    const auto parting = route.converters.begin() + static_cast<std::ptrdiff_t>(route.parting);
-    const bool folds_before = std::any_of(route.converters.begin(), parting, [](const Converter* converter) {
-        return converter->kind == Converter::Kind::folder_gluer;
-    });
     return {{blank.length_mm, die_cutter->between_mm, die_cutter->edge_mm},
             {blank.width_mm, die_cutter->between_mm, die_cutter->edge_mm},
-            folds_before ? 1 : die_cutter->ups_max};
+            folds_before_cutting(route) != nullptr ? 1 : die_cutter->ups_max};
 }
 
 bool takes_blank(const Route& route, const Blank& blank) {

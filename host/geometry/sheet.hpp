@@ -47,6 +47,9 @@ struct SheetRule {
     [[nodiscard]] Boxes allowed() const { return {1, ups_max < most_in_a_row ? ups_max : most_in_a_row}; }
 };
 
+/// The folder-gluer that stands ahead of the route's die cutter, if one does; null otherwise.
+[[nodiscard]] const catalogue::Converter* folds_before_cutting(const Route& route);
+
 [[nodiscard]] SheetRule sheet_rule(const Blank& blank, const Route& route);
 
 /// Whether every machine after the parting step takes the blank.

@@ -331,11 +331,13 @@ ModelEntry model_entry(const std::string& id, const std::vector<std::pair<std::s
     ModelEntry entry = {id, {"plugins.yaml", 2, 5}, empty_map()};
     int line = 3;
     for (const auto& [key, text] : settings) {
-        Node value;
-        value.kind = Node::Kind::text;
-        value.text = text;
-        value.place = {"plugins.yaml", line, 20};
-        entry.settings.entries.push_back({key, {"plugins.yaml", line, 7}, value});
+        Node::Entry setting;
+        setting.key = key;
+        setting.key_place = {"plugins.yaml", line, 7};
+        setting.value.kind = Node::Kind::text;
+        setting.value.text = text;
+        setting.value.place = {"plugins.yaml", line, 20};
+        entry.settings.entries.push_back(std::move(setting));
         ++line;
     }
     return entry;
