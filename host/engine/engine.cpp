@@ -52,20 +52,26 @@ Replaced replaced_settings(const Graph& graph) {
 // Rows in blocks of one shape each, in the order in which the shapes and rows first come. Blocks depend on the rows
 // alone, so that a fault names the same row whatever the number of threads.
 struct Blocked {
-    Shape shape;
+    Shape shape{};
     std::vector<std::size_t> rows;
 };
 
 std::vector<Blocked> divide(std::span<const Row> rows) {
-    std::map<Shape, std::vector<std::size_t>> by_shape;
-    for (std::size_t r = 0; r < rows.size(); ++r) by_shape[{rows[r].plies(), rows[r].steps()}].push_back(r);
     std::vector<Blocked> made;
-    for (const auto& [shape, members] : by_shape)
-        for (std::size_t first = 0; first < members.size(); first += block_rows) {
-            const auto begin = members.begin() + static_cast<std::ptrdiff_t>(first);
-            const auto end = members.begin() + static_cast<std::ptrdiff_t>(std::min(first + block_rows, members.size()));
-            made.push_back({shape, {begin, end}});
+    std::map<Shape, std::size_t> open;  // the block of each shape that still has room
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+        const Shape shape{rows[r].plies(), rows[r].steps()};
+        auto [at, is_new] = open.try_emplace(shape, made.size());
+        if (!is_new && made[at->second].rows.size() == block_rows) {
+            at->second = made.size();
+            is_new = true;
         }
+        if (is_new) {
+            made.emplace_back().shape = shape;
+            made.back().rows.reserve(block_rows);
+        }
+        made[at->second].rows.push_back(r);
+    }
     return made;
 }
 
@@ -79,11 +85,12 @@ public:
         for (std::size_t at = next++; at < work_.size(); at = next++) cost(work_[at]);
     }
 
-    [[nodiscard]] const std::optional<Fault>& fault() const { return fault_; }
+    /// The first row at fault among the blocks it took; null where none was.
+    [[nodiscard]] const Fault* fault() const { return fault_ ? &*fault_ : nullptr; }
 
 private:
     void cost(const Blocked& block) {
-        if (!columns_ || columns_->shape() != block.shape) columns_.emplace(blocks_.columns(block.shape));
+        if (!columns_ || columns_->shape() != block.shape) columns_ = std::make_shared<Columns>(blocks_.columns(block.shape));
         std::vector<Row> rows;
         std::vector<Outcome> outcomes(block.rows.size());
         for (const std::size_t r : block.rows) rows.push_back(rows_[r]);
@@ -96,7 +103,7 @@ private:
     std::span<const Row> rows_;
     const std::vector<Blocked>& work_;
     std::span<Outcome> outcomes_;
-    std::optional<Columns> columns_;
+    std::shared_ptr<Columns> columns_;  // of the shape it worked on last
     std::optional<Fault> fault_;
 };
 
@@ -155,17 +162,17 @@ std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) c
     const std::vector<Blocked> work = divide(rows);
     std::vector<Outcome> outcomes(rows.size());
     const std::size_t wanted = std::clamp<std::size_t>(threads, 1, std::max<std::size_t>(work.size(), 1));
-    std::vector<Worker> workers;
-    for (std::size_t w = 0; w < wanted; ++w) workers.emplace_back(*blocks_, rows, work, outcomes);
     std::atomic<std::size_t> next = 0;
+    Worker here(*blocks_, rows, work, outcomes);
+    std::vector<Worker> others(wanted - 1, here);
     {
-        std::vector<std::jthread> others;
-        for (std::size_t w = 1; w < wanted; ++w) others.emplace_back([&worker = workers[w], &next] { worker.run(next); });
-        workers.front().run(next);
+        std::vector<std::jthread> running;
+        for (Worker& other : others) running.emplace_back([&other, &next] { other.run(next); });
+        here.run(next);
     }
-    const Fault* first = nullptr;
-    for (const Worker& worker : workers)
-        if (worker.fault() && (first == nullptr || worker.fault()->row < first->row)) first = &*worker.fault();
+    const Fault* first = here.fault();
+    for (const Worker& other : others)
+        if (other.fault() != nullptr && (first == nullptr || other.fault()->row < first->row)) first = other.fault();
     if (first != nullptr) throw ModelError(first->text);
     return outcomes;
 }

@@ -55,12 +55,17 @@ private:
         return std::nullopt;
     }
 
-    const Place* provider_in(std::size_t model, const std::string& name) const {
-        const auto found = providers_.find(name);
-        if (found == providers_.end()) return nullptr;
-        for (const Place& place : found->second)
-            if (place.model == model) return &place;
-        return nullptr;
+    // Which of a model's provides has this name; nothing where none has.
+    std::optional<std::size_t> provide_of(std::size_t model, const std::string& name) const {
+        const auto& own = models()[model].provides;
+        for (std::size_t p = 0; p < own.size(); ++p)
+            if (own[p].name == name) return p;
+        return std::nullopt;
+    }
+
+    // The number of a model that a preference took: it was seen to be there.
+    Source preferred_source(std::size_t model, const std::string& name) const {
+        return {Source::Kind::provided, model, provide_of(model, name).value_or(0)};
     }
 
     // What a preferred model takes the place of: a fact, a setting, or another model's name. Nothing: an error said.
@@ -73,7 +78,7 @@ private:
                 errors_.push_back(fmt::format("{}: no such model is loaded: {}; {}", where, preference.model, advice(preference.model, ids())));
                 continue;
             }
-            if (provider_in(*model, preference.name) == nullptr) {
+            if (!provide_of(*model, preference.name)) {
                 errors_.push_back(fmt::format("{}: {} does not provide it; prefer a model that does", where, preference.model));
                 continue;
             }
@@ -117,7 +122,7 @@ private:
         const auto preference = preferred_.find(name);
         const bool replaces_it = preference != preferred_.end() && preference->second == taker;
         if (preference != preferred_.end() && !replaces_it)
-            return Source{Source::Kind::provided, preference->second, provider_in(preference->second, name)->index};
+            return preferred_source(preference->second, name);
         if (const auto fact = facts_.find(name); fact != facts_.end()) return Source{Source::Kind::fact, 0, fact->second};
         if (const auto setting = settings_.find(name); setting != settings_.end() && replaces_it)
             return Source{Source::Kind::setting, setting->second.model, setting->second.index};
@@ -181,8 +186,7 @@ private:
                 const std::string name = models()[m].id + "." + setting.name;
                 const auto preference = preferred_.find(name);
                 if (preference == preferred_.end()) continue;
-                const Source source{Source::Kind::provided, preference->second, provider_in(preference->second, name)->index};
-                graph_.settings[m][s] = link(source, models()[m].where(), name, setting.unit, axis_of(setting.varies_by));
+                graph_.settings[m][s] = link(preferred_source(preference->second, name), models()[m].where(), name, setting.unit, axis_of(setting.varies_by));
             }
         }
     }

@@ -1,0 +1,45 @@
+// Conservation of mass, counted by hand from what a costed row tells: what was issued is in the boxes or under a cause.
+#include <catch2/catch.hpp>
+
+#include <cmath>
+#include <numeric>
+
+#include "host/engine/engine.hpp"
+#include "tests/support/generated_plants.hpp"
+#include "tests/support/property.hpp"
+#include "tests/support/row_source.hpp"
+
+using namespace flutebook;
+using engine::Engine;
+using fixture::RowSource;
+
+namespace {
+
+double sum(const std::vector<double>& values) { return std::accumulate(values.begin(), values.end(), 0.0); }
+
+// How far a row is out of balance, as a share of what came in.
+double imbalance(const engine::Costing& costing, const engine::Row& row) {
+    const double in = sum(costing.issued_kg) + costing.adhesive_kg;
+    double out = row.order->quantity * row.order->layout->blank.area_m2 * row.order->layout->board.grammage_gsm / 1000;
+    for (const auto& cause : costing.losses) out += sum(cause);
+    return std::fabs(in - out) / in;
+}
+
+}  // namespace
+
+TEST_CASE("mass balances for every candidate of 10,000 generated plants and orders") {
+    std::size_t candidates = 0;
+    CHECK(fixture::holds_for_seeds(10000, [&](std::uint64_t seed) {
+        const fixture::Generated made = fixture::generated_order(seed);
+        const Engine engine = Engine::start(made.plant, fixture::built_plugins());
+        const RowSource source(made.plant, engine, made.request);
+        for (const engine::Row& row : source.rows()) {
+            const auto full = engine.cost_in_full(row);
+            RC_ASSERT(full.has_value());
+            RC_ASSERT(imbalance(*full, row) <= 1e-9);
+            ++candidates;
+        }
+    }));
+    // Most generated orders can be made, or the property would say little.
+    CHECK(candidates > static_cast<std::size_t>(fixture::trials(10000)));
+}

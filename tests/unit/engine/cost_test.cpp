@@ -1,0 +1,156 @@
+// What a row costs: lines, totals, and that nothing about blocks, threads or the order of the files moves a bit.
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "host/engine/blocks.hpp"
+#include "host/engine/engine.hpp"
+#include "tests/support/row_source.hpp"
+#include "tests/support/small_plant.hpp"
+
+using namespace flutebook;
+using engine::Costing;
+using engine::Engine;
+using engine::Outcome;
+using fixture::RowSource;
+
+namespace {
+
+struct Work {
+    catalogue::Plant plant = fixture::small_plant();
+    Engine engine = Engine::start(plant, fixture::built_plugins());
+};
+
+std::vector<std::int64_t> costs(const std::vector<Outcome>& outcomes) {
+    std::vector<std::int64_t> made;
+    for (const Outcome& outcome : outcomes) made.push_back(outcome.cost.ten_thousandths());
+    return made;
+}
+
+// Many rows of several shapes: every fixture request, at many quantities.
+std::vector<catalogue::Request> many_requests(const catalogue::Plant& plant) {
+    std::vector<catalogue::Request> made{fixture::box_request(plant), fixture::double_wall_request(plant), fixture::sheet_request(plant),
+                                         fixture::outline_request(plant), fixture::long_route_request(plant)};
+    for (auto& request : made) {
+        request.quantities.clear();
+        for (int i = 0; i < 40; ++i) request.quantities.push_back(100 + 617 * i);
+    }
+    return made;
+}
+
+struct ManyRows {
+    explicit ManyRows(const Work& work) : requests(many_requests(work.plant)) {
+        for (const auto& request : requests) sources.push_back(std::make_unique<RowSource>(work.plant, work.engine, request));
+        for (const auto& source : sources) rows.insert(rows.end(), source->rows().begin(), source->rows().end());
+    }
+    std::vector<catalogue::Request> requests;
+    std::vector<std::unique_ptr<RowSource>> sources;
+    std::vector<engine::Row> rows;
+};
+
+}  // namespace
+
+TEST_CASE("the cost of a row is the sum of its rounded lines") {
+    const Work work;
+    const catalogue::Request request = fixture::box_request(work.plant);
+    const RowSource source(work.plant, work.engine, request);
+    const auto outcomes = work.engine.cost(source.rows(), 1);
+    for (std::size_t r = 0; r < outcomes.size(); ++r) {
+        const auto full = work.engine.cost_in_full(source.rows()[r]);
+        REQUIRE(full.has_value());
+        Money sum;
+        for (const auto& line : full->lines) sum += line.amount;
+        CHECK(sum == outcomes[r].cost);
+        CHECK(full->cost == outcomes[r].cost);
+    }
+}
+
+TEST_CASE("one, two and eight threads cost every row to the same amount") {
+    const Work work;
+    const ManyRows many(work);
+    REQUIRE(many.rows.size() > 3 * engine::block_rows);
+    const auto one = costs(work.engine.cost(many.rows, 1));
+    CHECK(costs(work.engine.cost(many.rows, 2)) == one);
+    CHECK(costs(work.engine.cost(many.rows, 8)) == one);
+}
+
+TEST_CASE("a row costs the same alone as in the middle of a block") {
+    const Work work;
+    const ManyRows many(work);
+    const auto together = costs(work.engine.cost(many.rows, 1));
+    std::vector<std::int64_t> alone;
+    for (const engine::Row& row : many.rows) alone.push_back(costs(work.engine.cost({&row, 1}, 1)).front());
+    CHECK(alone == together);
+}
+
+TEST_CASE("the order of the models in the plant's file moves nothing") {
+    Work work;
+    Work turned;
+    std::reverse(turned.plant.models.begin(), turned.plant.models.end());
+    turned.engine = Engine::start(turned.plant, fixture::built_plugins());
+    const ManyRows many(work);
+    const ManyRows many_turned(turned);
+    CHECK(costs(turned.engine.cost(many_turned.rows, 1)) == costs(work.engine.cost(many.rows, 1)));
+    const auto full = work.engine.cost_in_full(many.rows.front());
+    const auto full_turned = turned.engine.cost_in_full(many_turned.rows.front());
+    REQUIRE(full->lines.size() == full_turned->lines.size());
+    for (std::size_t i = 0; i < full->lines.size(); ++i) {
+        CHECK(full->lines[i].amount == full_turned->lines[i].amount);
+        CHECK(full->lines[i].step == full_turned->lines[i].step);
+    }
+}
+
+TEST_CASE("twice the price of everything is twice the cost") {
+    Work work;
+    const catalogue::Request request = fixture::box_request(work.plant);
+    const RowSource once(work.plant, work.engine, request);
+
+    Work dear;
+    for (auto& paper : dear.plant.papers)
+        for (auto& price : paper.prices) price.per_tonne *= 2;
+    const auto double_hourly = [](catalogue::Hourly& hourly) { hourly = {2 * hourly.labour, 2 * hourly.fixed}; };
+    for (auto& corrugator : dear.plant.corrugators) double_hourly(corrugator.hourly);
+    for (auto& converter : dear.plant.converters) double_hourly(converter.hourly);
+    double_hourly(dear.plant.dispatch.hourly);
+    for (auto& model : dear.plant.models)
+        for (auto& entry : model.settings.entries)
+            if (entry.key.find("price") != std::string::npos || entry.key == "handling")
+                entry.value.text = std::to_string(2 * std::stod(entry.value.text));
+    dear.engine = Engine::start(dear.plant, fixture::built_plugins());
+    const catalogue::Request dear_request = fixture::box_request(dear.plant);
+    const RowSource twice(dear.plant, dear.engine, dear_request);
+
+    const auto first = work.engine.cost_in_full(once.rows().front());
+    const auto second = dear.engine.cost_in_full(twice.rows().front());
+    // Each line is rounded on its own, so twice a line may differ from the doubled one by a ten-thousandth.
+    const auto lines = static_cast<std::int64_t>(first->lines.size());
+    CHECK(std::abs(second->cost.ten_thousandths() - 2 * first->cost.ten_thousandths()) <= lines);
+    CHECK(first->cost.ten_thousandths() > 0);
+}
+
+TEST_CASE("lines come in order of step, then of the graph, then of ply") {
+    const Work work;
+    const catalogue::Request request = fixture::long_route_request(work.plant);
+    const RowSource source(work.plant, work.engine, request);
+    const auto full = work.engine.cost_in_full(source.rows().front());
+    const auto key = [](const engine::LineAmount& line) { return std::tuple(line.step, line.model, line.line, line.ply.value_or(0)); };
+    CHECK(std::is_sorted(full->lines.begin(), full->lines.end(),
+                         [&](const auto& left, const auto& right) { return key(left) < key(right); }));
+    CHECK(full->lines.front().step == 0);
+    CHECK(full->lines.back().step > 1);
+}
+
+TEST_CASE("no way that was not chosen costs less than the cheapest") {
+    const Work work;
+    for (const auto& request : many_requests(work.plant)) {
+        const RowSource source(work.plant, work.engine, request);
+        if (source.rows().empty()) continue;
+        const auto outcomes = work.engine.cost(source.rows(), 1);
+        const std::size_t ways = source.layout().candidates.size();
+        for (std::size_t first = 0; first < outcomes.size(); first += ways) {
+            Money least = outcomes[first].cost;
+            for (std::size_t i = first; i < first + ways; ++i) least = std::min(least, outcomes[i].cost);
+            for (std::size_t i = first; i < first + ways; ++i) CHECK(work.engine.cost_in_full(source.rows()[i])->cost >= least);
+        }
+    }
+}
