@@ -61,16 +61,19 @@ struct Energy : Model {
 
     // The theoretical need, kJ.
     double heat_need(const Frame& f) const {
+        const double area = f[web_area] / grams_per_kg;  // so that area x g/m2 is kg
+        const double fibre_heat = f[c_fibre];
+        const double water_heat = f[c_water];
         double paper = 0;     // kg
         double capacity = 0;  // kJ/K
         for (auto p : f.plies()) {
-            const double kg = f[web_area] * f[grammage][p] * f[take_up][p] / grams_per_kg;
+            const double kg = area * f[grammage][p] * f[take_up][p];
             const double x = f[moisture][p];
             paper += kg;
-            capacity += kg * ((1 - x) * f[c_fibre] + x * f[c_water]);
+            capacity += kg * ((1 - x) * fibre_heat + x * water_heat);
         }
         const double water = f[dry] * (1 / f[solids] - 1);
-        const double warming = (capacity + water * f[c_water]) * (f[t_bond] - f[t_in]);
+        const double warming = (capacity + water * water_heat) * (f[t_bond] - f[t_in]);
         return warming + (f[evaporated_share] * water + f[moisture_drop] * paper) * f[h_evap];
     }
 
@@ -79,9 +82,9 @@ struct Energy : Model {
         const double fuel =
             heat_need(f) * (1 + f[standing_heat]) / kj_per_kwh / (f[boiler_efficiency] * f[distribution_efficiency]);
         f.charge(heat, corrugator, fuel, f[fuel_price]);
+        const double baler = f[baler_kwh_per_tonne] / kg_per_tonne;
         for (auto k : f.steps())
-            f.charge(electricity, k, f[power][k] * f[hours][k] + f[baler_kwh_per_tonne] * f[lost][k] / kg_per_tonne,
-                     f[power_price]);
+            f.charge(electricity, k, f[power][k] * f[hours][k] + baler * f[lost][k], f[power_price]);
     }
 };
 

@@ -22,9 +22,11 @@ struct Scrap : Model {
     Line<step> handled = line("scrap.handling", "kg", waste_management, per_unit, "Scrap handling");
 
     void evaluate(Frame& f) const {
+        const double earned = f[scrap_price] / kg_per_tonne;
+        const double spent = f[handling] / kg_per_tonne;
         for (auto k : f.steps()) {
-            f.charge(credit, k, 0 - f[mass][k], f[scrap_price] / kg_per_tonne);
-            f.charge(handled, k, f[mass][k], f[handling] / kg_per_tonne);
+            f.charge(credit, k, 0 - f[mass][k], earned);
+            f.charge(handled, k, f[mass][k], spent);
         }
     }
 };

@@ -117,6 +117,14 @@ TEST_CASE("an order that no die cutter makes has no die") {
     CHECK(ModelBench("tooling").evaluate(row).amount() == 0);
 }
 
+TEST_CASE("only the die that parts the blanks is the order's own") {
+    BenchRow row = order({{"die_board_price", 200}, {"die_boxes", 50000}});
+    row.facts.insert_or_assign("step.kind", Numbers{0, 2, 2, 4});
+    const auto die = ModelBench("tooling").evaluate(row).lines.at("die");
+    CHECK(die.quantity.at(1) == 1000);
+    CHECK(die.quantity.at(2) == 0);
+}
+
 TEST_CASE("pallets are as many as volume or mass asks for, whichever is more") {
     // 1000 boxes are 200 m2: 0.8 m3 of flat board, 100 kg
     const auto by_volume = delivered({{"pallet_volume", 0.3}, {"pallet_load", 60}, {"pallet_price", 9}});
