@@ -146,7 +146,12 @@ std::vector<Field> Field::items() const {
 }
 
 std::vector<Field> Field::entries() const {
-    return is(Node::Kind::map, "a map") ? entries_if_any() : std::vector<Field>{};
+    if (!is(Node::Kind::map, "a map")) return {};
+    auto made = entries_if_any();
+    for (const auto& entry : made)
+        if (entry.key_.front() == ' ' || entry.key_.back() == ' ')
+            entry.complain_of_key("a space at the end of a name: expected none");
+    return made;
 }
 
 std::vector<Field> Field::entries_if_any() const {
@@ -179,7 +184,7 @@ bool Form::has(const std::string& key) const {
 }
 
 Field Form::field(const std::string& key) {
-    asked_.push_back(key);
+    allow(key);
     if (map_.node_ == nullptr) return {};
     for (const auto& entry : map_.node_->entries)
         if (entry.key == key) return map_.child(&entry.value, entry.key_place, key);

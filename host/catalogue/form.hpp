@@ -87,12 +87,13 @@ public:
     /// Complains where the field is no map; its fields are then silent.
     explicit Form(const Field& map);
 
-    [[nodiscard]] bool has(const std::string& key) const;
+    /// Whether an optional field was given. Asks for it as field() does.
+    [[nodiscard]] bool has(const std::string& key);
     [[nodiscard]] Field field(const std::string& key);
     /// A map within.
     [[nodiscard]] Form form(const std::string& key) { return Form(field(key)); }
     /// Lets a key stand that this reader does not look at.
-    void allow(const std::string& key) { asked_.push_back(key); }
+    void allow(const std::string& key);
 
     [[nodiscard]] const Field& map() const { return map_; }
     [[nodiscard]] Places places() const;

@@ -13,7 +13,8 @@ namespace flutebook::catalogue {
 
 namespace {
 
-// Places of the plant's account of material that are no machines; a machine of that name could not be told apart.
+// Accounts of material that are no machines (a mill's starts with "mill:"); a machine called so could not be told
+// apart.
 constexpr std::array<std::string_view, 12> reserved{"dispatch",    "floor",          "loose-scrap", "bale-yard",
                                                     "paper-store", "adhesive-store", "finished",    "opening",
                                                     "costs",       "revenue",        "unexplained", "idle"};
@@ -124,7 +125,8 @@ Dispatch read_dispatch(const Field& map) {
 
 void check_machine_codes(const Field& corrugators, const Field& converters) {
     const auto check_reserved = [](const Field& entry) {
-        if (std::find(reserved.begin(), reserved.end(), entry.key()) != reserved.end())
+        if (std::find(reserved.begin(), reserved.end(), entry.key()) != reserved.end() ||
+            entry.key().starts_with("mill:"))
             entry.complain_of_key("not free as a machine's code: found " + shown(entry.key()) + "; name it otherwise");
     };
     for (const auto& entry : corrugators.entries_if_any()) check_reserved(entry);

@@ -7,6 +7,7 @@
 
 #include "host/catalogue/plant_files.hpp"
 #include "host/catalogue/shown.hpp"
+#include "host/catalogue/unit_text.hpp"
 
 namespace flutebook::catalogue {
 
@@ -25,12 +26,6 @@ bool is_sha256(const std::string& text) {
     return text.size() == sha256_digits && std::all_of(text.begin(), text.end(), [](char sign) {
                return (sign >= '0' && sign <= '9') || (sign >= 'a' && sign <= 'f') || (sign >= 'A' && sign <= 'F');
            });
-}
-
-std::string lower(std::string text) {
-    for (char& letter : text)
-        if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-    return text;
 }
 
 std::vector<ModelEntry> read_models(const Field& list) {
@@ -95,7 +90,7 @@ PluginFile read_plugin_file(Form file) {
         const auto digits = entry.text();
         if (!digits.empty() && !is_sha256(digits))
             entry.complain(fmt::format("not a SHA-256: found {}, expected 64 hexadecimal digits", shown(digits)));
-        made.pinned.push_back({entry.key(), lower(digits), entry.key_place()});
+        made.pinned.push_back({entry.key(), in_lower_case(digits), entry.key_place()});
     }
     file.finish();
     return made;

@@ -18,26 +18,26 @@ bool is_one_of(std::string_view word, const std::array<std::string_view, N>& wor
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-std::string_view without_prefix(std::string_view word) {
+// The word after a prefix of a thousand or a million; empty where there is none.
+std::string_view after_prefix(std::string_view word) {
     for (const std::string_view prefix : {"kilo", "mega", "k", "M"})
-        if (word.starts_with(prefix) && word.size() > prefix.size()) return word.substr(prefix.size());
-    return word;
+        if (word.starts_with(prefix)) return word.substr(prefix.size());
+    return {};
 }
 
 // kft2 is (1000 ft)2 to the library, a thousand times what the trade means by it.
 bool is_thousand_of_an_area(const UnitWord& word) {
     constexpr std::array<std::string_view, 9> lengths{"ft",     "foot", "feet", "in",   "inch",
                                                       "inches", "yd",   "yard", "yards"};
-    const auto length = without_prefix(word.name);
-    return !word.exponent.empty() && length.size() < word.name.size() && is_one_of(length, lengths);
+    if (word.exponent.empty()) return false;
+    // The library reads names in any case, symbols in theirs.
+    return is_one_of(after_prefix(word.name), lengths) || is_one_of(after_prefix(in_lower_case(word.name)), lengths);
 }
 
 bool is_ton(const UnitWord& word) {
-    std::string name = word.name;
-    for (char& letter : name)
-        if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
     constexpr std::array<std::string_view, 2> tons{"ton", "tons"};
-    return is_one_of(name, tons) || is_one_of(without_prefix(name), tons) || name == "mton" || name == "mtons";
+    const auto name = in_lower_case(word.name);
+    return is_one_of(name, tons) || is_one_of(after_prefix(name), tons) || is_one_of(after_prefix(word.name), tons);
 }
 
 }  // namespace

@@ -133,7 +133,8 @@ void read_extras(const Field& map, const Plant& plant) {
 
 // People write it, since other places ask for it; a request has no say in it.
 void refuse_ups(Form& form) {
-    if (form.has("ups"))
+    const auto* map = form.map().node();
+    if (map != nullptr && map->find("ups") != nullptr)
         form.field("ups").complain_of_key(
             "not a request's choice: the layout finds how many boxes lie on a sheet, and a folder-gluer makes one box "
             "a "

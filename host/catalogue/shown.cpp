@@ -1,4 +1,5 @@
-// Quoting in messages. A cut falls between characters: a byte 10xxxxxx continues one.
+// Quoting in messages. Texts of documents hold no control characters. A cut falls between characters: a byte 10xxxxxx
+// continues one.
 #include "host/catalogue/shown.hpp"
 
 #include <fmt/format.h>
@@ -26,8 +27,6 @@ std::string shortened(std::string_view text) {
     if (end > longest)
         for (end = longest; end > 0 && continues(text[end]);) --end;
     std::string cut(text.substr(0, end));
-    for (char& byte : cut)
-        if (is_control(byte)) byte = ' ';
     return end < text.size() ? cut + "..." : cut;
 }
 

@@ -1,5 +1,4 @@
-// How a piece of a person's file is quoted in a message: between backticks, never longer than a line bears, and never
-// with a byte that would move a terminal's cursor.
+// How a piece of a person's file is quoted in a message: between backticks, never longer than a line bears.
 #pragma once
 
 #include <string>

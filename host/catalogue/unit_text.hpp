@@ -13,6 +13,9 @@ struct UnitWord {
     std::string exponent;
 };
 
+/// ASCII letters alone.
+[[nodiscard]] std::string in_lower_case(std::string_view text);
+
 /// The words in turn. Words are letters, underscores, and everything beyond ASCII.
 [[nodiscard]] std::vector<UnitWord> words_of(std::string_view unit);
 
@@ -22,7 +25,7 @@ struct UnitWord {
 /// Whether it counts from another origin: `s since 2000-01-01`, `m @ 5`.
 [[nodiscard]] bool has_shift(std::string_view unit);
 
-/// The same unit with a word replaced wherever it stands whole.
+/// The same unit with a word replaced wherever it stands whole, raised digits and dots in ASCII.
 [[nodiscard]] std::string with_word_replaced(std::string_view unit, std::string_view word, std::string_view by);
 
 }  // namespace flutebook::catalogue

@@ -17,6 +17,7 @@
 #include <string_view>
 
 #include "host/catalogue/unit_text.hpp"
+#include "host/errors.hpp"
 
 namespace flutebook::catalogue {
 
@@ -50,24 +51,27 @@ public:
     System() {
         ut_set_error_message_handler(ut_ignore);
         system_ = ut_read_xml(nullptr);
-        if (system_ == nullptr) return;
+        if (system_ == nullptr) give_up();
         for (const auto& trade : trade_units) {
             const Unit unit(trade.meaning == nullptr ? ut_new_base_unit(system_)
                                                      : ut_parse(system_, trade.meaning, UT_UTF8));
-            if (unit == nullptr || ut_map_symbol_to_unit(trade.symbol, UT_UTF8, unit.get()) != UT_SUCCESS) {
-                system_ = nullptr;
-                return;
-            }
+            if (unit == nullptr || ut_map_symbol_to_unit(trade.symbol, UT_UTF8, unit.get()) != UT_SUCCESS) give_up();
         }
     }
 
     // Null where the text is no unit.
     Unit parse(const std::string& text) const {
-        if (system_ == nullptr || text.empty() || text.size() > longest) return nullptr;
+        if (text.empty() || text.size() > longest) return nullptr;
         return Unit(ut_parse(system_, text.c_str(), UT_UTF8));
     }
 
 private:
+    [[noreturn]] static void give_up() {
+        throw InputError(InputError::Whose::plant,
+                         {"units: the database of the udunits library cannot be read; install libudunits2-data, and "
+                          "check UDUNITS2_XML_PATH if it is set"});
+    }
+
     static constexpr std::size_t longest = 100;
     // Never freed: it serves until the process ends.
     ut_system* system_ = nullptr;

@@ -15,6 +15,7 @@
 #include <utility>
 #include <vector>
 
+#include "host/catalogue/characters.hpp"
 #include "host/catalogue/document.hpp"
 #include "host/catalogue/file.hpp"
 #include "host/catalogue/shown.hpp"
@@ -51,8 +52,11 @@ public:
     }
 
     void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t, const std::string& value) override {
-        if (std::any_of(value.begin(), value.end(), is_control)) {
-            complain(mark, "a line break or control character in a text, expected one plain line");
+        const char* why = value.size() > longest_text ? "a text of more than 1000 bytes, expected a short one"
+                          : !is_plain_line(value)     ? "a line break or control character, expected one plain line"
+                                                      : nullptr;
+        if (why != nullptr) {
+            complain(mark, why);
             accept(mark, Node::Kind::refused, "");
             return;
         }
@@ -87,9 +91,10 @@ private:
         std::string made;
         for (const auto& around : open_) {
             if (around.node == nullptr) break;
+            const bool is_innermost = &around == &open_.back();
             if (around.kind == Node::Kind::list)
-                made += fmt::format("[{}]", around.node->items.size() + (&around == &open_.back() ? 1 : 0));
-            else if (!around.node->entries.empty())
+                made += fmt::format("[{}]", around.node->items.size() + (is_innermost ? 1 : 0));
+            else if (!is_innermost || !around.awaits_key)
                 made += fmt::format("{}{}", made.empty() ? "" : ".", shortened(around.node->entries.back().key));
         }
         return made;
@@ -104,7 +109,9 @@ private:
 
     void check_properties(const YAML::Mark& mark) {
         const auto at = static_cast<std::size_t>(std::max(mark.pos, 0));
-        if (at >= text_.size()) return;
+        // An empty value is marked at the next key, which is asked about its own properties too.
+        if (at >= text_.size() || at == last_property_) return;
+        if (text_[at] == '&' || text_[at] == '!') last_property_ = at;
         if (text_[at] == '&') complain(mark, "an anchor, expected the value itself");
         if (text_[at] == '!') complain(mark, "a tag, expected the value itself");
     }
@@ -165,6 +172,7 @@ private:
     Node root_;
     std::vector<Open> open_;
     bool has_document_ = false;
+    std::size_t last_property_ = std::string::npos;  // the byte of the last tag or anchor complained of
 };
 
 }  // namespace
