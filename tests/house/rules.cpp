@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <filesystem>
 #include <regex>
 #include <set>
 
@@ -36,9 +37,10 @@ void replace_all(std::string& text, const std::string& from, const std::string& 
         text.replace(found, from.size(), to);
 }
 
-std::string text_of(const SourceFile& file) {
+// A CMakeLists.txt without its comments, which build nothing.
+std::string text_of(const SourceFile& lists) {
     std::string text;
-    for (const std::string& line : file.lines) text += line + "\n";
+    for (const std::string& line : lists.lines) text += line.substr(0, line.find('#')) + "\n";
     return text;
 }
 
@@ -59,13 +61,20 @@ std::string with_loops_written_out(const SourceFile& lists) {
     return all;
 }
 
-bool names_whole(const std::string& text, const std::string& name) {
-    const auto ends_a_name = [&](std::size_t position) {
-        return position >= text.size() || std::string(" \t\n()\";").find(text[position]) != std::string::npos;
-    };
-    for (std::size_t found = text.find(name); found != std::string::npos; found = text.find(name, found + 1))
-        if ((found == 0 || ends_a_name(found - 1)) && ends_a_name(found + name.size())) return true;
-    return false;
+// The sources that a CMakeLists.txt names, by their paths from the top.
+Words sources_named(const SourceFile& lists) {
+    static const std::regex source(R"re([^\s()";]+\.(cpp|c)\b)re");
+    const std::string text = with_loops_written_out(lists);
+    const std::string from_top = "${PROJECT_SOURCE_DIR}/";
+    Words named;
+    for (std::sregex_iterator found(text.begin(), text.end(), source), end; found != end; ++found) {
+        const std::string name = found->str();
+        const bool is_from_top = name.rfind(from_top, 0) == 0;
+        const std::filesystem::path path = is_from_top ? std::filesystem::path(name.substr(from_top.size()))
+                                                       : lists.folder() / std::filesystem::path(name);
+        named.insert(path.lexically_normal().generic_string());
+    }
+    return named;
 }
 
 }  // namespace
@@ -107,20 +116,15 @@ Faults marks_left_behind(const Tree& tree) {
 }
 
 Faults unbuilt_sources(const Tree& tree) {
-    std::vector<std::pair<std::string, std::string>> lists;  // folder with its '/', text
+    Words named;
     for (const SourceFile& file : tree.files)
-        if (file.name() == "CMakeLists.txt")
-            lists.emplace_back(file.path.substr(0, file.path.size() - file.name().size()),
-                               with_loops_written_out(file));
+        if (file.name() == "CMakeLists.txt") named.merge(sources_named(file));
 
     Faults faults;
     for (const SourceFile& file : tree.files) {
         // The template is what a new plugin starts from: its author builds it.
         if ((file.extension() != ".cpp" && file.extension() != ".c") || is_under(file.path, "sdk/template")) continue;
-        const bool is_built = std::any_of(lists.begin(), lists.end(), [&](const auto& list) {
-            return file.path.rfind(list.first, 0) == 0 && names_whole(list.second, file.path.substr(list.first.size()));
-        });
-        if (!is_built) faults.push_back(file.path + ": no CMakeLists.txt names it");
+        if (!named.count(file.path)) faults.push_back(file.path + ": no CMakeLists.txt names it");
     }
     return faults;
 }

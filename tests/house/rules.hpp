@@ -14,7 +14,7 @@ namespace flutebook::house {
 /// No promise of later work, no silenced check, no test that is switched off or may fail.
 [[nodiscard]] Faults marks_left_behind(const Tree& tree);
 
-/// Every .cpp and .c is named in a CMakeLists.txt above it; what is not built is not kept.
+/// Every .cpp and .c is named in a CMakeLists.txt; what is not built is not kept.
 [[nodiscard]] Faults unbuilt_sources(const Tree& tree);
 
 /// host/main.cpp stays under 40 lines: it hands over, and catches.

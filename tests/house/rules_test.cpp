@@ -58,18 +58,22 @@ TEST_CASE("every source is built") {
 }
 
 TEST_CASE("a source that no CMakeLists.txt names is found") {
-    const MadeTree made(
-        {{"CMakeLists.txt", "add_subdirectory(host)\n"},
-         {"host/CMakeLists.txt", "add_executable(flutebook main.cpp cli/b.cpp)\n"},
-         {"host/main.cpp", ""},
-         {"host/cli/b.cpp", ""},
-         {"host/cli/main.cpp", ""},
-         {"plugins/CMakeLists.txt", "foreach(model run scrap)\n  f(${model}/${model}.cpp)\nendforeach()\n"},
-         {"plugins/run/run.cpp", ""},
-         {"plugins/scrap/scrap.cpp", ""},
-         {"plugins/paper/paper.cpp", ""}});
+    const MadeTree made{
+        {"host/CMakeLists.txt", "add_executable(flutebook main.cpp cli/b.cpp)\n# cli/main.cpp\n"},
+        {"host/main.cpp", ""},
+        {"host/cli/b.cpp", ""},
+        {"host/cli/main.cpp", ""},
+        {"plugins/CMakeLists.txt", "foreach(model run scrap)\n  f(${model}/${model}.cpp)\nendforeach()\n"},
+        {"plugins/run/run.cpp", ""},
+        {"plugins/scrap/scrap.cpp", ""},
+        {"plugins/paper/paper.cpp", ""},
+        {"tests/unit/CMakeLists.txt", "f(../support/d.cpp ${PROJECT_SOURCE_DIR}/tests/support/e.c)\n"},
+        {"tests/support/d.cpp", ""},
+        {"tests/support/e.c", ""},
+        {"tests/unit/d.cpp", ""}};
     CHECK(unbuilt_sources(made.read()) == Faults{"host/cli/main.cpp: no CMakeLists.txt names it",
-                                                 "plugins/paper/paper.cpp: no CMakeLists.txt names it"});
+                                                 "plugins/paper/paper.cpp: no CMakeLists.txt names it",
+                                                 "tests/unit/d.cpp: no CMakeLists.txt names it"});
 }
 
 TEST_CASE("main stays under 40 lines") {
