@@ -179,7 +179,12 @@ Form::Form(const Field& map) {
     if (map.is(Node::Kind::map, "a map")) map_ = map;
 }
 
-bool Form::has(const std::string& key) const {
+void Form::allow(const std::string& key) {
+    if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) asked_.push_back(key);
+}
+
+bool Form::has(const std::string& key) {
+    allow(key);
     return map_.node_ != nullptr && map_.node_->find(key) != nullptr;
 }
 

@@ -60,7 +60,11 @@ std::optional<Converter::Kind> read_kind(const Field& field) {
 }
 
 // How boxes lie on a sheet: for die cutters alone. Other machines make one box a sheet.
-void read_sheet_filling(Form& form, std::optional<Converter::Kind> kind, Converter& made) {
+struct SheetFilling {
+    double between_mm, edge_mm, ups_max;
+};
+
+SheetFilling read_sheet_filling(Form& form, std::optional<Converter::Kind> kind) {
     const auto optional = [&](const char* key, const char* unit, const Range& range, double initial) {
         if (!form.has(key)) return initial;
         const auto field = form.field(key);
@@ -69,9 +73,8 @@ void read_sheet_filling(Form& form, std::optional<Converter::Kind> kind, Convert
             "not for this kind of machine: only a die cutter holds more than one box a sheet; take it out");
         return initial;
     };
-    made.between_mm = optional("between", "mm", range::not_negative, 0);
-    made.edge_mm = optional("edge", "mm", range::not_negative, 0);
-    made.ups_max = optional("ups_max", "1", range::count_from_1, 1);
+    return {optional("between", "mm", range::not_negative, 0), optional("edge", "mm", range::not_negative, 0),
+            optional("ups_max", "1", range::count_from_1, 1)};
 }
 
 Converter read_converter(const Field& entry) {
@@ -85,7 +88,10 @@ Converter read_converter(const Field& entry) {
     made.width_mm = sheet.field("width").span("mm", range::positive);
     sheet.finish();
     made.colours = form.has("colours") ? form.field("colours").number("1", range::count) : 0;
-    read_sheet_filling(form, kind, made);
+    const auto filling = read_sheet_filling(form, kind);
+    made.between_mm = filling.between_mm;
+    made.edge_mm = filling.edge_mm;
+    made.ups_max = filling.ups_max;
     auto setup = form.form("setup");
     made.setup_min = setup.field("minutes").number("min", range::not_negative);
     made.setup_sheets = setup.field("sheets").number("1", range::count);

@@ -56,35 +56,67 @@ const T* find_by_code(const std::vector<T>& things, const std::string& code) {
     return found == things.end() ? nullptr : &*found;
 }
 
-void read_board_making(Plant& plant, Folder& folder, Reading& reading) {
-    Form papers(folder.file("papers.yaml", reading));
-    const auto paper_table = papers.field("papers");
-    plant.papers = read_papers(paper_table);
-    papers.finish();
+class PlantReader {
+public:
+    explicit PlantReader(const std::string& folder) : files_(folder, complaints_) {}
 
-    Form flutes(folder.file("flutes.yaml", reading));
-    const auto flute_table = flutes.field("flutes");
-    const Codes flute_codes("flute", flute_table);
-    plant.flutes = read_flutes(flute_table);
-    plant.allowances = read_allowances(flutes.field("allowances"), flute_codes);
-    flutes.finish();
+    Plant read(const std::string& folder) {
+        plant_ = read_plant_file(Form(file("plant.yaml")));
+        plant_.folder = folder;
+        reading_.currency = plant_.currency;
+        read_board_making();
+        read_machines();
+        read_plugins();
+        complaints_.throw_if_any(InputError::Whose::plant);
+        return std::move(plant_);
+    }
 
-    Form boards(folder.file("boards.yaml", reading));
-    const Codes paper_codes("paper", paper_table);
-    plant.boards = read_boards(boards.field("boards"), {plant.papers, paper_codes, plant.flutes, flute_codes});
-    boards.finish();
-}
+private:
+    Field file(const std::string& name) { return files_.file(name, reading_); }
 
-void read_machines(Plant& plant, Folder& folder, Reading& reading) {
-    Form machines(folder.file("machines.yaml", reading));
-    const auto corrugators = machines.field("corrugators");
-    const auto converters = machines.field("converters");
-    plant.corrugators = read_corrugators(corrugators);
-    plant.converters = read_converters(converters);
-    check_machine_codes(corrugators, converters);
-    plant.dispatch = read_dispatch(machines.field("dispatch"));
-    machines.finish();
-}
+    void read_board_making() {
+        Form papers(file("papers.yaml"));
+        const auto paper_table = papers.field("papers");
+        plant_.papers = read_papers(paper_table);
+        papers.finish();
+
+        Form flutes(file("flutes.yaml"));
+        const auto flute_table = flutes.field("flutes");
+        const Codes flute_codes("flute", flute_table);
+        plant_.flutes = read_flutes(flute_table);
+        plant_.allowances = read_allowances(flutes.field("allowances"), flute_codes);
+        flutes.finish();
+
+        Form boards(file("boards.yaml"));
+        const Codes paper_codes("paper", paper_table);
+        plant_.boards = read_boards(boards.field("boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
+        boards.finish();
+    }
+
+    void read_machines() {
+        Form machines(file("machines.yaml"));
+        const auto corrugators = machines.field("corrugators");
+        const auto converters = machines.field("converters");
+        plant_.corrugators = read_corrugators(corrugators);
+        plant_.converters = read_converters(converters);
+        check_machine_codes(corrugators, converters);
+        plant_.dispatch = read_dispatch(machines.field("dispatch"));
+        machines.finish();
+    }
+
+    void read_plugins() {
+        auto plugins = read_plugin_file(Form(file("plugins.yaml")));
+        plant_.models = std::move(plugins.models);
+        plant_.preferences = std::move(plugins.preferences);
+        plant_.isolated = std::move(plugins.isolated);
+        plant_.pinned = std::move(plugins.pinned);
+    }
+
+    Complaints complaints_;
+    Reading reading_{complaints_, ""};
+    Folder files_;
+    Plant plant_{};
+};
 
 }  // namespace
 
@@ -117,21 +149,7 @@ const Allowance* Plant::find_allowance(const std::string& of_flutes) const {
 }
 
 Plant read_plant(const std::string& folder) {
-    Complaints complaints;
-    Reading reading{complaints, ""};
-    Folder files(folder, complaints);
-    auto plant = read_plant_file(Form(files.file("plant.yaml", reading)));
-    plant.folder = folder;
-    reading.currency = plant.currency;
-    read_board_making(plant, files, reading);
-    read_machines(plant, files, reading);
-    auto plugins = read_plugin_file(Form(files.file("plugins.yaml", reading)));
-    plant.models = std::move(plugins.models);
-    plant.preferences = std::move(plugins.preferences);
-    plant.isolated = std::move(plugins.isolated);
-    plant.pinned = std::move(plugins.pinned);
-    complaints.throw_if_any(InputError::Whose::plant);
-    return plant;
+    return PlantReader(folder).read(folder);
 }
 
 }  // namespace flutebook::catalogue

@@ -62,22 +62,24 @@ std::optional<Outline> read_outline(Form& request) {
     return outline;
 }
 
+struct Measures {
+    std::optional<Inside> inside;
+    std::optional<Outline> outline;
+};
+
 // A style is measured by `inside` or by `outline`, never by both.
-void read_measures(Form& form, const Style* style, Request& request) {
-    if (style == nullptr) {
-        form.allow("inside");
-        form.allow("outline");
-        return;
-    }
+Measures read_measures(Form& form, const Style* style) {
+    form.allow("inside");
+    form.allow("outline");
+    if (style == nullptr) return {};
     const bool is_outline = style->shape == Style::Shape::outline;
+    const char* own = is_outline ? "outline" : "inside";
     const char* other = is_outline ? "inside" : "outline";
     if (form.has(other))
-        form.field(other).complain_of_key(fmt::format("not for style {}: expected {} alone", shown(style->code),
-                                                      is_outline ? "`outline`" : "`inside`"));
-    if (is_outline)
-        request.outline = read_outline(form);
-    else
-        request.inside = read_inside(form, *style);
+        form.field(other).complain_of_key(
+            fmt::format("not for style {}: expected {} alone", shown(style->code), shown(own)));
+    if (is_outline) return {std::nullopt, read_outline(form)};
+    return {read_inside(form, *style), std::nullopt};
 }
 
 std::vector<double> read_quantities(const Field& list) {
@@ -136,9 +138,9 @@ void refuse_ups(Form& form) {
     const auto* map = form.map().node();
     if (map != nullptr && map->find("ups") != nullptr)
         form.field("ups").complain_of_key(
-            "not a request's choice: the layout finds how many boxes lie on a sheet, and a folder-gluer makes one box "
-            "a "
-            "sheet; take it out");
+            "not for a request: the layout chooses the boxes on a sheet, and a folder-gluer makes one box a sheet; "
+            "take it "
+            "out");
 }
 
 Request read_fields(Form& form, const Plant& plant, std::optional<Date> date_override) {
@@ -152,7 +154,9 @@ Request read_fields(Form& form, const Plant& plant, std::optional<Date> date_ove
     const auto style_field = form.field("style");
     const auto* style = read_style(style_field);
     if (style != nullptr) request.style = style->code;
-    read_measures(form, style, request);
+    const auto measures = read_measures(form, style);
+    request.inside = measures.inside;
+    request.outline = measures.outline;
     const auto board_field = form.field("board");
     const auto board_code = board_field.text();
     const auto* board = plant.find_board(board_code);

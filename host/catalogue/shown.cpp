@@ -16,10 +16,6 @@ bool continues(char byte) {
     return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
 }
 
-bool is_control(char byte) {
-    return static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F;
-}
-
 }  // namespace
 
 std::string shortened(std::string_view text) {

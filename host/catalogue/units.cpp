@@ -8,9 +8,9 @@
 #include <udunits2.h>
 
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <cstddef>
-#include <cstdlib>
 #include <limits>
 #include <memory>
 #include <mutex>
@@ -112,7 +112,9 @@ bool is_angular(const ut_unit* unit) {
 // The library's factors carry its own rounding: 25.400000000000002 mm to the inch. A factor a hair away from a short
 // decimal is that decimal, as the inch, the foot and the pound are defined.
 double short_decimal(double factor) {
-    const double rounded = std::strtod(fmt::format("{:.12g}", factor).c_str(), nullptr);
+    const auto digits = fmt::format("{:.12g}", factor);
+    double rounded = factor;
+    std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
     const double hair = 4 * std::numeric_limits<double>::epsilon() * std::abs(factor);
     return std::abs(rounded - factor) <= hair ? rounded : factor;
 }

@@ -27,9 +27,7 @@ namespace {
 // Ends the parsing of a file whose rest is not worth reading; its complaint is made.
 struct GiveUp {};
 
-bool is_control(char byte) {
-    return static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F;
-}
+constexpr std::size_t longest_text = 1000;
 
 class TreeBuilder : public YAML::EventHandler {
 public:
@@ -81,6 +79,7 @@ private:
         Node* node;  // null inside of what was refused
         bool awaits_key = true;
         bool keeps_value = false;
+        std::string key;  // the last one
         std::unordered_set<std::string> keys;
     };
 
@@ -95,7 +94,7 @@ private:
             if (around.kind == Node::Kind::list)
                 made += fmt::format("[{}]", around.node->items.size() + (is_innermost ? 1 : 0));
             else if (!is_innermost || !around.awaits_key)
-                made += fmt::format("{}{}", made.empty() ? "" : ".", shortened(around.node->entries.back().key));
+                made += fmt::format("{}{}", made.empty() ? "" : ".", shortened(around.key));
         }
         return made;
     }
@@ -119,7 +118,7 @@ private:
     void open(const YAML::Mark& mark, Node::Kind kind) {
         if (open_.size() == deepest_nesting)
             give_up(mark, fmt::format("nested too deep, expected at most {} levels", deepest_nesting));
-        open_.push_back({kind, accept(mark, kind, ""), true, false, {}});
+        open_.push_back({kind, accept(mark, kind, ""), true, false, "", {}});
     }
 
     // Puts what came next where it belongs; null where it is a key, or nobody will look at it.
@@ -133,6 +132,7 @@ private:
         }
         around.awaits_key = !around.awaits_key;
         if (!around.awaits_key) {
+            around.key = text;
             around.keeps_value = around.node != nullptr && take_key(around, mark, kind, text);
             return nullptr;
         }
@@ -148,15 +148,15 @@ private:
     bool take_key(Open& map, const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
         if (kind == Node::Kind::refused) return false;
         if (kind != Node::Kind::text || text.empty()) {
-            complaints_.add(place_of(mark), "", "not a name, expected a plain text as the key of a map");
+            complain(mark, "not a name, expected a plain text as the key of a map");
             return false;
         }
-        const bool is_new = map.keys.insert(text).second;
+        if (!map.keys.insert(text).second) {
+            complain(mark, "duplicate key, expected each key once");
+            return false;
+        }
         map.node->entries.push_back({text, place_of(mark), {}});
-        if (is_new) return true;
-        complain(mark, "duplicate key, expected each key once");
-        map.node->entries.pop_back();
-        return false;
+        return true;
     }
 
     Node* fill(Node& node, const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
