@@ -10,18 +10,11 @@ using catalogue::Span;
 
 Boxes narrowed(Boxes boxes, const Row& row, const Span& limits_mm) {
     if (boxes.none()) return boxes;
-    // Division finds the ends but for a hair; the lengths themselves, by which all else goes, settle them.
-    const auto boxes_in = [&](double length_mm) {
-        const double whole = std::floor((length_mm - 2 * row.edge_mm + row.between_mm) / (row.box_mm + row.between_mm));
-        return std::clamp(whole, boxes.first - 1, boxes.last);
-    };
-    double last = boxes_in(limits_mm.high);
-    while (last < boxes.last && row.length_mm(last + 1) <= limits_mm.high + same_length_mm) ++last;
-    while (last >= boxes.first && row.length_mm(last) > limits_mm.high + same_length_mm) --last;
-    double first = boxes_in(limits_mm.low) + 1;
-    while (first > boxes.first && row.length_mm(first - 1) >= limits_mm.low - same_length_mm) --first;
-    while (first <= boxes.last && row.length_mm(first) < limits_mm.low - same_length_mm) ++first;
-    return {first, last};
+    const double pitch_mm = row.box_mm + row.between_mm;
+    const double beside_mm = 2 * row.edge_mm - row.between_mm;
+    const double last = std::floor((limits_mm.high + same_length_mm - beside_mm) / pitch_mm);
+    const double first = std::ceil((limits_mm.low - same_length_mm - beside_mm) / pitch_mm);
+    return {std::clamp(first, boxes.first, boxes.last + 1), std::clamp(last, boxes.first - 1, boxes.last)};
 }
 
 const Converter* folds_before_cutting(const Route& route) {

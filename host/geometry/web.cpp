@@ -15,9 +15,13 @@ using catalogue::Plant;
 
 namespace {
 
+bool is_same_width(double a_mm, double b_mm) {
+    return std::abs(a_mm - b_mm) <= same_length_mm;
+}
+
 bool is_stocked(const Paper& paper, double width_mm) {
     return std::any_of(paper.roll_widths_mm.begin(), paper.roll_widths_mm.end(),
-                       [&](double stocked) { return std::abs(stocked - width_mm) <= same_length_mm; });
+                       [&](double stocked) { return is_same_width(stocked, width_mm); });
 }
 
 }  // namespace
@@ -29,7 +33,7 @@ std::vector<double> common_roll_widths(const Plant& plant, const Board& board) {
                             [&](const Board::Ply& ply) { return is_stocked(plant.papers[ply.paper], width); });
     };
     widths.erase(std::remove_if(widths.begin(), widths.end(), lacks), widths.end());
-    widths.erase(std::unique(widths.begin(), widths.end()), widths.end());
+    widths.erase(std::unique(widths.begin(), widths.end(), is_same_width), widths.end());
     return widths;
 }
 

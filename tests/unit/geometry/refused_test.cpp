@@ -154,7 +154,25 @@ TEST_CASE("limits are told in inches where a plant is shown them") {
     REQUIRE(refused_sheet(plant, 800, 5080) == Entries{{"C1, no converter", "chop 200 in is above the 180 in of C1"}});
 }
 
-TEST_CASE("an order with more ways than anybody could weigh is refused with the reason") {
+TEST_CASE("an order with more ways than anybody could weigh, by its rolls, is refused with the reason") {
+    catalogue::Plant plant = one_web();
+    plant.converters[fixture::converter_index(plant, "DC1")].ups_max = 500;
+    plant.converters[fixture::converter_index(plant, "DC1")].length_mm = {1, 1e6};
+    plant.converters[fixture::converter_index(plant, "DC1")].width_mm = {1, 1e6};
+    plant.corrugators.front().chop_mm = plant.corrugators.front().slit_mm = {1, 1e6};
+    for (catalogue::Paper& paper : plant.papers) {
+        paper.roll_widths_mm.clear();
+        for (int i = 0; i < 1000; ++i) paper.roll_widths_mm.push_back(2000 + 0.25 * i);
+    }
+    catalogue::Request request = fixture::outline_request(plant);
+    request.outline = catalogue::Outline{2, 1, 1e-6};
+    plant.converters[fixture::converter_index(plant, "DC1")].between_mm = 0;
+    const Entries entries = refused(plant, request);
+    REQUIRE(entries.size() == 1);
+    REQUIRE(entries.front().limit.find("more than 2000000 ways") != std::string::npos);
+}
+
+TEST_CASE("an order with more ways than anybody could weigh, by its boxes on a sheet, is refused with the reason") {
     catalogue::Plant plant = one_web();
     catalogue::Converter& die_cutter = plant.converters[fixture::converter_index(plant, "DC1")];
     die_cutter.ups_max = 1e9;

@@ -73,6 +73,12 @@ TEST_CASE("as many boxes keep to a limit as trying each number finds") {
     }));
 }
 
+TEST_CASE("a row that meets a limit but for a rounding keeps to it") {
+    const Boxes boxes = narrowed({1, 10}, {100, 0, 0}, {300 + 1e-10, 300 - 1e-10});
+    REQUIRE(boxes.first == 3);
+    REQUIRE(boxes.last == 3);
+}
+
 TEST_CASE("no boxes at all stay none under any limit") {
     REQUIRE(narrowed({5, 4}, {100, 0, 0}, {0, 1000}).none());
 }

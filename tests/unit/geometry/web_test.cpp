@@ -1,6 +1,8 @@
 // Rolls and the sheets across them.
 #include <catch2/catch.hpp>
 
+#include <cmath>
+
 #include "host/geometry/web.hpp"
 #include "tests/support/small_plant.hpp"
 
@@ -32,11 +34,24 @@ TEST_CASE("a board whose papers share no roll width runs on none") {
     REQUIRE(widths_of("W-135").empty());
 }
 
-TEST_CASE("one roll width written in inches and in millimetres is one width") {
+TEST_CASE("one roll width that stands a rounding apart in two papers is one width") {
     catalogue::Plant plant = fixture::small_plant();
     for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
-    plant.papers.front().roll_widths_mm = {87 * 0.0254 * 1000};
+    plant.papers.front().roll_widths_mm = {2209.8, std::nextafter(2209.8, 3000)};
+    REQUIRE(common_roll_widths(plant, plant.boards.front()) == std::vector<double>{2209.8});
+}
+
+TEST_CASE("papers whose one roll width differs by a rounding share it") {
+    catalogue::Plant plant = fixture::small_plant();
+    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
+    plant.papers.front().roll_widths_mm = {std::nextafter(2209.8, 3000)};
     REQUIRE(common_roll_widths(plant, plant.boards.front()).size() == 1);
+}
+
+TEST_CASE("two roll widths a hundredth of a millimetre apart are two") {
+    catalogue::Plant plant = fixture::small_plant();
+    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.79, 2209.8};
+    REQUIRE(common_roll_widths(plant, plant.boards.front()).size() == 2);
 }
 
 TEST_CASE("as many sheets lie side by side as the roll holds inside its trim") {
