@@ -2,6 +2,7 @@
 
 #include <numeric>
 
+#include "host/desk/price.hpp"
 #include "host/engine/quantity_centre.hpp"
 #include "host/errors.hpp"
 
@@ -14,10 +15,18 @@ using engine::Engine;
 using engine::Row;
 
 constexpr int all_decimals = 4;
+constexpr const char* too_large = "the order's unit cost is too large to be kept: no amount of a quote may reach 9e14";
 
 Money kept(double amount, int decimals) {
     const auto made = Money::rounded(amount, decimals);
-    if (!made) throw ModelError("the order's unit cost is too large to be kept: no amount of a quote may reach 9e14");
+    if (!made) throw ModelError(too_large);
+    return *made;
+}
+
+// From the cost before it was rounded: a price must not depend on how a cost is printed.
+Money kept_price(double cost, const Row& row) {
+    const auto made = price(cost, row.order->request->margin, row.order->plant->currency_minor_units);
+    if (!made) throw ModelError(too_large);
     return *made;
 }
 
@@ -50,7 +59,8 @@ std::vector<CostLine> lines(const Engine& engine, const Row& row, const Costing&
         std::string ply_name;
         if (given.ply) ply_name = row.order->plant->papers[row.order->layout->board.plies[*given.ply].paper].code;
         made.push_back({model.id, line.name, line.title, line.unit, line.cost_class, line.behaviour, given.step,
-                        step_name(row, given.step), given.ply, std::move(ply_name), given.quantity, given.rate, given.amount});
+                        step_name(row, given.step), given.ply, std::move(ply_name), given.quantity, given.rate,
+                        given.amount});
     }
     return made;
 }
@@ -72,12 +82,13 @@ void add_unit_costs(Quote& quote, const Row& row) {
     quote.cost_per_thousand = kept(per_thousand, all_decimals);
     quote.cost_per_m2 = kept(cost / (quote.quantity * quote.blank.area_m2), all_decimals);
     quote.cost_per_tonne = kept(cost / (quote.mass.product_kg / 1000), all_decimals);
-    // From the cost before it was rounded: a price must not depend on how a cost is printed.
-    quote.price_per_thousand = kept(per_thousand / (1 - row.order->request->margin), row.order->plant->currency_minor_units);
+    quote.price_per_thousand = kept_price(per_thousand, row);
     Money per_unit;
     for (const CostLine& line : quote.lines)
-        if (line.behaviour == engine::Behaviour::per_unit || line.cost_class == CostClass::recovery) per_unit += line.amount;
-    quote.contribution_per_thousand = quote.price_per_thousand - kept(per_unit.to_double() / quote.quantity * 1000, all_decimals);
+        if (line.behaviour == engine::Behaviour::per_unit || line.cost_class == CostClass::recovery)
+            per_unit += line.amount;
+    quote.contribution_per_thousand =
+        quote.price_per_thousand - kept(per_unit.to_double() / quote.quantity * 1000, all_decimals);
 }
 
 }  // namespace

@@ -27,9 +27,12 @@ std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
     for (std::size_t i = 0; i < outcomes.size(); ++i)
         if (outcomes[i].state == engine::Outcome::State::costed) made.push_back(i);
     const std::size_t shown = std::min(made.size(), runners_up_shown + 1);
-    std::partial_sort(made.begin(), made.begin() + static_cast<std::ptrdiff_t>(shown), made.end(), [&](std::size_t left, std::size_t right) {
-        return outcomes[left].cost != outcomes[right].cost ? outcomes[left].cost < outcomes[right].cost : left < right;
-    });
+    std::partial_sort(made.begin(), made.begin() + static_cast<std::ptrdiff_t>(shown), made.end(),
+                      [&](std::size_t left, std::size_t right) {
+                          return outcomes[left].cost != outcomes[right].cost
+                                     ? outcomes[left].cost < outcomes[right].cost
+                                     : left < right;
+                      });
     return made;
 }
 
@@ -43,7 +46,8 @@ Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layo
     return made;
 }
 
-std::vector<RunnerUp> runners_up(const geometry::Layout& layout, const Costed& costed, const std::vector<std::size_t>& ranked) {
+std::vector<RunnerUp> runners_up(const geometry::Layout& layout, const Costed& costed,
+                                 const std::vector<std::size_t>& ranked) {
     std::vector<RunnerUp> made;
     const Money least = costed.outcomes[ranked.front()].cost;
     for (std::size_t i = 1; i < ranked.size() && i <= runners_up_shown; ++i) {
@@ -62,10 +66,12 @@ void refuse_unknown_line(const engine::Engine& engine, const std::string& line) 
     const auto near = catalogue::nearest(line, names);
     throw InputError(InputError::Whose::request,
                      {fmt::format("--explain: no loaded model has such a line: found '{}'; {}", line,
-                                  near ? fmt::format("did you mean '{}'?", *near) : fmt::format("name one of {}", fmt::join(names, ", ")))});
+                                  near ? fmt::format("did you mean '{}'?", *near)
+                                       : fmt::format("name one of {}", fmt::join(names, ", ")))});
 }
 
-RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed, const Asked& asked) {
+RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
+                               const Asked& asked) {
     const std::vector<std::size_t> ranked = by_cost(costed.outcomes);
     if (ranked.empty()) return {std::nullopt, unmakeable(engine, layout, costed)};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
@@ -76,8 +82,8 @@ RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Lay
     return {std::move(quote), std::nullopt};
 }
 
-std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layout& layout, const std::vector<engine::Order>& orders,
-                             unsigned threads) {
+std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layout& layout,
+                             const std::vector<engine::Order>& orders, unsigned threads) {
     std::vector<engine::Row> rows;
     for (const engine::Order& order : orders)
         for (const geometry::Candidate& candidate : layout.candidates) rows.push_back({&order, &candidate});
@@ -95,15 +101,18 @@ std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layou
 }  // namespace
 
 bool RequestAnswer::is_complete() const {
-    return !model_fault && std::all_of(quantities.begin(), quantities.end(), [](const Quantity& own) { return own.quote.has_value(); });
+    return !model_fault &&
+           std::all_of(quantities.begin(), quantities.end(), [](const Quantity& own) { return own.quote.has_value(); });
 }
 
-RequestAnswer quote(const catalogue::Plant& plant, const engine::Engine& engine, const catalogue::Request& request, const Asked& asked) {
+RequestAnswer quote(const catalogue::Plant& plant, const engine::Engine& engine, const catalogue::Request& request,
+                    const Asked& asked) {
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     RequestAnswer made{request, {}, std::nullopt};
     const geometry::Layout layout = geometry::lay_out(plant, made.request);
     std::vector<engine::Order> orders;
-    for (const double quantity : made.request.quantities) orders.push_back(engine.order(plant, made.request, layout, quantity));
+    for (const double quantity : made.request.quantities)
+        orders.push_back(engine.order(plant, made.request, layout, quantity));
     try {
         for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
             made.quantities.push_back(answer(engine, layout, costed, asked));

@@ -64,7 +64,7 @@ private:
         const auto parting = static_cast<std::size_t>(at(slots_.parting, 0, row));
         const std::size_t last = steps() - 2;
         if (step < parting) return at(slots_.good, step, row) * at(slots_.sheet_area, 0, row) * grammage;
-        const double boxes = step >= last     ? at(slots_.quantity, 0, row)
+        const double boxes = step >= last      ? at(slots_.quantity, 0, row)
                              : step == parting ? at(slots_.fed, step + 1, row)
                                                : at(slots_.good, step, row);
         return boxes * at(slots_.box_area, 0, row) * grammage;
@@ -76,9 +76,10 @@ private:
         while (step + 1 < steps() && std::fabs(intake - lost_at(step, row) - passed_on(step, row)) <= hair * in_[row])
             intake = passed_on(step++, row);
         const double missing = intake - lost_at(step, row) - passed_on(step, row);
-        return fmt::format("{}: mass does not balance: {:.6g} kg {} at step {} of {:.6g} kg issued; shed what is lost, and only that",
-                           graph_.models[graph_.shedder].where(), std::fabs(missing),
-                           missing > 0 ? "vanish" : "come from nowhere", step, in_[row]);
+        return fmt::format(
+            "{}: mass does not balance: {:.6g} kg {} at step {} of {:.6g} kg issued; shed what is lost, and only that",
+            graph_.models[graph_.shedder].where(), std::fabs(missing), missing > 0 ? "vanish" : "come from nowhere",
+            step, in_[row]);
     }
 
     std::string below_zero(std::size_t row) const {

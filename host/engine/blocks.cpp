@@ -16,12 +16,14 @@ namespace {
 // Rows outside the range, NaN among them. Counted in 64 bits so that the compiler compares whole vectors at a time.
 std::int64_t count_outside(const double* column, std::size_t rows, Range range) {
     std::int64_t outside = 0;
-    for (std::size_t r = 0; r < rows; ++r) outside += static_cast<std::int64_t>(!(column[r] >= range.low && column[r] <= range.high));
+    for (std::size_t r = 0; r < rows; ++r)
+        outside += static_cast<std::int64_t>(!(column[r] >= range.low && column[r] <= range.high));
     return outside;
 }
 
 std::size_t first_outside(const double* column, std::size_t rows, Range range) {
-    return static_cast<std::size_t>(std::find_if(column, column + rows, [&](double value) { return !range.holds(value); }) - column);
+    return static_cast<std::size_t>(
+        std::find_if(column, column + rows, [&](double value) { return !range.holds(value); }) - column);
 }
 
 bool is_silent(const double* quantity, const double* rate, std::size_t rows) {
@@ -34,7 +36,9 @@ std::string at_index(Axis axis, std::size_t index) {
     return axis == Axis::order ? "" : fmt::format(" of {} {}", to_text(axis), index);
 }
 
-std::string found(double value) { return value != value ? "no number" : fmt::format("{}", value); }
+std::string found(double value) {
+    return value != value ? "no number" : fmt::format("{}", value);
+}
 
 }  // namespace
 
@@ -71,7 +75,8 @@ std::vector<Blocks::Check> Blocks::checks_of(std::size_t model) const {
         check(graph_.needs[model][n], slots_.models[model].needs[n], taker.needs[n].range, taker.needs[n].name);
     for (std::size_t s = 0; s < taker.settings.size(); ++s)
         if (const auto& replaced = graph_.settings[model][s])
-            check(*replaced, slots_.models[model].settings[s], taker.settings[s].range, taker.id + "." + taker.settings[s].name);
+            check(*replaced, slots_.models[model].settings[s], taker.settings[s].range,
+                  taker.id + "." + taker.settings[s].name);
     return made;
 }
 
@@ -92,8 +97,9 @@ std::optional<Fault> Blocks::run(Columns& columns, std::span<const Row> rows, st
         for (std::size_t r = 0; r < rows.size(); ++r) {
             if (refused[r] == 0) continue;
             if (refused[r] > graph_.models[m].reasons.size())
-                return Fault{r, fmt::format("{}: refused a row for a reason it does not declare: found {}; declare the reason",
-                                            graph_.models[m].where(), refused[r])};
+                return Fault{
+                    r, fmt::format("{}: refused a row for a reason it does not declare: found {}; declare the reason",
+                                   graph_.models[m].where(), refused[r])};
             outcomes[r] = {Outcome::State::refused, m, refused[r] - 1, {}};
             any_refused = true;
         }
@@ -139,7 +145,8 @@ std::optional<Fault> Blocks::call(Columns& columns, std::size_t model, std::size
     } catch (...) {
         return fault("threw an exception while it evaluated; catch it inside the plugin");
     }
-    if (const auto change = guard.change()) return fault(fmt::format("changed {} while it evaluated; leave it as it was found", *change));
+    if (const auto change = guard.change())
+        return fault(fmt::format("changed {} while it evaluated; leave it as it was found", *change));
     if (answer != 0) return fault(fmt::format("reported a fault of its own: found {}; ask its author", answer));
     return std::nullopt;
 }
@@ -150,9 +157,10 @@ std::optional<Fault> Blocks::check_takes(const Columns& columns, std::size_t mod
             const double* column = columns.column(check.slot, i);
             if (count_outside(column, rows, check.range) == 0) continue;
             const std::size_t row = first_outside(column, rows, check.range);
-            return Fault{row, fmt::format("{}: out of range: {}{} is {}, it takes {} to {}; the number comes from {}",
-                                          graph_.models[model].where(), check.name, at_index(slots_.axes[check.slot], i),
-                                          found(column[row]), check.range.low, check.range.high, check.giver)};
+            return Fault{row,
+                         fmt::format("{}: out of range: {}{} is {}, it takes {} to {}; the number comes from {}",
+                                     graph_.models[model].where(), check.name, at_index(slots_.axes[check.slot], i),
+                                     found(column[row]), check.range.low, check.range.high, check.giver)};
         }
     return std::nullopt;
 }
@@ -167,10 +175,13 @@ std::optional<Fault> Blocks::check_gives(const Columns& columns, std::size_t mod
             if (count_outside(column, rows, name.range) == 0) continue;
             const std::size_t row = first_outside(column, rows, name.range);
             if (column[row] != column[row])
-                return Fault{row, fmt::format("{}: left {}{} without a number; set it in every row", giver.where(), name.name,
-                                              at_index(name.axis, i))};
-            return Fault{row, fmt::format("{}: out of range: its {}{} is {}, it promised {} to {}; correct the model or its range",
-                                          giver.where(), name.name, at_index(name.axis, i), column[row], name.range.low, name.range.high)};
+                return Fault{row, fmt::format("{}: left {}{} without a number; set it in every row", giver.where(),
+                                              name.name, at_index(name.axis, i))};
+            return Fault{
+                row,
+                fmt::format("{}: out of range: its {}{} is {}, it promised {} to {}; correct the model or its range",
+                            giver.where(), name.name, at_index(name.axis, i), column[row], name.range.low,
+                            name.range.high)};
         }
     }
     return std::nullopt;
@@ -191,7 +202,8 @@ std::optional<Fault> Blocks::add_up(const Columns& columns, std::span<Outcome> o
                     if (!amount)
                         return Fault{r, fmt::format("{}: line {}{} is no amount: found {} x {}; keep it below 9e10",
                                                     graph_.models[m].where(), graph_.models[m].lines[l].name,
-                                                    at_index(graph_.models[m].lines[l].axis, i), found(quantity[r]), found(rate[r]))};
+                                                    at_index(graph_.models[m].lines[l].axis, i), found(quantity[r]),
+                                                    found(rate[r]))};
                     totals[r] += *amount;
                 }
             }

@@ -32,11 +32,13 @@ public:
     [[nodiscard]] Columns columns(Shape shape) const;
 
     /// Costs at most `block_rows` rows of the columns' shape into `outcomes`, which are as many.
-    [[nodiscard]] std::optional<Fault> cost(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const;
+    [[nodiscard]] std::optional<Fault> cost(Columns& columns, std::span<const Row> rows,
+                                            std::span<Outcome> outcomes) const;
 
     /// Fills facts and settings and runs all models over the rows, leaving all numbers in the columns. Sets a refused
     /// row's outcome; the columns are then of no use for that row.
-    [[nodiscard]] std::optional<Fault> run(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const;
+    [[nodiscard]] std::optional<Fault> run(Columns& columns, std::span<const Row> rows,
+                                           std::span<Outcome> outcomes) const;
 
     /// Calls one model over the columns as they stand; its outputs start afresh.
     [[nodiscard]] std::optional<Fault> call(Columns& columns, std::size_t model, std::size_t rows) const;

@@ -26,9 +26,12 @@ Slot Slots::add(Axis axis) {
 
 Slot Slots::source_slot(const Source& source) {
     switch (source.kind) {
-        case Source::Kind::provided: return models[source.model].provides[source.index];
-        case Source::Kind::setting: return of_settings[source.model][source.index];
-        case Source::Kind::fact: break;
+        case Source::Kind::provided:
+            return models[source.model].provides[source.index];
+        case Source::Kind::setting:
+            return of_settings[source.model][source.index];
+        case Source::Kind::fact:
+            break;
     }
     if (of_facts[source.index] == none) of_facts[source.index] = add(facts()[source.index].name.axis);
     return of_facts[source.index];
@@ -61,8 +64,9 @@ Slots::Slots(const Graph& graph) : of_facts(facts().size(), none) {
             made.needs.push_back(take(graph.needs[m][n], graph.models[m].needs[n].axis, made.conversions));
         for (std::size_t s = 0; s < graph.settings[m].size(); ++s) {
             const auto& replaced = graph.settings[m][s];
-            made.settings.push_back(replaced ? take(*replaced, axis_of(graph.models[m].settings[s].varies_by), made.conversions)
-                                             : of_settings[m][s]);
+            made.settings.push_back(
+                replaced ? take(*replaced, axis_of(graph.models[m].settings[s].varies_by), made.conversions)
+                         : of_settings[m][s]);
         }
     }
     const auto fact = [&](const char* name) { return source_slot({Source::Kind::fact, 0, fact_index(name)}); };
@@ -119,9 +123,18 @@ const flutebook_block& Columns::block(std::size_t model, std::size_t rows) {
     fill(slots_->models[model].rates, 0);
     fill(slots_->models[model].losses, 0);
     std::fill_n(refused_[model].begin(), rows, 0U);
-    own.block = {sizeof(flutebook_block), static_cast<std::uint32_t>(rows), static_cast<std::uint32_t>(shape_.plies),
-                 static_cast<std::uint32_t>(shape_.steps), pitch, own.needs.data(), own.settings.data(),
-                 own.provides.data(), own.quantities.data(), own.rates.data(), own.losses.data(), refused_[model].data()};
+    own.block = {sizeof(flutebook_block),
+                 static_cast<std::uint32_t>(rows),
+                 static_cast<std::uint32_t>(shape_.plies),
+                 static_cast<std::uint32_t>(shape_.steps),
+                 pitch,
+                 own.needs.data(),
+                 own.settings.data(),
+                 own.provides.data(),
+                 own.quantities.data(),
+                 own.rates.data(),
+                 own.losses.data(),
+                 refused_[model].data()};
     return own.block;
 }
 

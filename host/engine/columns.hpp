@@ -22,7 +22,9 @@ struct Shape {
     std::size_t plies, steps;
     friend auto operator<=>(const Shape&, const Shape&) = default;
 
-    [[nodiscard]] std::size_t extent(Axis axis) const { return axis == Axis::order ? 1 : axis == Axis::ply ? plies : steps; }
+    [[nodiscard]] std::size_t extent(Axis axis) const {
+        return axis == Axis::order ? 1 : axis == Axis::ply ? plies : steps;
+    }
 };
 
 using Slot = std::size_t;

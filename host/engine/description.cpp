@@ -8,6 +8,7 @@
 #include <cstring>
 #include <set>
 
+#include "host/catalogue/characters.hpp"
 #include "host/catalogue/units.hpp"
 #include "host/errors.hpp"
 
@@ -65,7 +66,8 @@ private:
                    exported.major > FLUTEBOOK_MAJOR ? "use a newer host, or build it with this host's SDK"
                                                     : "build it again with this host's SDK");
         if (exported.size < first_release_size)
-            refuse("wrong size", fmt::format("the description has {} bytes, {} at least", exported.size, first_release_size),
+            refuse("wrong size",
+                   fmt::format("the description has {} bytes, {} at least", exported.size, first_release_size),
                    "set size to sizeof(flutebook_model)");
         std::memcpy(&exported_, &exported, std::min<std::size_t>(exported.size, sizeof exported_));
     }
@@ -89,13 +91,17 @@ private:
         if (given == nullptr) refuse("null text", which + " has none", "declare every text");
         const std::size_t length = ::strnlen(given, longest_text + 1);
         if (length > longest_text) refuse("long text", which, fmt::format("at most {} bytes", longest_text));
+        if (!catalogue::is_plain_line({given, length}))
+            refuse("unfit text", which + " is no line of UTF-8", "write it as one line, without control characters");
         return {given, length};
     }
 
     std::string name(const char* given, const std::string& which) const {
         if (given == nullptr) refuse("null name", which + " has none", "declare every name");
         std::string made = text(given, which);
-        const auto fits = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || std::strchr("._-", c) != nullptr; };
+        const auto fits = [](char c) {
+            return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || std::strchr("._-", c) != nullptr;
+        };
         if (made.empty() || !std::all_of(made.begin(), made.end(), fits))
             refuse("unfit name", fmt::format("{} is called '{}'", which, made),
                    "use lower-case letters, digits, '.', '_' and '-'");
@@ -117,7 +123,8 @@ private:
 
     template <typename Enum>
     Enum known(std::uint32_t value, std::uint32_t last, const std::string& what, const std::string& name) const {
-        if (value > last) refuse("unknown " + what, fmt::format("{} has {}", name, value), fmt::format("at most {}", last));
+        if (value > last)
+            refuse("unknown " + what, fmt::format("{} has {}", name, value), fmt::format("at most {}", last));
         return static_cast<Enum>(value);
     }
 
@@ -132,30 +139,33 @@ private:
             std::string its_name = name(given.name, which);
             once(seen, its_name);
             made.push_back({its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
-                            range(given.low, given.high, its_name), known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", its_name)});
+                            range(given.low, given.high, its_name),
+                            known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", its_name)});
         });
         return made;
     }
 
     void read_settings() {
         std::set<std::string> seen;
-        each<flutebook_setting>(exported_.settings, "setting", [&](const flutebook_setting& given, const std::string& which) {
-            std::string its_name = name(given.name, which);
-            once(seen, its_name);
-            const Range its_range = range(given.low, given.high, its_name);
-            if (given.required == 0 && !its_range.holds(given.initial))
-                refuse("default out of range", fmt::format("{} starts at {}", its_name, given.initial),
-                       fmt::format("keep it within {} to {}", given.low, given.high));
-            std::vector<std::string> choices;
-            each<const char*>(given.choices, "choice of " + its_name, [&](const char* choice, const std::string& place) {
-                choices.push_back(name(choice, place));
+        each<flutebook_setting>(
+            exported_.settings, "setting", [&](const flutebook_setting& given, const std::string& which) {
+                std::string its_name = name(given.name, which);
+                once(seen, its_name);
+                const Range its_range = range(given.low, given.high, its_name);
+                if (given.required == 0 && !its_range.holds(given.initial))
+                    refuse("default out of range", fmt::format("{} starts at {}", its_name, given.initial),
+                           fmt::format("keep it within {} to {}", given.low, given.high));
+                std::vector<std::string> choices;
+                each<const char*>(
+                    given.choices, "choice of " + its_name,
+                    [&](const char* choice, const std::string& place) { choices.push_back(name(choice, place)); });
+                if (!choices.empty() && !(given.low >= 0 && given.high <= static_cast<double>(choices.size() - 1)))
+                    refuse("unfit range", its_name + " reaches past its choices", "run it from 0 to the last choice");
+                model_.settings.push_back(
+                    {its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
+                     given.required != 0 ? std::nan("") : given.initial, its_range, std::move(choices),
+                     known<VariesBy>(given.varies_by, FLUTEBOOK_BY_REQUEST, "varies_by", its_name)});
             });
-            if (!choices.empty() && !(given.low >= 0 && given.high <= static_cast<double>(choices.size() - 1)))
-                refuse("unfit range", its_name + " reaches past its choices", "run it from 0 to the last choice");
-            model_.settings.push_back({its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
-                                       given.required != 0 ? std::nan("") : given.initial, its_range, std::move(choices),
-                                       known<VariesBy>(given.varies_by, FLUTEBOOK_BY_REQUEST, "varies_by", its_name)});
-        });
     }
 
     void read_lines() {
@@ -164,9 +174,10 @@ private:
             std::string its_name = name(given.name, which);
             once(seen, its_name);
             const auto axis = known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", its_name);
-            if (axis == Axis::order) refuse("unfit axis", its_name + " is a line of the order", "charge it by step or by ply");
-            model_.lines.push_back({its_name, unit(given.unit, its_name), text(given.title, "the title of " + its_name), axis,
-                                    known<CostClass>(given.cost_class, FLUTEBOOK_RECOVERY, "class", its_name),
+            if (axis == Axis::order)
+                refuse("unfit axis", its_name + " is a line of the order", "charge it by step or by ply");
+            model_.lines.push_back({its_name, unit(given.unit, its_name), text(given.title, "the title of " + its_name),
+                                    axis, known<CostClass>(given.cost_class, FLUTEBOOK_RECOVERY, "class", its_name),
                                     known<Behaviour>(given.behaviour, FLUTEBOOK_PERIOD, "behaviour", its_name)});
         });
     }

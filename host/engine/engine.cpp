@@ -78,7 +78,8 @@ std::vector<Blocked> divide(std::span<const Row> rows) {
 // The work of one thread: takes the next block until none is left.
 class Worker {
 public:
-    Worker(const Blocks& blocks, std::span<const Row> rows, const std::vector<Blocked>& work, std::span<Outcome> outcomes)
+    Worker(const Blocks& blocks, std::span<const Row> rows, const std::vector<Blocked>& work,
+           std::span<Outcome> outcomes)
         : blocks_(blocks), rows_(rows), work_(work), outcomes_(outcomes) {}
 
     void run(std::atomic<std::size_t>& next) {
@@ -90,12 +91,14 @@ public:
 
 private:
     void cost(const Blocked& block) {
-        if (!columns_ || columns_->shape() != block.shape) columns_ = std::make_shared<Columns>(blocks_.columns(block.shape));
+        if (!columns_ || columns_->shape() != block.shape)
+            columns_ = std::make_shared<Columns>(blocks_.columns(block.shape));
         std::vector<Row> rows;
         std::vector<Outcome> outcomes(block.rows.size());
         for (const std::size_t r : block.rows) rows.push_back(rows_[r]);
         const auto fault = blocks_.cost(*columns_, rows, outcomes);
-        if (fault && (!fault_ || block.rows[fault->row] < fault_->row)) fault_ = Fault{block.rows[fault->row], fault->text};
+        if (fault && (!fault_ || block.rows[fault->row] < fault_->row))
+            fault_ = Fault{block.rows[fault->row], fault->text};
         for (std::size_t i = 0; i < block.rows.size(); ++i) outcomes_[block.rows[i]] = outcomes[i];
     }
 
@@ -149,9 +152,15 @@ Engine Engine::start(const catalogue::Plant& plant, const std::string& installed
     return made;
 }
 
-const Graph& Engine::graph() const { return blocks_->graph(); }
-const Settings& Engine::settings() const { return blocks_->settings(); }
-const Blocks& Engine::blocks() const { return *blocks_; }
+const Graph& Engine::graph() const {
+    return blocks_->graph();
+}
+const Settings& Engine::settings() const {
+    return blocks_->settings();
+}
+const Blocks& Engine::blocks() const {
+    return *blocks_;
+}
 
 Order Engine::order(const catalogue::Plant& plant, const catalogue::Request& request, const geometry::Layout& layout,
                     double quantity) const {

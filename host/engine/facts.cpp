@@ -11,12 +11,22 @@ void fill(std::span<const Row> rows, std::size_t index, double* column) {
     for (std::size_t r = 0; r < rows.size(); ++r) column[r] = Value(rows[r], index);
 }
 
-double metres(double mm) { return mm / 1000; }
+double metres(double mm) {
+    return mm / 1000;
+}
 
-const geometry::Blank& blank(const Row& row) { return row.order->layout->blank; }
-const geometry::BoardMake& board(const Row& row) { return row.order->layout->board; }
-const geometry::PlyMake& ply(const Row& row, std::size_t index) { return board(row).plies[index]; }
-const catalogue::Corrugator& web(const Row& row) { return *row.candidate->corrugator; }
+const geometry::Blank& blank(const Row& row) {
+    return row.order->layout->blank;
+}
+const geometry::BoardMake& board(const Row& row) {
+    return row.order->layout->board;
+}
+const geometry::PlyMake& ply(const Row& row, std::size_t index) {
+    return board(row).plies[index];
+}
+const catalogue::Corrugator& web(const Row& row) {
+    return *row.candidate->corrugator;
+}
 
 // The converter of a step, or nothing for the corrugator and dispatch.
 const Converter* converter(const Row& row, std::size_t step) {
@@ -29,45 +39,100 @@ double inside(const Row& row, double catalogue::Inside::*dimension) {
     return given ? metres((*given).*dimension) : 0;
 }
 
-double quantity(const Row& row, std::size_t) { return row.order->quantity; }
-double colours(const Row& row, std::size_t) { return row.order->request->colours; }
-double inside_length(const Row& row, std::size_t) { return inside(row, &catalogue::Inside::length_mm); }
-double inside_width(const Row& row, std::size_t) { return inside(row, &catalogue::Inside::width_mm); }
-double inside_height(const Row& row, std::size_t) { return inside(row, &catalogue::Inside::height_mm); }
-double blank_length(const Row& row, std::size_t) { return metres(blank(row).length_mm); }
-double blank_width(const Row& row, std::size_t) { return metres(blank(row).width_mm); }
-double box_area(const Row& row, std::size_t) { return blank(row).area_m2; }
-double box_joint(const Row& row, std::size_t) { return metres(blank(row).joint_mm); }
-double sheet_chop(const Row& row, std::size_t) { return metres(row.candidate->chop_mm); }
-double sheet_slit(const Row& row, std::size_t) { return metres(row.candidate->slit_mm); }
-double sheet_area(const Row& row, std::size_t) { return row.candidate->sheet_area_m2; }
-double sheet_ups(const Row& row, std::size_t) { return row.candidate->ups; }
-double board_grammage(const Row& row, std::size_t) { return board(row).grammage_gsm; }
-double board_caliper(const Row& row, std::size_t) { return metres(board(row).caliper_mm); }
-double roll_width(const Row& row, std::size_t) { return metres(row.candidate->roll_width_mm); }
-double trim(const Row& row, std::size_t) { return metres(row.candidate->trim_mm); }
-double outs(const Row& row, std::size_t) { return row.candidate->outs; }
-double order_change(const Row& row, std::size_t) { return web(row).order_change_m; }
-double roll_loss(const Row& row, std::size_t) { return web(row).roll_loss; }
+double quantity(const Row& row, std::size_t) {
+    return row.order->quantity;
+}
+double colours(const Row& row, std::size_t) {
+    return row.order->request->colours;
+}
+double inside_length(const Row& row, std::size_t) {
+    return inside(row, &catalogue::Inside::length_mm);
+}
+double inside_width(const Row& row, std::size_t) {
+    return inside(row, &catalogue::Inside::width_mm);
+}
+double inside_height(const Row& row, std::size_t) {
+    return inside(row, &catalogue::Inside::height_mm);
+}
+double blank_length(const Row& row, std::size_t) {
+    return metres(blank(row).length_mm);
+}
+double blank_width(const Row& row, std::size_t) {
+    return metres(blank(row).width_mm);
+}
+double box_area(const Row& row, std::size_t) {
+    return blank(row).area_m2;
+}
+double box_joint(const Row& row, std::size_t) {
+    return metres(blank(row).joint_mm);
+}
+double sheet_chop(const Row& row, std::size_t) {
+    return metres(row.candidate->chop_mm);
+}
+double sheet_slit(const Row& row, std::size_t) {
+    return metres(row.candidate->slit_mm);
+}
+double sheet_area(const Row& row, std::size_t) {
+    return row.candidate->sheet_area_m2;
+}
+double sheet_ups(const Row& row, std::size_t) {
+    return row.candidate->ups;
+}
+double board_grammage(const Row& row, std::size_t) {
+    return board(row).grammage_gsm;
+}
+double board_caliper(const Row& row, std::size_t) {
+    return metres(board(row).caliper_mm);
+}
+double roll_width(const Row& row, std::size_t) {
+    return metres(row.candidate->roll_width_mm);
+}
+double trim(const Row& row, std::size_t) {
+    return metres(row.candidate->trim_mm);
+}
+double outs(const Row& row, std::size_t) {
+    return row.candidate->outs;
+}
+double order_change(const Row& row, std::size_t) {
+    return web(row).order_change_m;
+}
+double roll_loss(const Row& row, std::size_t) {
+    return web(row).roll_loss;
+}
 double web_speed(const Row& row, std::size_t) {
     return board(row).media == 1 ? web(row).speed_single_m_min : web(row).speed_double_m_min;
 }
-double parting(const Row& row, std::size_t) { return static_cast<double>(row.candidate->route->parting); }
+double parting(const Row& row, std::size_t) {
+    return static_cast<double>(row.candidate->route->parting);
+}
 
-double ply_grammage(const Row& row, std::size_t p) { return ply(row, p).grammage_gsm; }
-double ply_adhesive(const Row& row, std::size_t p) { return ply(row, p).adhesive_gsm; }
-double ply_take_up(const Row& row, std::size_t p) { return ply(row, p).take_up; }
-double ply_moisture(const Row& row, std::size_t p) { return ply(row, p).moisture; }
-double ply_price(const Row& row, std::size_t p) { return ply(row, p).price_per_kg; }
+double ply_grammage(const Row& row, std::size_t p) {
+    return ply(row, p).grammage_gsm;
+}
+double ply_adhesive(const Row& row, std::size_t p) {
+    return ply(row, p).adhesive_gsm;
+}
+double ply_take_up(const Row& row, std::size_t p) {
+    return ply(row, p).take_up;
+}
+double ply_moisture(const Row& row, std::size_t p) {
+    return ply(row, p).moisture;
+}
+double ply_price(const Row& row, std::size_t p) {
+    return ply(row, p).price_per_kg;
+}
 
 double step_kind(const Row& row, std::size_t k) {
     if (k == 0) return 0;
     const Converter* machine = converter(row, k);
     if (machine == nullptr) return 4;
     switch (machine->kind) {
-        case Converter::Kind::printer: return 1;
-        case Converter::Kind::die_cutter: return 2;
-        case Converter::Kind::folder_gluer: return 3;
+        case Converter::Kind::printer:
+            return 1;
+        case Converter::Kind::die_cutter:
+            return 2;
+        case Converter::Kind::folder_gluer:
+            return 3;
     }
     return 0;
 }
@@ -84,7 +149,9 @@ double step_colours(const Row& row, std::size_t k) {
 }
 double step_setup_time(const Row& row, std::size_t k) {
     const Converter* machine = converter(row, k);
-    return k == 0 ? web(row).order_change_min : machine != nullptr ? machine->setup_min : row.order->plant->dispatch.minutes;
+    return k == 0               ? web(row).order_change_min
+           : machine != nullptr ? machine->setup_min
+                                : row.order->plant->dispatch.minutes;
 }
 double step_speed(const Row& row, std::size_t k) {
     const Converter* machine = converter(row, k);
@@ -98,8 +165,12 @@ const catalogue::Hourly& hourly(const Row& row, std::size_t k) {
     const Converter* machine = converter(row, k);
     return k == 0 ? web(row).hourly : machine != nullptr ? machine->hourly : row.order->plant->dispatch.hourly;
 }
-double step_labour_rate(const Row& row, std::size_t k) { return hourly(row, k).labour; }
-double step_fixed_rate(const Row& row, std::size_t k) { return hourly(row, k).fixed; }
+double step_labour_rate(const Row& row, std::size_t k) {
+    return hourly(row, k).labour;
+}
+double step_fixed_rate(const Row& row, std::size_t k) {
+    return hourly(row, k).fixed;
+}
 double piece_area(const Row& row, std::size_t k) {
     return k <= row.candidate->route->parting ? row.candidate->sheet_area_m2 : blank(row).area_m2;
 }
@@ -113,7 +184,9 @@ constexpr bool replaceable = true;
 std::vector<Fact> make_facts() {
     using enum Axis;
     return {
-        {{"order.quantity", "1", "boxes ordered (sheets, where nothing converts them)", {1, 1e7}, order}, fixed, fill<quantity>},
+        {{"order.quantity", "1", "boxes ordered (sheets, where nothing converts them)", {1, 1e7}, order},
+         fixed,
+         fill<quantity>},
         {{"order.colours", "1", "colours asked for", {0, 100}, order}, fixed, fill<colours>},
         {{"inside.length", "m", "inside length of the box; 0 if none", any_size, order}, fixed, fill<inside_length>},
         {{"inside.width", "m", "inside width of the box; 0 if none", any_size, order}, fixed, fill<inside_width>},
@@ -126,30 +199,54 @@ std::vector<Fact> make_facts() {
         {{"sheet.slit", "m", "the sheet across the web", any_size, order}, fixed, fill<sheet_slit>},
         {{"sheet.area", "m2", "board in one sheet off the corrugator", any_size, order}, fixed, fill<sheet_area>},
         {{"sheet.ups", "1", "boxes on a sheet", {1, 1e6}, order}, fixed, fill<sheet_ups>},
-        {{"board.grammage", "g/m2", "combined board: papers by take-up, and dry adhesive", any_size, order}, fixed, fill<board_grammage>},
+        {{"board.grammage", "g/m2", "combined board: papers by take-up, and dry adhesive", any_size, order},
+         fixed,
+         fill<board_grammage>},
         {{"board.caliper", "m", "sum of the flutes' heights", any_size, order}, fixed, fill<board_caliper>},
         {{"web.roll_width", "m", "width of the rolls that are run", any_size, order}, fixed, fill<roll_width>},
         {{"web.trim", "m", "roll width less the sheets side by side", any_size, order}, fixed, fill<trim>},
         {{"web.outs", "1", "sheets side by side on the web", {1, 1e6}, order}, fixed, fill<outs>},
         {{"web.order_change", "m", "web lost at the order change", any_size, order}, replaceable, fill<order_change>},
-        {{"web.roll_loss", "1", "share of issued paper that never reaches the web", share, order}, replaceable, fill<roll_loss>},
+        {{"web.roll_loss", "1", "share of issued paper that never reaches the web", share, order},
+         replaceable,
+         fill<roll_loss>},
         {{"web.speed", "m/min", "corrugator speed for this board", any_size, order}, replaceable, fill<web_speed>},
         {{"step.parting", "1", "the step where boxes part from the sheet", {0, 1000}, order}, fixed, fill<parting>},
         {{"ply.grammage", "g/m2", "air-dry mass of the ply's paper", any_size, ply}, fixed, fill<ply_grammage>},
-        {{"ply.adhesive", "g/m2", "dry adhesive of the flute's glue lines, on its medium", any_size, ply}, fixed, fill<ply_adhesive>},
+        {{"ply.adhesive", "g/m2", "dry adhesive of the flute's glue lines, on its medium", any_size, ply},
+         fixed,
+         fill<ply_adhesive>},
         {{"ply.take_up", "1", "metres of the ply per metre of board", {1, 2}, ply}, fixed, fill<ply_take_up>},
         {{"ply.moisture", "1", "water in the ply's paper", share, ply}, fixed, fill<ply_moisture>},
-        {{"ply.price", "money/kg", "the paper's price on the request's date", any_size, ply}, replaceable, fill<ply_price>},
-        {{"step.kind", "1", "0 corrugator, 1 printer, 2 die cutter, 3 folder-gluer, 4 dispatch", {0, 4}, step}, fixed, fill<step_kind>},
-        {{"step.run_waste", "1", "share of what is fed that is lost while running", share, step}, replaceable, fill<step_run_waste>},
-        {{"step.setup_sheets", "1", "pieces spent on setting the machine", any_size, step}, replaceable, fill<step_setup_sheets>},
-        {{"step.colours", "1", "the colours asked for, at the machine that prints them", {0, 100}, step}, fixed, fill<step_colours>},
-        {{"step.setup_time", "min", "setting the machine; the order change at step 0", any_size, step}, replaceable, fill<step_setup_time>},
-        {{"step.speed", "1/h", "pieces an hour; 0 for the corrugator and dispatch", any_size, step}, replaceable, fill<step_speed>},
+        {{"ply.price", "money/kg", "the paper's price on the request's date", any_size, ply},
+         replaceable,
+         fill<ply_price>},
+        {{"step.kind", "1", "0 corrugator, 1 printer, 2 die cutter, 3 folder-gluer, 4 dispatch", {0, 4}, step},
+         fixed,
+         fill<step_kind>},
+        {{"step.run_waste", "1", "share of what is fed that is lost while running", share, step},
+         replaceable,
+         fill<step_run_waste>},
+        {{"step.setup_sheets", "1", "pieces spent on setting the machine", any_size, step},
+         replaceable,
+         fill<step_setup_sheets>},
+        {{"step.colours", "1", "the colours asked for, at the machine that prints them", {0, 100}, step},
+         fixed,
+         fill<step_colours>},
+        {{"step.setup_time", "min", "setting the machine; the order change at step 0", any_size, step},
+         replaceable,
+         fill<step_setup_time>},
+        {{"step.speed", "1/h", "pieces an hour; 0 for the corrugator and dispatch", any_size, step},
+         replaceable,
+         fill<step_speed>},
         {{"step.power", "kW", "electrical power while running", any_size, step}, replaceable, fill<step_power>},
         {{"step.labour_rate", "money/h", "crew, by the hour", any_size, step}, replaceable, fill<step_labour_rate>},
-        {{"step.fixed_rate", "money/h", "the machine's plant cost, by the hour", any_size, step}, replaceable, fill<step_fixed_rate>},
-        {{"step.piece_area", "m2", "one piece: the sheet up to the parting step, the box after it", any_size, step}, fixed, fill<piece_area>},
+        {{"step.fixed_rate", "money/h", "the machine's plant cost, by the hour", any_size, step},
+         replaceable,
+         fill<step_fixed_rate>},
+        {{"step.piece_area", "m2", "one piece: the sheet up to the parting step, the box after it", any_size, step},
+         fixed,
+         fill<piece_area>},
     };
 }
 

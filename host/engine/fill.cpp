@@ -17,11 +17,16 @@ bool is_constant(const SettingValues& given, VariesBy varies_by) {
 
 double value_in(const SettingValues& given, VariesBy varies_by, const Row& row, std::size_t index) {
     switch (varies_by) {
-        case VariesBy::plant: return given.values.front();
-        case VariesBy::request: return row.order->request_settings[given.request_index];
-        case VariesBy::machine: return given.values[machine_index(row, index)];
-        case VariesBy::paper: return given.values[row.order->layout->board.plies[index].paper];
-        case VariesBy::flute: break;
+        case VariesBy::plant:
+            return given.values.front();
+        case VariesBy::request:
+            return row.order->request_settings[given.request_index];
+        case VariesBy::machine:
+            return given.values[machine_index(row, index)];
+        case VariesBy::paper:
+            return given.values[row.order->layout->board.plies[index].paper];
+        case VariesBy::flute:
+            break;
     }
     const catalogue::Flute* flute = row.order->layout->board.plies[index].flute;
     if (flute == nullptr) return given.of_liner;
@@ -30,8 +35,7 @@ double value_in(const SettingValues& given, VariesBy varies_by, const Row& row, 
 
 }  // namespace
 
-Filler::Filler(const Graph& graph, const Settings& settings, const Slots& slots)
-    : fact_slots_(slots.of_facts) {
+Filler::Filler(const Graph& graph, const Settings& settings, const Slots& slots) : fact_slots_(slots.of_facts) {
     for (std::size_t m = 0; m < graph.models.size(); ++m)
         for (std::size_t s = 0; s < settings[m].size(); ++s) {
             const Column column{&settings[m][s], graph.models[m].settings[s].varies_by, slots.of_settings[m][s]};
@@ -48,7 +52,8 @@ void Filler::fill_constant(Columns& columns) const {
 void Filler::fill(Columns& columns, std::span<const Row> rows) const {
     for (std::size_t f = 0; f < fact_slots_.size(); ++f) {
         if (fact_slots_[f] == Slots::none) continue;
-        for (std::size_t i = 0; i < columns.extent(fact_slots_[f]); ++i) facts()[f].fill(rows, i, columns.column(fact_slots_[f], i));
+        for (std::size_t i = 0; i < columns.extent(fact_slots_[f]); ++i)
+            facts()[f].fill(rows, i, columns.column(fact_slots_[f], i));
     }
     for (const Column& own : varying_)
         for (std::size_t i = 0; i < columns.extent(own.slot); ++i) {

@@ -19,8 +19,10 @@ struct Place {
 
 class Joiner {
 public:
-    Joiner(std::vector<Model> models, const std::vector<catalogue::Preference>& preferences) : preferences_(preferences) {
-        std::sort(models.begin(), models.end(), [](const Model& left, const Model& right) { return left.id < right.id; });
+    Joiner(std::vector<Model> models, const std::vector<catalogue::Preference>& preferences)
+        : preferences_(preferences) {
+        std::sort(models.begin(), models.end(),
+                  [](const Model& left, const Model& right) { return left.id < right.id; });
         graph_.models = std::move(models);
         index_names();
     }
@@ -43,7 +45,8 @@ private:
     void index_names() {
         for (std::size_t f = 0; f < facts().size(); ++f) facts_[facts()[f].name.name] = f;
         for (std::size_t m = 0; m < models().size(); ++m) {
-            for (std::size_t p = 0; p < models()[m].provides.size(); ++p) providers_[models()[m].provides[p].name].push_back({m, p});
+            for (std::size_t p = 0; p < models()[m].provides.size(); ++p)
+                providers_[models()[m].provides[p].name].push_back({m, p});
             for (std::size_t s = 0; s < models()[m].settings.size(); ++s)
                 settings_[models()[m].id + "." + models()[m].settings[s].name] = {m, s};
         }
@@ -75,11 +78,13 @@ private:
                                                   preference.place.column, preference.name);
             const auto model = find_model(preference.model);
             if (!model) {
-                errors_.push_back(fmt::format("{}: no such model is loaded: {}; {}", where, preference.model, advice(preference.model, ids())));
+                errors_.push_back(fmt::format("{}: no such model is loaded: {}; {}", where, preference.model,
+                                              advice(preference.model, ids())));
                 continue;
             }
             if (!provide_of(*model, preference.name)) {
-                errors_.push_back(fmt::format("{}: {} does not provide it; prefer a model that does", where, preference.model));
+                errors_.push_back(
+                    fmt::format("{}: {} does not provide it; prefer a model that does", where, preference.model));
                 continue;
             }
             if (const auto why = why_not_replaceable(preference.name, *model)) {
@@ -96,8 +101,9 @@ private:
             return name + " is a fact that no model may replace: the layout and the balance stand on it";
         }
         if (const auto setting = settings_.find(name); setting != settings_.end())
-            return setting->second.model == by ? std::optional(name + " is the model's own setting; let it compute with it")
-                                               : std::nullopt;
+            return setting->second.model == by
+                       ? std::optional(name + " is the model's own setting; let it compute with it")
+                       : std::nullopt;
         if (providers_.at(name).size() > 1) return std::nullopt;
         return "replaces nothing: no fact, setting or other model gives it; take the line out";
     }
@@ -113,22 +119,24 @@ private:
             if (is_fact) who.push_back("the host");
             if (is_setting) who.push_back("a setting of " + models()[settings_.at(name).model].where());
             for (const Place& place : places) who.push_back(models()[place.model].where());
-            errors_.push_back(fmt::format("{}: given twice: by {}; say which in plugins.yaml, prefer: {{{}: …}}, or load one of them",
-                                          name, fmt::join(who, " and by "), name));
+            errors_.push_back(
+                fmt::format("{}: given twice: by {}; say which in plugins.yaml, prefer: {{{}: …}}, or load one of them",
+                            name, fmt::join(who, " and by "), name));
         }
     }
 
     std::optional<Source> source_for(std::size_t taker, const std::string& name) const {
         const auto preference = preferred_.find(name);
         const bool replaces_it = preference != preferred_.end() && preference->second == taker;
-        if (preference != preferred_.end() && !replaces_it)
-            return preferred_source(preference->second, name);
-        if (const auto fact = facts_.find(name); fact != facts_.end()) return Source{Source::Kind::fact, 0, fact->second};
+        if (preference != preferred_.end() && !replaces_it) return preferred_source(preference->second, name);
+        if (const auto fact = facts_.find(name); fact != facts_.end())
+            return Source{Source::Kind::fact, 0, fact->second};
         if (const auto setting = settings_.find(name); setting != settings_.end() && replaces_it)
             return Source{Source::Kind::setting, setting->second.model, setting->second.index};
         if (const auto found = providers_.find(name); found != providers_.end())
             for (const Place& place : found->second)
-                if (!replaces_it || place.model != taker) return Source{Source::Kind::provided, place.model, place.index};
+                if (!replaces_it || place.model != taker)
+                    return Source{Source::Kind::provided, place.model, place.index};
         return std::nullopt;
     }
 
@@ -139,34 +147,39 @@ private:
     };
 
     Giver giver(const Source& source) const {
-        if (source.kind == Source::Kind::fact) return {"the host", facts()[source.index].name.unit, facts()[source.index].name.axis};
+        if (source.kind == Source::Kind::fact)
+            return {"the host", facts()[source.index].name.unit, facts()[source.index].name.axis};
         const Model& model = models()[source.model];
         if (source.kind == Source::Kind::provided)
             return {model.where(), model.provides[source.index].unit, model.provides[source.index].axis};
         return {model.where(), model.settings[source.index].unit, axis_of(model.settings[source.index].varies_by)};
     }
 
-    Link link(const Source& source, const std::string& who, const std::string& name, const std::string& unit, Axis axis) {
+    Link link(const Source& source, const std::string& who, const std::string& name, const std::string& unit,
+              Axis axis) {
         const Giver from = giver(source);
         if (from.axis != axis)
-            errors_.push_back(fmt::format("{}: axis clash: {} takes it by {}, {} gives it by {}; declare the same axis", name, who,
-                                          to_text(axis), from.who, to_text(from.axis)));
+            errors_.push_back(fmt::format("{}: axis clash: {} takes it by {}, {} gives it by {}; declare the same axis",
+                                          name, who, to_text(axis), from.who, to_text(from.axis)));
         const auto conversion = catalogue::conversion(from.unit, unit);
         if (!conversion)
-            errors_.push_back(fmt::format("{}: unit clash: {} takes it in {}, {} gives it in {}; declare a unit of the same kind", name,
-                                          who, unit, from.who, from.unit));
+            errors_.push_back(
+                fmt::format("{}: unit clash: {} takes it in {}, {} gives it in {}; declare a unit of the same kind",
+                            name, who, unit, from.who, from.unit));
         return {source, conversion.value_or(catalogue::Conversion{})};
     }
 
-    Link link_to(std::optional<std::size_t> taker, const std::string& who, const std::string& name, const std::string& unit,
-                 Axis axis) {
+    Link link_to(std::optional<std::size_t> taker, const std::string& who, const std::string& name,
+                 const std::string& unit, Axis axis) {
         const auto source = source_for(taker.value_or(models().size()), name);
         if (source) return link(*source, who, name, unit, axis);
         if (const auto setting = settings_.find(name); setting != settings_.end())
-            errors_.push_back(fmt::format("{}: {} needs it, but it is a setting of {}, which only a model that replaces it may need", name,
-                                          who, models()[setting->second.model].where()));
+            errors_.push_back(
+                fmt::format("{}: {} needs it, but it is a setting of {}, which only a model that replaces it may need",
+                            name, who, models()[setting->second.model].where()));
         else
-            errors_.push_back(fmt::format("{}: {} needs it, and no fact or loaded model gives it; {}", name, who, advice(name, all_names())));
+            errors_.push_back(fmt::format("{}: {} needs it, and no fact or loaded model gives it; {}", name, who,
+                                          advice(name, all_names())));
         return {};
     }
 
@@ -186,7 +199,8 @@ private:
                 const std::string name = models()[m].id + "." + setting.name;
                 const auto preference = preferred_.find(name);
                 if (preference == preferred_.end()) continue;
-                graph_.settings[m][s] = link(preferred_source(preference->second, name), models()[m].where(), name, setting.unit, axis_of(setting.varies_by));
+                graph_.settings[m][s] = link(preferred_source(preference->second, name), models()[m].where(), name,
+                                             setting.unit, axis_of(setting.varies_by));
             }
         }
     }
@@ -195,9 +209,9 @@ private:
         const auto take = [&](const char* name, const char* unit, Axis axis) {
             return link_to(std::nullopt, "the host", name, unit, axis);
         };
-        graph_.host = {take("run.fed", "1", Axis::step),         take("run.good", "1", Axis::step),
-                       take("web.length", "m", Axis::order),     take("web.area", "m2", Axis::order),
-                       take("paper.issued", "kg", Axis::ply),    take("adhesive.dry", "kg", Axis::order)};
+        graph_.host = {take("run.fed", "1", Axis::step),      take("run.good", "1", Axis::step),
+                       take("web.length", "m", Axis::order),  take("web.area", "m2", Axis::order),
+                       take("paper.issued", "kg", Axis::ply), take("adhesive.dry", "kg", Axis::order)};
     }
 
     void find_shedder() {
@@ -207,9 +221,10 @@ private:
         graph_.shedder = graph_.host.good.source.model;
         for (const std::size_t m : shedders)
             if (m != graph_.shedder)
-                errors_.push_back(fmt::format("losses: given twice: {} sheds, but run.good comes from {}; one model lays out the run "
-                                              "and sheds its losses: load one of them",
-                                              models()[m].where(), models()[graph_.shedder].where()));
+                errors_.push_back(
+                    fmt::format("losses: given twice: {} sheds, but run.good comes from {}; one model lays out the run "
+                                "and sheds its losses: load one of them",
+                                models()[m].where(), models()[graph_.shedder].where()));
     }
 
     // Kahn's order; of the models that are ready the first id goes first.
@@ -227,7 +242,8 @@ private:
         while (order.size() < count) {
             std::size_t next = 0;
             const auto waits = [&](std::size_t m) {
-                return placed[m] != 0 || std::any_of(feeders[m].begin(), feeders[m].end(), [&](std::size_t f) { return placed[f] == 0; });
+                return placed[m] != 0 ||
+                       std::any_of(feeders[m].begin(), feeders[m].end(), [&](std::size_t f) { return placed[f] == 0; });
             };
             while (next < count && waits(next)) ++next;
             if (next == count) throw ModelError(circle(feeders, placed));
@@ -247,19 +263,20 @@ private:
         }
         path.erase(path.begin(), std::find(path.begin(), path.end(), at));
         std::vector<std::string> joints;
-        for (std::size_t i = 0; i < path.size(); ++i)
-            joints.push_back(joint(path[i], path[(i + 1) % path.size()]));
+        for (std::size_t i = 0; i < path.size(); ++i) joints.push_back(joint(path[i], path[(i + 1) % path.size()]));
         return fmt::format("circle: {}; let one of them do without", fmt::join(joints, ", "));
     }
 
     std::string joint(std::size_t taker, std::size_t feeder) const {
         for (std::size_t n = 0; n < graph_.needs[taker].size(); ++n)
-            if (graph_.needs[taker][n].source.kind == Source::Kind::provided && graph_.needs[taker][n].source.model == feeder)
-                return fmt::format("{} needs {} of {}", models()[taker].where(), models()[taker].needs[n].name, models()[feeder].id);
+            if (graph_.needs[taker][n].source.kind == Source::Kind::provided &&
+                graph_.needs[taker][n].source.model == feeder)
+                return fmt::format("{} needs {} of {}", models()[taker].where(), models()[taker].needs[n].name,
+                                   models()[feeder].id);
         for (std::size_t s = 0; s < graph_.settings[taker].size(); ++s)
             if (graph_.settings[taker][s] && graph_.settings[taker][s]->source.model == feeder)
-                return fmt::format("{} takes its setting {} from {}", models()[taker].where(), models()[taker].settings[s].name,
-                                   models()[feeder].id);
+                return fmt::format("{} takes its setting {} from {}", models()[taker].where(),
+                                   models()[taker].settings[s].name, models()[feeder].id);
         return {};
     }
 
@@ -280,7 +297,8 @@ private:
             for (auto& replaced : links)
                 if (replaced) move(*replaced);
         made.host = graph_.host;
-        for (Link* link : {&made.host.fed, &made.host.good, &made.host.web_length, &made.host.web_area, &made.host.issued, &made.host.adhesive})
+        for (Link* link : {&made.host.fed, &made.host.good, &made.host.web_length, &made.host.web_area,
+                           &made.host.issued, &made.host.adhesive})
             move(*link);
         made.shedder = now[graph_.shedder];
         graph_ = std::move(made);

@@ -33,24 +33,25 @@ std::string loader_text(const std::exception& error) {
 const flutebook_model& open_plugin(const std::string& file) {
     // A relative path without a folder would be searched for elsewhere.
     const auto path = std::filesystem::absolute(file);
+    const std::string where = file + ": model " + path.stem().string();
     if (!std::filesystem::is_regular_file(path))
-        throw ModelError(file + ": no such plugin file; build it, or take the model off plugins.yaml");
+        throw ModelError(where + ": no such plugin file; build it, or take the model off plugins.yaml");
     const FloatingPointGuard guard;
     auto library = std::make_unique<boost::dll::shared_library>();
     try {
         library->load(path, boost::dll::load_mode::rtld_now | boost::dll::load_mode::rtld_local);
     } catch (const std::exception& error) {
-        throw ModelError(file + ": cannot be loaded as a plugin: " + loader_text(error) +
+        throw ModelError(where + ": cannot be loaded as a plugin: " + loader_text(error) +
                          "; build it as a shared library for this machine, with all it calls linked in");
     }
     const bool exports = library->has("flutebook_plugin");
     const flutebook_model* model = exports ? &library->get<const flutebook_model>("flutebook_plugin") : nullptr;
     keep_for_ever(std::move(library));
     if (const auto change = guard.change())
-        throw ModelError(file + ": loading it changed how the whole program computes: " + *change +
+        throw ModelError(where + ": loading it changed how the whole program computes: " + *change +
                          "; link it without fast arithmetic");
     if (!exports)
-        throw ModelError(file + ": exports no symbol flutebook_plugin; end the source with FLUTEBOOK_MODEL(...)");
+        throw ModelError(where + ": exports no symbol flutebook_plugin; end the source with FLUTEBOOK_MODEL(...)");
     return *model;
 }
 

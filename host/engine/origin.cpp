@@ -102,10 +102,11 @@ Origin of_sheet(const Row& row) {
 }
 
 Origin of_web(const Row& row) {
-    Origin made{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs, row.candidate->roll_width_mm,
-                            row.candidate->corrugator->code),
+    Origin made{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs,
+                            row.candidate->roll_width_mm, row.candidate->corrugator->code),
                 {}};
-    for (const geometry::PlyMake& ply : row.order->layout->board.plies) add(made, row.order->plant->papers[ply.paper].places, "roll_widths");
+    for (const geometry::PlyMake& ply : row.order->layout->board.plies)
+        add(made, row.order->plant->papers[ply.paper].places, "roll_widths");
     return made;
 }
 
@@ -127,7 +128,8 @@ Origin origin(const Fact& fact, const Row& row, std::size_t index) {
     }
     if (name == "web.order_change") return of_corrugator("order_change.metres", row);
     if (name == "web.roll_loss") return of_corrugator("roll_loss", row);
-    if (name == "web.speed") return of_corrugator(row.order->layout->board.media == 1 ? "speed.single" : "speed.double", row);
+    if (name == "web.speed")
+        return of_corrugator(row.order->layout->board.media == 1 ? "speed.single" : "speed.double", row);
     return of_web(row);
 }
 

@@ -5,11 +5,17 @@
 namespace flutebook::engine {
 namespace {
 
-Split by_share(double cost, double lost_share) { return {cost * (1 - lost_share), cost * lost_share}; }
+Split by_share(double cost, double lost_share) {
+    return {cost * (1 - lost_share), cost * lost_share};
+}
 
-double sum(const std::vector<double>& values) { return std::accumulate(values.begin(), values.end(), 0.0); }
+double sum(const std::vector<double>& values) {
+    return std::accumulate(values.begin(), values.end(), 0.0);
+}
 
-double ratio(double part, double whole) { return whole > 0 ? part / whole : 0; }
+double ratio(double part, double whole) {
+    return whole > 0 ? part / whole : 0;
+}
 
 // The share that a step loses of a material, by how the material comes in.
 struct LostShares {
@@ -50,18 +56,27 @@ std::vector<StepCentre> centres_of(const Graph& graph, const Costing& costing) {
         for (const auto& cause : costing.losses) lost += cause[step];
         QuantityCentre centre;
         centre.lost_share = ratio(lost, intake);
-        const LostShares shares = step == 0 ? shares_at_corrugator(graph, costing, lost)
-                                            : LostShares{centre.lost_share, centre.lost_share};
+        const LostShares shares =
+            step == 0 ? shares_at_corrugator(graph, costing, lost) : LostShares{centre.lost_share, centre.lost_share};
         centre.materials.push_back({carried, centre.lost_share});
         for (const LineAmount& line : costing.lines) {
             if (line.step != step) continue;
             const double amount = line.amount.to_double();
             switch (graph.models[line.model].lines[line.line].cost_class) {
-                case CostClass::material: centre.materials.push_back({amount, line.ply ? shares.paper : shares.board}); break;
-                case CostClass::energy: centre.energy += amount; break;
-                case CostClass::system: centre.system += amount; break;
-                case CostClass::waste_management: centre.waste_management += amount; break;
-                case CostClass::recovery: break;
+                case CostClass::material:
+                    centre.materials.push_back({amount, line.ply ? shares.paper : shares.board});
+                    break;
+                case CostClass::energy:
+                    centre.energy += amount;
+                    break;
+                case CostClass::system:
+                    centre.system += amount;
+                    break;
+                case CostClass::waste_management:
+                    centre.waste_management += amount;
+                    break;
+                case CostClass::recovery:
+                    break;
             }
         }
         const CentreSplit own = split(centre);

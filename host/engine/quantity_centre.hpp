@@ -31,7 +31,9 @@ struct Split {
 struct CentreSplit {
     Split material, energy, system, waste_management;
 
-    [[nodiscard]] double product() const { return material.product + energy.product + system.product + waste_management.product; }
+    [[nodiscard]] double product() const {
+        return material.product + energy.product + system.product + waste_management.product;
+    }
     [[nodiscard]] double loss() const { return material.loss + energy.loss + system.loss + waste_management.loss; }
 };
 

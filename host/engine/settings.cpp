@@ -40,8 +40,9 @@ public:
         }
         const double number = std::get<double>(read);
         if (setting.range.holds(number)) return number;
-        complain(node.place, path, fmt::format("out of range: found {}, expected {} to {} {}", number, setting.range.low,
-                                               setting.range.high, setting.unit));
+        complain(node.place, path,
+                 fmt::format("out of range: found {}, expected {} to {} {}", number, setting.range.low,
+                             setting.range.high, setting.unit));
         return std::nan("");
     }
 
@@ -56,7 +57,8 @@ private:
         const auto found = std::find(setting.choices.begin(), setting.choices.end(), node.text);
         if (node.kind == Node::Kind::text && found != setting.choices.end())
             return static_cast<double>(found - setting.choices.begin());
-        complain(node.place, path, fmt::format("unknown choice: found '{}', {}", node.text, suggestion(node.text, setting.choices)));
+        complain(node.place, path,
+                 fmt::format("unknown choice: found '{}', {}", node.text, suggestion(node.text, setting.choices)));
         return std::nan("");
     }
 
@@ -86,10 +88,12 @@ class PlantReader {
 public:
     PlantReader(const catalogue::Plant& plant) : plant_(plant), reader_(plant.currency) {}
 
-    std::vector<SettingValues> read(const Model& model, const catalogue::ModelEntry& entry, const std::vector<char>& replaced) {
+    std::vector<SettingValues> read(const Model& model, const catalogue::ModelEntry& entry,
+                                    const std::vector<char>& replaced) {
         refuse_unknown(model, entry);
         std::vector<SettingValues> made;
-        for (std::size_t s = 0; s < model.settings.size(); ++s) made.push_back(values(model.settings[s], entry, replaced[s] != 0));
+        for (std::size_t s = 0; s < model.settings.size(); ++s)
+            made.push_back(values(model.settings[s], entry, replaced[s] != 0));
         return made;
     }
 
@@ -108,11 +112,13 @@ private:
             const auto known = std::find_if(model.settings.begin(), model.settings.end(),
                                             [&](const Setting& setting) { return setting.name == given.key; });
             if (known == model.settings.end())
-                reader_.complain(given.key_place, path_of(entry, given.key),
-                                 fmt::format("unknown setting of {}, {}", model.id, suggestion(given.key, setting_names(model))));
+                reader_.complain(
+                    given.key_place, path_of(entry, given.key),
+                    fmt::format("unknown setting of {}, {}", model.id, suggestion(given.key, setting_names(model))));
             else if (known->varies_by == VariesBy::request)
-                reader_.complain(given.key_place, path_of(entry, given.key),
-                                 fmt::format("varies by request: give it there, as extras: {{{}: {{{}: …}}}}", model.id, given.key));
+                reader_.complain(
+                    given.key_place, path_of(entry, given.key),
+                    fmt::format("varies by request: give it there, as extras: {{{}: {{{}: …}}}}", model.id, given.key));
         }
     }
 
@@ -121,8 +127,8 @@ private:
         const Node* given = entry.settings.find(setting.name);
         if (given == nullptr && setting.is_required() && !may_lack) {
             reader_.complain(entry.place, path_of(entry, setting.name),
-                             fmt::format("missing: {} has no default, expected {} to {} {}: {}", setting.name, setting.range.low,
-                                         setting.range.high, setting.unit, setting.meaning));
+                             fmt::format("missing: {} has no default, expected {} to {} {}: {}", setting.name,
+                                         setting.range.low, setting.range.high, setting.unit, setting.meaning));
             return {};
         }
         if (setting.varies_by == VariesBy::plant) return one(setting, entry, given);
@@ -131,7 +137,8 @@ private:
 
     SettingValues one(const Setting& setting, const catalogue::ModelEntry& entry, const Node* given) {
         SettingValues made;
-        made.values = {given != nullptr ? reader_.value(setting, *given, path_of(entry, setting.name)) : or_in_range(setting)};
+        made.values = {given != nullptr ? reader_.value(setting, *given, path_of(entry, setting.name))
+                                        : or_in_range(setting)};
         made.places = {given != nullptr ? given->place : Place{}};
         return made;
     }
@@ -149,12 +156,14 @@ private:
         made.places.assign(keys.size(), Place{});
         const std::string path = path_of(entry, setting.name);
         if (given == nullptr) {
-            std::replace_if(made.values.begin(), made.values.end(), [](double v) { return std::isnan(v); }, or_in_range(setting));
+            std::replace_if(
+                made.values.begin(), made.values.end(), [](double v) { return std::isnan(v); }, or_in_range(setting));
             return made;
         }
         if (given->kind != Node::Kind::map) {
-            reader_.complain(given->place, path, fmt::format("wrong type: expected a table by {}, {{{}: …}}",
-                                                             to_text(setting.varies_by), keys.empty() ? "" : keys.front()));
+            reader_.complain(given->place, path,
+                             fmt::format("wrong type: expected a table by {}, {{{}: …}}", to_text(setting.varies_by),
+                                         keys.empty() ? "" : keys.front()));
             return made;
         }
         for (const auto& item : given->entries) {
@@ -170,7 +179,8 @@ private:
         }
         for (std::size_t i = 0; i < keys.size(); ++i)
             if (std::isnan(made.values[i]) && made.places[i].line == 0)
-                reader_.complain(given->place, path, fmt::format("missing: {} has no default for {}", setting.name, keys[i]));
+                reader_.complain(given->place, path,
+                                 fmt::format("missing: {} has no default for {}", setting.name, keys[i]));
         return made;
     }
 
@@ -189,7 +199,8 @@ void refuse_unknown_extras(const catalogue::Request& request, const std::vector<
         if (model == nullptr) {
             std::vector<std::string> ids;
             for (const Model& known : models) ids.push_back(known.id);
-            reader.complain(extra.key_place, "extras." + extra.key, "no such model is loaded, " + suggestion(extra.key, ids));
+            reader.complain(extra.key_place, "extras." + extra.key,
+                            "no such model is loaded, " + suggestion(extra.key, ids));
             continue;
         }
         for (const auto& given : extra.value.entries) {
@@ -198,7 +209,8 @@ void refuse_unknown_extras(const catalogue::Request& request, const std::vector<
                 if (setting.varies_by == VariesBy::request) known.push_back(setting.name);
             if (std::find(known.begin(), known.end(), given.key) == known.end())
                 reader.complain(given.key_place, fmt::format("extras.{}.{}", extra.key, given.key),
-                                fmt::format("no setting of {} that varies by request, {}", model->id, suggestion(given.key, known)));
+                                fmt::format("no setting of {} that varies by request, {}", model->id,
+                                            suggestion(given.key, known)));
         }
     }
 }
@@ -236,7 +248,8 @@ std::vector<double> read_request_settings(const catalogue::Request& request, con
             const std::string path = fmt::format("extras.{}.{}", model.id, setting.name);
             const Node* given = given_in_request(request, model, setting);
             if (given == nullptr && setting.is_required())
-                reader.complain(request.place, path, fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
+                reader.complain(request.place, path,
+                                fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
             made.push_back(given != nullptr ? reader.value(setting, *given, path) : setting.initial);
         }
     auto errors = std::move(reader).errors();

@@ -52,8 +52,15 @@ private:
         if (amount == Money{}) return;
         trail_ = {{}, number(quantity, index), number(rate, index)};
         seen_.clear();
-        trail_.figures.push_back({Figure::Kind::amount, line.name, place_name(line.axis, index), amount.to_double(), "money",
-                                  graph().models[m].id, line.title, {}, {}});
+        trail_.figures.push_back({Figure::Kind::amount,
+                                  line.name,
+                                  place_name(line.axis, index),
+                                  amount.to_double(),
+                                  "money",
+                                  graph().models[m].id,
+                                  line.title,
+                                  {},
+                                  {}});
         const std::vector<Input> inputs = movers(m, {{quantity, index}, {rate, index}});
         trail_.figures[0].inputs = figures_of(m, inputs);
         made.push_back(std::move(trail_));
@@ -102,20 +109,40 @@ private:
         if (source.kind == Source::Kind::fact) {
             const Fact& fact = facts()[source.index];
             Origin from = origin(fact, row_, index);
-            return {Figure::Kind::fact, fact.name.name, place_name(fact.name.axis, index), number(blocks_.slots().of_facts[source.index], index),
-                    fact.name.unit, "", std::move(from.how), std::move(from.places), {}};
+            return {Figure::Kind::fact,
+                    fact.name.name,
+                    place_name(fact.name.axis, index),
+                    number(blocks_.slots().of_facts[source.index], index),
+                    fact.name.unit,
+                    "",
+                    std::move(from.how),
+                    std::move(from.places),
+                    {}};
         }
         const Model& model = graph().models[source.model];
         if (source.kind == Source::Kind::provided) {
             const Name& name = model.provides[source.index];
-            return {Figure::Kind::provided, name.name, place_name(name.axis, index),
-                    number(blocks_.slots().models[source.model].provides[source.index], index), name.unit, model.id, name.meaning, {}, {}};
+            return {Figure::Kind::provided,
+                    name.name,
+                    place_name(name.axis, index),
+                    number(blocks_.slots().models[source.model].provides[source.index], index),
+                    name.unit,
+                    model.id,
+                    name.meaning,
+                    {},
+                    {}};
         }
         const Setting& setting = model.settings[source.index];
         const Axis axis = axis_of(setting.varies_by);
-        return {Figure::Kind::setting, model.id + "." + setting.name, place_name(axis, index),
-                number(blocks_.slots().of_settings[source.model][source.index], index), setting.unit, model.id, setting.meaning,
-                places_of(source, index), {}};
+        return {Figure::Kind::setting,
+                model.id + "." + setting.name,
+                place_name(axis, index),
+                number(blocks_.slots().of_settings[source.model][source.index], index),
+                setting.unit,
+                model.id,
+                setting.meaning,
+                places_of(source, index),
+                {}};
     }
 
     std::vector<catalogue::Place> places_of(const Source& source, std::size_t index) const {
@@ -151,7 +178,8 @@ private:
         const auto try_all = [&](bool is_setting, const std::vector<Slot>& from) {
             for (std::size_t at = 0; at < from.size(); ++at)
                 for (std::size_t i = 0; i < columns_.extent(from[at]); ++i)
-                    if (moves(model, {is_setting, at, i}, from[at], outputs, before)) made.push_back({is_setting, at, i});
+                    if (moves(model, {is_setting, at, i}, from[at], outputs, before))
+                        made.push_back({is_setting, at, i});
         };
         try_all(false, slots.needs);
         try_all(true, slots.settings);
@@ -159,7 +187,8 @@ private:
         return made;
     }
 
-    bool moves(std::size_t model, const Input& input, Slot slot, const std::vector<Output>& outputs, const std::vector<double>& before) {
+    bool moves(std::size_t model, const Input& input, Slot slot, const std::vector<Output>& outputs,
+               const std::vector<double>& before) {
         const double here = number(slot, input.index);
         const auto [low, high] = range_of(model, input);
         bool moved = false;
@@ -168,7 +197,8 @@ private:
             if (there == here || moved) continue;
             number(slot, input.index) = there;
             if (blocks_.call(columns_, model, 1)) continue;
-            for (std::size_t o = 0; o < outputs.size(); ++o) moved = moved || number(outputs[o].slot, outputs[o].index) != before[o];
+            for (std::size_t o = 0; o < outputs.size(); ++o)
+                moved = moved || number(outputs[o].slot, outputs[o].index) != before[o];
         }
         number(slot, input.index) = here;
         return moved;
@@ -192,6 +222,8 @@ private:
 
 }  // namespace
 
-std::vector<Trail> explain(const Engine& engine, const Row& row, const std::string& line) { return Walk(engine, row).of_line(line); }
+std::vector<Trail> explain(const Engine& engine, const Row& row, const std::string& line) {
+    return Walk(engine, row).of_line(line);
+}
 
 }  // namespace flutebook::engine

@@ -21,8 +21,8 @@ struct Figure {
     std::string where;  // "ply 2 SC127", "step 1 FG1"; empty for a number of the whole order
     double value;
     std::string unit;
-    std::string model;    // who computes or has it; empty for a fact
-    std::string meaning;  // the sentence of its declaration; of a fact, how it was made
+    std::string model;                     // who computes or has it; empty for a fact
+    std::string meaning;                   // the sentence of its declaration; of a fact, how it was made
     std::vector<catalogue::Place> places;  // of facts and settings: where they were written; none for a default
     std::vector<std::size_t> inputs;       // into Trail::figures: what moves it
 };

@@ -11,14 +11,17 @@
 namespace flutebook::fixture {
 
 /// The folder of the plugins that this build made.
-[[nodiscard]] inline std::string built_plugins() { return FLUTEBOOK_PLUGIN_DIR; }
+[[nodiscard]] inline std::string built_plugins() {
+    return FLUTEBOOK_PLUGIN_DIR;
+}
 
 /// Owns the layout and the orders that its rows point to. `plant`, `request` and `engine` must outlive it.
 class RowSource {
 public:
     RowSource(const catalogue::Plant& plant, const engine::Engine& engine, const catalogue::Request& request)
         : layout_(geometry::lay_out(plant, request)) {
-        for (const double quantity : request.quantities) orders_.push_back(engine.order(plant, request, layout_, quantity));
+        for (const double quantity : request.quantities)
+            orders_.push_back(engine.order(plant, request, layout_, quantity));
         for (const engine::Order& order : orders_)
             for (const geometry::Candidate& candidate : layout_.candidates) rows_.push_back({&order, &candidate});
     }

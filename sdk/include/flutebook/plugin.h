@@ -26,7 +26,7 @@ extern "C" {
 
 /* `count` elements from `at`, `stride` bytes apart. */
 typedef struct flutebook_span {
-    const void *at;
+    const void* at;
     uint32_t count, stride;
 } flutebook_span;
 
@@ -90,25 +90,25 @@ typedef struct flutebook_loss {
 typedef struct flutebook_block {
     uint32_t size, rows, plies, steps; /* steps = K + 2 */
     size_t pitch;
-    const double *const *needs;    /* finite, in range, in the declared unit; read only */
-    const double *const *settings; /* finite, in range, in the declared unit; read only */
-    double *const *provides;       /* arrive as NaN; one left so is a fault */
-    double *const *quantities;     /* of lines; arrive as 0: a line may stay silent */
-    double *const *rates;          /* of lines; arrive as 0 */
-    double *const *losses;         /* kg; arrive as 0 */
-    uint32_t *refused;             /* arrives as 0; 1 + an index into `reasons` refuses the row */
+    const double* const* needs;    /* finite, in range, in the declared unit; read only */
+    const double* const* settings; /* finite, in range, in the declared unit; read only */
+    double* const* provides;       /* arrive as NaN; one left so is a fault */
+    double* const* quantities;     /* of lines; arrive as 0: a line may stay silent */
+    double* const* rates;          /* of lines; arrive as 0 */
+    double* const* losses;         /* kg; arrive as 0 */
+    uint32_t* refused;             /* arrives as 0; 1 + an index into `reasons` refuses the row */
 } flutebook_block;
 
 typedef struct flutebook_model {
     uint32_t size, magic, major, minor;
-    const char *built_with;            /* compiler and SDK version, shown in error reports */
-    const char *id, *version, *title;  /* id: lower-case letters, digits, '-' and '_'; the file is id.so */
-    flutebook_span needs, provides;    /* flutebook_name */
-    flutebook_span settings;           /* flutebook_setting */
-    flutebook_span lines;              /* flutebook_line */
-    flutebook_span losses;             /* flutebook_loss */
-    flutebook_span reasons;            /* const char *: why a row may be refused */
-    uint32_t (*evaluate)(const flutebook_block *block); /* 0, or the model is at fault for the whole block */
+    const char* built_with;           /* compiler and SDK version, shown in error reports */
+    const char *id, *version, *title; /* id: lower-case letters, digits, '-' and '_'; the file is id.so */
+    flutebook_span needs, provides;   /* flutebook_name */
+    flutebook_span settings;          /* flutebook_setting */
+    flutebook_span lines;             /* flutebook_line */
+    flutebook_span losses;            /* flutebook_loss */
+    flutebook_span reasons;           /* const char *: why a row may be refused */
+    uint32_t (*evaluate)(const flutebook_block* block); /* 0, or the model is at fault for the whole block */
 } flutebook_model;
 
 #if defined(__GNUC__)

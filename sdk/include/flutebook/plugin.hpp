@@ -120,7 +120,9 @@ void a_default_lies_outside_its_range();
 void a_range_is_upside_down_or_not_finite();
 void a_name_is_declared_twice();
 
-constexpr bool same(const char* left, const char* right) { return std::string_view(left) == right; }
+constexpr bool same(const char* left, const char* right) {
+    return std::string_view(left) == right;
+}
 
 constexpr void check_range(Range range) {
     const double most = std::numeric_limits<double>::max();
@@ -176,13 +178,28 @@ class Model {
 public:
     constexpr flutebook_model describe(const char* id, const char* version, const char* title,
                                        std::uint32_t (*evaluate)(const flutebook_block*)) const {
-        return {sizeof(flutebook_model), FLUTEBOOK_MAGIC, FLUTEBOOK_MAJOR,   FLUTEBOOK_MINOR, "flutebook sdk 1.0, " __VERSION__,
-                id,                      version,         title,             needs_.span(),   provides_.span(),
-                settings_.span(),        lines_.span(),   losses_.span(),    reasons_.span(), evaluate};
+        return {sizeof(flutebook_model),
+                FLUTEBOOK_MAGIC,
+                FLUTEBOOK_MAJOR,
+                FLUTEBOOK_MINOR,
+                "flutebook sdk 1.0, " __VERSION__,
+                id,
+                version,
+                title,
+                needs_.span(),
+                provides_.span(),
+                settings_.span(),
+                lines_.span(),
+                losses_.span(),
+                reasons_.span(),
+                evaluate};
     }
 
 protected:
     constexpr Model() = default;
+
+    // Found before the C library's function of the same name, which a standard header may bring in.
+    static constexpr CostClass system = flutebook::system;
 
     /// A fact of the host, or what another model provides.
     constexpr Declared<flutebook_name> need(const char* name, const char* unit, const char* meaning,
@@ -216,7 +233,8 @@ protected:
         detail::check_new(settings_, name);
         if (!initial.is_required && !(initial.value >= range.low && initial.value <= range.high))
             detail::a_default_lies_outside_its_range();
-        auto& made = settings_.add({name, unit, meaning, initial.value, range.low, range.high, {}, by_plant, initial.is_required});
+        auto& made = settings_.add(
+            {name, unit, meaning, initial.value, range.low, range.high, {}, by_plant, initial.is_required});
         return {made, settings_.count - 1};
     }
 
@@ -230,8 +248,8 @@ protected:
     }
 
     /// A line of the cost sheet: quantity in `unit` x rate in money per `unit`.
-    constexpr Declared<flutebook_line> line(const char* name, const char* unit, CostClass cost_class, Behaviour behaviour,
-                                            const char* title) {
+    constexpr Declared<flutebook_line> line(const char* name, const char* unit, CostClass cost_class,
+                                            Behaviour behaviour, const char* title) {
         detail::check_new(lines_, name);
         auto& made = lines_.add({name, unit, title, step, cost_class, behaviour, 0});
         return {made, lines_.count - 1};
@@ -337,9 +355,9 @@ std::uint32_t evaluate_rows(const flutebook_block* block) {
 }  // namespace flutebook
 
 /// Exports the model. Once in a plugin, outside any namespace.
-#define FLUTEBOOK_MODEL(Type, id, version, title)                                               \
-    namespace {                                                                                 \
-    constexpr Type flutebook_the_model = Type();                                                \
-    }                                                                                           \
-    extern "C" constinit const flutebook_model flutebook_plugin = flutebook_the_model.describe( \
-        id, version, title, &flutebook::detail::evaluate_rows<flutebook_the_model>);
+#define FLUTEBOOK_MODEL(Type, id, version, title)                 \
+    namespace {                                                   \
+    constexpr Type flutebook_the_model = Type();                  \
+    }                                                             \
+    extern "C" constinit const flutebook_model flutebook_plugin = \
+        flutebook_the_model.describe(id, version, title, &flutebook::detail::evaluate_rows<flutebook_the_model>);

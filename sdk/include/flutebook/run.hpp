@@ -13,10 +13,14 @@ namespace flutebook::run {
 
 /// Whole pieces at least `x`. A hair over a whole number counts as that number: 990 / 0.99 is 1000 sheets, not 1001.
 /// Adding nothing makes of -0, what is left of a hair, a plain 0.
-inline double whole_up(double x) { return std::ceil(x - 1e-9) + 0.0; }
+inline double whole_up(double x) {
+    return std::ceil(x - 1e-9) + 0.0;
+}
 
 /// Whole pieces at most `x`, with the same hair.
-inline double whole_down(double x) { return std::floor(x + 1e-9); }
+inline double whole_down(double x) {
+    return std::floor(x + 1e-9);
+}
 
 /// Pieces to feed a converter so that `good` come out: `waste` is the share of what is fed after the setup sheets.
 inline double fed(double good, double waste, double setup_sheets) {
@@ -24,10 +28,14 @@ inline double fed(double good, double waste, double setup_sheets) {
 }
 
 /// Sheets that hold `boxes`.
-inline double sheets_for(double boxes, double ups) { return whole_up(boxes / ups); }
+inline double sheets_for(double boxes, double ups) {
+    return whole_up(boxes / ups);
+}
 
 /// Rows of sheets off the knife, `outs` side by side.
-inline double cuts(double good_sheets, double outs) { return whole_up(good_sheets / outs); }
+inline double cuts(double good_sheets, double outs) {
+    return whole_up(good_sheets / outs);
+}
 
 /// Web to run for `good_length` of good board: the corrugator's run waste, then the order change.
 inline double web_length(double good_length, double waste, double order_change) {
@@ -41,7 +49,9 @@ inline double paper_issued(double area, double grammage, double take_up, double 
 }
 
 /// Mass of board of a grammage.
-inline double mass(double area, double grammage) { return area * grammage / 1000; }
+inline double mass(double area, double grammage) {
+    return area * grammage / 1000;
+}
 
 /// What the corrugator loses, by cause, in m2 of board (roll ends are paper, by mass: issued x roll_loss).
 struct WebLoss {
@@ -56,7 +66,8 @@ struct WebCut {
 inline WebLoss web_loss(const WebCut& cut, double length, double order_change, double good_sheets) {
     const double rows = cuts(good_sheets, cut.outs);
     return {length * (cut.roll_width - cut.used_width), order_change * cut.used_width,
-            (length - order_change - rows * cut.chop) * cut.used_width, (rows * cut.outs - good_sheets) * cut.sheet_area};
+            (length - order_change - rows * cut.chop) * cut.used_width,
+            (rows * cut.outs - good_sheets) * cut.sheet_area};
 }
 
 }  // namespace flutebook::run

@@ -15,7 +15,9 @@ using fixture::RowSource;
 
 namespace {
 
-double sum(const std::vector<double>& values) { return std::accumulate(values.begin(), values.end(), 0.0); }
+double sum(const std::vector<double>& values) {
+    return std::accumulate(values.begin(), values.end(), 0.0);
+}
 
 // How far a row is out of balance, as a share of what came in.
 double imbalance(const engine::Costing& costing, const engine::Row& row) {

@@ -29,8 +29,9 @@ std::vector<std::int64_t> costs(const std::vector<Outcome>& outcomes) {
 
 // Many rows of several shapes: every fixture request, at many quantities.
 std::vector<catalogue::Request> many_requests(const catalogue::Plant& plant) {
-    std::vector<catalogue::Request> made{fixture::box_request(plant), fixture::double_wall_request(plant), fixture::sheet_request(plant),
-                                         fixture::outline_request(plant), fixture::long_route_request(plant)};
+    std::vector<catalogue::Request> made{fixture::box_request(plant), fixture::double_wall_request(plant),
+                                         fixture::sheet_request(plant), fixture::outline_request(plant),
+                                         fixture::long_route_request(plant)};
     for (auto& request : made) {
         request.quantities.clear();
         for (int i = 0; i < 40; ++i) request.quantities.push_back(100 + 617 * i);
@@ -40,7 +41,8 @@ std::vector<catalogue::Request> many_requests(const catalogue::Plant& plant) {
 
 struct ManyRows {
     explicit ManyRows(const Work& work) : requests(many_requests(work.plant)) {
-        for (const auto& request : requests) sources.push_back(std::make_unique<RowSource>(work.plant, work.engine, request));
+        for (const auto& request : requests)
+            sources.push_back(std::make_unique<RowSource>(work.plant, work.engine, request));
         for (const auto& source : sources) rows.insert(rows.end(), source->rows().begin(), source->rows().end());
     }
     std::vector<catalogue::Request> requests;
@@ -133,7 +135,9 @@ TEST_CASE("lines come in order of step, then of the graph, then of ply") {
     const catalogue::Request request = fixture::long_route_request(work.plant);
     const RowSource source(work.plant, work.engine, request);
     const auto full = work.engine.cost_in_full(source.rows().front());
-    const auto key = [](const engine::LineAmount& line) { return std::tuple(line.step, line.model, line.line, line.ply.value_or(0)); };
+    const auto key = [](const engine::LineAmount& line) {
+        return std::tuple(line.step, line.model, line.line, line.ply.value_or(0));
+    };
     CHECK(std::is_sorted(full->lines.begin(), full->lines.end(),
                          [&](const auto& left, const auto& right) { return key(left) < key(right); }));
     CHECK(full->lines.front().step == 0);
@@ -150,7 +154,8 @@ TEST_CASE("no way that was not chosen costs less than the cheapest") {
         for (std::size_t first = 0; first < outcomes.size(); first += ways) {
             Money least = outcomes[first].cost;
             for (std::size_t i = first; i < first + ways; ++i) least = std::min(least, outcomes[i].cost);
-            for (std::size_t i = first; i < first + ways; ++i) CHECK(work.engine.cost_in_full(source.rows()[i])->cost >= least);
+            for (std::size_t i = first; i < first + ways; ++i)
+                CHECK(work.engine.cost_in_full(source.rows()[i])->cost >= least);
         }
     }
 }
