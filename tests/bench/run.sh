@@ -5,7 +5,7 @@
 set -eu
 top=$(cd "$(dirname "$0")/../.." && pwd)
 build=${FLUTEBOOK_BENCH_BUILD:-$top/build-release}
-share=${1:-1}
+share=${1:-${FLUTEBOOK_BENCH_SHARE:-1}}
 
 cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release >/dev/null
 cmake --build "$build" --target engine_bench flutebook_plugins >/dev/null
