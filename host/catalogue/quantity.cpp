@@ -8,6 +8,7 @@
 #include <string_view>
 #include <system_error>
 
+#include "host/catalogue/short_decimal.hpp"
 #include "host/catalogue/shown.hpp"
 #include "host/catalogue/unit_text.hpp"
 #include "host/catalogue/units.hpp"
@@ -57,7 +58,7 @@ std::variant<double, Problem> convert(double value, const std::string& written, 
     if (const auto why = why_unit_is_refused(written)) return Problem{*why};
     const auto from = with_word_replaced(written, currency, "money");
     const auto to_unit = conversion(from, unit);
-    if (to_unit) return (*to_unit)(value);
+    if (to_unit) return short_decimal((*to_unit)(value));
     const auto wanted = unit == "1" ? std::string("a bare number") : "a unit that converts to " + shown(unit);
     return Problem{(is_unit(from) ? "a unit of another kind: found " : "an unknown unit: found ") + shown(written) +
                    ", expected " + wanted};

@@ -138,9 +138,7 @@ void refuse_ups(Form& form) {
     const auto* map = form.map().node();
     if (map != nullptr && map->find("ups") != nullptr)
         form.field("ups").complain_of_key(
-            "not for a request: the layout chooses the boxes on a sheet, and a folder-gluer makes one box a sheet; "
-            "take it "
-            "out");
+            "not for a request: the layout chooses the boxes on a sheet, and a folder-gluer makes one; take it out");
 }
 
 Request read_fields(Form& form, const Plant& plant, std::optional<Date> date_override) {

@@ -4,18 +4,16 @@
 // person hears from us, with the place.
 #include "host/catalogue/units.hpp"
 
-#include <fmt/format.h>
 #include <udunits2.h>
 
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
-#include <limits>
 #include <memory>
 #include <mutex>
 #include <string_view>
 
+#include "host/catalogue/short_decimal.hpp"
 #include "host/catalogue/unit_text.hpp"
 #include "host/errors.hpp"
 
@@ -109,17 +107,8 @@ bool is_angular(const ut_unit* unit) {
     return length > 0 && std::string_view(definition.data()).find("rad") != std::string_view::npos;
 }
 
-// The library's factors carry its own rounding: 25.400000000000002 mm to the inch. A factor a hair away from a short
-// decimal is that decimal, as the inch, the foot and the pound are defined.
-double short_decimal(double factor) {
-    const auto digits = fmt::format("{:.12g}", factor);
-    double rounded = factor;
-    std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
-    const double hair = 4 * std::numeric_limits<double>::epsilon() * std::abs(factor);
-    return std::abs(rounded - factor) <= hair ? rounded : factor;
-}
-
-// Nothing for what is no straight line: reciprocals (h to 1/h), which the library converts too, and logarithms.
+// Nothing for what is no straight line: reciprocals (h to 1/h), which the library converts too, and logarithms. Inch,
+// foot and pound are defined by short decimals, which the library returns with a rounding of its own.
 std::optional<Conversion> straight_line(const cv_converter* converter) {
     constexpr double far = 1048576;
     const double at_0 = cv_convert_double(converter, 0);

@@ -24,8 +24,11 @@ namespace flutebook::catalogue {
 
 namespace {
 
-// Ends the parsing of a file whose rest is not worth reading; its complaint is made.
-struct GiveUp {};
+// Ends the parsing of a file whose rest is not worth reading.
+struct GiveUp {
+    Place place;
+    std::string why;
+};
 
 constexpr std::size_t longest_text = 1000;
 
@@ -93,7 +96,7 @@ private:
             const bool is_innermost = &around == &open_.back();
             if (around.kind == Node::Kind::list)
                 made += fmt::format("[{}]", around.node->items.size() + (is_innermost ? 1 : 0));
-            else if (!is_innermost || !around.awaits_key)
+            else if (!around.key.empty() && !(is_innermost && around.awaits_key))
                 made += fmt::format("{}{}", made.empty() ? "" : ".", shortened(around.key));
         }
         return made;
@@ -101,10 +104,7 @@ private:
 
     void complain(const YAML::Mark& mark, const std::string& text) { complaints_.add(place_of(mark), path(), text); }
 
-    [[noreturn]] void give_up(const YAML::Mark& mark, const std::string& text) {
-        complaints_.add(place_of(mark), "", text);
-        throw GiveUp{};
-    }
+    [[noreturn]] void give_up(const YAML::Mark& mark, const std::string& why) { throw GiveUp{place_of(mark), why}; }
 
     void check_properties(const YAML::Mark& mark) {
         const auto at = static_cast<std::size_t>(std::max(mark.pos, 0));
@@ -180,7 +180,7 @@ private:
 std::optional<Node> parse_document(std::string text, const std::string& file, Complaints& complaints) {
     const auto checked = check_text(std::move(text), file, complaints);
     if (!checked) return std::nullopt;
-    // A syntax error makes every other finding of its file doubtful: they wait here until the end is reached.
+    // What ends the parsing makes every other finding of its file doubtful: they wait here until the end is reached.
     Complaints found;
     TreeBuilder builder(*checked, file, found);
     std::istringstream stream(*checked);
@@ -188,8 +188,8 @@ std::optional<Node> parse_document(std::string text, const std::string& file, Co
         YAML::Parser parser(stream);
         while (parser.HandleNextDocument(builder)) {
         }
-    } catch (const GiveUp&) {
-        complaints.add_all(found);
+    } catch (const GiveUp& reason) {
+        complaints.add(reason.place, "", reason.why);
         return std::nullopt;
     } catch (const YAML::Exception& error) {
         complaints.add({file, std::max(error.mark.line, 0) + 1, std::max(error.mark.column, 0) + 1}, "",
