@@ -9,6 +9,7 @@
 #include <set>
 
 #include "host/catalogue/characters.hpp"
+#include "host/catalogue/shown.hpp"
 #include "host/catalogue/units.hpp"
 #include "host/errors.hpp"
 
@@ -27,7 +28,7 @@ public:
         read_header(exported);
         model_.file = std::move(file);
         if (exported_.id == nullptr || exported_.id != id)
-            refuse("wrong id", fmt::format("the file calls itself {}", text_or_nothing(exported_.id)),
+            refuse("wrong id", fmt::format("the file calls itself {}", called(exported_.id)),
                    "name the file after the model's id");
         model_.id = std::move(id);
         model_.version = text(exported_.version, "version");
@@ -54,7 +55,12 @@ private:
         throw ModelError(fmt::format("{}: {}: {}; {}", where_, what, found, advice));
     }
 
-    static std::string text_or_nothing(const char* text) { return text == nullptr ? "nothing" : text; }
+    // As a person may be shown it, whatever the file says.
+    static std::string called(const char* id) {
+        if (id == nullptr) return "nothing";
+        const std::string text(id, ::strnlen(id, longest_text));
+        return catalogue::is_plain_line(text) ? catalogue::shown(text) : "what is no plain text";
+    }
 
     void read_header(const flutebook_model& exported) {
         if (exported.magic != FLUTEBOOK_MAGIC)
