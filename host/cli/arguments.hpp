@@ -1,0 +1,46 @@
+// What was asked on the command line, as values. The one place that knows the command line's library.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "host/catalogue/plant.hpp"
+#include "host/cli/exit_code.hpp"
+
+namespace flutebook::cli {
+
+enum class Form { text, json };
+
+struct QuoteCommand {
+    std::vector<std::string> files;
+    std::optional<std::string> explain;
+    std::optional<catalogue::Date> date;
+    unsigned threads;
+    Form form;
+};
+
+struct PluginListCommand {
+    Form form;
+};
+
+struct PluginGraphCommand {
+    Form form;
+};
+
+struct Arguments {
+    std::string plant;  // the folder
+    std::variant<QuoteCommand, PluginListCommand, PluginGraphCommand> command;
+};
+
+/// Nothing to do: help or version were asked for, or the usage is wrong.
+struct Spoken {
+    std::string answer;                   // for standard output
+    std::vector<std::string> complaints;  // for standard error
+    ExitCode exit_code;
+};
+
+[[nodiscard]] std::variant<Arguments, Spoken> read_arguments(int count, const char* const* words);
+
+}  // namespace flutebook::cli

@@ -1,0 +1,70 @@
+#include "host/cli/output.hpp"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <csignal>
+#include <string_view>
+#include <system_error>
+
+#include "host/cli/text.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+// 0, or the errno that stopped it.
+int write_whole(int stream, std::string_view text) {
+    while (!text.empty()) {
+        const ssize_t written = ::write(stream, text.data(), text.size());
+        if (written < 0 && errno == EINTR) continue;
+        if (written < 0) return errno;
+        text.remove_prefix(static_cast<std::size_t>(written));
+    }
+    return 0;
+}
+
+}  // namespace
+
+void prepare_streams() {
+    std::signal(SIGPIPE, SIG_IGN);
+    // Opened for reading only, so that writing to it still fails as it did when it was closed.
+    for (const int stream : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO})
+        if (::fcntl(stream, F_GETFD) < 0 && errno == EBADF && ::open("/dev/null", O_RDONLY) < 0) return;
+}
+
+void Output::write(const std::string& text) {
+    if (!is_open_) return;
+    reason_ = write_whole(STDOUT_FILENO, text);
+    is_open_ = reason_ == 0;
+}
+
+ExitCode Output::close() {
+    if (is_open_) return ExitCode::done;
+    if (reason_ != EPIPE)
+        complain({fmt::format("standard output: cannot be written: {}; send the answer elsewhere",
+                              std::generic_category().message(reason_))});
+    return ExitCode::refused;
+}
+
+void complain(const std::vector<std::string>& lines) {
+    std::string text;
+    for (const std::string& line : lines) text += cleaned(line) + "\n";
+    static_cast<void>(write_whole(STDERR_FILENO, text));
+}
+
+bool is_terminal_output() {
+    return ::isatty(STDOUT_FILENO) == 1;
+}
+
+bool is_terminal_error() {
+    return ::isatty(STDERR_FILENO) == 1;
+}
+
+void show_progress(const std::string& line) {
+    static_cast<void>(write_whole(STDERR_FILENO, "\r" + line + "\x1b[K"));
+}
+
+}  // namespace flutebook::cli

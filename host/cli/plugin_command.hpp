@@ -1,0 +1,13 @@
+// `plugin list` and `plugin graph`: which models the plant works with, and who feeds whom.
+#pragma once
+
+#include "host/cli/arguments.hpp"
+#include "host/cli/output.hpp"
+#include "host/desk/workplace.hpp"
+
+namespace flutebook::cli {
+
+[[nodiscard]] ExitCode run_plugin_list(const desk::Workplace& workplace, Form form, Output& output);
+[[nodiscard]] ExitCode run_plugin_graph(const desk::Workplace& workplace, Form form, Output& output);
+
+}  // namespace flutebook::cli

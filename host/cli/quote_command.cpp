@@ -1,0 +1,124 @@
+#include "host/cli/quote_command.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <nlohmann/json.hpp>
+
+#include "host/catalogue/request.hpp"
+#include "host/catalogue/shown.hpp"
+#include "host/cli/cost_sheet_text.hpp"
+#include "host/cli/json_text.hpp"
+#include "host/cli/place_text.hpp"
+#include "host/cli/progress.hpp"
+#include "host/cli/quote_json.hpp"
+#include "host/desk/quote.hpp"
+#include "host/errors.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+using catalogue::Request;
+
+// One run of the command: the requests one after the other, and the worst that happened.
+class Round {
+public:
+    Round(const desk::Workplace& workplace, const QuoteCommand& asked, Output& output)
+        : workplace_(workplace),
+          asked_(asked),
+          output_(output),
+          desk_asked_{asked.threads, asked.explain},
+          document_(quote_document(workplace.plant)) {}
+
+    ExitCode run() {
+        std::vector<Request> requests = only_number_of_its_kind(read_all());
+        Progress progress(requests.size(), Progress::Clock::now());
+        const bool is_watched = is_terminal_error() && (asked_.form == Form::json || !is_terminal_output());
+        for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
+            answer(requests[done]);
+            const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
+            if (line) show_progress(*line);
+        }
+        if (progress.was_shown()) show_progress("");
+        if (asked_.form == Form::json) output_.write(json_text(document_));
+        return worst_;
+    }
+
+private:
+    // The one place where a request's errors are caught: `work` is costing or reading one.
+    template <typename Work>
+    void around_one_request(const Work& work) {
+        try {
+            work();
+        } catch (const InputError& error) {
+            complain(error.lines());
+            worst_ = worse(worst_, error.whose() == InputError::Whose::plant ? ExitCode::unfit : ExitCode::refused);
+        } catch (const ModelError& error) {
+            complain(error.lines());
+            worst_ = worse(worst_, ExitCode::unfit);
+        }
+    }
+
+    std::vector<Request> read_all() {
+        std::vector<Request> made;
+        for (const std::string& file : asked_.files)
+            around_one_request([&] { made.push_back(catalogue::read_request(workplace_.plant, file, asked_.date)); });
+        return made;
+    }
+
+    std::vector<Request> only_number_of_its_kind(std::vector<Request> all) {
+        std::map<std::string, std::vector<const Request*>> by_number;
+        for (const Request& request : all) by_number[request.number].push_back(&request);
+        for (const auto& [number, same] : by_number)
+            for (std::size_t i = 1; i < same.size(); ++i) refuse_same_number(*same[0], *same[i]);
+        const auto shares_number = [&](const Request& own) { return by_number[own.number].size() > 1; };
+        // Asked before any is moved: the map points into the list.
+        std::vector<Request> kept;
+        for (const Request& request : all)
+            if (!shares_number(request)) kept.push_back(request);
+        return kept;
+    }
+
+    void refuse_same_number(const Request& first, const Request& again) {
+        const auto own = again.places.find("request");
+        const std::string where = own == again.places.end() ? again.place.file : place_text(own->second);
+        complain(
+            {fmt::format("{}: request: the number is given twice: {} stands in {} as well; give each enquiry its "
+                         "own number, and name each file once",
+                         where, catalogue::shown(again.number), first.place.file)});
+        worst_ = worse(worst_, ExitCode::refused);
+    }
+
+    void answer(const Request& request) {
+        around_one_request([&] {
+            const desk::RequestAnswer made = desk::quote(workplace_.plant, workplace_.engine, request, desk_asked_);
+            if (made.model_fault) {
+                complain({*made.model_fault});
+                worst_ = worse(worst_, ExitCode::unfit);
+            } else if (!made.is_complete()) {
+                worst_ = worse(worst_, ExitCode::refused);
+            }
+            if (asked_.form == Form::json)
+                document_["requests"].push_back(request_json(made, desk_asked_));
+            else
+                output_.write(answer_text(workplace_.plant, made, desk_asked_));
+        });
+    }
+
+    const desk::Workplace& workplace_;
+    const QuoteCommand& asked_;
+    Output& output_;
+    desk::Asked desk_asked_;
+    Json document_;
+    ExitCode worst_ = ExitCode::done;
+};
+
+}  // namespace
+
+ExitCode run_quote(const desk::Workplace& workplace, const QuoteCommand& asked, Output& output) {
+    return Round(workplace, asked, output).run();
+}
+
+}  // namespace flutebook::cli

@@ -1,0 +1,14 @@
+// `quote`: request files in, cost sheets or JSON out.
+#pragma once
+
+#include "host/cli/arguments.hpp"
+#include "host/cli/output.hpp"
+#include "host/desk/workplace.hpp"
+
+namespace flutebook::cli {
+
+/// Each request stands alone: one that is refused, or that a model fails on, costs nothing and stops no other. Files
+/// that share a request number are refused, since nobody could tell their answers apart.
+[[nodiscard]] ExitCode run_quote(const desk::Workplace& workplace, const QuoteCommand& asked, Output& output);
+
+}  // namespace flutebook::cli
