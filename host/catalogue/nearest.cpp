@@ -47,7 +47,7 @@ std::size_t distance(std::string_view from, std::string_view to) {
 std::optional<std::string> nearest(std::string_view word, const std::vector<std::string>& candidates) {
     if (word.empty() || word.size() > longest) return std::nullopt;
     const std::string* best = nullptr;
-    std::size_t best_distance = std::max<std::size_t>(1, word.size() / 3) + 1;
+    std::size_t best_distance = std::max<std::size_t>(1, (word.size() + 1) / 3) + 1;
     for (const auto& candidate : candidates) {
         if (candidate.size() > longest) continue;
         const auto found = distance(word, candidate);

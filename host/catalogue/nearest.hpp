@@ -9,7 +9,7 @@
 namespace flutebook::catalogue {
 
 /// The candidate that fewest edits (a letter more, fewer, other, or two swapped; case is free) make of `word`; the
-/// first of equals. Nothing where even the best is another word: more than a third of the letters differ.
+/// first of equals. Nothing where even the best is another word: more than about a third of the letters differ.
 [[nodiscard]] std::optional<std::string> nearest(std::string_view word, const std::vector<std::string>& candidates);
 
 /// "; did you mean `KL135`" with the nearest candidate, else "; expected one of `KL135`, `TL125`" where the candidates

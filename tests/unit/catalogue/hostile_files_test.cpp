@@ -1,0 +1,171 @@
+// Files that nobody wrote in good faith: whatever stands in them, reading ends soon, with a plant or with sentences.
+#include <fmt/format.h>
+
+#include <catch2/catch.hpp>
+
+#include <chrono>
+#include <fstream>
+#include <random>
+#include <sstream>
+
+#include "host/errors.hpp"
+#include "tests/support/property.hpp"
+#include "tests/unit/catalogue/plant_folder.hpp"
+
+using namespace flutebook;
+using fixture::PlantFolder;
+
+namespace {
+
+constexpr int files_to_try = 4000;
+constexpr std::chrono::seconds longest_reading{5};
+
+const std::vector<std::string> files{"plant.yaml",    "papers.yaml",  "flutes.yaml", "boards.yaml",
+                                     "machines.yaml", "plugins.yaml", "r.yaml"};
+
+// What makes YAML, numbers and units go wrong, rather than bytes alone.
+const std::vector<std::string> pieces{"{",
+                                      "}",
+                                      "[",
+                                      "]",
+                                      ":",
+                                      ": ",
+                                      ",",
+                                      "- ",
+                                      "? ",
+                                      "&a ",
+                                      "*a",
+                                      "!",
+                                      "!!",
+                                      "|",
+                                      ">",
+                                      "\"",
+                                      "'",
+                                      "#",
+                                      "%",
+                                      "@",
+                                      "`",
+                                      "---\n",
+                                      "...\n",
+                                      "<<: ",
+                                      "~",
+                                      "\n",
+                                      "\n  ",
+                                      "\t",
+                                      "\r",
+                                      "\xEF\xBB\xBF",
+                                      "\xFF",
+                                      "0",
+                                      "-",
+                                      ".",
+                                      "1e9",
+                                      "nan",
+                                      "9999999999999999999999",
+                                      "kft2",
+                                      " lb/MSF",
+                                      " ton",
+                                      "since",
+                                      "(",
+                                      ")",
+                                      "2026-02-30",
+                                      "\\x00",
+                                      "\\"};
+
+using Draw = std::mt19937_64;
+
+std::size_t below(Draw& draw, std::size_t end) {
+    return std::uniform_int_distribution<std::size_t>(0, end - 1)(draw);
+}
+
+std::string text_of(const std::string& path) {
+    std::ostringstream text;
+    text << std::ifstream(path, std::ios::binary).rdbuf();
+    return text.str();
+}
+
+// Cuts, doubles, inserts or overwrites at a place drawn by chance.
+void mutate_once(std::string& text, Draw& draw) {
+    const auto at = below(draw, text.size() + 1);
+    const auto length = below(draw, 20);
+    switch (below(draw, 5)) {
+        case 0:
+            text.erase(at, length);
+            break;
+        case 1:
+            text.insert(at, text.substr(below(draw, text.size() + 1), length));
+            break;
+        case 2:
+            text.insert(at, 1, static_cast<char>(below(draw, 256)));
+            break;
+        default:
+            text.insert(at, pieces[below(draw, pieces.size())]);
+            break;
+    }
+}
+
+// Reads all of the folder; an InputError with at least one sentence is as good as a plant.
+void read_whole(const PlantFolder& folder) {
+    try {
+        static_cast<void>(folder.read_request());
+    } catch (const InputError& error) {
+        RC_ASSERT_FALSE(error.lines().empty());
+        for (const auto& line : error.lines()) RC_ASSERT(line.find('\n') == std::string::npos && line.size() < 1000);
+    }
+}
+
+template <typename Reading>
+std::chrono::duration<double> time_of(Reading reading) {
+    const auto start = std::chrono::steady_clock::now();
+    reading();
+    return std::chrono::steady_clock::now() - start;
+}
+
+std::string repeated(const std::string& piece, std::size_t bytes) {
+    std::string made;
+    while (made.size() + piece.size() <= bytes) made += piece;
+    return made;
+}
+
+}  // namespace
+
+TEST_CASE("files with anything changed in them are read or refused, and soon") {
+    const PlantFolder folder;
+    std::vector<std::string> originals;
+    for (const auto& file : files) originals.push_back(text_of(folder.path(file)));
+    REQUIRE(fixture::holds_for_seeds(files_to_try, [&](std::uint64_t seed) {
+        Draw draw(seed);
+        const auto which = below(draw, files.size());
+        auto text = originals[which];
+        for (auto changes = 1 + below(draw, 6); changes > 0; --changes) mutate_once(text, draw);
+        folder.write(files[which], text);
+        RC_ASSERT(time_of([&] { read_whole(folder); }) < longest_reading);
+        folder.write(files[which], originals[which]);
+    }));
+}
+
+TEST_CASE("the largest files of one piece over and over are refused soon, whichever file it is") {
+    constexpr std::size_t nearly_full = 255 * 1024;
+    for (const std::string piece :
+         {"[",  "{",      "a: ",     "a:\n", "- ",  "-\n", "? ",    "&a ", "*a ", "!a ", "\"", "'",        "#",
+          "a,", "{a: b,", "x: {}\n", "[],",  "|\n", "%",   "---\n", "a",   " ",   "\n",  "\\", "<<: *a\n", ": "}) {
+        const PlantFolder folder;
+        folder.write("papers.yaml", repeated(piece, nearly_full));
+        CAPTURE(piece);
+        REQUIRE(time_of([&] { REQUIRE_FALSE(folder.complaints().empty()); }) < longest_reading);
+    }
+}
+
+TEST_CASE("ten thousands of wrong keys, codes and references cost no more than reading them") {
+    const PlantFolder folder;
+    std::string papers = "papers:\n";
+    std::string plies = "boards:\n  A: {plies: [";
+    std::string request = "request: R\n";
+    for (int i = 0; papers.size() < 250'000; ++i) papers += fmt::format("  P{}: {{}}\n", i);
+    for (int i = 0; plies.size() < 250'000; ++i) plies += fmt::format("Q{},", i);
+    for (int i = 0; request.size() < 250'000; ++i) request += fmt::format("k{}: 1\n", i);
+    folder.write("r.yaml", request);
+    REQUIRE(time_of([&] { REQUIRE(folder.request_complaints().size() == 101); }) < longest_reading);
+    folder.write("papers.yaml", papers);
+    folder.write("boards.yaml", plies + "]}\n");
+    REQUIRE(time_of([&] { REQUIRE(folder.complaints().size() == 101); }) < longest_reading);
+}
