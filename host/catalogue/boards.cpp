@@ -26,8 +26,7 @@ std::size_t read_paper(const Field& field, Paper::Use use, const BoardParts& par
 }
 
 Board::Ply read_ply(const Field& item, const BoardParts& parts) {
-    if (item.node() == nullptr || item.node()->kind != Node::Kind::map)
-        return {read_paper(item, Paper::Use::liner, parts), std::nullopt, false};
+    if (!item.is_map()) return {read_paper(item, Paper::Use::liner, parts), std::nullopt, false};
     Form form(item);
     const auto flute_field = form.field("flute");
     const auto flute = parts.flute_codes.find(flute_field, flute_field.text());

@@ -5,8 +5,7 @@
 
 namespace flutebook::catalogue {
 
-Codes::Codes(std::string kind, const Field& table)
-    : kind_(std::move(kind)), is_known_(table.node() != nullptr && table.node()->kind == Node::Kind::map) {
+Codes::Codes(std::string kind, const Field& table) : kind_(std::move(kind)), is_known_(table.is_map()) {
     if (!is_known_) return;
     for (const auto& entry : table.node()->entries) {
         index_.emplace(entry.key, names_.size());

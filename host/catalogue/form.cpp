@@ -156,22 +156,20 @@ std::vector<Field> Field::entries() const {
 
 std::vector<Field> Field::entries_if_any() const {
     std::vector<Field> made;
-    if (node_ == nullptr || node_->kind != Node::Kind::map) return made;
+    if (!is_map()) return made;
     for (const auto& entry : node_->entries) made.push_back(child(&entry.value, entry.key_place, entry.key));
     return made;
 }
 
 std::vector<Field> Field::items_at_least_one() const {
     auto made = items();
-    if (node_ != nullptr && node_->kind == Node::Kind::list && made.empty())
-        complain("an empty list: expected at least one entry");
+    if (is_list() && made.empty()) complain("an empty list: expected at least one entry");
     return made;
 }
 
 std::vector<Field> Field::entries_at_least_one() const {
     auto made = entries();
-    if (node_ != nullptr && node_->kind == Node::Kind::map && made.empty())
-        complain("an empty map: expected at least one entry");
+    if (is_map() && made.empty()) complain("an empty map: expected at least one entry");
     return made;
 }
 

@@ -57,6 +57,8 @@ public:
     [[nodiscard]] std::vector<Field> items_at_least_one() const;
     [[nodiscard]] std::vector<Field> entries_at_least_one() const;
 
+    [[nodiscard]] bool is_list() const { return node_ != nullptr && node_->kind == Node::Kind::list; }
+    [[nodiscard]] bool is_map() const { return node_ != nullptr && node_->kind == Node::Kind::map; }
     /// Complains where it is no map, whose entries are somebody else's to read.
     void expect_map() const { static_cast<void>(is(Node::Kind::map, "a map")); }
 

@@ -1,7 +1,7 @@
 // plant.yaml: what the plant is called, counts in, and how its mills pay.
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <unordered_set>
 
 #include "host/catalogue/currency.hpp"
 #include "host/catalogue/plant_files.hpp"
@@ -13,9 +13,10 @@ namespace {
 
 std::vector<std::string> read_shifts(const Field& list) {
     std::vector<std::string> shifts;
+    std::unordered_set<std::string> named;
     for (const auto& item : list.items_at_least_one()) {
         auto name = item.text();
-        if (!name.empty() && std::find(shifts.begin(), shifts.end(), name) != shifts.end())
+        if (!name.empty() && !named.insert(name).second)
             item.complain("named twice: found " + shown(name) + ", expected each shift once");
         shifts.push_back(std::move(name));
     }

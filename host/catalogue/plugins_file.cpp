@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <string>
+#include <unordered_set>
 
 #include "host/catalogue/plant_files.hpp"
 #include "host/catalogue/shown.hpp"
@@ -30,21 +31,21 @@ bool is_sha256(const std::string& text) {
 
 std::vector<ModelEntry> read_models(const Field& list) {
     std::vector<ModelEntry> models;
+    std::unordered_set<std::string> listed;
     for (const auto& item : list.items()) {
         if (item.node()->kind == Node::Kind::text) {
             item.complain(fmt::format("no settings: expected a map, as `{}: {{}}`", shortened(item.node()->text)));
             continue;
         }
         const auto entries = item.entries();
-        if (entries.size() != 1 && item.node()->kind == Node::Kind::map)
+        if (entries.size() != 1 && item.is_map())
             item.complain(
                 fmt::format("not one model: found {} in one entry, expected `- model: {{settings}}`", entries.size()));
         for (const auto& entry : entries) {
             entry.expect_map();
             if (!is_model_id(entry.key()))
                 entry.complain_of_key("not a model's id: expected lower-case letters, digits, `-` and `_`");
-            if (std::any_of(models.begin(), models.end(), [&](const ModelEntry& had) { return had.id == entry.key(); }))
-                entry.complain_of_key("listed twice: expected each model once");
+            if (!listed.insert(entry.key()).second) entry.complain_of_key("listed twice: expected each model once");
             models.push_back({entry.key(), entry.key_place(), *entry.node()});
         }
     }
@@ -56,14 +57,15 @@ class Listed {
 public:
     explicit Listed(const std::vector<ModelEntry>& models) {
         for (const auto& model : models) names_.push_back(model.id);
+        set_.insert(names_.begin(), names_.end());
     }
     void check(const Field& field, const std::string& name) const {
-        if (std::find(names_.begin(), names_.end(), name) == names_.end())
-            field.complain_unknown("model", name, names_);
+        if (set_.count(name) == 0) field.complain_unknown("model", name, names_);
     }
 
 private:
     std::vector<std::string> names_;
+    std::unordered_set<std::string> set_;
 };
 
 std::vector<Field> entries_if_given(Form& file, const std::string& key) {

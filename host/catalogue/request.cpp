@@ -93,35 +93,43 @@ std::vector<double> read_quantities(const Field& list) {
     return quantities;
 }
 
-std::optional<std::size_t> read_machine(const Field& item, const Plant& plant) {
-    const auto code = item.text();
-    const auto converters = codes_of(plant.converters);
-    const auto found = std::find(converters.begin(), converters.end(), code);
-    if (found != converters.end()) return static_cast<std::size_t>(found - converters.begin());
-    const auto corrugators = codes_of(plant.corrugators);
-    if (std::find(corrugators.begin(), corrugators.end(), code) != corrugators.end())
-        item.complain("a corrugator: found " + shown(code) +
-                      ", expected converters only; every route starts at a corrugator");
-    else
-        item.complain_unknown("converter", code, converters);
-    return std::nullopt;
-}
+class RouteReader {
+public:
+    explicit RouteReader(const Plant& plant)
+        : plant_(plant), converters_(codes_of(plant.converters)), corrugators_(codes_of(plant.corrugators)) {}
 
-std::vector<std::size_t> read_route(const Field& list, const Plant& plant, const Style* style) {
-    std::vector<std::size_t> route;
-    const auto items = list.items();
-    bool all_known = true;
-    for (const auto& item : items) {
-        const auto machine = read_machine(item, plant);
-        all_known = all_known && machine.has_value();
-        if (!machine) continue;
-        if (std::find(route.begin(), route.end(), *machine) != route.end())
-            item.complain("a machine twice: found " + shown(item.text()) + ", expected each machine at most once");
-        route.push_back(*machine);
+    std::vector<std::size_t> read(const Field& list, const Style* style) const {
+        std::vector<std::size_t> route;
+        bool is_known = style != nullptr && list.is_list();
+        for (const auto& item : list.items()) {
+            const auto machine = read_machine(item);
+            is_known = is_known && machine.has_value();
+            if (!machine) continue;
+            if (std::find(route.begin(), route.end(), *machine) != route.end())
+                item.complain("a machine twice: found " + shown(item.text()) + ", expected each machine at most once");
+            else
+                route.push_back(*machine);
+        }
+        if (is_known) check_route(list, route, plant_, *style);
+        return route;
     }
-    if (style != nullptr && all_known && list.node()->kind == Node::Kind::list) check_route(list, route, plant, *style);
-    return route;
-}
+
+private:
+    std::optional<std::size_t> read_machine(const Field& item) const {
+        const auto code = item.text();
+        const auto found = std::find(converters_.begin(), converters_.end(), code);
+        if (found != converters_.end()) return static_cast<std::size_t>(found - converters_.begin());
+        if (std::find(corrugators_.begin(), corrugators_.end(), code) != corrugators_.end())
+            item.complain("a corrugator: found " + shown(code) +
+                          ", expected converters only; every route starts at a corrugator");
+        else
+            item.complain_unknown("converter", code, converters_);
+        return std::nullopt;
+    }
+
+    const Plant& plant_;
+    std::vector<std::string> converters_, corrugators_;
+};
 
 void read_extras(const Field& map, const Plant& plant) {
     std::vector<std::string> models;
@@ -167,7 +175,7 @@ Request read_fields(Form& form, const Plant& plant, std::optional<Date> date_ove
     request.quantities = read_quantities(form.field("quantities"));
     request.margin = form.field("margin").number("1", range::share);
     if (form.has("colours")) request.colours = form.field("colours").number("1", range::count);
-    if (form.has("route")) request.route = read_route(form.field("route"), plant, style);
+    if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
     request.extras.kind = Node::Kind::map;
     if (form.has("extras")) {
         const auto extras = form.field("extras");

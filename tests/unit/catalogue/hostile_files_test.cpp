@@ -155,17 +155,30 @@ TEST_CASE("the largest files of one piece over and over are refused soon, whiche
     }
 }
 
-TEST_CASE("ten thousands of wrong keys, codes and references cost no more than reading them") {
+TEST_CASE("ten thousands of keys, codes and references cost no more than reading them") {
+    struct Flood {
+        const char *file, *before, *item, *after;
+    };
+    const std::vector<Flood> floods{{"r.yaml", "request: R\n", "k{}: 1\n", ""},
+                                    {"r.yaml", "quantities: [", "{},", "1]\n"},
+                                    {"r.yaml", "route: [", "M{},", "FG1]\n"},
+                                    {"r.yaml", "extras: {", "m{}: {{}},", "m: {}}\n"},
+                                    {"plant.yaml", "shifts: [", "s{},", "s]\n"},
+                                    {"plugins.yaml", "plugins:\n", "  - m{}: {{}}\n", "prefer: {a: m}\n"},
+                                    {"papers.yaml", "papers:\n", "  P{}: {{}}\n", ""},
+                                    // Last, so that it meets the flood of papers.
+                                    {"boards.yaml", "boards:\n  A: {plies: [", "Q{},", "Q]}\n"}};
     const PlantFolder folder;
-    std::string papers = "papers:\n";
-    std::string plies = "boards:\n  A: {plies: [";
-    std::string request = "request: R\n";
-    for (int i = 0; papers.size() < 250'000; ++i) papers += fmt::format("  P{}: {{}}\n", i);
-    for (int i = 0; plies.size() < 250'000; ++i) plies += fmt::format("Q{},", i);
-    for (int i = 0; request.size() < 250'000; ++i) request += fmt::format("k{}: 1\n", i);
-    folder.write("r.yaml", request);
-    REQUIRE(time_of([&] { REQUIRE(folder.request_complaints().size() == 101); }) < longest_reading);
-    folder.write("papers.yaml", papers);
-    folder.write("boards.yaml", plies + "]}\n");
-    REQUIRE(time_of([&] { REQUIRE(folder.complaints().size() == 101); }) < longest_reading);
+    for (const auto& flood : floods) {
+        std::string text = flood.before;
+        for (int i = 0; text.size() < 250'000; ++i) text += fmt::format(fmt::runtime(flood.item), i);
+        text += flood.after;
+        const auto is_request = std::string(flood.file) == "r.yaml";
+        const auto original = text_of(folder.path(flood.file));
+        folder.write(flood.file, text);
+        CAPTURE(flood.file, flood.item);
+        const auto lines_of = [&] { return is_request ? folder.request_complaints() : folder.complaints(); };
+        REQUIRE(time_of([&] { REQUIRE_FALSE(lines_of().empty()); }) < longest_reading);
+        if (is_request) folder.write(flood.file, original);
+    }
 }
