@@ -16,6 +16,7 @@
 namespace flutebook::ledger {
 
 using Date = std::chrono::year_month_day;
+using Month = std::chrono::year_month;
 
 /// Mass, and money where the row itself fixes it, from one account to another. `material` is what moves: a paper's
 /// code, "adhesive", "board", a scrap grade, or a cost class; `cause` says why it was lost, else it is empty.
@@ -57,9 +58,10 @@ struct Entry {
     std::int64_t number;
     Draft draft;
     std::string who;
-    std::chrono::sys_seconds when;          // UTC, never before the entry before it
-    std::optional<std::int64_t> reverses;   // the entry that this one undoes
-    std::string hash;                       // SHA-256 in hex, of its content and its predecessor's hash
+    std::chrono::sys_seconds when;            // UTC, never before the entry before it
+    std::optional<std::int64_t> reverses;     // the entry that this one undoes
+    std::optional<std::int64_t> reversed_by;  // the entry that undoes this one
+    std::string hash;                         // SHA-256 in hex, of its content and its predecessor's hash
 };
 
 }  // namespace flutebook::ledger

@@ -1,0 +1,22 @@
+// The one door through which time comes into the ledger.
+#pragma once
+
+#include <chrono>
+
+namespace flutebook::ledger {
+
+/// What time it is, UTC. May be called from whichever thread uses the store.
+class Clock {
+public:
+    Clock() = default;
+    Clock(const Clock&) = delete;
+    Clock& operator=(const Clock&) = delete;
+    virtual ~Clock() = default;
+
+    [[nodiscard]] virtual std::chrono::sys_seconds now() const = 0;
+};
+
+/// The machine's own clock. Lives as long as the program.
+[[nodiscard]] const Clock& machine_clock();
+
+}  // namespace flutebook::ledger
