@@ -22,7 +22,6 @@ constexpr const char* joints[] = {"glue", "stitch", "tape"};
 constexpr double glued = 0, stitched = 1, taped = 2;  // as `joint` hands them over
 
 constexpr Range price{0, 1e6};
-constexpr double folder_gluer = folder_gluer_kind;
 constexpr double grams_per_kg = 1000;
 constexpr double mm_per_m = 1000;
 
@@ -71,7 +70,7 @@ struct Consumables : Model {
         const double ink_per_area = f[coverage] * f[ink_laydown] / grams_per_kg;
         const Closed one = close(f);
         for (auto k : f.converters()) {
-            const double joined = f[kind][k] == folder_gluer ? f[fed][k] : 0;
+            const double joined = f[kind][k] == folder_gluer_kind ? f[fed][k] : 0;
             f.charge(ink, k, f[fed][k] * f[area][k] * f[colours][k] * ink_per_area, f[ink_price]);
             f.charge(glue, k, joined * one.glue, f[glue_price]);
             f.charge(stitch, k, joined * one.wire, f[wire_price]);

@@ -39,8 +39,12 @@ enum Behaviour : std::uint32_t {
     period = FLUTEBOOK_PERIOD
 };
 
-/// What `step.kind` says of a step.
-enum StepKind { corrugator_kind = 0, printer_kind = 1, die_cutter_kind = 2, folder_gluer_kind = 3, dispatch_kind = 4 };
+/// What `step.kind` says of a step. Numbers like the name itself: f[kind][k] == die_cutter_kind.
+inline constexpr double corrugator_kind = 0;
+inline constexpr double printer_kind = 1;
+inline constexpr double die_cutter_kind = 2;
+inline constexpr double folder_gluer_kind = 3;
+inline constexpr double dispatch_kind = 4;
 
 constexpr Axis axis_of(VariesBy varies) {
     if (varies == by_machine) return step;
