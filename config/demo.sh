@@ -3,8 +3,7 @@
 #
 #   sh config/demo.sh
 #
-# Needs nothing but a shell and apt, from any folder, as often as you like. Everything it makes stands in build/, or,
-# where somebody else made that, in a build tree of your own.
+# Needs nothing but a shell and apt, from any folder, as often as you like. All that it makes is one build tree.
 set -eu
 
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
@@ -12,12 +11,7 @@ top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 echo "== what it is built with"
 sh "$top/config/install.sh" build
 
-# A tree that another user made cannot be written to.
-tree=$top/build
-if [ -e "$tree" ] && [ ! -w "$tree" ] || [ ! -e "$tree" ] && [ ! -w "$top" ]; then
-    tree=${TMPDIR:-/tmp}/flutebook-build-$(id -u)
-fi
-
+tree=$(sh "$top/config/tree.sh" build)
 echo "== building in $tree (a minute or two the first time)"
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT

@@ -5,14 +5,14 @@
 #
 # A stage that passes takes one line, a stage that fails shows all its output; the others run all the same. The last
 # line is `N passed, N failed`: every test case, and every stage that is not a heap of test cases. Ends with 0 only
-# when nothing failed. The build trees are build-release/ and build-sanitize/.
+# when nothing failed. Build trees: build-release/ and build-sanitize/.
 set -u
 umask 022
 
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd) || exit 1
 cd "$top" || exit 1
-release=$top/build-release
-sanitize=$top/build-sanitize
+release=$(sh config/tree.sh build-release) || exit 1
+sanitize=$(sh config/tree.sh build-sanitize) || exit 1
 
 scratch=$(mktemp -d) || exit 1
 trap 'rm -rf "$scratch"' EXIT
