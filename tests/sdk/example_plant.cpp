@@ -1,0 +1,65 @@
+#include "tests/sdk/example_plant.hpp"
+
+#include <array>
+#include <stdexcept>
+
+#include "host/engine/blocks.hpp"
+
+namespace flutebook::sdk_test {
+
+catalogue::Plant example_plant(const std::vector<std::pair<std::string, Pairs>>& models) {
+    catalogue::Plant plant = sample_plant();
+    for (const auto& [id, settings] : models) plant.models.push_back(fixture::model_entry(id, settings));
+    return plant;
+}
+
+catalogue::Preference prefer(const std::string& name, const std::string& model) {
+    return {name, model, {"plugins.yaml", 1, 1}};
+}
+
+catalogue::Request with(catalogue::Request request, const std::string& model, const Pairs& extras) {
+    give(request.extras, model, {"R-1.yaml", 12, 3}, table_node(extras, 12, "R-1.yaml"));
+    return request;
+}
+
+Costed::Costed(const catalogue::Plant& plant, const catalogue::Request& request)
+    : plant_(plant),
+      request_(request),
+      engine_(open(plant_)),
+      source_(plant_, engine_, request_),
+      costing_(engine_.cost_in_full(source_.rows().at(0))) {}
+
+std::vector<engine::LineAmount> Costed::lines(const std::string& line) const {
+    std::vector<engine::LineAmount> made;
+    for (const engine::LineAmount& amount : costing().lines)
+        if (engine_.graph().models[amount.model].lines[amount.line].name == line) made.push_back(amount);
+    return made;
+}
+
+double Costed::provided(const std::string& model, const std::string& name, std::size_t index) const {
+    const engine::Blocks& blocks = engine_.blocks();
+    const engine::Row row = source_.rows().at(0);
+    engine::Columns columns = blocks.columns({row.plies(), row.steps()});
+    std::array<engine::Outcome, 1> outcomes;
+    if (blocks.run(columns, {&row, 1}, outcomes)) throw std::logic_error("a model is at fault");
+    const auto& models = blocks.graph().models;
+    for (std::size_t m = 0; m < models.size(); ++m)
+        for (std::size_t p = 0; p < models[m].provides.size(); ++p)
+            if (models[m].id == model && models[m].provides[p].name == name)
+                return columns.column(blocks.slots().models[m].provides[p], index)[0];
+    throw std::logic_error(model + " does not provide " + name);
+}
+
+double Costed::power_kw(std::size_t step) const {
+    const geometry::Candidate& candidate = *source_.rows().at(0).candidate;
+    if (step == 0) return candidate.corrugator->power_kw;
+    return step <= candidate.route->last_step() ? candidate.route->converters[step - 1]->power_kw : 0;
+}
+
+std::string Costed::refused() const {
+    const auto outcome = engine_.cost(source_.rows(), 1).at(0);
+    if (outcome.state != engine::Outcome::State::refused) return "";
+    return engine_.graph().models[outcome.model].reasons[outcome.reason];
+}
+
+}  // namespace flutebook::sdk_test
