@@ -153,6 +153,7 @@ private:
     std::string wrong_command(const CLI::App& command) const {
         const std::vector<std::string> left = app_.remaining(true);
         if (left.empty()) return "a command is missing";
+        if (left.front().rfind('-', 0) == 0) return fmt::format("no such option: {}", catalogue::shown(left.front()));
         std::vector<std::string> known;
         for (const CLI::App* own : command.get_subcommands([](const CLI::App*) { return true; }))
             known.push_back(own->get_name());

@@ -1,7 +1,6 @@
 #include "host/cli/table.hpp"
 
 #include <algorithm>
-#include <numeric>
 
 #include "host/cli/text.hpp"
 
@@ -24,12 +23,15 @@ std::size_t tail_of(const std::string& cell) {
     return point == std::string::npos ? 0 : cell.size() - point;
 }
 
-std::size_t total(const std::vector<std::size_t>& widths, std::size_t indent) {
-    return std::accumulate(widths.begin(), widths.end(), indent) + gap * (widths.size() - 1);
+// Of the first `columns` columns, with the gaps between them.
+std::size_t room_of(const std::vector<std::size_t>& widths, std::size_t columns) {
+    std::size_t room = gap * (columns - 1);
+    for (std::size_t c = 0; c < columns && c < widths.size(); ++c) room += widths[c];
+    return room;
 }
 
 void give_way(std::vector<std::size_t>& widths, const std::vector<Align>& columns, std::size_t indent) {
-    while (total(widths, indent) > page_width) {
+    while (indent + room_of(widths, widths.size()) > page_width) {
         std::size_t widest = widths.size();
         for (std::size_t c = 0; c < widths.size(); ++c)
             if (columns[c] == Align::flexible && widths[c] > least_flexible &&
@@ -67,34 +69,66 @@ void Table::say(const std::string& text) {
 
 std::string Table::text() const {
     std::vector<Row> rows = rows_;
-    std::vector<std::size_t> widths(columns_.size());
-    for (std::size_t c = 0; c < columns_.size(); ++c) {
-        std::size_t tail = 0;
-        for (const Row& row : rows)
-            if (row.kind == Row::Kind::cells && is_number(row.cells[c])) tail = std::max(tail, tail_of(row.cells[c]));
-        for (Row& row : rows) {
-            if (row.kind != Row::Kind::cells) continue;
-            if (columns_[c] == Align::decimal && is_number(row.cells[c]))
-                row.cells[c].append(tail - tail_of(row.cells[c]), ' ');
-            widths[c] = std::max(widths[c], width_of(row.cells[c]));
-        }
-    }
+    for (std::size_t c = 0; c < columns_.size(); ++c)
+        if (columns_[c] == Align::decimal) line_up_points(rows, c);
+    std::vector<std::size_t> widths = widths_of(rows, RunOn::never);
+    if (indent_ + room_of(widths, widths.size()) > page_width) widths = widths_of(rows, RunOn::over_empty_cells);
     give_way(widths, columns_, indent_);
 
     std::string made;
     for (const Row& row : rows) {
         std::string line(indent_, ' ');
-        if (row.kind == Row::Kind::words) line += row.cells[0];
-        for (std::size_t c = 0; row.kind != Row::Kind::words && c < columns_.size(); ++c) {
-            const bool is_stroke = row.kind == Row::Kind::stroke && !row.cells[c].empty();
-            if (c != 0) line.append(gap, ' ');
-            line += is_stroke ? std::string(widths[c], stroke_mark) : placed(row.cells[c], widths[c], columns_[c]);
-        }
+        line += row.kind == Row::Kind::words ? row.cells[0] : line_of(row, widths);
         line.erase(line.find_last_not_of(' ') + 1);
         line += '\n';
         made += line;
     }
     return made;
+}
+
+std::vector<std::size_t> Table::widths_of(const std::vector<Row>& rows, RunOn run_on) const {
+    std::vector<std::size_t> widths(columns_.size());
+    const auto taken = [&](const Row& row) { return run_on == RunOn::never ? 1 : reach(row); };
+    for (const Row& row : rows)
+        for (std::size_t c = 0; row.kind == Row::Kind::cells && c < columns_.size(); ++c)
+            if (c > 0 || taken(row) == 1) widths[c] = std::max(widths[c], width_of(row.cells[c]));
+    for (const Row& row : rows) {
+        const std::size_t room = room_of(widths, taken(row));
+        if (row.kind == Row::Kind::cells && width_of(row.cells[0]) > room) widths[0] += width_of(row.cells[0]) - room;
+    }
+    return widths;
+}
+
+// Numbers get spaces behind them, as many as the longest tail is longer.
+void Table::line_up_points(std::vector<Row>& rows, std::size_t column) {
+    std::size_t tail = 0;
+    for (const Row& row : rows)
+        if (row.kind == Row::Kind::cells && is_number(row.cells[column]))
+            tail = std::max(tail, tail_of(row.cells[column]));
+    for (Row& row : rows)
+        if (row.kind == Row::Kind::cells && is_number(row.cells[column]))
+            row.cells[column].append(tail - tail_of(row.cells[column]), ' ');
+}
+
+// How many columns the first cell may take: it runs on over the empty cells behind it.
+std::size_t Table::reach(const Row& row) {
+    std::size_t next = 1;
+    while (row.kind == Row::Kind::cells && next < row.cells.size() && row.cells[next].empty()) ++next;
+    return next;
+}
+
+std::string Table::line_of(const Row& row, const std::vector<std::size_t>& widths) const {
+    const std::size_t first = reach(row);
+    std::string line = row.kind == Row::Kind::cells ? placed(row.cells[0], room_of(widths, first), columns_[0])
+                                                    : std::string(widths[0], row.cells[0].empty() ? ' ' : stroke_mark);
+    for (std::size_t c = first; c < columns_.size(); ++c) {
+        line.append(gap, ' ');
+        if (row.kind == Row::Kind::cells)
+            line += placed(row.cells[c], widths[c], columns_[c]);
+        else
+            line.append(widths[c], row.cells[c].empty() ? ' ' : stroke_mark);
+    }
+    return line;
 }
 
 }  // namespace flutebook::cli

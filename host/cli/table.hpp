@@ -1,7 +1,8 @@
 // Columns that line up, on a page of 100 columns.
 //
-// Columns are as wide as their widest cell. Where a row would run over the page, the columns that may give way are cut,
-// the widest first; a number is never cut.
+// Columns are as wide as their widest cell. Where a row would run over the page, the first cell of a row runs on over
+// empty cells behind it; where that is not enough, the columns that may give way are cut, the widest first. A number
+// is never cut.
 #pragma once
 
 #include <cstddef>
@@ -39,6 +40,13 @@ private:
         Kind kind;
         std::vector<std::string> cells;
     };
+
+    enum class RunOn { never, over_empty_cells };
+
+    [[nodiscard]] std::vector<std::size_t> widths_of(const std::vector<Row>& rows, RunOn run_on) const;
+    static void line_up_points(std::vector<Row>& rows, std::size_t column);
+    [[nodiscard]] static std::size_t reach(const Row& row);
+    [[nodiscard]] std::string line_of(const Row& row, const std::vector<std::size_t>& widths) const;
 
     std::vector<Align> columns_;
     std::size_t indent_;

@@ -1,0 +1,87 @@
+// What the command line says about itself, and to whoever gets it wrong.
+#include <catch2/catch.hpp>
+
+#include "tests/system/face.hpp"
+
+using namespace flutebook::fixture;
+using Catch::Matchers::Contains;
+using Catch::Matchers::EndsWith;
+using Catch::Matchers::StartsWith;
+
+TEST_CASE("help of every command shows an example and ends with 0") {
+    const std::vector<std::vector<std::string>> commands = {
+        {}, {"quote"}, {"plugin"}, {"plugin", "list"}, {"plugin", "graph"}};
+    for (std::vector<std::string> words : commands) {
+        std::string name = "flutebook";
+        for (const std::string& word : words) name += " " + word;
+        words.push_back("--help");
+        const Ended help = ask(words);
+        INFO(name);
+        CHECK(help.exit_code == 0);
+        CHECK(help.errors.empty());
+        CHECK_THAT(help.output, Contains("Usage: " + name + " ["));
+        CHECK_THAT(help.output, Contains("\nExamples:\n  flutebook "));
+        for (const std::string& line : lines_of(help.output)) CHECK(line.size() <= 100);
+    }
+}
+
+TEST_CASE("the commands of an example in the help work as they stand") {
+    Child child{
+        {FLUTEBOOK_PROGRAM, "--plant", "config/demo", "quote", "config/demo/requests/R-1001-everyday-box.yaml"}};
+    child.folder = FLUTEBOOK_SOURCE_DIR;
+    CHECK_THAT(ask({"quote", "--help"}).output,
+               Contains("flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml"));
+    CHECK(run(child).exit_code == 0);
+}
+
+TEST_CASE("the version is told on one line") {
+    const Ended version = ask({"--version"});
+    CHECK(version.exit_code == 0);
+    CHECK_THAT(version.output, Catch::Matchers::Matches("flutebook [0-9]+\\.[0-9]+\\.[0-9]+\n"));
+}
+
+TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on standard output") {
+    struct Wrong {
+        std::vector<std::string> words;
+        std::string complaint;
+    };
+    const std::vector<Wrong> all = {
+        {{}, "flutebook: a command is missing; see `flutebook --help`"},
+        {{"plugin"}, "flutebook plugin: a command is missing; see `flutebook plugin --help`"},
+        {{"qoute", "a.yaml"}, "flutebook: no such command: `qoute`; did you mean `quote`; see `flutebook --help`"},
+        {{"plugin", "grpah"},
+         "flutebook plugin: no such command: `grpah`; did you mean `graph`; see `flutebook plugin --help`"},
+        {{"--treads", "2"}, "flutebook: no such option: `--treads`; see `flutebook --help`"},
+        {{"quote"}, "flutebook quote: FILE is required; see `flutebook quote --help`"},
+        {{"quote", "a.yaml", "--threads", "0"},
+         "flutebook quote: --threads: is no number of threads: `0`; give a whole number from 1 to 256; "
+         "see `flutebook quote --help`"},
+        {{"quote", "a.yaml", "--threads", "-1"},
+         "flutebook quote: --threads: is no number of threads: `-1`; give a whole number from 1 to 256; "
+         "see `flutebook quote --help`"},
+        {{"quote", "a.yaml", "--date", "2026-02-30"},
+         "flutebook quote: --date: is no day: `2026-02-30`; write YYYY-MM-DD; see `flutebook quote --help`"},
+        {{"quote", "a.yaml", "--explain"}, "flutebook quote: --explain: has no value; see `flutebook quote --help`"},
+        {{"--plant", "a", "--plant", "b", "plugin", "list"},
+         "flutebook plugin list: --plant: is given more than once; see `flutebook plugin list --help`"},
+    };
+    for (const Wrong& own : all) {
+        const Ended ended = ask(own.words);
+        CHECK(ended.exit_code == 2);
+        CHECK(ended.output.empty());
+        CHECK(lines_of(ended.errors) == std::vector<std::string>{own.complaint});
+    }
+}
+
+TEST_CASE("the plant's folder may stand before or after the command") {
+    const Ended before = ask({"--plant", demo_plant(), "plugin", "list"});
+    const Ended after = ask({"plugin", "list", "--plant", demo_plant()});
+    CHECK(before.exit_code == 0);
+    CHECK(before.output == after.output);
+}
+
+TEST_CASE("without a folder the plant is looked for where one stands") {
+    Child child{{FLUTEBOOK_PROGRAM, "plugin", "list"}};
+    child.folder = demo_plant();
+    CHECK(run(child).output == ask_at(demo_plant(), {"plugin", "list"}).output);
+}
