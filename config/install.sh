@@ -25,6 +25,9 @@ catch2              runs the tests
 librapidcheck-dev   makes plants and orders for the tests of what always holds
 clang-format-14     checks the layout of the code
 clang-tidy-14       checks its habits, and that a second compiler takes it
+clang-14            builds plugins as a second compiler does
+abigail-tools       compares the plugin contract with what was released
+graphviz            draws who feeds whom
 '
 
 # The packages of a list: its first column.
