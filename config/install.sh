@@ -17,6 +17,7 @@ libboost-dev        Boost.DLL loads plugins; Boost.Math checks take-ups in the t
 libyaml-cpp-dev     reads the files of a plant
 libfmt-dev          writes numbers and tables
 libudunits2-dev     converts units
+libsodium-dev       tells one file from another by SHA-256
 libcli11-dev        reads the command line
 nlohmann-json3-dev  writes JSON
 '

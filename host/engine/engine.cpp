@@ -1,5 +1,7 @@
 #include "host/engine/engine.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <atomic>
 #include <filesystem>
@@ -10,6 +12,8 @@
 #include "host/engine/blocks.hpp"
 #include "host/engine/description.hpp"
 #include "host/engine/library.hpp"
+#include "host/engine/plugin_file.hpp"
+#include "host/engine/trust.hpp"
 #include "host/errors.hpp"
 
 namespace flutebook::engine {
@@ -21,13 +25,29 @@ std::string file_of(const catalogue::Plant& plant, const std::string& installed,
     return (std::filesystem::path(installed) / (id + ".so")).string();
 }
 
-std::vector<Model> load(const catalogue::Plant& plant, const std::string& installed) {
+void check_pin(const catalogue::Plant& plant, const PluginFile& file) {
+    for (const catalogue::PinnedFile& pin : plant.pinned)
+        if (pin.model == file.id() && pin.sha256 != file.sha256())
+            throw ModelError(fmt::format(
+                "{}:{}:{}: sha256.{}: {} is another file: found {}, expected {}; put back the "
+                "file that was meant, or pin this one",
+                pin.place.file, pin.place.line, pin.place.column, pin.model, file.name(), file.sha256(), pin.sha256));
+}
+
+Model load(const catalogue::Plant& plant, const std::string& installed, const std::string& id, Trust* trust) {
+    const PluginFile file = PluginFile::read(file_of(plant, installed, id));
+    file.check_place();
+    check_pin(plant, file);
+    if (trust != nullptr) trust->check(file);
+    return describe(load_plugin(file), file.name(), id);
+}
+
+std::vector<Model> load_all(const catalogue::Plant& plant, const std::string& installed, Trust* trust) {
     std::vector<Model> models;
     std::vector<std::string> errors;
     for (const catalogue::ModelEntry& entry : plant.models) {
-        const std::string file = file_of(plant, installed, entry.id);
         try {
-            models.push_back(describe(open_plugin(file), file, entry.id));
+            models.push_back(load(plant, installed, entry.id, trust));
         } catch (const ModelError& error) {
             errors.insert(errors.end(), error.lines().begin(), error.lines().end());
         }
@@ -144,8 +164,8 @@ Engine::~Engine() = default;
 Engine::Engine(Engine&&) noexcept = default;
 Engine& Engine::operator=(Engine&&) noexcept = default;
 
-Engine Engine::start(const catalogue::Plant& plant, const std::string& installed) {
-    Graph graph = join(load(plant, installed), plant.preferences);
+Engine Engine::start(const catalogue::Plant& plant, const std::string& installed, Trust* trust) {
+    Graph graph = join(load_all(plant, installed, trust), plant.preferences);
     Settings settings = read_settings(plant, graph.models, replaced_settings(graph));
     Engine made;
     made.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings));

@@ -48,12 +48,15 @@ struct Costing {
 };
 
 class Blocks;
+class Trust;
 
 class Engine {
 public:
     /// Loads the models that the plant lists, from `plugins/` in its folder, else from `installed`, and joins them.
-    /// Throws InputError (plant) for unfit settings, ModelError for unfit plugins.
-    [[nodiscard]] static Engine start(const catalogue::Plant& plant, const std::string& installed);
+    /// Files that the plant has pinned to other bytes are refused, and those that `trust` refuses; without it, what
+    /// loads is believed. Throws InputError (plant) for unfit settings, ModelError for unfit plugins.
+    [[nodiscard]] static Engine start(const catalogue::Plant& plant, const std::string& installed,
+                                      Trust* trust = nullptr);
 
     ~Engine();
     Engine(Engine&&) noexcept;

@@ -1,14 +1,15 @@
 #include "host/engine/library.hpp"
 
-#include <elf.h>
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <unistd.h>
 
-#include <array>
 #include <boost/dll/shared_library.hpp>
-#include <cstring>
-#include <filesystem>
-#include <fstream>
+#include <cerrno>
+#include <map>
 #include <memory>
 #include <mutex>
+#include <system_error>
 #include <vector>
 
 #include "host/engine/floating_point.hpp"
@@ -17,36 +18,22 @@
 namespace flutebook::engine {
 namespace {
 
-// Never closed: code of a plugin may be running, or its strings be shown, until the very end. The vector itself is
-// never freed either, so that no destructor closes what it holds.
-void keep_for_ever(std::unique_ptr<boost::dll::shared_library> library) {
+// Libraries are never closed: code of a plugin may be running, or its strings be shown, until the very end. Their
+// descriptors stay open as well: the loader knows a library by its path, and the number of a closed descriptor would
+// come again for another file. Nothing here is ever freed, so that no destructor closes what it holds.
+struct Kept {
+    std::vector<std::unique_ptr<boost::dll::shared_library>> libraries;
+    std::map<std::string, Library> by_sha256;
+};
+
+Kept& kept() {
+    static auto* all = new Kept();
+    return *all;
+}
+
+std::mutex& kept_mutex() {
     static std::mutex mutex;
-    static auto* kept = new std::vector<std::unique_ptr<boost::dll::shared_library>>();
-    const std::lock_guard lock(mutex);
-    kept->push_back(std::move(library));
-}
-
-template <typename T>
-bool read(std::ifstream& from, T& into) {
-    std::array<char, sizeof(T)> bytes;
-    if (!from.read(bytes.data(), bytes.size())) return false;
-    std::memcpy(&into, bytes.data(), bytes.size());
-    return true;
-}
-
-// Whether a part that the loader maps lies past the end of the file, as after a copy that was broken off. The loader
-// itself would not say so: the process would die at the first touch. All else that may be wrong it says.
-bool is_cut_short(const std::filesystem::path& path) {
-    const std::uintmax_t size = std::filesystem::file_size(path);
-    std::ifstream file(path, std::ios::binary);
-    Elf64_Ehdr header;
-    if (!read(file, header) || std::memcmp(header.e_ident, ELFMAG, SELFMAG) != 0) return false;
-    if (header.e_ident[EI_CLASS] != ELFCLASS64 || header.e_phentsize != sizeof(Elf64_Phdr)) return false;
-    file.seekg(static_cast<std::streamoff>(header.e_phoff));
-    Elf64_Phdr part;
-    for (unsigned i = 0; i < header.e_phnum && read(file, part); ++i)
-        if (part.p_type == PT_LOAD && (part.p_offset > size || part.p_filesz > size - part.p_offset)) return true;
-    return false;
+    return mutex;
 }
 
 // What the system's loader said. The library wraps it in words of its own, the path, and a code that misleads ("Bad
@@ -64,30 +51,39 @@ std::string loader_text(const std::exception& error, const std::string& path) {
 
 }  // namespace
 
-const flutebook_model& open_plugin(const std::string& file) {
-    // A relative path without a folder would be searched for elsewhere.
-    const auto path = std::filesystem::absolute(file);
-    const std::string where = file + ": model " + path.stem().string();
-    if (!std::filesystem::is_regular_file(path))
-        throw ModelError(where + ": no such plugin file; build it, or take the model off plugins.yaml");
-    if (is_cut_short(path)) throw ModelError(where + ": the file is cut short: its end is missing; copy it again");
+Library load_library(const PluginFile& file) {
+    const std::lock_guard lock(kept_mutex());
+    if (const auto found = kept().by_sha256.find(file.sha256()); found != kept().by_sha256.end()) return found->second;
+    const int own = ::fcntl(file.descriptor(), F_DUPFD_CLOEXEC, 0);
+    if (own < 0)
+        throw ModelError(fmt::format("{}: cannot be loaded: {}; let the program open more files at once", file.where(),
+                                     std::generic_category().message(errno)));
+    const std::string path = fmt::format("/proc/self/fd/{}", own);
+    auto opened = std::make_unique<boost::dll::shared_library>();
     const FloatingPointGuard guard;
-    auto library = std::make_unique<boost::dll::shared_library>();
     try {
-        library->load(path, boost::dll::load_mode::rtld_now | boost::dll::load_mode::rtld_local);
+        opened->load(path, boost::dll::load_mode::rtld_now | boost::dll::load_mode::rtld_local);
     } catch (const std::exception& error) {
-        throw ModelError(where + ": cannot be loaded as a plugin: " + loader_text(error, path.string()) +
+        ::close(own);
+        throw ModelError(file.where() + ": cannot be loaded as a plugin: " + loader_text(error, path) +
                          "; build it as a shared library for this machine, with all it calls linked in");
     }
-    const bool exports = library->has("flutebook_plugin");
-    const flutebook_model* model = exports ? &library->get<const flutebook_model>("flutebook_plugin") : nullptr;
-    keep_for_ever(std::move(library));
-    if (const auto change = guard.change())
-        throw ModelError(where + ": loading it changed how the whole program computes: " + *change +
-                         "; link it without fast arithmetic");
-    if (!exports)
-        throw ModelError(where + ": exports no symbol flutebook_plugin; end the source with FLUTEBOOK_MODEL(...)");
-    return *model;
+    const bool exports = opened->has("flutebook_plugin");
+    Library made{exports ? &opened->get<const flutebook_model>("flutebook_plugin") : nullptr, guard.change()};
+    kept().libraries.push_back(std::move(opened));
+    if (!file.sha256().empty()) kept().by_sha256.emplace(file.sha256(), made);
+    return made;
+}
+
+const flutebook_model& load_plugin(const PluginFile& file) {
+    const Library library = load_library(file);
+    if (library.computes_apart)
+        throw ModelError(file.where() + ": loading it changed how the whole program computes: " +
+                         *library.computes_apart + "; link it without fast arithmetic");
+    if (library.model == nullptr)
+        throw ModelError(file.where() +
+                         ": exports no symbol flutebook_plugin; end the source with FLUTEBOOK_MODEL(...)");
+    return *library.model;
 }
 
 }  // namespace flutebook::engine
