@@ -1,8 +1,5 @@
-// Plants and orders made from a seed, for properties that must hold whatever the plant: plausible ones, and among them
-// the far ends of what is legal (no run waste or half of it, no roll loss, no trim, one sheet or ten million).
-//
-// Most orders can be made; about one in five fits nowhere. The same seed gives the same plant and order on every
-// machine. A test program that uses it links test_plants.
+// The plants and orders that the host itself makes up to try models with, for properties that must hold whatever the
+// plant. host/trial/made_order.hpp says what they are like. A test program that uses it links test_plants.
 #pragma once
 
 #include <cstdint>
@@ -17,8 +14,7 @@ struct Generated {
     catalogue::Request request;
 };
 
-/// 1 to 3 corrugators, up to 5 converters of every kind, boards of single face, single and double wall; one request
-/// in any style, its route given (1 to 3 machines) or left out, 1 to 4 quantities. The models are the small plant's.
+/// The host's made order; the models are the small plant's.
 [[nodiscard]] Generated generated_order(std::uint64_t seed);
 
 /// How many seeds a property tries: `in_full`, or the share of it that the environment's FLUTEBOOK_PROPERTY_SHARE asks

@@ -8,7 +8,7 @@
 #include <random>
 #include <vector>
 
-namespace flutebook::fixture {
+namespace flutebook::trial {
 
 /// A source of draws, a function of its seed alone. One thread at a time.
 class Draws {
@@ -52,4 +52,4 @@ private:
     std::mt19937_64 bits_;
 };
 
-}  // namespace flutebook::fixture
+}  // namespace flutebook::trial
