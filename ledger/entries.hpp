@@ -34,9 +34,9 @@ struct PricedMovement {
 [[nodiscard]] std::optional<PricedMovement> last_priced(const Store& store, const std::string& from,
                                                         const std::string& to, const std::string& material, Date date);
 
-/// Whether any movement ever touched the account; with a material, whether that material did.
-[[nodiscard]] bool has_moved(const Store& store, const std::string& account);
-[[nodiscard]] bool has_moved(const Store& store, const std::string& account, const std::string& material);
+/// Whether anything moved in or out of the account on that day or before, other than from `except_from`. What was
+/// reversed, and what reverses it, never moved.
+[[nodiscard]] bool has_moved(const Store& store, const std::string& account, Date by, const std::string& except_from);
 
 /// The newest entry; nothing in an empty ledger.
 struct Head {

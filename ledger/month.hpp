@@ -47,6 +47,8 @@ struct StandingCount {
 };
 /// In order of date, then of posting.
 [[nodiscard]] std::vector<StandingCount> counts(const Store& store, Month month);
+/// Every count of the account, of all months, that was never reversed.
+[[nodiscard]] std::vector<StandingCount> counts_of(const Store& store, const std::string& account);
 
 /// What a month may be divided by, after what its entries say of themselves.
 enum class Axis { centre, shift, board, order };
