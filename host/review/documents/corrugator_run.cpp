@@ -8,7 +8,6 @@
 #include <string>
 #include <vector>
 
-#include "host/catalogue/shown.hpp"
 #include "host/review/documents/accounts.hpp"
 #include "host/review/documents/grams.hpp"
 #include "host/review/documents/kinds.hpp"
@@ -28,18 +27,18 @@ run::WebCut web_cut(const OrderRecord& order, double roll_width_mm, double outs)
 
 // How the web was cut: as the row says, or as the order was laid out.
 struct Web {
-    Column widest;  // the column to blame for a roll that is too wide
+    bool is_own;  // the order's own layout
     run::WebCut cut;
 };
 
 std::optional<Web> read_web(Examination& examination, const OrderRecord& order) {
     const auto width = examination.row().number(Column::roll_width);
     const auto outs = examination.row().number(Column::outs);
-    if (!width && !outs) return Web{Column::corrugator, web_cut(order, order.roll_width_mm, order.outs)};
+    if (!width && !outs) return Web{true, web_cut(order, order.roll_width_mm, order.outs)};
     if (!width) examination.expect(Column::roll_width, "the roll width beside the outs, or neither");
     if (!outs) examination.expect(Column::outs, "the outs beside the roll width, or neither");
     if (!width || !outs) return std::nullopt;
-    return Web{Column::roll_width, web_cut(order, *width, *outs)};
+    return Web{false, web_cut(order, *width, *outs)};
 }
 
 // A row may have its share of a roll that other orders share, so no roll is too narrow but the order's own.
@@ -47,16 +46,17 @@ void check_roll(Examination& examination, const catalogue::Corrugator& corrugato
                 const Web& web) {
     const double width_mm = web.cut.roll_width / m_per_mm;
     const auto& limits = corrugator.roll_width_mm;
-    const bool is_own = web.widest == Column::corrugator;
-    if (width_mm > limits.high + same_m / m_per_mm || (is_own && width_mm < limits.low - same_m / m_per_mm))
-        examination.object(
-            web.widest,
-            fmt::format("found {}{}; expected a roll of {} to {} mm, which {} takes",
-                        catalogue::shown(examination.row().text(web.widest)),
-                        is_own ? fmt::format(" for the order's own roll of {} mm", order.roll_width_mm) : "",
-                        limits.low, limits.high, corrugator.code));
+    const bool is_too_wide = width_mm > limits.high + same_m / m_per_mm;
+    const bool is_too_narrow = width_mm < limits.low - same_m / m_per_mm;
+    if (!web.is_own && is_too_wide)
+        examination.expect(Column::roll_width,
+                           fmt::format("at most {} mm, the widest roll that {} takes", limits.high, corrugator.code));
+    if (web.is_own && (is_too_wide || is_too_narrow))
+        examination.expect(Column::corrugator,
+                           fmt::format("a corrugator that takes the order's own roll of {} mm: this one takes {} to {}",
+                                       width_mm, limits.low, limits.high));
     if (web.cut.used_width > web.cut.roll_width + same_m)
-        examination.expect(is_own ? Column::order : Column::outs,
+        examination.expect(web.is_own ? Column::order : Column::outs,
                            fmt::format("no more than {} mm of roll holds: {} x {} mm of sheet do not fit on it",
                                        width_mm, web.cut.outs, order.slit_mm));
 }

@@ -46,6 +46,7 @@ void Foresight::note(const Row& row, Book& book) {
             moves(account::bale_yard);
             break;
         case Kind::centre_cost:
+            moves(row.text(Column::centre));
             break;
         case Kind::count:
             keep_earlier(first_counts_, row.text(Column::account), row.date);

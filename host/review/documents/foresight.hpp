@@ -23,7 +23,7 @@ public:
     /// The latest day, on or before `day`, on which a paper is issued to a corrugator.
     [[nodiscard]] std::optional<catalogue::Date> last_issue(const std::string& corrugator, const std::string& paper,
                                                             catalogue::Date day) const;
-    /// The first day on which anything moves in or out of an account.
+    /// The first day on which anything, be it money alone, moves in or out of an account.
     [[nodiscard]] std::optional<catalogue::Date> first_movement(const std::string& account) const;
     [[nodiscard]] std::optional<catalogue::Date> first_count(const std::string& account) const;
 
