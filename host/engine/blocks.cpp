@@ -9,6 +9,7 @@
 #include "host/engine/balance.hpp"
 #include "host/engine/facts.hpp"
 #include "host/engine/floating_point.hpp"
+#include "host/engine/stand_in.hpp"
 
 namespace flutebook::engine {
 namespace {
@@ -87,11 +88,25 @@ Columns Blocks::columns(Shape shape) const {
 }
 
 std::optional<Fault> Blocks::run(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const {
+    return run_models(columns, rows, outcomes, nullptr);
+}
+
+std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const GivenRun& run, Outcome& outcome) const {
+    outcome = {};
+    if (auto fault = run_models(columns, {&row, 1}, {&outcome, 1}, &run)) return fault;
+    if (outcome.state == Outcome::State::refused) return std::nullopt;
+    return add_up(columns, {&outcome, 1});
+}
+
+std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes,
+                                        const GivenRun* given) const {
     filler_.fill(columns, rows);
     for (std::size_t m = 0; m < graph_.models.size(); ++m) {
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
-        if (auto fault = call(columns, m, rows.size())) return fault;
+        const bool stands_in = given != nullptr && m == graph_.shedder;
+        if (auto fault = stands_in ? stand_in(columns, slots_, graph_, *given) : call(columns, m, rows.size()))
+            return fault;
         const std::uint32_t* refused = columns.refused(m);
         bool any_refused = false;
         for (std::size_t r = 0; r < rows.size(); ++r) {

@@ -40,6 +40,10 @@ public:
     [[nodiscard]] std::optional<Fault> run(Columns& columns, std::span<const Row> rows,
                                            std::span<Outcome> outcomes) const;
 
+    /// Costs one row with a measured run in the place of the model that lays it out. No balance is held.
+    [[nodiscard]] std::optional<Fault> cost_given(Columns& columns, const Row& row, const GivenRun& run,
+                                                  Outcome& outcome) const;
+
     /// Calls one model over the columns as they stand; its outputs start afresh.
     [[nodiscard]] std::optional<Fault> call(Columns& columns, std::size_t model, std::size_t rows) const;
 
@@ -51,6 +55,8 @@ private:
         std::string name, giver;
     };
 
+    [[nodiscard]] std::optional<Fault> run_models(Columns& columns, std::span<const Row> rows,
+                                                  std::span<Outcome> outcomes, const GivenRun* given) const;
     [[nodiscard]] std::optional<Fault> check_takes(const Columns& columns, std::size_t model, std::size_t rows) const;
     [[nodiscard]] std::optional<Fault> check_gives(const Columns& columns, std::size_t model, std::size_t rows) const;
     [[nodiscard]] std::optional<Fault> add_up(const Columns& columns, std::span<Outcome> outcomes) const;

@@ -76,6 +76,10 @@ Slots::Slots(const Graph& graph) : of_facts(facts().size(), none) {
     web_area = take(graph.host.web_area, Axis::order, host_conversions);
     issued = take(graph.host.issued, Axis::ply, host_conversions);
     adhesive = take(graph.host.adhesive, Axis::order, host_conversions);
+    run_waste = take(graph.host.run_waste, Axis::step, host_conversions);
+    setup_sheets = take(graph.host.setup_sheets, Axis::step, host_conversions);
+    order_change = take(graph.host.order_change, Axis::order, host_conversions);
+    roll_loss = take(graph.host.roll_loss, Axis::order, host_conversions);
     quantity = fact("order.quantity");
     box_area = fact("box.area");
     sheet_area = fact("sheet.area");

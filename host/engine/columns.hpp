@@ -49,6 +49,7 @@ struct Slots {
     std::vector<std::vector<Slot>> of_settings;
     std::vector<ModelSlots> models;
     Slot fed, good, web_length, web_area, issued, adhesive;  // what the host takes, in its own units
+    Slot run_waste, setup_sheets, order_change, roll_loss;
     std::vector<Converted> host_conversions;
     Slot quantity, box_area, sheet_area, board_grammage, parting;  // facts that the balance needs
 

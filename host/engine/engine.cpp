@@ -206,23 +206,41 @@ std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) c
     return outcomes;
 }
 
-std::optional<Costing> Engine::cost_in_full(const Row& row) const {
-    Columns columns = blocks_->columns({row.plies(), row.steps()});
-    Outcome outcome;
-    if (auto fault = blocks_->cost(columns, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
-    if (outcome.state == Outcome::State::refused) return std::nullopt;
-    const Slots& slots = blocks_->slots();
+namespace {
+
+Costing costing_of(const Blocks& blocks, const Columns& columns, Money cost) {
+    const Slots& slots = blocks.slots();
     Costing made;
-    made.lines = lines_in_order(*blocks_, columns);
-    for (const Slot loss : slots.models[graph().shedder].losses) made.losses.push_back(first_row(columns, loss));
+    made.lines = lines_in_order(blocks, columns);
+    for (const Slot loss : slots.models[blocks.graph().shedder].losses) made.losses.push_back(first_row(columns, loss));
     made.fed = first_row(columns, slots.fed);
     made.good = first_row(columns, slots.good);
     made.issued_kg = first_row(columns, slots.issued);
     made.adhesive_kg = *columns.column(slots.adhesive, 0);
     made.web_length_m = *columns.column(slots.web_length, 0);
     made.web_area_m2 = *columns.column(slots.web_area, 0);
-    made.cost = outcome.cost;
+    made.allowances = {*columns.column(slots.order_change, 0), *columns.column(slots.roll_loss, 0),
+                       first_row(columns, slots.run_waste), first_row(columns, slots.setup_sheets)};
+    made.cost = cost;
     return made;
+}
+
+}  // namespace
+
+std::optional<Costing> Engine::cost_in_full(const Row& row) const {
+    Columns columns = blocks_->columns({row.plies(), row.steps()});
+    Outcome outcome;
+    if (auto fault = blocks_->cost(columns, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
+    if (outcome.state == Outcome::State::refused) return std::nullopt;
+    return costing_of(*blocks_, columns, outcome.cost);
+}
+
+std::optional<Costing> Engine::cost_in_full(const Row& row, const GivenRun& run) const {
+    Columns columns = blocks_->columns({row.plies(), row.steps()});
+    Outcome outcome;
+    if (auto fault = blocks_->cost_given(columns, row, run, outcome)) throw ModelError(fault->text);
+    if (outcome.state == Outcome::State::refused) return std::nullopt;
+    return costing_of(*blocks_, columns, outcome.cost);
 }
 
 }  // namespace flutebook::engine

@@ -37,6 +37,21 @@ struct LineAmount {
     Money amount;
 };
 
+/// What the run was allowed to lose: the plant's own allowances, or what a preferred model made of them.
+struct Allowances {
+    double order_change_m = 0, roll_loss = 0;
+    std::vector<double> run_waste, setup_sheets;  // by step 0 .. K+1
+};
+
+/// A run that was measured, to be costed instead of the one that the models would lay out. By step 0 .. K+1.
+struct GivenRun {
+    std::vector<double> fed, good;
+    double web_length_m, web_area_m2;
+    std::vector<double> issued_kg;  // by ply
+    double adhesive_kg;
+    std::vector<std::vector<double>> losses;  // kg, by cause of the shedding model, then by step
+};
+
 /// A row costed with all that stands behind its total.
 struct Costing {
     std::vector<LineAmount> lines;            // in order of step, then graph, then ply
@@ -44,6 +59,7 @@ struct Costing {
     std::vector<double> fed, good;            // by step 0 .. K+1
     std::vector<double> issued_kg;            // by ply
     double adhesive_kg = 0, web_length_m = 0, web_area_m2 = 0;
+    Allowances allowances;
     Money cost;
 };
 
@@ -76,6 +92,11 @@ public:
     /// Costs one row in full; nothing where a model refuses it. The total is that of cost(), to the bit. Throws
     /// ModelError.
     [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row) const;
+
+    /// The same with a run that was measured: the host stands in for the model that lays out the run, all others work
+    /// unchanged. What was measured need not balance, and is not held to. Throws ModelError also where the model that
+    /// lays out the run provides more than a run has.
+    [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row, const GivenRun& run) const;
 
     /// For whoever looks behind a figure: the machinery itself.
     [[nodiscard]] const Blocks& blocks() const;

@@ -209,9 +209,16 @@ private:
         const auto take = [&](const char* name, const char* unit, Axis axis) {
             return link_to(std::nullopt, "the host", name, unit, axis);
         };
-        graph_.host = {take("run.fed", "1", Axis::step),      take("run.good", "1", Axis::step),
-                       take("web.length", "m", Axis::order),  take("web.area", "m2", Axis::order),
-                       take("paper.issued", "kg", Axis::ply), take("adhesive.dry", "kg", Axis::order)};
+        graph_.host = {.fed = take("run.fed", "1", Axis::step),
+                       .good = take("run.good", "1", Axis::step),
+                       .web_length = take("web.length", "m", Axis::order),
+                       .web_area = take("web.area", "m2", Axis::order),
+                       .issued = take("paper.issued", "kg", Axis::ply),
+                       .adhesive = take("adhesive.dry", "kg", Axis::order),
+                       .run_waste = take("step.run_waste", "1", Axis::step),
+                       .setup_sheets = take("step.setup_sheets", "1", Axis::step),
+                       .order_change = take("web.order_change", "m", Axis::order),
+                       .roll_loss = take("web.roll_loss", "1", Axis::order)};
     }
 
     void find_shedder() {
@@ -297,8 +304,9 @@ private:
             for (auto& replaced : links)
                 if (replaced) move(*replaced);
         made.host = graph_.host;
-        for (Link* link : {&made.host.fed, &made.host.good, &made.host.web_length, &made.host.web_area,
-                           &made.host.issued, &made.host.adhesive})
+        HostLinks& host = made.host;
+        for (Link* link : {&host.fed, &host.good, &host.web_length, &host.web_area, &host.issued, &host.adhesive,
+                           &host.run_waste, &host.setup_sheets, &host.order_change, &host.roll_loss})
             move(*link);
         made.shedder = now[graph_.shedder];
         graph_ = std::move(made);

@@ -31,6 +31,8 @@ struct Link {
 /// What the host itself takes from the models: a run that its balance, its answer and its reports stand on.
 struct HostLinks {
     Link fed, good, web_length, web_area, issued, adhesive;
+    // What the order is allowed to lose, by the plant's files or by whatever model replaces them.
+    Link run_waste, setup_sheets, order_change, roll_loss;
 };
 
 struct Graph {

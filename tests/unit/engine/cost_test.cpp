@@ -159,3 +159,40 @@ TEST_CASE("no way that was not chosen costs less than the cheapest") {
         }
     }
 }
+
+TEST_CASE("a run that was measured as it was laid out costs what the quote costs") {
+    const Work work;
+    const catalogue::Request request = fixture::long_route_request(work.plant);
+    const RowSource source(work.plant, work.engine, request);
+    const engine::Row& row = source.rows().front();
+    const auto quoted = work.engine.cost_in_full(row);
+    const engine::GivenRun run{quoted->fed,       quoted->good,        quoted->web_length_m, quoted->web_area_m2,
+                               quoted->issued_kg, quoted->adhesive_kg, quoted->losses};
+    CHECK(work.engine.cost_in_full(row, run)->cost == quoted->cost);
+}
+
+TEST_CASE("a run that was measured with more paper costs more, by that paper alone where nothing else stands on it") {
+    const Work work;
+    const catalogue::Request request = fixture::box_request(work.plant);
+    const RowSource source(work.plant, work.engine, request);
+    const engine::Row& row = source.rows().front();
+    const auto quoted = work.engine.cost_in_full(row);
+    engine::GivenRun run{quoted->fed,       quoted->good,        quoted->web_length_m, quoted->web_area_m2,
+                         quoted->issued_kg, quoted->adhesive_kg, quoted->losses};
+    run.issued_kg[0] += 100;
+    const double dearer = (work.engine.cost_in_full(row, run)->cost - quoted->cost).to_double();
+    CHECK(dearer == Approx(100 * row.order->layout->board.plies[0].price_per_kg).margin(0.0001));
+}
+
+TEST_CASE("the allowances of a costed row are those of its machines") {
+    const Work work;
+    const catalogue::Request request = fixture::box_request(work.plant);
+    const RowSource source(work.plant, work.engine, request);
+    const engine::Row& row = source.rows().front();
+    const auto allowed = work.engine.cost_in_full(row)->allowances;
+    CHECK(allowed.order_change_m == row.candidate->corrugator->order_change_m);
+    CHECK(allowed.roll_loss == row.candidate->corrugator->roll_loss);
+    CHECK(allowed.run_waste ==
+          std::vector<double>{row.candidate->corrugator->run_waste, row.candidate->route->converters[0]->run_waste, 0});
+    CHECK(allowed.setup_sheets[1] == row.candidate->route->converters[0]->setup_sheets);
+}
