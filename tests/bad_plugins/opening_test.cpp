@@ -1,9 +1,7 @@
 // Files that the host cannot take for a plugin: it says which and why, closes nothing, and goes on.
-#include <cfenv>
 #include <cfloat>
 #include <filesystem>
 
-#include "host/errors.hpp"
 #include "tests/bad_plugins/says.hpp"
 #include "tests/bad_plugins/trial.hpp"
 

@@ -1,5 +1,4 @@
 // Settings that do not fit what a model declares: every error of the plant's file at once, with file, line and column.
-#include "host/errors.hpp"
 #include "tests/bad_plugins/says.hpp"
 #include "tests/bad_plugins/trial.hpp"
 #include "tests/support/small_plant.hpp"

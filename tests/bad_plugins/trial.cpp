@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "host/desk/quote.hpp"
 #include "host/errors.hpp"
 #include "tests/support/small_plant.hpp"

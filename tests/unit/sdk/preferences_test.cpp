@@ -2,6 +2,9 @@
 // plant would have got with that number in its own files, to the last ten-thousandth.
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+#include <cstdlib>
+
 #include "tests/unit/sdk/sample.hpp"
 
 using namespace flutebook;

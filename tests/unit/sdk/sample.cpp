@@ -1,6 +1,7 @@
 #include "tests/unit/sdk/sample.hpp"
 
 #include <fmt/format.h>
+#include <catch2/catch.hpp>
 
 #include "host/errors.hpp"
 
