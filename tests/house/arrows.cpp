@@ -30,6 +30,7 @@ const std::map<std::string, std::set<std::string>>& arrows() {
         {"host/web",
          {"host/desk", "host/engine", "host/review", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
         {"host/main.cpp", {"host/cli", "host/web", "host"}},
+        {"config", {"host/trial", "host/catalogue", "host", "sdk", "ledger"}},
     };
     return map;
 }
