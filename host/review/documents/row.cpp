@@ -17,6 +17,8 @@ using catalogue::shown;
 
 constexpr std::size_t longest_name = 80;
 constexpr std::size_t longest_line_of_text = 500;
+// A ledger keeps no others: a day of the year 205 is a slip of the keyboard.
+constexpr std::chrono::year first_year{2000}, last_year{2999};
 
 std::string found(std::string_view field) {
     return "found " + (field.empty() ? std::string("nothing") : shown(field));
@@ -29,7 +31,7 @@ std::string expected(const ColumnRule& rule) {
         case Reading::line:
             return fmt::format("a text of at most {} bytes", longest_line_of_text);
         case Reading::day:
-            return "a day as YYYY-MM-DD";
+            return "a day as YYYY-MM-DD, from the year 2000 to 2999";
         case Reading::whole:
             return fmt::format("a whole number from {} to {}", rule.low, rule.high);
         case Reading::decimal:
@@ -78,7 +80,7 @@ std::optional<std::string> RowReader::read_field(const ColumnRule& rule, std::st
             break;
         case Reading::day: {
             const auto day = catalogue::parse_date(field);
-            if (!day) return fault(rule, field);
+            if (!day || day->year() < first_year || day->year() > last_year) return fault(rule, field);
             row.date = *day;
             break;
         }

@@ -118,7 +118,7 @@ TEST_CASE("all that is wrong with the fields of a row is told together") {
     for (const auto& objection : objections) texts.push_back(objection.column + ": " + objection.text);
     CHECK(texts == std::vector<std::string>{
                        "ref: found nothing; expected a name of at most 80 bytes",
-                       "date: found `2026-02-30`; expected a day as YYYY-MM-DD",
+                       "date: found `2026-02-30`; expected a day as YYYY-MM-DD, from the year 2000 to 2999",
                        "outs: found `0`; expected a whole number from 1 to 1000",
                        "metres: found `1e3`; expected a number from 0 to 1000000",
                        "order_change_metres: found `-1`; expected a number from 0 to 1000000",
@@ -136,6 +136,12 @@ TEST_CASE("fields that are too many, too few or too long are refused") {
     const std::string note(501, 'x');
     CHECK(objection_to(bale_header + ",note\nB1,2026-10-01,early,4.01.00,500," + note + "\n")
               .rfind("note: found `xxx", 0) == 0);
+}
+
+TEST_CASE("a day of another millennium is a slip of the keyboard") {
+    for (const std::string day : {"0206-10-01", "1999-12-31", "3026-10-01"})
+        CHECK(objection_to(bale_header + "\nB1," + day + ",early,4.01.00,500\n") ==
+              "date: found `" + day + "`; expected a day as YYYY-MM-DD, from the year 2000 to 2999");
 }
 
 TEST_CASE("a moisture in percent is told that it is a share") {
