@@ -68,13 +68,12 @@ private:
         return made;
     }
 
-    std::vector<Request> only_number_of_its_kind(std::vector<Request> all) {
+    std::vector<Request> only_number_of_its_kind(const std::vector<Request>& all) {
         std::map<std::string, std::vector<const Request*>> by_number;
         for (const Request& request : all) by_number[request.number].push_back(&request);
         for (const auto& [number, same] : by_number)
             for (std::size_t i = 1; i < same.size(); ++i) refuse_same_number(*same[0], *same[i]);
         const auto shares_number = [&](const Request& own) { return by_number[own.number].size() > 1; };
-        // Asked before any is moved: the map points into the list.
         std::vector<Request> kept;
         for (const Request& request : all)
             if (!shares_number(request)) kept.push_back(request);

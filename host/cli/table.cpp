@@ -57,7 +57,7 @@ void Table::add(std::vector<std::string> cells) {
     rows_.push_back({Row::Kind::cells, std::move(cells)});
 }
 
-void Table::stroke(std::vector<std::size_t> columns) {
+void Table::stroke(const std::vector<std::size_t>& columns) {
     std::vector<std::string> cells(columns_.size());
     for (const std::size_t column : columns) cells[column].assign(1, stroke_mark);
     rows_.push_back({Row::Kind::stroke, std::move(cells)});

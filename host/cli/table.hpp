@@ -27,7 +27,7 @@ public:
     /// Missing cells at the end are empty. In a decimal column a cell that is no number stands to the right.
     void add(std::vector<std::string> cells);
     /// A stroke under the cells of these columns, over the sum that follows.
-    void stroke(std::vector<std::size_t> columns);
+    void stroke(const std::vector<std::size_t>& columns);
     /// A line of text that lines up with nothing.
     void say(const std::string& text);
 
