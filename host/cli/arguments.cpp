@@ -22,11 +22,23 @@ constexpr const char* group = "Commands";
 struct Words {
     std::string plant = ".";
     std::vector<std::string> files;
-    std::string explain, date;
+    std::string explain, date, plugin_file, plugin_name;
     unsigned threads = std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
-    bool json = false;
+    bool json = false, dot = false, svg = false, markdown = false, yaml = false;
 
     [[nodiscard]] Form form() const { return json ? Form::json : Form::text; }
+    [[nodiscard]] PluginGraphCommand::As graph_form() const {
+        using As = PluginGraphCommand::As;
+        if (json) return As::json;
+        if (dot) return As::dot;
+        return svg ? As::svg : As::text;
+    }
+    [[nodiscard]] PluginDescribeCommand::As description_form() const {
+        using As = PluginDescribeCommand::As;
+        if (json) return As::json;
+        if (markdown) return As::markdown;
+        return yaml ? As::yaml : As::text;
+    }
 };
 
 std::string wrong_date(const std::string& text) {
@@ -64,11 +76,27 @@ constexpr const char* graph_examples =
 
 Examples:
   flutebook --plant config/demo plugin graph
-  flutebook plugin graph --json)";
+  flutebook plugin graph --json
+  flutebook plugin graph --svg > models.svg)";
+
+constexpr const char* describe_examples =
+    R"(A plugin's own account of itself, read from its file: no plant is needed.
+
+Examples:
+  flutebook plugin describe plugins/varnish.so
+  flutebook plugin describe plugins/varnish.so --yaml >> plugins.yaml)";
+
+constexpr const char* new_examples =
+    R"(Makes the folder NAME here: a plugin that works, its build, a golden order and a page about both.
+
+Examples:
+  flutebook plugin new varnish)";
 
 constexpr const char* plugin_examples = R"(Examples:
   flutebook plugin list
-  flutebook plugin graph)";
+  flutebook plugin graph
+  flutebook plugin describe plugins/varnish.so
+  flutebook plugin new varnish)";
 
 constexpr const char* all_examples = R"(Examples:
   flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
@@ -93,8 +121,11 @@ public:
         plugin_->require_subcommand(1);
         plugin_->footer(plugin_examples);
         list_ = add_plugin_command("list", "the models that are loaded", list_examples);
-        graph_ = add_plugin_command("graph", "who feeds whom", graph_examples);
-        for (CLI::App* command : {&app_, quote_, plugin_, list_, graph_})
+        add_graph();
+        add_describe();
+        new_ = add_plugin_command("new", "start a plugin in a folder of its own", new_examples);
+        new_->add_option("NAME", words_.plugin_name, "what the model is to be called")->type_name("")->required();
+        for (CLI::App* command : {&app_, quote_, plugin_, list_, graph_, describe_, new_})
             command->set_help_flag("-h,--help", "show this help and end");
     }
     CommandLine(const CommandLine&) = delete;
@@ -134,6 +165,20 @@ private:
         command->add_flag("--json", words_.json, "answer in JSON, for scripts");
         command->footer(examples);
         return command;
+    }
+
+    void add_graph() {
+        graph_ = add_plugin_command("graph", "who feeds whom", graph_examples);
+        graph_->add_flag("--dot", words_.dot, "answer in the language of Graphviz")->excludes("--json");
+        graph_->add_flag("--svg", words_.svg, "answer with the drawing, by Graphviz")->excludes("--json", "--dot");
+    }
+
+    void add_describe() {
+        describe_ = add_plugin_command("describe", "what a plugin says of itself", describe_examples);
+        describe_->add_option("FILE", words_.plugin_file, "a plugin")->type_name("")->required();
+        describe_->add_flag("--markdown", words_.markdown, "answer with a page about it")->excludes("--json");
+        describe_->add_flag("--yaml", words_.yaml, "answer with its entry for plugins.yaml, every default in it")
+            ->excludes("--json", "--markdown");
     }
 
     const CLI::App& innermost() const {
@@ -190,7 +235,9 @@ private:
     Arguments asked() const {
         const Words& own = words_;
         if (list_->parsed()) return {own.plant, PluginListCommand{own.form()}};
-        if (graph_->parsed()) return {own.plant, PluginGraphCommand{own.form()}};
+        if (graph_->parsed()) return {own.plant, PluginGraphCommand{own.graph_form()}};
+        if (describe_->parsed()) return {own.plant, PluginDescribeCommand{own.plugin_file, own.description_form()}};
+        if (new_->parsed()) return {own.plant, PluginNewCommand{own.plugin_name, own.form()}};
         QuoteCommand quote{own.files, std::nullopt, std::nullopt, own.threads, own.form()};
         if (quote_->count("--explain") > 0) quote.explain = own.explain;
         if (quote_->count("--date") > 0) quote.date = catalogue::parse_date(own.date);
@@ -199,7 +246,8 @@ private:
 
     Words words_;
     CLI::App app_;
-    CLI::App *quote_ = nullptr, *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr;
+    CLI::App *quote_ = nullptr, *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr,
+             *new_ = nullptr;
 };
 
 }  // namespace

@@ -26,12 +26,24 @@ struct PluginListCommand {
 };
 
 struct PluginGraphCommand {
+    enum class As { text, json, dot, svg };
+    As as;
+};
+
+struct PluginDescribeCommand {
+    enum class As { text, markdown, yaml, json };
+    std::string file;
+    As as;
+};
+
+struct PluginNewCommand {
+    std::string name;
     Form form;
 };
 
 struct Arguments {
     std::string plant;  // the folder
-    std::variant<QuoteCommand, PluginListCommand, PluginGraphCommand> command;
+    std::variant<QuoteCommand, PluginListCommand, PluginGraphCommand, PluginDescribeCommand, PluginNewCommand> command;
 };
 
 /// Nothing to do: help or version were asked for, or the usage is wrong.

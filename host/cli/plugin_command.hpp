@@ -8,6 +8,6 @@
 namespace flutebook::cli {
 
 [[nodiscard]] ExitCode run_plugin_list(const desk::Workplace& workplace, Form form, Output& output);
-[[nodiscard]] ExitCode run_plugin_graph(const desk::Workplace& workplace, Form form, Output& output);
+[[nodiscard]] ExitCode run_plugin_graph(const desk::Workplace& workplace, PluginGraphCommand::As as, Output& output);
 
 }  // namespace flutebook::cli

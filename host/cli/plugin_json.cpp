@@ -13,10 +13,6 @@ using Json = nlohmann::ordered_json;
 using engine::Graph;
 using engine::Model;
 
-Json name_json(const engine::Name& name) {
-    return {{"name", name.name}, {"unit", name.unit}, {"axis", engine::to_text(name.axis)}, {"meaning", name.meaning}};
-}
-
 Json line_json(const engine::Line& line) {
     return {{"line", line.name},
             {"title", line.title},
@@ -35,18 +31,6 @@ Json setting_json(const engine::Setting& setting) {
             {"low", setting.range.low},
             {"high", setting.range.high},
             {"choices", setting.choices}};
-}
-
-Json model_json(const Model& model) {
-    Json made = {{"id", model.id},           {"version", model.version},       {"title", model.title},
-                 {"file", model.file},       {"built_with", model.built_with}, {"provides", Json::array()},
-                 {"charges", Json::array()}, {"sheds", Json::array()},         {"settings", Json::array()},
-                 {"reasons", model.reasons}};
-    for (const auto& name : model.provides) made["provides"].push_back(name_json(name));
-    for (const auto& line : model.lines) made["charges"].push_back(line_json(line));
-    for (const auto& loss : model.losses) made["sheds"].push_back({{"cause", loss.cause}, {"title", loss.title}});
-    for (const auto& setting : model.settings) made["settings"].push_back(setting_json(setting));
-    return made;
 }
 
 Json feed_json(const Feed& feed) {
@@ -78,6 +62,22 @@ Json graph_entry(const Graph& graph, std::size_t m) {
 }
 
 }  // namespace
+
+Json name_json(const engine::Name& name) {
+    return {{"name", name.name}, {"unit", name.unit}, {"axis", engine::to_text(name.axis)}, {"meaning", name.meaning}};
+}
+
+Json model_json(const Model& model) {
+    Json made = {{"id", model.id},           {"version", model.version},       {"title", model.title},
+                 {"file", model.file},       {"built_with", model.built_with}, {"provides", Json::array()},
+                 {"charges", Json::array()}, {"sheds", Json::array()},         {"settings", Json::array()},
+                 {"reasons", model.reasons}};
+    for (const auto& name : model.provides) made["provides"].push_back(name_json(name));
+    for (const auto& line : model.lines) made["charges"].push_back(line_json(line));
+    for (const auto& loss : model.losses) made["sheds"].push_back({{"cause", loss.cause}, {"title", loss.title}});
+    for (const auto& setting : model.settings) made["settings"].push_back(setting_json(setting));
+    return made;
+}
 
 Json plugin_list_json(const desk::Workplace& workplace) {
     Json made = {{"plugins", Json::array()}};

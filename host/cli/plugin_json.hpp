@@ -17,8 +17,13 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "host/desk/workplace.hpp"
+#include "host/engine/model.hpp"
 
 namespace flutebook::cli {
+
+/// An entry of `plugin list`, and of its "provides".
+[[nodiscard]] nlohmann::ordered_json model_json(const engine::Model& model);
+[[nodiscard]] nlohmann::ordered_json name_json(const engine::Name& name);
 
 [[nodiscard]] nlohmann::ordered_json plugin_list_json(const desk::Workplace& workplace);
 [[nodiscard]] nlohmann::ordered_json plugin_graph_json(const desk::Workplace& workplace);

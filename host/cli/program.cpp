@@ -1,6 +1,8 @@
 #include "host/cli/program.hpp"
 
 #include "host/cli/arguments.hpp"
+#include "host/cli/describe_command.hpp"
+#include "host/cli/new_plugin_command.hpp"
 #include "host/cli/output.hpp"
 #include "host/cli/plugin_command.hpp"
 #include "host/cli/quote_command.hpp"
@@ -10,16 +12,20 @@ namespace flutebook::cli {
 
 namespace {
 
-// Runs whichever command was asked.
+// Runs whichever command was asked. Opens the plant for those that work in one, and for no other.
 struct Worker {
-    const desk::Workplace& workplace;
+    const std::string& plant;
     Output& output;
 
-    ExitCode operator()(const QuoteCommand& asked) const { return run_quote(workplace, asked, output); }
-    ExitCode operator()(const PluginListCommand& asked) const { return run_plugin_list(workplace, asked.form, output); }
-    ExitCode operator()(const PluginGraphCommand& asked) const {
-        return run_plugin_graph(workplace, asked.form, output);
+    ExitCode operator()(const QuoteCommand& asked) const { return run_quote(desk::open(plant), asked, output); }
+    ExitCode operator()(const PluginListCommand& asked) const {
+        return run_plugin_list(desk::open(plant), asked.form, output);
     }
+    ExitCode operator()(const PluginGraphCommand& asked) const {
+        return run_plugin_graph(desk::open(plant), asked.as, output);
+    }
+    ExitCode operator()(const PluginDescribeCommand& asked) const { return run_plugin_describe(asked, output); }
+    ExitCode operator()(const PluginNewCommand& asked) const { return run_plugin_new(asked, output); }
 };
 
 }  // namespace
@@ -35,8 +41,7 @@ int run(int count, const char* const* words) {
         worst = spoken->exit_code;
     } else {
         const auto& arguments = std::get<Arguments>(asked);
-        const desk::Workplace workplace = desk::open(arguments.plant);
-        worst = std::visit(Worker{workplace, output}, arguments.command);
+        worst = std::visit(Worker{arguments.plant, output}, arguments.command);
     }
     return static_cast<int>(worse(worst, output.close()));
 }

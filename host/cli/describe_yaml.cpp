@@ -1,0 +1,62 @@
+#include "host/cli/describe_yaml.hpp"
+
+#include <fmt/format.h>
+
+#include "host/cli/describe_words.hpp"
+#include "host/cli/text.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+using engine::Setting;
+using engine::VariesBy;
+
+bool is_of_request(const Setting& setting) {
+    return setting.varies_by == VariesBy::request;
+}
+
+// "varnish, delivered (0 to 100 money/kg; must be given)"
+std::string sentence(const Setting& setting) {
+    const bool is_table = setting.varies_by != VariesBy::plant && !is_of_request(setting);
+    std::string condition;
+    if (is_table)
+        condition = fmt::format("; {}, as {{CODE: value, ...}}, {}", varies_words(setting.varies_by),
+                                setting.is_required() ? "each must be given" : default_words(setting) + " for others");
+    else if (setting.is_required())
+        condition = "; must be given";
+    return cleaned(fmt::format("{} ({}{})", setting.meaning, allowed_words(setting), condition));
+}
+
+std::string value(const Setting& setting) {
+    if (setting.varies_by != VariesBy::plant && !is_of_request(setting)) return " {}";
+    return setting.is_required() ? "" : fmt::format(" {}", default_words(setting));
+}
+
+// Each line behind the margin, which begins a comment.
+std::string commented(const std::string& margin, const std::string& text) {
+    std::string made;
+    for (const std::string& line : wrapped(text, page_width - width_of(margin))) made += margin + line + "\n";
+    return made;
+}
+
+}  // namespace
+
+std::string describe_yaml(const desk::Description& described) {
+    const engine::Model& model = described.model;
+    std::string plant, request;
+    for (const Setting& setting : model.settings) {
+        if (is_of_request(setting))
+            request += commented("  #     # ", sentence(setting)) +
+                       fmt::format("  #     {}:{}\n", setting.name, value(setting));
+        else
+            plant +=
+                commented("      # ", sentence(setting)) + fmt::format("      {}:{}\n", setting.name, value(setting));
+    }
+    std::string made = commented("  # ", cleaned(fmt::format("{} {}: {}", model.id, model.version, model.title)));
+    made += plant.empty() ? fmt::format("  - {}: {{}}\n", model.id) : fmt::format("  - {}:\n{}", model.id, plant);
+    if (!request.empty()) made += fmt::format("  # A request may say\n  # extras:\n  #   {}:\n{}", model.id, request);
+    return made;
+}
+
+}  // namespace flutebook::cli

@@ -1,0 +1,25 @@
+// A plugin's own account of itself, from its file alone: no plant is opened, and none of its models is evaluated.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "host/engine/model.hpp"
+
+namespace flutebook::desk {
+
+struct Description {
+    engine::Model model;
+    std::vector<bool> need_is_fact;  // by need: given by the host itself, not by another model
+
+    /// Whether a provided name takes the place of a fact, where a plant prefers this model for it.
+    [[nodiscard]] bool replaces_fact(const engine::Name& provided) const;
+    /// Whether the model both needs and provides a name: it then gives its own in place of what it gets.
+    [[nodiscard]] bool replaces(const engine::Name& name) const;
+};
+
+/// Reads the description that the file holds. Throws ModelError where the file is no plugin, or describes itself
+/// wrongly.
+[[nodiscard]] Description describe(const std::string& file);
+
+}  // namespace flutebook::desk
