@@ -3,8 +3,9 @@
 
 #include <catch2/catch.hpp>
 
-#include <chrono>
+#include <ctime>
 #include <fstream>
+#include <functional>
 #include <random>
 #include <sstream>
 
@@ -18,7 +19,7 @@ using fixture::PlantFolder;
 namespace {
 
 constexpr int files_to_try = 4000;
-constexpr std::chrono::seconds longest_reading{5};
+constexpr double longest_reading_s = 5;
 
 const std::vector<std::string> files{"plant.yaml",    "papers.yaml",  "flutes.yaml", "boards.yaml",
                                      "machines.yaml", "plugins.yaml", "r.yaml"};
@@ -113,11 +114,12 @@ void read_whole(const PlantFolder& folder) {
     }
 }
 
-template <typename Reading>
-std::chrono::duration<double> time_of(Reading reading) {
-    const auto start = std::chrono::steady_clock::now();
+// Of the processor, not of the clock on the wall: other work on the machine is no fault of the reader's. What waits
+// forever is ended by the time limit of the test itself.
+double seconds_of_work(const std::function<void()>& reading) {
+    const auto start = std::clock();
     reading();
-    return std::chrono::steady_clock::now() - start;
+    return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
 }
 
 std::string repeated(const std::string& piece, std::size_t bytes) {
@@ -138,7 +140,7 @@ TEST_CASE("files with anything changed in them are read or refused, and soon") {
         auto text = originals[which];
         for (auto changes = 1 + below(draw, 6); changes > 0; --changes) mutate_once(text, draw);
         folder.write(files[which], text);
-        RC_ASSERT(time_of([&] { read_whole(folder); }) < longest_reading);
+        RC_ASSERT(seconds_of_work([&] { read_whole(folder); }) < longest_reading_s);
         folder.write(files[which], originals[which]);
     }));
 }
@@ -151,7 +153,7 @@ TEST_CASE("the largest files of one piece over and over are refused soon, whiche
         const PlantFolder folder;
         folder.write("papers.yaml", repeated(piece, nearly_full));
         CAPTURE(piece);
-        REQUIRE(time_of([&] { REQUIRE_FALSE(folder.complaints().empty()); }) < longest_reading);
+        REQUIRE(seconds_of_work([&] { REQUIRE_FALSE(folder.complaints().empty()); }) < longest_reading_s);
     }
 }
 
@@ -178,7 +180,7 @@ TEST_CASE("ten thousands of keys, codes and references cost no more than reading
         folder.write(flood.file, text);
         CAPTURE(flood.file, flood.item);
         const auto lines_of = [&] { return is_request ? folder.request_complaints() : folder.complaints(); };
-        REQUIRE(time_of([&] { REQUIRE_FALSE(lines_of().empty()); }) < longest_reading);
+        REQUIRE(seconds_of_work([&] { REQUIRE_FALSE(lines_of().empty()); }) < longest_reading_s);
         if (is_request) folder.write(flood.file, original);
     }
 }

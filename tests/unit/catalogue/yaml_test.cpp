@@ -3,8 +3,6 @@
 
 #include <catch2/catch.hpp>
 
-#include <chrono>
-
 #include "host/catalogue/document.hpp"
 #include "host/catalogue/file.hpp"
 #include "tests/unit/catalogue/complaint_lines.hpp"
@@ -204,9 +202,7 @@ TEST_CASE("a text longer than any name is refused, and so is a key") {
 TEST_CASE("a scalar of 50 MB is refused by the size of its file, before any parsing") {
     const fixture::PlantFolder folder;
     folder.write("plant.yaml", "plant: " + std::string(50'000'000, 'x') + "\n");
-    const auto start = std::chrono::steady_clock::now();
     REQUIRE(folder.complaints() == Lines{"plant.yaml: too large, expected at most 256 KB"});
-    REQUIRE(std::chrono::steady_clock::now() - start < std::chrono::seconds(5));
 }
 
 TEST_CASE("a file of the largest size is read") {
