@@ -18,11 +18,15 @@ libyaml-cpp-dev     reads the files of a plant
 libfmt-dev          writes numbers and tables
 libudunits2-dev     converts units
 libsodium-dev       tells one file from another by SHA-256
+libsqlite3-dev      keeps the ledger
+libsqlitecpp-dev    speaks to it
+libssl-dev          hashes every entry; SHA-256 at twice the speed of the other
 libcli11-dev        reads the command line
 nlohmann-json3-dev  writes JSON
 '
 test_packages='
 catch2              runs the tests
+sqlite3             asks the ledger as an auditor would, and tries to change it
 librapidcheck-dev   makes plants and orders for the tests of what always holds
 clang-format-14     checks the layout of the code
 clang-tidy-14       checks its habits, and that a second compiler takes it

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <variant>
@@ -11,6 +13,8 @@
 #include "ledger/store.hpp"
 
 namespace flutebook::ledger {
+
+class Transaction;
 
 /// The draft is an entry now, once the posting is committed.
 struct Posted {
@@ -63,12 +67,13 @@ public:
     Receipt commit();
 
 private:
+    Added add_examined(const Draft& draft);
+
     Cabinet& cabinet_;
     std::string who_;
-    std::int64_t posted_ = 0;
-    std::int64_t skipped_ = 0;
-    std::int64_t refused_ = 0;
-    enum class State { open, done } state_ = State::open;
+    std::unique_ptr<Transaction> transaction_;  // null when the posting has ended
+    std::optional<Month> last_closed_;
+    std::int64_t posted_ = 0, skipped_ = 0, refused_ = 0;
 };
 
 /// What became of each draft, in their order.

@@ -59,6 +59,7 @@ public:
 
 private:
     Cabinet& cabinet_;
+    bool is_held_;
 };
 
 }  // namespace flutebook::ledger

@@ -45,7 +45,7 @@ const std::vector<Keeper>& keepers() {
         {"boost/dll", "Boost.DLL", "host/engine/library.cpp"},
         {"yaml-cpp/", "yaml-cpp", "host/catalogue/yaml.cpp"},
         {"udunits", "udunits", "host/catalogue/units.cpp"},
-        {"SQLiteCpp/", "SQLiteCpp", "ledger/store.cpp"},
+        {"SQLiteCpp/", "SQLiteCpp", "ledger/database.cpp"},
     };
     return list;
 }

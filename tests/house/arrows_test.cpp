@@ -91,5 +91,5 @@ TEST_CASE("a second file that touches a library is found") {
           Faults{"host/catalogue/plant.cpp:1: yaml-cpp is kept in host/catalogue/yaml.cpp",
                  "host/desk/a.cpp:1: Boost.DLL is kept in host/engine/library.cpp",
                  "host/engine/graph.hpp:1: udunits is kept in host/catalogue/units.cpp",
-                 "ledger/month.cpp:1: SQLiteCpp is kept in ledger/store.cpp"});
+                 "ledger/month.cpp:1: SQLiteCpp is kept in ledger/database.cpp"});
 }

@@ -1,0 +1,35 @@
+// Every entry read and hashed again, in their order; what they moved is summed on the way.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "ledger/database.hpp"
+#include "ledger/proof/findings.hpp"
+#include "ledger/proof/recount.hpp"
+#include "ledger/sha256.hpp"
+
+namespace flutebook::ledger::proof {
+
+/// An entry that closes a month, as it says itself.
+struct Closing {
+    std::int64_t entry, month;
+    std::string content;
+};
+
+struct ChainRead {
+    std::int64_t entries = 0;
+    Hash head{};
+    std::optional<std::int64_t> kept_at;
+    Recount recount;
+    std::vector<Closing> closings;
+};
+
+/// Numbers without a gap, hashes, times that never fall, days that were open, lines that belong to an entry, mirrors
+/// that are exact. What is wrong is found, never thrown: where the file cannot be read further, that is the last.
+[[nodiscard]] ChainRead prove_chain(Database& books, const NameList& names, const std::optional<Hash>& kept,
+                                    Findings& findings);
+
+}  // namespace flutebook::ledger::proof

@@ -1,0 +1,14 @@
+// Closed months held against what their entries come to: totals, stocks, and no inner account below zero.
+#pragma once
+
+#include "ledger/database.hpp"
+#include "ledger/proof/chain_proof.hpp"
+#include "ledger/proof/findings.hpp"
+#include "ledger/proof/quotes_proof.hpp"
+
+namespace flutebook::ledger::proof {
+
+void prove_seals(Database& books, const NameList& names, const ChainRead& chain, const QuotesRead& quotes,
+                 Findings& findings);
+
+}  // namespace flutebook::ledger::proof
