@@ -40,7 +40,7 @@ Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layo
     Unmakeable made{costed.order->quantity, layout.refused};
     for (std::size_t i = 0; i < costed.outcomes.size(); ++i) {
         const engine::Model& model = engine.graph().models[costed.outcomes[i].model];
-        made.refused.push_back({geometry::name_of(layout.candidates[i]),
+        made.refused.push_back({geometry::name_of(layout.candidates[i], costed.order->plant->units),
                                 fmt::format("{}: {}", model.id, model.reasons[costed.outcomes[i].reason])});
     }
     return made;
@@ -52,7 +52,8 @@ std::vector<RunnerUp> runners_up(const geometry::Layout& layout, const Costed& c
     const Money least = costed.outcomes[ranked.front()].cost;
     for (std::size_t i = 1; i < ranked.size() && i <= runners_up_shown; ++i) {
         const Money cost = costed.outcomes[ranked[i]].cost;
-        made.push_back({geometry::name_of(layout.candidates[ranked[i]]), cost, cost - least});
+        made.push_back(
+            {geometry::name_of(layout.candidates[ranked[i]], costed.order->plant->units), cost, cost - least});
     }
     return made;
 }

@@ -73,10 +73,8 @@ TEST_CASE("a plant that reads us units sees inches, feet, pounds and MSF, and no
                                  Contains("cost per short ton shipped"));
     const std::regex metric(R"([0-9] +(mm|m|m2|kg|g/m2|t km|tonne)\b)");
     std::smatch found;
-    bool is_runner_up = false;  // named by whoever costed them
     for (const std::string& line : lines_of(ended.output)) {
-        if (line.empty() || line[0] != ' ') is_runner_up = line == "Next best ways";
-        if (!is_runner_up && std::regex_search(line, found, metric)) FAIL_CHECK(line);
+        if (std::regex_search(line, found, metric)) FAIL_CHECK(line);
     }
 }
 
