@@ -28,9 +28,12 @@ std::string sentence(const Setting& setting) {
     return cleaned(fmt::format("{} ({}{})", setting.meaning, allowed_words(setting), condition));
 }
 
+// A choice in quotes: among its names may be a word that YAML takes for nothing.
 std::string value(const Setting& setting) {
     if (setting.varies_by != VariesBy::plant && !is_of_request(setting)) return " {}";
-    return setting.is_required() ? "" : fmt::format(" {}", default_words(setting));
+    if (setting.is_required()) return "";
+    const char* quote = setting.choices.empty() ? "" : "\"";
+    return fmt::format(" {}{}{}", quote, default_words(setting), quote);
 }
 
 // Each line behind the margin, which begins a comment.
