@@ -144,8 +144,9 @@ TEST_CASE("no file knows the machine that it was written on") {
     CHECK(paths_of_one_machine(our_house()) == Faults{});
 }
 
-TEST_CASE("a path of one machine is found") {
+TEST_CASE("a path of one machine is found, a folder of the same name is not") {
     const std::string place = std::string("/ho") + "me/";
-    const MadeTree made{{"config/a.txt", "see " + place + "someone/notes\n"}};
-    CHECK(paths_of_one_machine(made.read()) == Faults{"config/a.txt:1: " + place});
+    const MadeTree made{{"config/a.txt", "see " + place + "someone/notes\ncp \"" + place + "x\" y\n"},
+                        {"config/b.sh", "# B.\ncp $clean" + place + "x ${clean}" + place + "y\n"}};
+    CHECK(paths_of_one_machine(made.read()) == Faults{"config/a.txt:1: " + place, "config/a.txt:2: " + place});
 }
