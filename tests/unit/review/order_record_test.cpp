@@ -1,6 +1,7 @@
-// Which step of an order a machine stands for.
+// An order's record: which step a machine stands for, and how the ledger keeps it.
 #include <catch2/catch.hpp>
 
+#include "host/review/order_record_json.hpp"
 #include "tests/unit/review/documents_bench.hpp"
 
 using namespace flutebook;
@@ -30,4 +31,38 @@ TEST_CASE("an order knows what each machine is allowed, and nothing of others") 
     REQUIRE(order.find_converter("FG2") != nullptr);
     CHECK(order.find_converter("FG2")->setup_sheets == 20);
     CHECK(order.find_converter("C1") == nullptr);
+}
+
+TEST_CASE("a record reads back as it was written, to the last bit") {
+    auto order = long_order("26-4711/b");
+    order.customer = "Quoin \"&\" Söhne";
+    order.style = "0201";
+    order.grammage_gsm = 402.9370000000001;
+    order.adhesive_rate = 1.0 / 3;
+    const auto text = review::to_json(order);
+    const auto back = review::order_record_of(text);
+    REQUIRE(back);
+    CHECK(review::to_json(*back) == text);
+    CHECK(back->customer == order.customer);
+    CHECK(back->adhesive_rate == order.adhesive_rate);
+    CHECK(back->grammage_gsm == order.grammage_gsm);
+    CHECK(back->route == order.route);
+    CHECK(back->parting == order.parting);
+    CHECK(back->find_converter("DC1")->kind == catalogue::Converter::Kind::die_cutter);
+    CHECK(back->plies[1].take_up == order.plies[1].take_up);
+}
+
+TEST_CASE("a text that is no order record is told from one") {
+    const auto text = review::to_json(box_order("1"));
+    const auto changed = [&](const std::string& from, const std::string& to) {
+        auto other = text;
+        other.replace(other.find(from), from.size(), to);
+        return other;
+    };
+    CHECK_FALSE(review::order_record_of(""));
+    CHECK_FALSE(review::order_record_of("[1]"));
+    CHECK_FALSE(review::order_record_of(text.substr(0, text.size() - 1)));
+    CHECK_FALSE(review::order_record_of(changed("\"ups\"", "\"sup\"")));
+    CHECK_FALSE(review::order_record_of(changed("folder-gluer", "stapler")));
+    CHECK_FALSE(review::order_record_of(changed("\"outs\":3.0", "\"outs\":\"3\"")));
 }

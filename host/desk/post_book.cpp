@@ -1,0 +1,84 @@
+#include "host/desk/post_book.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "host/review/documents/accounts.hpp"
+#include "host/review/order_record_json.hpp"
+#include "ledger/entries.hpp"
+#include "ledger/month.hpp"
+#include "ledger/quotes.hpp"
+
+namespace flutebook::desk {
+
+namespace account = review::account;
+
+namespace {
+
+const catalogue::Paper* find_paper(const catalogue::Plant& plant, const std::string& code) {
+    const auto found = std::find_if(plant.papers.begin(), plant.papers.end(),
+                                    [&](const catalogue::Paper& paper) { return paper.code == code; });
+    return found == plant.papers.end() ? nullptr : &*found;
+}
+
+// Machines that came after the order was taken are allowed what the plant allows them now.
+void add_new_machines(review::OrderRecord& order, const catalogue::Plant& plant) {
+    for (const auto& own : plant.corrugators)
+        if (order.find_corrugator(own.code) == nullptr)
+            order.corrugators.push_back({own.code, own.run_waste, own.roll_loss, own.order_change_m});
+    for (const auto& own : plant.converters)
+        if (order.find_converter(own.code) == nullptr)
+            order.converters.push_back({own.code, own.kind, own.run_waste, own.setup_sheets});
+}
+
+std::optional<review::OrderRecord> read_order(const ledger::Store& store, const std::string& number) {
+    const auto saved = ledger::find_order(store, number);
+    if (!saved) return std::nullopt;
+    for (const auto& part : saved->order.parts)
+        if (part.name == review::order_record_part)
+            if (auto order = review::order_record_of(part.content)) return order;
+    throw LedgerError(
+        LedgerError::Kind::unfit,
+        fmt::format("{}: order {}: its record cannot be read; run `flutebook verify`", store.file(), number));
+}
+
+}  // namespace
+
+const review::OrderRecord* PostBook::find_order(const std::string& number) {
+    auto known = orders_.find(number);
+    if (known == orders_.end()) {
+        auto order = read_order(store_, number);
+        if (!order) return nullptr;
+        add_new_machines(*order, plant_);
+        known = orders_.emplace(number, std::move(*order)).first;
+    }
+    return &known->second;
+}
+
+std::optional<double> PostBook::last_issue_price(const std::string& corrugator, const std::string& paper,
+                                                 catalogue::Date day) {
+    const auto posted = ledger::last_priced(store_, account::paper_store, corrugator, paper, day);
+    const auto beside = foresight_.last_issue(corrugator, paper, day);
+    if (beside && (!posted || *beside > posted->date)) {
+        const auto* own = find_paper(plant_, paper);
+        const auto* price = own == nullptr ? nullptr : own->price_on(*beside);
+        return price == nullptr ? std::nullopt : std::optional(price->per_tonne / 1000);
+    }
+    if (!posted) return std::nullopt;
+    return posted->money.to_double() / posted->mass.to_kg();
+}
+
+bool PostBook::is_unopened(const std::string& account, const std::string& material, catalogue::Date day) {
+    const auto moved = foresight_.first_movement(account);
+    const auto counted = foresight_.first_count(account);
+    if ((moved && *moved <= day) || (counted && *counted < day)) return false;
+    if (ledger::has_moved(store_, account, day, account::opening)) return false;
+    const auto counts = ledger::counts_of(store_, account);
+    return std::none_of(counts.begin(), counts.end(), [&](const ledger::StandingCount& count) {
+        return count.date < day || (count.date == day && count.count.material == material);
+    });
+}
+
+}  // namespace flutebook::desk
