@@ -58,6 +58,10 @@ bool is_out_of_space(int code, int system_code) {
         case SQLITE_CANTOPEN:
             give_up(fmt::format("{}: cannot be opened: {}; check that the file and its folder can be read and written",
                                 file, system_code != 0 ? std::strerror(system_code) : error.what()));
+        case SQLITE_AUTH:
+            refuse(file +
+                   ": a ledger does not allow this: what was posted, and how it is kept, is never changed; add a "
+                   "reversal instead");
         case SQLITE_CONSTRAINT:
             refuse(fmt::format("{}: the ledger does not take it: {}; nothing was kept", file, error.what()));
         default:
