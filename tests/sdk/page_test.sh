@@ -13,7 +13,7 @@ build=$2
 sources=$3
 clean=$(mktemp -d) || exit 1
 trap 'rm -rf "$clean"' EXIT
-mkdir "$clean/top" "$clean/home" "$clean/blocks"
+mkdir "$clean/top" "$clean/author" "$clean/blocks"
 ln -s "$build" "$clean/top/build"
 cp -r "$sources/config" "$clean/top/config"
 
@@ -58,7 +58,7 @@ last_said() {
 }
 
 begun=$(date +%s)
-if ! (cd "$clean/top" && env -i HOME="$clean/home" PATH=/usr/local/bin:/usr/bin:/bin LC_ALL=C sh "$clean/all.sh"); then
+if ! (cd "$clean/top" && env -i HOME="$clean/author" PATH=/usr/local/bin:/usr/bin:/bin LC_ALL=C sh "$clean/all.sh"); then
     echo 'FAILED: the page does not lead where it says; what was said last:'
     last_said
     exit 1
@@ -70,7 +70,7 @@ last_said | grep -q 'Varnish' || {
     last_said
     exit 1
 }
-cmp "$clean/home/varnish/varnish.cpp" "$sources/sdk/examples/varnish/varnish.cpp" || {
+cmp "$clean/author/varnish/varnish.cpp" "$sources/sdk/examples/varnish/varnish.cpp" || {
     echo 'FAILED: the model of the page is no longer the example'
     exit 1
 }
