@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <cstddef>
 #include <filesystem>
 #include <fstream>
@@ -102,10 +103,14 @@ std::optional<std::string> read_text_file(const std::string& file, Complaints& c
     if (!std::filesystem::is_regular_file(status)) return refuse("a pipe or device, expected a plain file");
 
     std::ifstream stream(file, std::ios::binary);
-    std::string text(largest_file + 1, '\0');
-    stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+    std::string text;
+    std::array<char, 16384> piece{};
+    // One byte too many is enough to know.
+    while (stream && text.size() <= largest_file) {
+        stream.read(piece.data(), static_cast<std::streamsize>(piece.size()));
+        text.append(piece.data(), static_cast<std::size_t>(stream.gcount()));
+    }
     if (!stream.is_open() || stream.bad()) return refuse("cannot be read: it may not be open to you");
-    text.resize(static_cast<std::size_t>(stream.gcount()));
     return check_text(std::move(text), file, complaints);
 }
 
