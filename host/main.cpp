@@ -5,8 +5,10 @@
 #include "host/cli/output.hpp"
 #include "host/cli/program.hpp"
 #include "host/errors.hpp"
+#include "ledger/error.hpp"
 
 using flutebook::InputError;
+using flutebook::LedgerError;
 using flutebook::ModelError;
 using namespace flutebook::cli;
 
@@ -19,6 +21,9 @@ int main(int count, char** words) {
     } catch (const ModelError& error) {
         complain(error.lines());
         return static_cast<int>(ExitCode::unfit);
+    } catch (const LedgerError& error) {
+        complain(error.lines());
+        return static_cast<int>(error.kind() == LedgerError::Kind::unfit ? ExitCode::unfit : ExitCode::refused);
     } catch (const std::exception& error) {
         // Of the machine, not of any file: no memory, no such program link.
         complain({std::string("flutebook: could not go on: ") + error.what() +

@@ -10,6 +10,7 @@
 #include "host/catalogue/date.hpp"
 #include "host/catalogue/nearest.hpp"
 #include "host/catalogue/shown.hpp"
+#include "host/cli/examples.hpp"
 
 namespace flutebook::cli {
 
@@ -23,6 +24,8 @@ struct Words {
     std::string plant = ".";
     std::vector<std::string> files;
     std::string explain, date, plugin_file, plugin_name;
+    std::string ledger, month, by, export_file, why, head, backup_file;
+    std::int64_t entry = 0;
     unsigned threads = std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
     bool json = false, dot = false, svg = false, markdown = false, yaml = false;
 
@@ -46,62 +49,45 @@ std::string wrong_date(const std::string& text) {
     return fmt::format("is no day: {}; write YYYY-MM-DD", catalogue::shown(text));
 }
 
+std::optional<ledger::Month> parse_month(const std::string& text) {
+    const auto first = catalogue::parse_date(text + "-01");
+    if (!first) return std::nullopt;
+    return first->year() / first->month();
+}
+
+std::string wrong_month(const std::string& text) {
+    if (parse_month(text)) return {};
+    return fmt::format("is no month: {}; write YYYY-MM", catalogue::shown(text));
+}
+
+const std::vector<std::pair<std::string, ledger::Axis>> axes = {{"machine", ledger::Axis::centre},
+                                                                {"shift", ledger::Axis::shift},
+                                                                {"board", ledger::Axis::board},
+                                                                {"order", ledger::Axis::order}};
+
+std::optional<ledger::Axis> find_axis(const std::string& text) {
+    for (const auto& [name, axis] : axes)
+        if (name == text) return axis;
+    return std::nullopt;
+}
+
+std::string wrong_axis(const std::string& text) {
+    if (find_axis(text)) return {};
+    return fmt::format("cannot be divided by {}; choose machine, shift, board or order", catalogue::shown(text));
+}
+
+std::string wrong_entry(const std::string& text) {
+    std::int64_t number = 0;
+    if (CLI::detail::lexical_cast(text, number) && number >= 1) return {};
+    return fmt::format("is no entry's number: {}; give a whole number from 1 on", catalogue::shown(text));
+}
+
 std::string wrong_threads(const std::string& text) {
     unsigned number = 0;
     if (CLI::detail::lexical_cast(text, number) && number >= 1 && number <= most_threads) return {};
     return fmt::format("is no number of threads: {}; give a whole number from 1 to {}", catalogue::shown(text),
                        most_threads);
 }
-
-constexpr const char* quote_examples =
-    R"(What it costs to make each request at each of its quantities: the price ladder, then a cost sheet
-for each quantity, made the cheapest way that the plant has.
-
-Exit code: 0 done; 1 a request was refused or a quantity cannot be made, everything else is in the
-answer; 2 wrong usage; 3 the plant's files or a plugin are not fit.
-
-Examples:
-  flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
-  flutebook quote requests/*.yaml --json > prices.json
-  flutebook quote R-1001.yaml --explain energy.heat
-  flutebook quote R-1001.yaml --date 2026-12-01)";
-
-constexpr const char* list_examples = R"(Examples:
-  flutebook --plant config/demo plugin list
-  flutebook plugin list --json)";
-
-constexpr const char* graph_examples =
-    R"(Models stand in the order they are evaluated. Each name is followed by its unit, and by `step` or
-`ply` where there is one number for each.
-
-Examples:
-  flutebook --plant config/demo plugin graph
-  flutebook plugin graph --json
-  flutebook plugin graph --svg > models.svg)";
-
-constexpr const char* describe_examples =
-    R"(A plugin's own account of itself, read from its file: no plant is needed.
-
-Examples:
-  flutebook plugin describe plugins/varnish.so
-  flutebook plugin describe plugins/varnish.so --yaml >> plugins.yaml)";
-
-constexpr const char* new_examples =
-    R"(Makes the folder NAME here: a plugin that works, its build, a golden order and a page about both.
-
-Examples:
-  flutebook plugin new varnish)";
-
-constexpr const char* plugin_examples = R"(Examples:
-  flutebook plugin list
-  flutebook plugin graph
-  flutebook plugin describe plugins/varnish.so
-  flutebook plugin new varnish)";
-
-constexpr const char* all_examples = R"(Examples:
-  flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
-  flutebook --plant config/demo plugin graph
-  flutebook quote --help)";
 
 // The commands as the library knows them. Not to be copied: options point into `words`.
 class CommandLine {
@@ -113,19 +99,27 @@ public:
         app_.get_formatter()->label("REQUIRED", "");
         app_.set_version_flag("--version", "flutebook " FLUTEBOOK_VERSION, "show the version and end");
         app_.add_option("--plant", words_.plant, "folder of the plant's files (default: .)")->type_name("DIR");
+        app_.add_option("--ledger", words_.ledger, "the ledger's file (default: ledger.db in the plant's folder)")
+            ->type_name("FILE");
         app_.require_subcommand(1);
         app_.fallthrough();
-        app_.footer(all_examples);
+        app_.footer(examples::of_all);
         add_quote();
+        add_month();
+        add_close();
+        add_reverse();
+        add_verify();
+        add_backup();
         plugin_ = app_.add_subcommand("plugin", "look at the cost models")->group(group);
         plugin_->require_subcommand(1);
-        plugin_->footer(plugin_examples);
-        list_ = add_plugin_command("list", "the models that are loaded", list_examples);
+        plugin_->footer(examples::of_plugin);
+        list_ = add_plugin_command("list", "the models that are loaded", examples::of_list);
         add_graph();
         add_describe();
-        new_ = add_plugin_command("new", "start a plugin in a folder of its own", new_examples);
+        new_ = add_plugin_command("new", "start a plugin in a folder of its own", examples::of_new);
         new_->add_option("NAME", words_.plugin_name, "what the model is to be called")->type_name("")->required();
-        for (CLI::App* command : {&app_, quote_, plugin_, list_, graph_, describe_, new_})
+        for (CLI::App* command :
+             {&app_, quote_, month_, close_, reverse_, verify_, backup_, plugin_, list_, graph_, describe_, new_})
             command->set_help_flag("-h,--help", "show this help and end");
     }
     CommandLine(const CommandLine&) = delete;
@@ -157,7 +151,54 @@ private:
             ->type_name("N")
             ->check(wrong_threads);
         quote_->add_flag("--json", words_.json, "answer in JSON, for scripts");
-        quote_->footer(quote_examples);
+        quote_->footer(examples::of_quote);
+    }
+
+    CLI::App* add_ledger_command(const std::string& name, const std::string& what, const char* examples) {
+        CLI::App* command = app_.add_subcommand(name, what)->group(group);
+        command->add_flag("--json", words_.json, "answer in JSON, for scripts");
+        command->footer(examples);
+        return command;
+    }
+
+    void add_month_name(CLI::App* command) {
+        command->add_option("YYYY-MM", words_.month, "the month")->type_name("")->required()->check(wrong_month);
+    }
+
+    void add_month() {
+        month_ = add_ledger_command("month", "the account of a month", examples::of_month);
+        add_month_name(month_);
+        month_->add_option("--by", words_.by, "divide it by machine, shift, board or order")
+            ->type_name("WHAT")
+            ->check(wrong_axis);
+    }
+
+    void add_close() {
+        close_ = add_ledger_command("close", "seal a month for good", examples::of_close);
+        add_month_name(close_);
+        close_->add_option("--why", words_.why, "why it is closed though it does not balance")->type_name("TEXT");
+    }
+
+    void add_reverse() {
+        reverse_ = add_ledger_command("reverse", "undo an entry by its mirror", examples::of_reverse);
+        reverse_->add_option("ENTRY", words_.entry, "the entry's number")
+            ->type_name("")
+            ->required()
+            ->check(wrong_entry);
+        reverse_->add_option("--why", words_.why, "the reason, kept with it")->type_name("TEXT")->required();
+        reverse_->add_option("--date", words_.date, "the day it is dated, in an open month")
+            ->type_name("YYYY-MM-DD")
+            ->check(wrong_date);
+    }
+
+    void add_verify() {
+        verify_ = add_ledger_command("verify", "prove the ledger whole", examples::of_verify);
+        verify_->add_option("--head", words_.head, "a head that was kept elsewhere")->type_name("HEX");
+    }
+
+    void add_backup() {
+        backup_ = add_ledger_command("backup", "copy the ledger while it is in use", examples::of_backup);
+        backup_->add_option("FILE", words_.backup_file, "the copy")->type_name("")->required();
     }
 
     CLI::App* add_plugin_command(const std::string& name, const std::string& what, const char* examples) {
@@ -168,13 +209,13 @@ private:
     }
 
     void add_graph() {
-        graph_ = add_plugin_command("graph", "who feeds whom", graph_examples);
+        graph_ = add_plugin_command("graph", "who feeds whom", examples::of_graph);
         graph_->add_flag("--dot", words_.dot, "answer in the language of Graphviz")->excludes("--json");
         graph_->add_flag("--svg", words_.svg, "answer with the drawing, by Graphviz")->excludes("--json", "--dot");
     }
 
     void add_describe() {
-        describe_ = add_plugin_command("describe", "what a plugin says of itself", describe_examples);
+        describe_ = add_plugin_command("describe", "what a plugin says of itself", examples::of_describe);
         describe_->add_option("FILE", words_.plugin_file, "a plugin")->type_name("")->required();
         describe_->add_flag("--markdown", words_.markdown, "answer with a page about it")->excludes("--json");
         describe_->add_flag("--yaml", words_.yaml, "answer with its entry for plugins.yaml, every default in it")
@@ -233,21 +274,35 @@ private:
     }
 
     Arguments asked() const {
+        const std::string& ledger = words_.ledger;
+        return {words_.plant, ledger.empty() ? words_.plant + "/ledger.db" : ledger, command()};
+    }
+
+    Arguments::Command command() const {
         const Words& own = words_;
-        if (list_->parsed()) return {own.plant, PluginListCommand{own.form()}};
-        if (graph_->parsed()) return {own.plant, PluginGraphCommand{own.graph_form()}};
-        if (describe_->parsed()) return {own.plant, PluginDescribeCommand{own.plugin_file, own.description_form()}};
-        if (new_->parsed()) return {own.plant, PluginNewCommand{own.plugin_name, own.form()}};
-        QuoteCommand quote{own.files, std::nullopt, std::nullopt, own.threads, own.form()};
-        if (quote_->count("--explain") > 0) quote.explain = own.explain;
-        if (quote_->count("--date") > 0) quote.date = catalogue::parse_date(own.date);
-        return {own.plant, std::move(quote)};
+        if (list_->parsed()) return PluginListCommand{own.form()};
+        if (graph_->parsed()) return PluginGraphCommand{own.graph_form()};
+        if (describe_->parsed()) return PluginDescribeCommand{own.plugin_file, own.description_form()};
+        if (new_->parsed()) return PluginNewCommand{own.plugin_name, own.form()};
+        if (month_->parsed())
+            return MonthCommand{parse_month(own.month).value(), find_axis(own.by), own.export_file, own.form()};
+        if (close_->parsed()) return CloseCommand{parse_month(own.month).value(), own.why, own.form()};
+        if (reverse_->parsed()) return ReverseCommand{own.entry, own.why, catalogue::parse_date(own.date), own.form()};
+        if (verify_->parsed()) return VerifyCommand{given(verify_, "--head", own.head), own.form()};
+        if (backup_->parsed()) return BackupCommand{own.backup_file, own.form()};
+        return QuoteCommand{own.files, given(quote_, "--explain", own.explain), catalogue::parse_date(own.date),
+                            own.threads, own.form()};
+    }
+
+    static std::optional<std::string> given(const CLI::App* command, const char* option, const std::string& value) {
+        return command->count(option) > 0 ? std::optional(value) : std::nullopt;
     }
 
     Words words_;
     CLI::App app_;
     CLI::App *quote_ = nullptr, *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr,
-             *new_ = nullptr;
+             *new_ = nullptr, *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr, *verify_ = nullptr,
+             *backup_ = nullptr;
 };
 
 }  // namespace

@@ -1,6 +1,7 @@
 // What was asked on the command line, as values. The one place that knows the command line's library.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -8,6 +9,7 @@
 
 #include "host/catalogue/plant.hpp"
 #include "host/cli/exit_code.hpp"
+#include "ledger/month.hpp"
 
 namespace flutebook::cli {
 
@@ -41,9 +43,42 @@ struct PluginNewCommand {
     Form form;
 };
 
+struct MonthCommand {
+    ledger::Month month;
+    std::optional<ledger::Axis> by;
+    std::string export_file;  // empty: none
+    Form form;
+};
+
+struct CloseCommand {
+    ledger::Month month;
+    std::string why;
+    Form form;
+};
+
+struct ReverseCommand {
+    std::int64_t entry;
+    std::string why;
+    std::optional<ledger::Date> date;
+    Form form;
+};
+
+struct VerifyCommand {
+    std::optional<std::string> head;
+    Form form;
+};
+
+struct BackupCommand {
+    std::string file;
+    Form form;
+};
+
 struct Arguments {
-    std::string plant;  // the folder
-    std::variant<QuoteCommand, PluginListCommand, PluginGraphCommand, PluginDescribeCommand, PluginNewCommand> command;
+    using Command = std::variant<QuoteCommand, MonthCommand, CloseCommand, ReverseCommand, VerifyCommand, BackupCommand,
+                                 PluginListCommand, PluginGraphCommand, PluginDescribeCommand, PluginNewCommand>;
+    std::string plant;   // the folder
+    std::string ledger;  // the file
+    Command command;
 };
 
 /// Nothing to do: help or version were asked for, or the usage is wrong.

@@ -2,6 +2,8 @@
 
 #include "host/cli/arguments.hpp"
 #include "host/cli/describe_command.hpp"
+#include "host/cli/ledger_command.hpp"
+#include "host/cli/month_command.hpp"
 #include "host/cli/new_plugin_command.hpp"
 #include "host/cli/output.hpp"
 #include "host/cli/plugin_command.hpp"
@@ -15,9 +17,19 @@ namespace {
 // Runs whichever command was asked. Opens the plant for those that work in one, and for no other.
 struct Worker {
     const std::string& plant;
+    const std::string& ledger;
     Output& output;
 
     ExitCode operator()(const QuoteCommand& asked) const { return run_quote(desk::open(plant), asked, output); }
+    ExitCode operator()(const MonthCommand& asked) const {
+        return run_month(catalogue::read_plant(plant), ledger, asked, output);
+    }
+    ExitCode operator()(const CloseCommand& asked) const {
+        return run_close(catalogue::read_plant(plant), ledger, asked, output);
+    }
+    ExitCode operator()(const ReverseCommand& asked) const { return run_reverse(ledger, asked, output); }
+    ExitCode operator()(const VerifyCommand& asked) const { return run_verify(ledger, asked, output); }
+    ExitCode operator()(const BackupCommand& asked) const { return run_backup(ledger, asked, output); }
     ExitCode operator()(const PluginListCommand& asked) const {
         return run_plugin_list(desk::open(plant), asked.form, output);
     }
@@ -41,7 +53,7 @@ int run(int count, const char* const* words) {
         worst = spoken->exit_code;
     } else {
         const auto& arguments = std::get<Arguments>(asked);
-        worst = std::visit(Worker{arguments.plant, output}, arguments.command);
+        worst = std::visit(Worker{arguments.plant, arguments.ledger, output}, arguments.command);
     }
     return static_cast<int>(worse(worst, output.close()));
 }

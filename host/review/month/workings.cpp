@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <string_view>
@@ -23,11 +24,7 @@ bool is_mill(std::string_view name) {
 }
 
 bool is_machine(std::string_view name) {
-    if (is_mill(name) || name == account::floor || name == account::loose_scrap || name == account::bale_yard)
-        return false;
-    for (const auto border : borders)
-        if (name == border) return false;
-    return true;
+    return !is_border(name) && name != account::floor && name != account::loose_scrap && name != account::bale_yard;
 }
 
 Machine& machine(Workings& made, const std::string& code) {
@@ -159,6 +156,10 @@ Grams found_by_counts(const MonthBooks& books, const std::string& account) {
 
 bool is_of_close(const ledger::Flow& flow) {
     return flow.from == account::unexplained || flow.to == account::unexplained || flow.to == account::costs;
+}
+
+bool is_border(std::string_view name) {
+    return is_mill(name) || std::find(borders.begin(), borders.end(), name) != borders.end();
 }
 
 ledger::Date last_day(ledger::Month month) {

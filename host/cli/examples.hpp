@@ -1,0 +1,99 @@
+// What stands under each command's help: how it ends, and commands to copy.
+#pragma once
+
+namespace flutebook::cli::examples {
+
+inline constexpr const char* of_quote =
+    R"(What it costs to make each request at each of its quantities: the price ladder, then a cost sheet
+for each quantity, made the cheapest way that the plant has.
+
+Exit code: 0 done; 1 a request was refused or a quantity cannot be made, everything else is in the
+answer; 2 wrong usage; 3 the plant's files or a plugin are not fit.
+
+Examples:
+  flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
+  flutebook quote requests/*.yaml --json > prices.json
+  flutebook quote R-1001.yaml --explain energy.heat
+  flutebook quote R-1001.yaml --date 2026-12-01)";
+
+inline constexpr const char* of_list = R"(Examples:
+  flutebook --plant config/demo plugin list
+  flutebook plugin list --json)";
+
+inline constexpr const char* of_graph =
+    R"(Models stand in the order they are evaluated. Each name is followed by its unit, and by `step` or
+`ply` where there is one number for each.
+
+Examples:
+  flutebook --plant config/demo plugin graph
+  flutebook plugin graph --json
+  flutebook plugin graph --svg > models.svg)";
+
+inline constexpr const char* of_describe =
+    R"(A plugin's own account of itself, read from its file: no plant is needed.
+
+Examples:
+  flutebook plugin describe plugins/varnish.so
+  flutebook plugin describe plugins/varnish.so --yaml >> plugins.yaml)";
+
+inline constexpr const char* of_new =
+    R"(Makes the folder NAME here: a plugin that works, its build, a golden order and a page about both.
+
+Examples:
+  flutebook plugin new varnish)";
+
+inline constexpr const char* of_plugin = R"(Examples:
+  flutebook plugin list
+  flutebook plugin graph
+  flutebook plugin describe plugins/varnish.so
+  flutebook plugin new varnish)";
+
+inline constexpr const char* of_all = R"(Examples:
+  flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
+  flutebook --plant config/demo plugin graph
+  flutebook quote --help)";
+
+inline constexpr const char* of_month =
+    R"(Every tonne of a month: what each machine took in, made and lost, each cause of loss beside what
+was unavoidable, what it cost, and what became of the scrap. The account of a month that is open
+may still change.
+
+Examples:
+  flutebook month 2026-10
+  flutebook month 2026-10 --by machine)";
+
+inline constexpr const char* of_close =
+    R"(Posts what counts found, seals the month and prints the head of the ledger's chain: keep it
+elsewhere, for `flutebook verify --head`. Months are closed in their order and stay closed.
+
+Exit code: 0 closed; 1 refused: more is unexplained than the plant allows, and nobody said why, or
+a stock is below zero.
+
+Examples:
+  flutebook close 2026-10
+  flutebook close 2026-10 --why "scale of the baler failed from the 12th to the 15th")";
+
+inline constexpr const char* of_reverse =
+    R"(Posts the mirror of an entry. It is dated like the entry, or, where that month is closed, on the
+first day that is open.
+
+Examples:
+  flutebook reverse 4711 --why "posted under the wrong order"
+  flutebook reverse 4711 --why "posted under the wrong order" --date 2026-11-03)";
+
+inline constexpr const char* of_verify =
+    R"(Reads the whole ledger, works every hash and every total out again, and names what is wrong.
+
+Exit code: 0 whole; 1 something is wrong.
+
+Examples:
+  flutebook verify
+  flutebook verify --head 3f5a...)";
+
+inline constexpr const char* of_backup =
+    R"(Copies the ledger while others may post, proves the copy whole, and only then gives it its name.
+
+Examples:
+  flutebook backup /mnt/safe/ledger-2026-10-31.db)";
+
+}  // namespace flutebook::cli::examples

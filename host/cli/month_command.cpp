@@ -1,0 +1,21 @@
+#include "host/cli/month_command.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "host/cli/month_json.hpp"
+#include "host/cli/month_text.hpp"
+
+namespace flutebook::cli {
+
+ExitCode run_month(const catalogue::Plant& plant, const std::string& ledger, const MonthCommand& asked,
+                   Output& output) {
+    using Trend = desk::MonthAsked::Trend;
+    const bool is_for_people = asked.form == Form::text;
+    const auto store = ledger::Store::open_for_reading(ledger);
+    const auto answer =
+        desk::month(plant, store, {asked.month, asked.by, is_for_people ? Trend::twelve_months : Trend::none});
+    output.write(is_for_people ? month_text(plant, answer) : json_text(month_json(answer)));
+    return ExitCode::done;
+}
+
+}  // namespace flutebook::cli

@@ -1,0 +1,69 @@
+// The sections below the account itself: scrap, the months before, and the month divided.
+#include <fmt/format.h>
+
+#include "host/cli/month_json.hpp"
+#include "host/cli/month_sections.hpp"
+#include "host/cli/number_text.hpp"
+#include "host/cli/table.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+std::string rate_text(const std::optional<double>& rate) {
+    return rate ? percent_text(*rate, 2) : "-";
+}
+
+void add_stock(Table& table, const char* name, const review::ScrapAccount& own) {
+    table.add({name, kg_text(own.open), kg_text(own.in), kg_text(own.out), kg_text(own.counted), kg_text(own.close)});
+}
+
+Grams net_loss(const review::Part& part) {
+    return part.lost() - part.expected();
+}
+
+}  // namespace
+
+std::string scrap_section(const desk::MonthAnswer& answer, const std::string& currency) {
+    const auto& own = answer.account;
+    Table stocks({Align::left, Align::right, Align::right, Align::right, Align::right, Align::right}, 2);
+    stocks.add({"kg", "opening", "in", "out", "counts found", "closing"});
+    add_stock(stocks, "loose: made, baled", own.loose_scrap);
+    add_stock(stocks, "bale yard: baled, sent", own.bale_yard);
+    Table sale({Align::left, Align::right, Align::left}, 2);
+    sale.add({"sent to mills", kg_text(own.sent), "kg, our weight"});
+    sale.add({"paid for", kg_text(own.paid), "kg, the mills' weight after moisture"});
+    sale.add({"revenue", money_text(own.revenue), currency});
+    sale.add({"recycling rate: sent of made", rate_text(own.recycling_rate()),
+              "twelve months: " + rate_text(answer.recycling_rate_of_year())});
+    return "Scrap, from the machine to the mill\n" + stocks.text() + "\n" + sale.text();
+}
+
+std::string trend_section(const desk::MonthAnswer& answer, const std::string& currency) {
+    Table table({Align::left, Align::right, Align::right, Align::right, Align::right, Align::right, Align::right}, 2);
+    table.add({"month", "issued kg", "lost", "expected", "unexplained", "waste " + currency, "revenue " + currency});
+    for (const auto& own : answer.trend)
+        table.add({month_name(own.month), kg_text(own.issued), share_text(own.lost(), own.issued),
+                   share_text(own.expected(), own.issued), share_text(own.unexplained(), own.issued),
+                   money_text(own.waste_cost()), money_text(own.revenue)});
+    return "Twelve months; shares of each month's issued paper\n" + table.text();
+}
+
+std::string parts_section(const desk::MonthAnswer& answer) {
+    if (!answer.by) return "";
+    const Grams issued = answer.account.issued;
+    Table table({Align::flexible, Align::right, Align::right, Align::right, Align::right, Align::right, Align::right},
+                2);
+    table.add({axis_name(*answer.by), "sheets kg", "fed kg", "product kg", "lost kg", "of issued", "excess kg"});
+    for (const auto& part : answer.parts) {
+        table.add({part.of.empty() ? "(none named)" : part.of, kg_text(part.made), kg_text(part.fed),
+                   kg_text(part.product), kg_text(part.lost()), share_text(part.lost(), issued),
+                   kg_text(net_loss(part))});
+        for (const auto& cause : part.causes)
+            table.add({"  " + cause.cause, "", "", "", kg_text(cause.actual), share_text(cause.actual, issued),
+                       kg_text(cause.excess())});
+    }
+    return fmt::format("By {}; shares of the month's issued paper\n", axis_name(*answer.by)) + table.text();
+}
+
+}  // namespace flutebook::cli
