@@ -23,6 +23,7 @@ libsqlitecpp-dev    speaks to it
 libssl-dev          hashes every entry; SHA-256 at twice the speed of the other
 libcli11-dev        reads the command line
 nlohmann-json3-dev  writes JSON
+libxlsxwriter-dev   writes spreadsheets
 '
 test_packages='
 catch2              runs the tests
