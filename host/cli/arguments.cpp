@@ -11,6 +11,7 @@
 #include "host/catalogue/nearest.hpp"
 #include "host/catalogue/shown.hpp"
 #include "host/cli/examples.hpp"
+#include "host/cli/month_export.hpp"
 
 namespace flutebook::cli {
 
@@ -74,6 +75,11 @@ std::optional<ledger::Axis> find_axis(const std::string& text) {
 std::string wrong_axis(const std::string& text) {
     if (find_axis(text)) return {};
     return fmt::format("cannot be divided by {}; choose machine, shift, board or order", catalogue::shown(text));
+}
+
+std::string wrong_export(const std::string& file) {
+    if (can_export_to(file)) return {};
+    return fmt::format("is no file to export to: {}; end it in .xlsx or .csv", catalogue::shown(file));
 }
 
 std::string wrong_entry(const std::string& text) {
@@ -171,6 +177,9 @@ private:
         month_->add_option("--by", words_.by, "divide it by machine, shift, board or order")
             ->type_name("WHAT")
             ->check(wrong_axis);
+        month_->add_option("--export", words_.export_file, "also write it to this file, .xlsx or .csv")
+            ->type_name("FILE")
+            ->check(wrong_export);
     }
 
     void add_close() {

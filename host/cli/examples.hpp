@@ -60,7 +60,8 @@ may still change.
 
 Examples:
   flutebook month 2026-10
-  flutebook month 2026-10 --by machine)";
+  flutebook month 2026-10 --by machine
+  flutebook month 2026-10 --export 2026-10.xlsx)";
 
 inline constexpr const char* of_close =
     R"(Posts what counts found, seals the month and prints the head of the ledger's chain: keep it
