@@ -28,8 +28,11 @@ struct Words {
     std::string ledger, month, by, export_file, why, head, backup_file;
     std::int64_t entry = 0;
     unsigned threads = std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
-    bool json = false, dot = false, svg = false, markdown = false, yaml = false;
+    bool json = false, dry_run = false, dot = false, svg = false, markdown = false, yaml = false;
 
+    [[nodiscard]] desk::PostAsked::Keep keep() const {
+        return dry_run ? desk::PostAsked::Keep::nothing : desk::PostAsked::Keep::all;
+    }
     [[nodiscard]] Form form() const { return json ? Form::json : Form::text; }
     [[nodiscard]] PluginGraphCommand::As graph_form() const {
         using As = PluginGraphCommand::As;
@@ -111,6 +114,7 @@ public:
         app_.fallthrough();
         app_.footer(examples::of_all);
         add_quote();
+        add_post();
         add_month();
         add_close();
         add_reverse();
@@ -124,8 +128,8 @@ public:
         add_describe();
         new_ = add_plugin_command("new", "start a plugin in a folder of its own", examples::of_new);
         new_->add_option("NAME", words_.plugin_name, "what the model is to be called")->type_name("")->required();
-        for (CLI::App* command :
-             {&app_, quote_, month_, close_, reverse_, verify_, backup_, plugin_, list_, graph_, describe_, new_})
+        for (CLI::App* command : {&app_, quote_, post_, month_, close_, reverse_, verify_, backup_, plugin_, list_,
+                                  graph_, describe_, new_})
             command->set_help_flag("-h,--help", "show this help and end");
     }
     CommandLine(const CommandLine&) = delete;
@@ -169,6 +173,12 @@ private:
 
     void add_month_name(CLI::App* command) {
         command->add_option("YYYY-MM", words_.month, "the month")->type_name("")->required()->check(wrong_month);
+    }
+
+    void add_post() {
+        post_ = add_ledger_command("post", "production documents into the ledger", examples::of_post);
+        post_->add_option("FILE", words_.files, "documents, CSV")->type_name("")->required();
+        post_->add_flag("--dry-run", words_.dry_run, "say what would be posted, and keep nothing");
     }
 
     void add_month() {
@@ -293,6 +303,7 @@ private:
         if (graph_->parsed()) return PluginGraphCommand{own.graph_form()};
         if (describe_->parsed()) return PluginDescribeCommand{own.plugin_file, own.description_form()};
         if (new_->parsed()) return PluginNewCommand{own.plugin_name, own.form()};
+        if (post_->parsed()) return PostCommand{own.files, own.keep(), own.form()};
         if (month_->parsed())
             return MonthCommand{parse_month(own.month).value(), find_axis(own.by), own.export_file, own.form()};
         if (close_->parsed()) return CloseCommand{parse_month(own.month).value(), own.why, own.form()};
@@ -309,9 +320,9 @@ private:
 
     Words words_;
     CLI::App app_;
-    CLI::App *quote_ = nullptr, *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr,
-             *new_ = nullptr, *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr, *verify_ = nullptr,
-             *backup_ = nullptr;
+    CLI::App *quote_ = nullptr, *post_ = nullptr, *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr,
+             *describe_ = nullptr, *new_ = nullptr, *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr,
+             *verify_ = nullptr, *backup_ = nullptr;
 };
 
 }  // namespace

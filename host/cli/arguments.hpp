@@ -9,6 +9,7 @@
 
 #include "host/catalogue/plant.hpp"
 #include "host/cli/exit_code.hpp"
+#include "host/desk/post.hpp"
 #include "ledger/month.hpp"
 
 namespace flutebook::cli {
@@ -43,6 +44,12 @@ struct PluginNewCommand {
     Form form;
 };
 
+struct PostCommand {
+    std::vector<std::string> files;
+    desk::PostAsked::Keep keep;
+    Form form;
+};
+
 struct MonthCommand {
     ledger::Month month;
     std::optional<ledger::Axis> by;
@@ -74,8 +81,9 @@ struct BackupCommand {
 };
 
 struct Arguments {
-    using Command = std::variant<QuoteCommand, MonthCommand, CloseCommand, ReverseCommand, VerifyCommand, BackupCommand,
-                                 PluginListCommand, PluginGraphCommand, PluginDescribeCommand, PluginNewCommand>;
+    using Command =
+        std::variant<QuoteCommand, PostCommand, MonthCommand, CloseCommand, ReverseCommand, VerifyCommand,
+                     BackupCommand, PluginListCommand, PluginGraphCommand, PluginDescribeCommand, PluginNewCommand>;
     std::string plant;   // the folder
     std::string ledger;  // the file
     Command command;

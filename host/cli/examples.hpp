@@ -53,6 +53,27 @@ inline constexpr const char* of_all = R"(Examples:
   flutebook --plant config/demo plugin graph
   flutebook quote --help)";
 
+inline constexpr const char* of_post =
+    R"(Files of production documents into the ledger: each row once, all files or none. A document is
+known by its header row, and every row that is refused is listed with its file, line and column.
+Rows that were posted before are skipped.
+
+  ref,date,shift,corrugator,paper,kg                     paper issued; back where kg is negative
+  ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets
+                                                         with roll_width,outs before metres where
+                                                         they were not the order's own
+  ref,date,shift,converter,order,fed,setup_sheets,rejected,good_boxes
+  ref,date,shift,centre,cause,kg                         scrap, weighed
+  ref,date,shift,grade,kg                                a bale
+  ref,date,mill,grade,sent,kg,moisture,per_tonne         a mill's ticket; sent may be left out
+  ref,date,centre,class,amount                           a centre's cost of a month
+  ref,date,account,of,kg,amount                          a count
+Each may end in ,note.
+
+Examples:
+  flutebook post 2026-10/*.csv --dry-run
+  flutebook post 2026-10/*.csv)";
+
 inline constexpr const char* of_month =
     R"(Every tonne of a month: what each machine took in, made and lost, each cause of loss beside what
 was unavoidable, what it cost, and what became of the scrap. The account of a month that is open

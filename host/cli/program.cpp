@@ -7,6 +7,7 @@
 #include "host/cli/new_plugin_command.hpp"
 #include "host/cli/output.hpp"
 #include "host/cli/plugin_command.hpp"
+#include "host/cli/post_command.hpp"
 #include "host/cli/quote_command.hpp"
 #include "host/desk/workplace.hpp"
 
@@ -21,6 +22,9 @@ struct Worker {
     Output& output;
 
     ExitCode operator()(const QuoteCommand& asked) const { return run_quote(desk::open(plant), asked, output); }
+    ExitCode operator()(const PostCommand& asked) const {
+        return run_post(catalogue::read_plant(plant), ledger, asked, output);
+    }
     ExitCode operator()(const MonthCommand& asked) const {
         return run_month(catalogue::read_plant(plant), ledger, asked, output);
     }
