@@ -15,6 +15,8 @@ constexpr year_month unexplained_month{std::chrono::year(2026), std::chrono::May
 // Its roll ends were weighed and the sheet lay in a drawer until June was over.
 constexpr Day late_day{std::chrono::year(2026) / 6 / 24};
 
+constexpr double most_trim = 0.1;  // of the roll
+
 year_month month_of(Day day) {
     const std::chrono::year_month_day date(day);
     return date.year() / date.month();
@@ -32,17 +34,20 @@ void Floor::note_work(Day day, const std::string& machine, double hours, double 
     work.kg += kg;
 }
 
-// At times the order's own roll is out of stock: then a wider one, or a narrower one with a sheet less on it.
+// At times the order's own roll is out of stock: then a wider one, or a narrower one with a sheet less on it that does
+// not throw away too much.
 Floor::Web Floor::choose_web(const Make& make) {
     const Web own{make.roll_m, make.outs, true};
     if (!draws_.one_in(9)) return own;
     for (const double roll_m : make.rolls_m)
         if (roll_m > make.roll_m && roll_m * 1000 <= make.corrugator->roll_width_mm.high)
             return {roll_m, make.outs, false};
-    for (const double roll_m : make.rolls_m)
+    for (const double roll_m : make.rolls_m) {
+        const double trim_m = roll_m - (make.outs - 1) * make.slit_m;
         if (roll_m < make.roll_m && roll_m * 1000 >= make.corrugator->roll_width_mm.low && make.outs > 1 &&
-            roll_m >= (make.outs - 1) * make.slit_m + make.corrugator->trim_min_mm / 1000)
+            trim_m * 1000 >= make.corrugator->trim_min_mm && trim_m <= most_trim * roll_m)
             return {roll_m, make.outs - 1, false};
+    }
     return own;
 }
 
@@ -78,7 +83,7 @@ double Floor::combine(const Make& make, const Web& web, Butts butts) {
 // Whole rolls from the store, until there is enough; what is left goes back, unless the web goes on with it.
 void Floor::issue(const Make& make, const Web& web, double metres, const std::string& crew, Butts butts) {
     const auto& code = make.corrugator->code;
-    const double unexplained = month_of(make.start) == unexplained_month ? 0.004 : 0;
+    const double unexplained = month_of(make.start) == unexplained_month ? 0.0035 : 0;
     double ends_kg = 0;
     for (const auto& ply : make.papers) {
         const double on_web_kg = metres * web.roll_m * ply.gsm / 1000;

@@ -58,14 +58,14 @@ std::vector<PlannedOrder> plan_orders() {
         std::vector<const Habit*> due;
         for (const auto& habit : habits)
             if (i >= habit.first && (i - habit.first) % habit.every == 0) due.push_back(&habit);
-        // Spread over the month's first twenty working days.
+        // Spread over the month's working days: what starts last is still on the floor when the month ends.
         const auto count = static_cast<int>(due.size());
         for (int j = 0; j < count; ++j) {
             const auto& habit = *due[static_cast<std::size_t>(j)];
             orders.push_back({fmt::format("{:02}{:02}-{:02}", static_cast<int>(month.year()) % 100,
                                           static_cast<unsigned>(month.month()), j + 1),
                               habit.request, i < months_of_first_quotes ? 0 : 1, habit.quantity,
-                              working_day(first_day_of(month), j * 20 / count)});
+                              working_day(first_day_of(month), j * 22 / count)});
         }
     }
     return orders;
