@@ -4,6 +4,8 @@
 
 #include "host/cli/number_text.hpp"
 #include "host/cli/table.hpp"
+#include "host/cli/text.hpp"
+#include "host/review/month/process_cost.hpp"
 
 namespace flutebook::cli {
 
@@ -12,6 +14,17 @@ namespace {
 std::string tolerance_text(const desk::MonthAnswer& answer) {
     const auto allowed = percent_text(answer.tolerance, 2);
     return answer.balances() ? "within the " + allowed + " allowed" : "more than the " + allowed + " allowed";
+}
+
+// What was lost beyond the expected, at what good product cost.
+std::string excess_text(const review::MonthAccount& account, const std::string& currency) {
+    const auto cost = review::process_cost(account, review::scrap_price(account));
+    if (!cost) return "";
+    return hanging("  ",
+                   fmt::format("Lost beyond the expected, unexplained among it: {} kg. At {} {} for a kg of product "
+                               "that bears the expected loss alone, that is worth {} {}.",
+                               kg_text(cost->abnormal), number_text(cost->cost_per_kg, 4), currency,
+                               number_text(cost->abnormal_value, 2), currency));
 }
 
 }  // namespace
@@ -75,7 +88,8 @@ std::string losses_section(const desk::MonthAnswer& answer, const std::string& c
     const Grams excess = own.lost() - own.expected();
     table.add({"all", kg_text(own.lost()), share_text(own.lost(), own.issued), kg_text(own.expected()), kg_text(excess),
                share_text(excess, own.issued), money_text(own.waste_cost())});
-    return "Losses by cause; shares of issued paper, cost after ISO 14051\n" + table.text();
+    return "Losses by cause; shares of issued paper, cost after ISO 14051\n" + table.text() +
+           excess_text(own, currency);
 }
 
 std::string month_cost_section(const desk::MonthAnswer& answer, const std::string& currency) {
