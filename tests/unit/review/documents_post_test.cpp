@@ -13,6 +13,7 @@
 #include "ledger/month.hpp"
 #include "ledger/quotes.hpp"
 #include "ledger/reversal.hpp"
+#include "tests/support/property.hpp"
 #include "tests/support/small_plant.hpp"
 #include "tests/unit/review/documents_bench.hpp"
 
@@ -231,12 +232,13 @@ TEST_CASE("a count whose opening was reversed leaves its account to be opened an
 }
 
 TEST_CASE("a hundred thousand rows are posted in the memory of few") {
+    const int rows = trials(100000);
     Office office;
     const TextFile file("");
     {
         std::ofstream text(file.path());
         text << scrap_header << '\n';
-        for (int i = 0; i < 100000; ++i) text << "S" << i << ",2026-10-01,early,C1,roll-ends,12.5\n";
+        for (int i = 0; i < rows; ++i) text << "S" << i << ",2026-10-01,early,C1,roll-ends,12.5\n";
     }
     const auto folder = std::filesystem::temp_directory_path() / "flutebook-post-test";
     std::filesystem::remove_all(folder);
@@ -246,7 +248,7 @@ TEST_CASE("a hundred thousand rows are posted in the memory of few") {
         struct rusage before {
         }, after{};
         getrusage(RUSAGE_SELF, &before);
-        CHECK(desk::post(office.plant(), store, {{file.path()}, "ada", desk::PostAsked::Keep::all}).posted == 100000);
+        CHECK(desk::post(office.plant(), store, {{file.path()}, "ada", desk::PostAsked::Keep::all}).posted == rows);
         getrusage(RUSAGE_SELF, &after);
         // The pages that the database itself keeps, and no more.
         CHECK(after.ru_maxrss - before.ru_maxrss < 1024 * 24);
