@@ -2,6 +2,7 @@
 #include <exception>
 #include <string>
 
+#include "host/cli/inside.hpp"
 #include "host/cli/output.hpp"
 #include "host/cli/program.hpp"
 #include "host/errors.hpp"
@@ -14,6 +15,7 @@ using namespace flutebook::cli;
 
 int main(int count, char** words) {
     try {
+        if (const auto inside = run_inside(count, words)) return *inside;
         return run(count, words);
     } catch (const InputError& error) {
         complain(error.lines());

@@ -2,6 +2,10 @@
 
 #include <filesystem>
 
+#include "host/trial/child.hpp"
+#include "host/trial/records.hpp"
+#include "host/trial/tried_trust.hpp"
+
 namespace flutebook::desk {
 
 std::string installed_plugins() {
@@ -11,7 +15,8 @@ std::string installed_plugins() {
 
 Workplace open(const std::string& folder) {
     catalogue::Plant plant = catalogue::read_plant(folder);
-    engine::Engine engine = engine::Engine::start(plant, installed_plugins());
+    trial::TriedTrust trust(trial::own_program(), trial::Records(trial::records_folder()));
+    engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &trust);
     return {std::move(plant), std::move(engine)};
 }
 

@@ -14,8 +14,9 @@ struct Workplace {
     engine::Engine engine;
 };
 
-/// Opens the plant in `folder`, with the plugins that were installed beside the running program. Throws InputError
-/// (plant) or ModelError: the plant's files or a plugin are not fit.
+/// Opens the plant in `folder`, with the plugins that were installed beside the running program. A plugin's file that
+/// was never tried before is first tried in a process apart: to be done before any other file is opened for writing.
+/// Throws InputError (plant) or ModelError: the plant's files or a plugin are not fit.
 [[nodiscard]] Workplace open(const std::string& folder);
 
 /// `../lib/flutebook/plugins` from the running program.

@@ -15,6 +15,9 @@ class Draws {
 public:
     explicit Draws(std::uint64_t seed) : bits_(seed) {}
 
+    /// For a source of its own.
+    [[nodiscard]] std::uint64_t seed() { return bits_(); }
+
     /// Below `count`; the bias of the remainder is far below what a test could see.
     [[nodiscard]] std::size_t index(std::size_t count) { return static_cast<std::size_t>(bits_() % count); }
 

@@ -1,0 +1,36 @@
+#include "host/trial/subject.hpp"
+
+#include "host/engine/description.hpp"
+#include "host/errors.hpp"
+#include "host/trial/guarded.hpp"
+
+namespace flutebook::trial {
+
+const engine::Library& Subject::library() {
+    if (library_) return *library_;
+    static const std::string phase = "it was loaded";
+    report_.say("phase", phase);
+    const Doing doing(phase);
+    library_ = engine::load_library(file_);
+    return *library_;
+}
+
+const engine::Model& Subject::model() {
+    if (model_) return *model_;
+    const engine::Library& loaded = library();
+    if (loaded.model == nullptr)
+        throw ModelError(file_.where() +
+                         ": exports no symbol flutebook_plugin; end the source with FLUTEBOOK_MODEL(...)");
+    static const std::string phase = "its description was read";
+    report_.say("phase", phase);
+    const Doing doing(phase);
+    model_ = engine::describe(*loaded.model, file_.name(), file_.id());
+    return *model_;
+}
+
+const std::vector<TrialRow>& Subject::rows() {
+    if (!rows_) rows_ = make_rows(model(), effort_.seed, effort_.orders, effort_.settings);
+    return *rows_;
+}
+
+}  // namespace flutebook::trial

@@ -1,0 +1,54 @@
+// A plugin on trial, inside the child: what is known of it so far, and the rows it is tried with.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/engine/library.hpp"
+#include "host/engine/model.hpp"
+#include "host/engine/plugin_file.hpp"
+#include "host/trial/report.hpp"
+#include "host/trial/rules.hpp"
+#include "host/trial/trial_rows.hpp"
+
+namespace flutebook::trial {
+
+/// How thoroughly, and with which rows.
+struct Effort {
+    std::uint64_t seed;
+    std::size_t orders;
+    Settings settings;
+};
+
+/// One thread.
+class Subject {
+public:
+    Subject(const engine::PluginFile& file, Report report, Effort effort)
+        : file_(file), report_(report), effort_(effort) {}
+
+    [[nodiscard]] const engine::PluginFile& file() const { return file_; }
+    [[nodiscard]] const Report& report() const { return report_; }
+    [[nodiscard]] const Effort& effort() const { return effort_; }
+
+    /// Loads it, the first time. Throws ModelError where it cannot be loaded.
+    [[nodiscard]] const engine::Library& library();
+
+    /// Reads its description, the first time. Throws ModelError where it is unfit.
+    [[nodiscard]] const engine::Model& model();
+
+    /// The rows of its effort, made the first time.
+    [[nodiscard]] const std::vector<TrialRow>& rows();
+
+private:
+    const engine::PluginFile& file_;
+    Report report_;
+    Effort effort_;
+    std::optional<engine::Library> library_;
+    std::optional<engine::Model> model_;
+    std::optional<std::vector<TrialRow>> rows_;
+};
+
+}  // namespace flutebook::trial

@@ -1,0 +1,48 @@
+// A plugin's file put to the rules in a process apart: whatever it does there, this process hears of it and goes on.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "host/engine/plugin_file.hpp"
+#include "host/trial/rules.hpp"
+#include "host/trial/subject.hpp"
+#include "host/trial/watch.hpp"
+
+namespace flutebook::trial {
+
+struct Finding {
+    enum class State { holds, broken, not_tried };
+    const Rule* rule;
+    State state;
+    std::string text;  // of a broken rule: what the plugin did; of one that was not tried: why
+};
+
+/// Something measured on the way, to be told and not judged.
+struct Figure {
+    std::string name;
+    double value;
+};
+
+struct Findings {
+    std::vector<Finding> rules;  // those that were asked, in their order
+    std::vector<Figure> figures;
+
+    /// The first broken rule; null where all that were tried hold.
+    [[nodiscard]] const Finding* broken() const;
+};
+
+struct Asked {
+    std::string program;  // the host's own, or another that has its inner words
+    std::vector<const Rule*> rules;
+    Effort effort;
+    Limits limits;
+};
+
+/// What is asked before a file is trusted: few orders, little time.
+[[nodiscard]] Asked asked_for_trust(std::string program);
+
+/// Any thread. Throws ModelError where no child process can be had.
+[[nodiscard]] Findings try_plugin(const engine::PluginFile& file, const Asked& asked);
+
+}  // namespace flutebook::trial

@@ -1,0 +1,41 @@
+// The rows that a model is tried with: orders made from a seed, laid out on their plants, in the model's own names and
+// units. What only some other model provides is drawn from the range that this one declares for it.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/engine/columns.hpp"
+#include "host/engine/model.hpp"
+
+namespace flutebook::trial {
+
+/// Everything that a model reads in one row.
+struct TrialRow {
+    std::string name;  // as people are told: "made order 12 of seed 1, 500 by C1, roll 2050 mm, FG1"
+    engine::Shape shape;
+    std::vector<std::vector<double>> needs, settings;  // in the order of the description, by axis index
+    std::vector<std::vector<double>> known;            // as known_values() has them
+};
+
+/// Whether settings keep to their defaults (those without one are drawn), or are drawn too. Never an end of a range.
+enum class Settings { by_default, drawn };
+
+/// `orders` of them from this seed; each gives up to three rows, none where it fits nowhere or lies outside a range
+/// that the model declares. The same seed, the same rows, on every machine.
+[[nodiscard]] std::vector<TrialRow> make_rows(const engine::Model& model, std::uint64_t seed, std::size_t orders,
+                                              Settings settings);
+
+/// Rows of one shape, as one block takes them.
+using Group = std::vector<const TrialRow*>;
+
+/// By shape, in the order in which shapes come.
+[[nodiscard]] std::vector<Group> by_shape(const std::vector<TrialRow>& rows);
+
+/// Where a need's name and axis are known without any plugin, in a unit of its kind: its place among known_names().
+[[nodiscard]] std::optional<std::size_t> known_place(const engine::Name& need);
+
+}  // namespace flutebook::trial

@@ -1,0 +1,65 @@
+#include "host/trial/watch.hpp"
+
+#include <poll.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <cerrno>
+
+namespace flutebook::trial {
+namespace {
+
+using Clock = std::chrono::steady_clock;
+
+// Memory is looked at as often as this; a child that is greedy takes no more than some MB meanwhile.
+constexpr std::chrono::milliseconds glance{10};
+
+// False at the end of what there is to hear.
+bool hear(int report, Listener& listener) {
+    std::array<char, 4096> bytes;
+    const ssize_t count = ::read(report, bytes.data(), bytes.size());
+    if (count < 0) return errno == EINTR;
+    listener.hear({bytes.data(), static_cast<std::size_t>(count)});
+    return count > 0;
+}
+
+bool has_more(int report) {
+    pollfd one{report, POLLIN, 0};
+    return ::poll(&one, 1, 0) > 0 && (one.revents & POLLIN) != 0;
+}
+
+}  // namespace
+
+Stopped watch(Child& child, int report, Listener& listener, const Limits& limits) {
+    const Clock::time_point begun = Clock::now();
+    Clock::time_point heard = begun;
+    bool listens = true;
+    while (true) {
+        const Clock::time_point deadline = std::min(begun + limits.whole, heard + limits.silence);
+        const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(deadline - Clock::now());
+        std::array<pollfd, 2> both = {pollfd{child.end_descriptor(), POLLIN, 0},
+                                      pollfd{listens ? report : -1, POLLIN, 0}};
+        const int ready =
+            ::poll(both.data(), both.size(), static_cast<int>(std::clamp(left, left * 0, glance).count()));
+        if (ready > 0 && both[1].revents != 0) {
+            listens = hear(report, listener);
+            heard = Clock::now();
+        } else if (ready > 0 && both[0].revents != 0) {
+            break;
+        }
+        if (child.resident_bytes() > limits.resident_bytes && !child.ended()) {
+            child.finish();
+            return Stopped::out_of_memory;
+        }
+        if (Clock::now() >= deadline && !child.ended()) {
+            child.finish();
+            return Stopped::out_of_time;
+        }
+    }
+    while (listens && has_more(report)) listens = hear(report, listener);
+    child.finish();
+    return Stopped::by_itself;
+}
+
+}  // namespace flutebook::trial

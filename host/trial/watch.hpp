@@ -1,0 +1,24 @@
+// Waits for a child that reports, and puts an end to it where it takes too long or too much.
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+
+#include "host/trial/child.hpp"
+#include "host/trial/report.hpp"
+
+namespace flutebook::trial {
+
+struct Limits {
+    std::chrono::milliseconds whole;    // from start to end
+    std::chrono::milliseconds silence;  // from one line to the next
+    std::size_t resident_bytes;
+};
+
+enum class Stopped { by_itself, out_of_time, out_of_memory };
+
+/// Hears the child out until it ends or is killed; either way it is gone when this returns, with all it started, and
+/// waited for. Closes nothing.
+[[nodiscard]] Stopped watch(Child& child, int report, Listener& listener, const Limits& limits);
+
+}  // namespace flutebook::trial
