@@ -112,12 +112,12 @@ std::vector<ExpectedLoss> expected_losses(const Store& store, Month month) {
 
 std::vector<StandingCount> counts(const Store& store, Month month) {
     // A count that was reversed in a later month still counts in its own, which may have been closed on it.
-    Statement rows(
-        store.cabinet().books(),
-        "SELECT s.entry, s.day, a.text, m.text, s.grams, s.money FROM stock_count AS s "
-        "JOIN name AS a ON a.id = s.account JOIN name AS m ON m.id = s.material "
-        "WHERE s.day / 100 = ?1 AND NOT EXISTS (SELECT 1 FROM entry WHERE reverses = s.entry AND month = ?1) "
-        "ORDER BY s.day, s.entry");
+    Statement rows(store.cabinet().books(),
+                   "SELECT s.entry, s.day, a.text, m.text, s.grams, s.money FROM stock_count AS s "
+                   "JOIN name AS a ON a.id = s.account JOIN name AS m ON m.id = s.material "
+                   "WHERE s.day BETWEEN ?1 * 100 AND ?1 * 100 + 99 AND NOT EXISTS (SELECT 1 FROM entry WHERE reverses "
+                   "= s.entry AND month = ?1) "
+                   "ORDER BY s.day, s.entry");
     rows.bind(1, to_number(month));
     return read_counts(rows);
 }

@@ -65,6 +65,7 @@ CREATE TABLE stock_count (
     grams    INTEGER NOT NULL CHECK (grams BETWEEN -1000000000000 AND 1000000000000),
     money    INTEGER CHECK (money BETWEEN -900000000000000 AND 900000000000000)
 ) STRICT;
+CREATE INDEX stock_count_of_day ON stock_count (day);
 CREATE INDEX stock_count_of_account ON stock_count (account, day);
 
 -- Totals of a month, added to in the same transaction as the entries: they can be worked out from them at any time.

@@ -1,5 +1,5 @@
 #!/bin/sh
-# Measures what the plugin road costs and prints the ratios. Builds what it needs first, in Release.
+# Measures what the plugin road and the ledger cost and prints the ratios. Builds what it needs first, in Release.
 #
 #   sh tests/bench/run.sh [SHARE]     SHARE of the full size; 0.01 for a quick look
 set -eu
@@ -8,5 +8,6 @@ build=${FLUTEBOOK_BENCH_BUILD:-$top/build-release}
 share=${1:-${FLUTEBOOK_BENCH_SHARE:-1}}
 
 cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release >/dev/null
-cmake --build "$build" --target engine_bench flutebook_plugins >/dev/null
+cmake --build "$build" --target engine_bench ledger_bench flutebook_plugins >/dev/null
 "$build/bin/engine_bench" "$top/config/demo" "$build/lib/flutebook/plugins" "$share"
+"$build/bin/ledger_bench" "$share"
