@@ -18,6 +18,10 @@ TextFile::TextFile(const std::string& text) {
     REQUIRE(made >= 0);
     close(made);
     path_ = form;
+    rewrite(text);
+}
+
+void TextFile::rewrite(const std::string& text) const {
     std::ofstream(path_, std::ios::binary) << text;
 }
 

@@ -24,6 +24,7 @@ public:
     TextFile(const TextFile&) = delete;
     TextFile& operator=(const TextFile&) = delete;
 
+    void rewrite(const std::string& text) const;
     [[nodiscard]] const std::string& path() const { return path_; }
 
 private:
