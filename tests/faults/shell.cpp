@@ -4,8 +4,10 @@
 
 namespace flutebook::fixture {
 
-ShellAnswer run_shell(const std::string& file, const std::string& sql) {
-    const auto ended = run({{"/usr/bin/sqlite3", "-batch", "-bail", file, sql}});
+ShellAnswer run_shell_words(const std::string& file, const std::vector<std::string>& words) {
+    std::vector<std::string> all = {"/usr/bin/sqlite3", "-batch", "-bail", file};
+    all.insert(all.end(), words.begin(), words.end());
+    const auto ended = run({all});
     return {ended.exit_code, ended.output, ended.errors};
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 namespace flutebook::fixture {
 
@@ -10,8 +11,13 @@ struct ShellAnswer {
     std::string output, errors;
 };
 
-/// Runs SQL on a file and answers with rows of columns that stand apart by `|`. Throws std::runtime_error where there
-/// is no shell.
-[[nodiscard]] ShellAnswer run_shell(const std::string& file, const std::string& sql);
+[[nodiscard]] ShellAnswer run_shell_words(const std::string& file, const std::vector<std::string>& words);
+
+/// Runs SQL, and commands of the shell itself, on a file; answers with rows of columns that stand apart by `|`. Throws
+/// std::runtime_error where there is no shell.
+template <typename... Words>
+[[nodiscard]] ShellAnswer run_shell(const std::string& file, const Words&... words) {
+    return run_shell_words(file, {words...});
+}
 
 }  // namespace flutebook::fixture
