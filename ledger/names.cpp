@@ -4,7 +4,7 @@ namespace flutebook::ledger {
 
 namespace {
 
-constexpr std::size_t most_remembered = 200000;
+constexpr std::size_t most_remembered = 30000;
 constexpr const char* find_sql = "SELECT id FROM name WHERE text = ?";
 
 }  // namespace

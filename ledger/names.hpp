@@ -11,7 +11,7 @@
 
 namespace flutebook::ledger {
 
-/// Of a ledger that is being written. No more than a few hundred thousand are remembered at a time.
+/// Of a ledger that is being written. No more than some ten thousand are remembered at a time.
 class Names {
 public:
     explicit Names(Database& database);

@@ -25,10 +25,10 @@ struct Words {
     std::string plant = ".";
     std::vector<std::string> files;
     std::string explain, date, plugin_file, plugin_name;
-    std::string ledger, month, by, export_file, why, head, backup_file;
-    std::int64_t entry = 0;
+    std::string quote, order, ledger, month, by, export_file, why, head, backup_file;
+    std::int64_t entry = 0, quantity = 0;
     unsigned threads = std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
-    bool json = false, dry_run = false, dot = false, svg = false, markdown = false, yaml = false;
+    bool json = false, dry_run = false, save = false, dot = false, svg = false, markdown = false, yaml = false;
 
     [[nodiscard]] desk::PostAsked::Keep keep() const {
         return dry_run ? desk::PostAsked::Keep::nothing : desk::PostAsked::Keep::all;
@@ -39,6 +39,11 @@ struct Words {
         if (json) return As::json;
         if (dot) return As::dot;
         return svg ? As::svg : As::text;
+    }
+    [[nodiscard]] PluginFactsCommand::As facts_form() const {
+        using As = PluginFactsCommand::As;
+        if (json) return As::json;
+        return markdown ? As::markdown : As::text;
     }
     [[nodiscard]] PluginDescribeCommand::As description_form() const {
         using As = PluginDescribeCommand::As;
@@ -114,6 +119,7 @@ public:
         app_.fallthrough();
         app_.footer(examples::of_all);
         add_quote();
+        add_order();
         add_post();
         add_month();
         add_close();
@@ -126,10 +132,11 @@ public:
         list_ = add_plugin_command("list", "the models that are loaded", examples::of_list);
         add_graph();
         add_describe();
+        add_facts();
         new_ = add_plugin_command("new", "start a plugin in a folder of its own", examples::of_new);
         new_->add_option("NAME", words_.plugin_name, "what the model is to be called")->type_name("")->required();
-        for (CLI::App* command : {&app_, quote_, post_, month_, close_, reverse_, verify_, backup_, plugin_, list_,
-                                  graph_, describe_, new_})
+        for (CLI::App* command : {&app_, quote_, show_, order_, post_, month_, close_, reverse_, verify_, backup_,
+                                  plugin_, list_, graph_, describe_, facts_, new_})
             command->set_help_flag("-h,--help", "show this help and end");
     }
     CommandLine(const CommandLine&) = delete;
@@ -145,13 +152,15 @@ public:
         } catch (const CLI::ParseError& error) {
             return Spoken{"", {misused(error)}, ExitCode::misused};
         }
+        if (quote_->parsed() && !show_->parsed() && words_.files.empty())
+            return Spoken{"", {"flutebook quote: FILE is required; see `flutebook quote --help`"}, ExitCode::misused};
         return asked();
     }
 
 private:
     void add_quote() {
         quote_ = app_.add_subcommand("quote", "cost requests, each at each of its quantities")->group(group);
-        quote_->add_option("FILE", words_.files, "request files")->type_name("")->required();
+        quote_->add_option("FILE", words_.files, "request files")->type_name("");
         quote_->add_option("--explain", words_.explain, "walk this cost line down to what it is made of")
             ->type_name("LINE");
         quote_->add_option("--date", words_.date, "take the prices of this day, not of the request's own")
@@ -160,8 +169,20 @@ private:
         quote_->add_option("--threads", words_.threads, "work on so many at once; the answer is the same")
             ->type_name("N")
             ->check(wrong_threads);
+        quote_->add_flag("--save", words_.save, "keep each quote in the ledger, with all it stands on");
         quote_->add_flag("--json", words_.json, "answer in JSON, for scripts");
         quote_->footer(examples::of_quote);
+        show_ = quote_->add_subcommand("show", "a saved quote as it was")->group(group);
+        show_->add_option("QUOTE", words_.quote, "its number, like Q000001")->type_name("")->required();
+        show_->add_flag("--json", words_.json, "as it was answered in JSON");
+        show_->footer(examples::of_show);
+    }
+
+    void add_order() {
+        order_ = add_ledger_command("order", "take a saved quote as an order", examples::of_order);
+        order_->add_option("QUOTE", words_.quote, "the quote's number, like Q000001")->type_name("")->required();
+        order_->add_option("QUANTITY", words_.quantity, "one of the quantities it holds")->type_name("")->required();
+        order_->add_option("--as", words_.order, "the plant's own number of the order")->type_name("NUMBER");
     }
 
     CLI::App* add_ledger_command(const std::string& name, const std::string& what, const char* examples) {
@@ -241,6 +262,11 @@ private:
             ->excludes("--json", "--markdown");
     }
 
+    void add_facts() {
+        facts_ = add_plugin_command("facts", "what the host gives to every model", examples::of_facts);
+        facts_->add_flag("--markdown", words_.markdown, "answer with a page about it")->excludes("--json");
+    }
+
     const CLI::App& innermost() const {
         const CLI::App* command = &app_;
         for (auto under = command->get_subcommands(); !under.empty(); under = command->get_subcommands())
@@ -280,7 +306,7 @@ private:
         std::string what = cleaned_words(error.what());
         if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr)
             what = wrong_count(error.what());
-        else if (!command.get_subcommands([](const CLI::App*) { return true; }).empty())
+        else if (command.get_require_subcommand_min() > 0)
             what = wrong_command(command);
         return fmt::format("{}: {}; see `{} --help`", name, what, name);
     }
@@ -302,7 +328,10 @@ private:
         if (list_->parsed()) return PluginListCommand{own.form()};
         if (graph_->parsed()) return PluginGraphCommand{own.graph_form()};
         if (describe_->parsed()) return PluginDescribeCommand{own.plugin_file, own.description_form()};
+        if (facts_->parsed()) return PluginFactsCommand{own.facts_form()};
         if (new_->parsed()) return PluginNewCommand{own.plugin_name, own.form()};
+        if (show_->parsed()) return QuoteShowCommand{own.quote, own.form()};
+        if (order_->parsed()) return OrderCommand{own.quote, static_cast<double>(own.quantity), own.order, own.form()};
         if (post_->parsed()) return PostCommand{own.files, own.keep(), own.form()};
         if (month_->parsed())
             return MonthCommand{parse_month(own.month).value(), find_axis(own.by), own.export_file, own.form()};
@@ -310,8 +339,10 @@ private:
         if (reverse_->parsed()) return ReverseCommand{own.entry, own.why, catalogue::parse_date(own.date), own.form()};
         if (verify_->parsed()) return VerifyCommand{given(verify_, "--head", own.head), own.form()};
         if (backup_->parsed()) return BackupCommand{own.backup_file, own.form()};
-        return QuoteCommand{own.files, given(quote_, "--explain", own.explain), catalogue::parse_date(own.date),
-                            own.threads, own.form()};
+        const auto keep = own.save ? QuoteCommand::Keep::quotes : QuoteCommand::Keep::nothing;
+        return QuoteCommand{
+            own.files,   keep,      given(quote_, "--explain", own.explain), catalogue::parse_date(own.date),
+            own.threads, own.form()};
     }
 
     static std::optional<std::string> given(const CLI::App* command, const char* option, const std::string& value) {
@@ -320,9 +351,9 @@ private:
 
     Words words_;
     CLI::App app_;
-    CLI::App *quote_ = nullptr, *post_ = nullptr, *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr,
-             *describe_ = nullptr, *new_ = nullptr, *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr,
-             *verify_ = nullptr, *backup_ = nullptr;
+    CLI::App *quote_ = nullptr, *show_ = nullptr, *order_ = nullptr, *post_ = nullptr, *plugin_ = nullptr,
+             *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr, *facts_ = nullptr, *new_ = nullptr,
+             *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr, *verify_ = nullptr, *backup_ = nullptr;
 };
 
 }  // namespace

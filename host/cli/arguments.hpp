@@ -17,10 +17,24 @@ namespace flutebook::cli {
 enum class Form { text, json };
 
 struct QuoteCommand {
+    enum class Keep { nothing, quotes };
     std::vector<std::string> files;
+    Keep keep;
     std::optional<std::string> explain;
     std::optional<catalogue::Date> date;
     unsigned threads;
+    Form form;
+};
+
+struct QuoteShowCommand {
+    std::string quote;
+    Form form;
+};
+
+struct OrderCommand {
+    std::string quote;
+    double quantity;
+    std::string number;  // empty: made from the quote's
     Form form;
 };
 
@@ -36,6 +50,11 @@ struct PluginGraphCommand {
 struct PluginDescribeCommand {
     enum class As { text, markdown, yaml, json };
     std::string file;
+    As as;
+};
+
+struct PluginFactsCommand {
+    enum class As { text, markdown, json };
     As as;
 };
 
@@ -81,9 +100,9 @@ struct BackupCommand {
 };
 
 struct Arguments {
-    using Command =
-        std::variant<QuoteCommand, PostCommand, MonthCommand, CloseCommand, ReverseCommand, VerifyCommand,
-                     BackupCommand, PluginListCommand, PluginGraphCommand, PluginDescribeCommand, PluginNewCommand>;
+    using Command = std::variant<QuoteCommand, QuoteShowCommand, OrderCommand, PostCommand, MonthCommand, CloseCommand,
+                                 ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand, PluginGraphCommand,
+                                 PluginDescribeCommand, PluginFactsCommand, PluginNewCommand>;
     std::string plant;   // the folder
     std::string ledger;  // the file
     Command command;

@@ -14,7 +14,23 @@ Examples:
   flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
   flutebook quote requests/*.yaml --json > prices.json
   flutebook quote R-1001.yaml --explain energy.heat
-  flutebook quote R-1001.yaml --date 2026-12-01)";
+  flutebook quote R-1001.yaml --date 2026-12-01
+  flutebook quote R-1001.yaml --save)";
+
+inline constexpr const char* of_show =
+    R"(Prints what was answered on the day the quote was saved, whatever has changed since.
+
+Examples:
+  flutebook --plant config/demo quote show Q000001
+  flutebook quote show Q000001 --json)";
+
+inline constexpr const char* of_order =
+    R"(Fixes the layout and the allowances that the order's production is measured against. Without --as the order is
+called after its quote and quantity, Q000001-500.
+
+Examples:
+  flutebook --plant config/demo order Q000001 500 --as 26-0417
+  flutebook order Q000002 20000 --json)";
 
 inline constexpr const char* of_list = R"(Examples:
   flutebook --plant config/demo plugin list
@@ -35,6 +51,14 @@ inline constexpr const char* of_describe =
 Examples:
   flutebook plugin describe plugins/varnish.so
   flutebook plugin describe plugins/varnish.so --yaml >> plugins.yaml)";
+
+inline constexpr const char* of_facts =
+    R"(What a model may need besides the numbers of other models: names, units and meanings. Where a plant
+prefers a model for a replaceable one, that model's number is taken instead.
+
+Examples:
+  flutebook plugin facts
+  flutebook plugin facts --json)";
 
 inline constexpr const char* of_new =
     R"(Makes the folder NAME here: a plugin that works, its build, a golden order and a page about both.

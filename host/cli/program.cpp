@@ -2,9 +2,11 @@
 
 #include "host/cli/arguments.hpp"
 #include "host/cli/describe_command.hpp"
+#include "host/cli/facts_command.hpp"
 #include "host/cli/ledger_command.hpp"
 #include "host/cli/month_command.hpp"
 #include "host/cli/new_plugin_command.hpp"
+#include "host/cli/order_command.hpp"
 #include "host/cli/output.hpp"
 #include "host/cli/plugin_command.hpp"
 #include "host/cli/post_command.hpp"
@@ -21,7 +23,9 @@ struct Worker {
     const std::string& ledger;
     Output& output;
 
-    ExitCode operator()(const QuoteCommand& asked) const { return run_quote(desk::open(plant), asked, output); }
+    ExitCode operator()(const QuoteCommand& asked) const { return run_quote(desk::open(plant), ledger, asked, output); }
+    ExitCode operator()(const QuoteShowCommand& asked) const { return run_quote_show(ledger, asked, output); }
+    ExitCode operator()(const OrderCommand& asked) const { return run_order(ledger, asked, output); }
     ExitCode operator()(const PostCommand& asked) const {
         return run_post(catalogue::read_plant(plant), ledger, asked, output);
     }
@@ -41,6 +45,7 @@ struct Worker {
         return run_plugin_graph(desk::open(plant), asked.as, output);
     }
     ExitCode operator()(const PluginDescribeCommand& asked) const { return run_plugin_describe(asked, output); }
+    ExitCode operator()(const PluginFactsCommand& asked) const { return run_plugin_facts(asked, output); }
     ExitCode operator()(const PluginNewCommand& asked) const { return run_plugin_new(asked, output); }
 };
 

@@ -10,10 +10,12 @@
 #include "host/catalogue/shown.hpp"
 #include "host/cli/cost_sheet_text.hpp"
 #include "host/cli/json_text.hpp"
+#include "host/cli/person.hpp"
 #include "host/cli/place_text.hpp"
 #include "host/cli/progress.hpp"
 #include "host/cli/quote_json.hpp"
 #include "host/desk/quote.hpp"
+#include "host/desk/saved_quote.hpp"
 #include "host/errors.hpp"
 
 namespace flutebook::cli {
@@ -25,8 +27,9 @@ using catalogue::Request;
 // One run of the command: the requests one after the other, and the worst that happened.
 class Round {
 public:
-    Round(const desk::Workplace& workplace, const QuoteCommand& asked, Output& output)
+    Round(const desk::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked, Output& output)
         : workplace_(workplace),
+          ledger_(ledger),
           asked_(asked),
           output_(output),
           desk_asked_{asked.threads, asked.explain},
@@ -99,14 +102,34 @@ private:
             } else if (!made.is_complete()) {
                 worst_ = worse(worst_, ExitCode::refused);
             }
-            if (asked_.form == Form::json)
-                document_["requests"].push_back(request_json(made, desk_asked_));
-            else
-                output_.write(answer_text(workplace_.plant, made, desk_asked_));
+            show(made);
         });
     }
 
+    void show(const desk::RequestAnswer& made) {
+        Json tree = request_json(made, desk_asked_);
+        std::string text = answer_text(workplace_.plant, made, desk_asked_);
+        if (asked_.keep == QuoteCommand::Keep::quotes && desk::can_be_saved(made)) {
+            const std::string number = save(made, tree, text);
+            tree["saved"] = number;
+            text += fmt::format("saved as {}\n\n", number);
+        }
+        if (asked_.form == Form::json)
+            document_["requests"].push_back(std::move(tree));
+        else
+            output_.write(text);
+    }
+
+    std::string save(const desk::RequestAnswer& made, const Json& tree, const std::string& text) {
+        if (!store_) store_ = ledger::Store::open_for_writing(ledger_, ledger::IfMissing::create);
+        Json alone = quote_document(workplace_.plant);
+        alone["requests"].push_back(tree);
+        return desk::save_quote(*store_, workplace_, {made, text, json_text(alone)}, person_at_work());
+    }
+
     const desk::Workplace& workplace_;
+    const std::string& ledger_;
+    std::optional<ledger::Store> store_;  // opened for the first quote that is kept
     const QuoteCommand& asked_;
     Output& output_;
     desk::Asked desk_asked_;
@@ -116,8 +139,9 @@ private:
 
 }  // namespace
 
-ExitCode run_quote(const desk::Workplace& workplace, const QuoteCommand& asked, Output& output) {
-    return Round(workplace, asked, output).run();
+ExitCode run_quote(const desk::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked,
+                   Output& output) {
+    return Round(workplace, ledger, asked, output).run();
 }
 
 }  // namespace flutebook::cli

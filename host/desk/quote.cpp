@@ -8,6 +8,7 @@
 
 #include "host/catalogue/nearest.hpp"
 #include "host/desk/cost_sheet.hpp"
+#include "host/desk/order_terms.hpp"
 #include "host/errors.hpp"
 
 namespace flutebook::desk {
@@ -76,7 +77,9 @@ RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Lay
     const std::vector<std::size_t> ranked = by_cost(costed.outcomes);
     if (ranked.empty()) return {std::nullopt, unmakeable(engine, layout, costed)};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
-    Quote quote = cost_sheet(engine, winner, *engine.cost_in_full(winner));
+    const engine::Costing costing = *engine.cost_in_full(winner);
+    Quote quote = cost_sheet(engine, winner, costing);
+    quote.terms = terms_of(engine, winner, costing);
     quote.candidates = ranked.size();
     quote.runners_up = runners_up(layout, costed, ranked);
     if (asked.explain) quote.trails = engine::explain(engine, winner, *asked.explain);

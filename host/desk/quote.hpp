@@ -12,6 +12,7 @@
 #include "host/engine/engine.hpp"
 #include "host/engine/trail.hpp"
 #include "host/geometry/layout.hpp"
+#include "host/review/order_record.hpp"
 #include "ledger/money.hpp"
 
 namespace flutebook::desk {
@@ -78,6 +79,7 @@ struct Quote {
     Money recovery;                     // what the scrap brings, as a positive amount
     std::size_t candidates;             // how many ways were costed
     std::vector<RunnerUp> runners_up;   // the next three, cheapest first
+    review::OrderRecord terms;          // what an order of it is measured against; numbered when it is taken
     std::vector<engine::Trail> trails;  // of the line that was asked to be explained
 };
 

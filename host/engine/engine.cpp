@@ -39,7 +39,9 @@ Model load(const catalogue::Plant& plant, const std::string& installed, const st
     file.check_place();
     check_pin(plant, file);
     if (trust != nullptr) trust->check(file);
-    return describe(load_plugin(file), file.name(), id);
+    Model model = describe(load_plugin(file), file.name(), id);
+    model.sha256 = file.sha256();
+    return model;
 }
 
 std::vector<Model> load_all(const catalogue::Plant& plant, const std::string& installed, Trust* trust) {

@@ -79,6 +79,7 @@ struct Loss {
 
 struct Model {
     std::string file, built_with, id, version, title;
+    std::string sha256;  // of the file, in hex; empty where it was not read from one
     std::vector<Name> needs, provides;
     std::vector<Setting> settings;
     std::vector<Line> lines;

@@ -89,6 +89,29 @@ TEST_CASE("a description says where a need comes from and what takes another's p
     CHECK_THAT(described("tariff"), Contains("in place of what it needs by this name"));
 }
 
+TEST_CASE("every fact that a model needs is among those that the host lists, in each form") {
+    const Json facts = Json::parse(ask({"plugin", "facts", "--json"}).output)["facts"];
+    const std::string text = ask({"plugin", "facts"}).output, page = ask({"plugin", "facts", "--markdown"}).output;
+    std::vector<std::string> names, replaceable;
+    for (const Json& fact : facts) {
+        const std::string name = fact["name"];
+        names.push_back(name);
+        if (fact["replaceable"]) replaceable.push_back(name);
+        CHECK_THAT(text, Contains("  " + name + " "));
+        CHECK_THAT(page, Contains("| `" + name + "` | `" + fact["unit"].get<std::string>() + "` |"));
+    }
+    std::size_t needed = 0;
+    for (const std::string& model : all_models())
+        for (const Json& need : Json::parse(described(model, {"--json"}))["needs"]) {
+            if (need["from"] != "fact") continue;
+            ++needed;
+            CHECK(std::count(names.begin(), names.end(), need["name"].get<std::string>()) == 1);
+        }
+    CHECK(needed > 20);
+    CHECK(std::count(replaceable.begin(), replaceable.end(), "step.run_waste") == 1);
+    CHECK(std::count(replaceable.begin(), replaceable.end(), "box.area") == 0);
+}
+
 TEST_CASE("an entry for plugins.yaml opens a plant once what must be given is filled in") {
     PlantCopy plant;
     std::filesystem::create_directory(plant.folder() + "/plugins");

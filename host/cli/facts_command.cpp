@@ -1,0 +1,73 @@
+#include "host/cli/facts_command.hpp"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "host/cli/describe_words.hpp"
+#include "host/cli/json_text.hpp"
+#include "host/cli/plugin_json.hpp"
+#include "host/cli/text.hpp"
+#include "host/engine/facts.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+using engine::Axis;
+using engine::Fact;
+
+Json json() {
+    Json made = {{"facts", Json::array()}};
+    for (const Fact& fact : engine::facts()) {
+        made["facts"].push_back(name_json(fact.name));
+        made["facts"].back()["low"] = fact.name.range.low;
+        made["facts"].back()["high"] = fact.name.range.high;
+        made["facts"].back()["replaceable"] = fact.is_replaceable;
+    }
+    return made;
+}
+
+std::string text() {
+    std::string made;
+    for (const Axis axis : {Axis::order, Axis::ply, Axis::step}) {
+        made += fmt::format("{}{}\n", made.empty() ? "" : "\n", axis_words(axis));
+        for (const Fact& fact : engine::facts())
+            if (fact.name.axis == axis)
+                made += hanging(fmt::format("  {:<20} {:<9} ", fact.name.name, fact.name.unit),
+                                fact.name.meaning + (fact.is_replaceable ? " (replaceable)" : ""));
+    }
+    return made;
+}
+
+std::string markdown() {
+    std::string made =
+        "# What the host gives\n\n"
+        "Any model may need these. Where `prefer` in plugins.yaml says so, a model may give a replaceable one in the "
+        "host's place.\n\n"
+        "| name | unit | how many | range | replaceable | meaning |\n|---|---|---|---|---|---|\n";
+    for (const Fact& fact : engine::facts())
+        made += fmt::format("| `{}` | `{}` | {} | {} | {} | {} |\n", fact.name.name, fact.name.unit,
+                            axis_words(fact.name.axis), range_words(fact.name.range), fact.is_replaceable ? "yes" : "",
+                            fact.name.meaning);
+    return made;
+}
+
+}  // namespace
+
+ExitCode run_plugin_facts(const PluginFactsCommand& asked, Output& output) {
+    switch (asked.as) {
+        case PluginFactsCommand::As::json:
+            output.write(json_text(json()));
+            break;
+        case PluginFactsCommand::As::markdown:
+            output.write(markdown());
+            break;
+        case PluginFactsCommand::As::text:
+            output.write(text());
+            break;
+    }
+    return ExitCode::done;
+}
+
+}  // namespace flutebook::cli
