@@ -67,11 +67,24 @@ struct Measures {
     std::optional<Outline> outline;
 };
 
+// Of a style that nobody knows: that a measure is a number can be said all the same.
+void read_numbers_alone(Form& request) {
+    if (request.has("outline")) read_outline(request);
+    if (!request.has("inside")) return;
+    auto form = request.form("inside");
+    for (const char* side : {"length", "width", "height"})
+        if (form.has(side)) static_cast<void>(form.field(side).number("mm", range::not_negative));
+    form.finish();
+}
+
 // A style is measured by `inside` or by `outline`, never by both.
 Measures read_measures(Form& form, const Style* style) {
     form.allow("inside");
     form.allow("outline");
-    if (style == nullptr) return {};
+    if (style == nullptr) {
+        read_numbers_alone(form);
+        return {};
+    }
     const bool is_outline = style->shape == Style::Shape::outline;
     const char* own = is_outline ? "outline" : "inside";
     const char* other = is_outline ? "inside" : "outline";

@@ -39,6 +39,16 @@ TEST_CASE("a box without its inside, and an outline without its drawing, are ref
     REQUIRE(request_complaints_after(box, "style: outline").front() == "r.yaml:1:1: outline: missing: expected a map");
 }
 
+TEST_CASE("the measures of a style that nobody knows are held to be numbers all the same") {
+    const PlantFolder folder;
+    folder.change("r.yaml", "style: \"0201\"", "style: \"0210\"");
+    folder.change("r.yaml", "height: 250", "height: 010");
+    const Lines complaints = folder.request_complaints();
+    REQUIRE(complaints.size() == 2);
+    CHECK(complaints[0] == "r.yaml:4:8: style: unknown style: found `0210`; did you mean `0110`");
+    CHECK_THAT(complaints[1], Catch::Matchers::StartsWith("r.yaml:5:43: inside.height: "));
+}
+
 TEST_CASE("a style is measured in one way alone") {
     REQUIRE(request_complaints_after("board: B-140", "outline: {length: 1}\nboard: B-140") ==
             Lines{"r.yaml:6:1: outline: not for style `0201`: expected `inside` alone"});
