@@ -29,7 +29,7 @@ const std::map<std::string, std::set<std::string>>& arrows() {
          {"host/desk", "host/engine", "host/review", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
         {"host/web",
          {"host/desk", "host/engine", "host/review", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
-        {"host/main.cpp", {"host/cli", "host/web", "host"}},
+        {"host/main.cpp", {"host/cli", "host/web", "host", "ledger"}},
         {"config", {"host/trial", "host/catalogue", "host", "sdk", "ledger"}},
     };
     return map;

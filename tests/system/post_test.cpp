@@ -138,7 +138,7 @@ TEST_CASE("post without a file is wrong usage, and a plant that is unfit posts n
     CHECK_FALSE(office.has_ledger());
 }
 
-TEST_CASE("--ledger names another file") {
+TEST_CASE("the ledger is another file where --ledger names one") {
     Office office;
     const auto file = office.write("bales.csv", bales);
     const auto other = office.plant().folder() + "/other.db";
