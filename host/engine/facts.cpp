@@ -181,7 +181,7 @@ constexpr Range share{0, 1};
 constexpr bool fixed = false;
 constexpr bool replaceable = true;
 
-std::vector<Fact> make_facts() {
+std::vector<Fact> order_facts() {
     using enum Axis;
     return {
         {{"order.quantity", "1", "boxes ordered (sheets, where nothing converts them)", {1, 1e7}, order},
@@ -212,6 +212,12 @@ std::vector<Fact> make_facts() {
          fill<roll_loss>},
         {{"web.speed", "m/min", "corrugator speed for this board", any_size, order}, replaceable, fill<web_speed>},
         {{"step.parting", "1", "the step where boxes part from the sheet", {0, 1000}, order}, fixed, fill<parting>},
+    };
+}
+
+std::vector<Fact> ply_facts() {
+    using enum Axis;
+    return {
         {{"ply.grammage", "g/m2", "air-dry mass of the ply's paper", any_size, ply}, fixed, fill<ply_grammage>},
         {{"ply.adhesive", "g/m2", "dry adhesive of the flute's glue lines, on its medium", any_size, ply},
          fixed,
@@ -221,6 +227,12 @@ std::vector<Fact> make_facts() {
         {{"ply.price", "money/kg", "the paper's price on the request's date", any_size, ply},
          replaceable,
          fill<ply_price>},
+    };
+}
+
+std::vector<Fact> step_facts() {
+    using enum Axis;
+    return {
         {{"step.kind", "1", "0 corrugator, 1 printer, 2 die cutter, 3 folder-gluer, 4 dispatch", {0, 4}, step},
          fixed,
          fill<step_kind>},
@@ -248,6 +260,12 @@ std::vector<Fact> make_facts() {
          fixed,
          fill<piece_area>},
     };
+}
+
+std::vector<Fact> make_facts() {
+    std::vector<Fact> made = order_facts();
+    for (auto& more : {ply_facts(), step_facts()}) made.insert(made.end(), more.begin(), more.end());
+    return made;
 }
 
 }  // namespace
