@@ -12,8 +12,8 @@ using std::chrono::year_month;
 
 constexpr year_month bad_month_of_fg1{std::chrono::year(2026), std::chrono::March};
 constexpr year_month unexplained_month{std::chrono::year(2026), std::chrono::May};
-// Its roll ends were weighed and the sheet lay in a drawer until June was over.
-constexpr Day late_day{std::chrono::year(2026) / 6 / 24};
+// The roll ends of the next small run were weighed, and the sheet lay in a drawer until June was over.
+constexpr Day drawer_day{std::chrono::year(2026) / 6 / 22};
 
 constexpr double most_trim = 0.1;  // of the roll
 
@@ -103,7 +103,8 @@ void Floor::issue(const Make& make, const Web& web, double metres, const std::st
         standing_kg = 0;
     }
     const double weighed_kg = std::round(ends_kg);
-    const bool is_late = make.start == late_day;
+    const bool is_late = !was_late_ && make.start >= drawer_day && weighed_kg < 100;
+    was_late_ = was_late_ || is_late;
     const auto day = is_late ? working_day(first_day_of(month_of(make.start) + std::chrono::months(1)), 0) : make.start;
     documents_.add(File::scrap, day, {crew, code, "roll-ends", written(weighed_kg)},
                    is_late ? "late: weighed on " + written(make.start) + " and found after June was closed" : "");

@@ -64,6 +64,7 @@ private:
     Traces traces_;
     std::map<std::pair<std::string, std::string>, double> stock_;
     std::size_t first_shift_ = 0;
+    bool was_late_ = false;
 };
 
 }  // namespace flutebook::demo
