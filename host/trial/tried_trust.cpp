@@ -21,10 +21,11 @@ void TriedTrust::check(const engine::PluginFile& file) {
     if (records_.has_passed(file.sha256())) return;
     const Findings findings = try_plugin(file, asked_for_trust(program_));
     if (const Finding* broken = findings.broken())
-        throw ModelError(is_of_host(broken->rule->id)
-                             ? fmt::format("{}: {}", file.where(), broken->text)
-                             : fmt::format("{}: refused by its trial: it {}; see `flutebook plugin check {}`",
-                                           file.where(), broken->text, file.name()));
+        throw ModelError(
+            is_of_host(broken->rule->id)
+                ? fmt::format("{}: {}", file.where(), broken->text)
+                : fmt::format("{}: refused by its trial: it {}; ask its author, or take it off plugins.yaml",
+                              file.where(), broken->text));
     records_.keep(file.sha256());
 }
 

@@ -5,6 +5,13 @@
 
 namespace flutebook::check {
 
+/// How a crash inside a plugin ends the child. AddressSanitizer catches the signal and ends the process itself.
+#if defined(__SANITIZE_ADDRESS__)
+inline constexpr const char* crashed = "ended the process with code 1 while it evaluated";
+#else
+inline constexpr const char* crashed = "crashed (SIGSEGV) while evaluating made order ";
+#endif
+
 /// Whether any process, other than one that only waits to be waited for, has this word on its command line.
 [[nodiscard]] bool is_running(const std::string& word);
 

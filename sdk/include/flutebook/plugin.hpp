@@ -12,6 +12,7 @@
 #include <concepts>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <initializer_list>
 #include <limits>
 #include <string_view>
@@ -338,8 +339,10 @@ namespace detail {
 
 template <const auto& M>
 std::uint32_t evaluate_rows(const flutebook_block* block) {
-    // A local copy: the compiler then knows that no store of a result moves a column.
-    const flutebook_block columns = *block;
+    // A local copy: the compiler then knows that no store of a result moves a column. No more than the host wrote: one
+    // of an older minor knows fewer fields.
+    flutebook_block columns{};
+    std::memcpy(&columns, block, block->size < sizeof columns ? block->size : sizeof columns);
 #if defined(__cpp_exceptions)
     try {
 #endif

@@ -122,7 +122,9 @@ TEST_CASE("a line of a gigabyte is refused without being read into memory") {
     CHECK(line->fault == "found a line of more than 64 KB; expected a row of a document");
     CHECK(reader.next() == nullptr);
     getrusage(RUSAGE_SELF, &after);
+#if !defined(__SANITIZE_ADDRESS__)  // which keeps what was freed, and its own books
     CHECK(after.ru_maxrss - before.ru_maxrss < 1024 * 4);
+#endif
 }
 
 TEST_CASE("a million rows are read in the memory of one") {

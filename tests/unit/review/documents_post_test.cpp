@@ -251,7 +251,9 @@ TEST_CASE("a hundred thousand rows are posted in the memory of few") {
         CHECK(desk::post(office.plant(), store, {{file.path()}, "ada", desk::PostAsked::Keep::all}).posted == rows);
         getrusage(RUSAGE_SELF, &after);
         // The pages that the database itself keeps, and no more.
+#if !defined(__SANITIZE_ADDRESS__)  // which keeps what was freed, and its own books
         CHECK(after.ru_maxrss - before.ru_maxrss < 1024 * 24);
+#endif
     }
     std::filesystem::remove_all(folder);
 }
