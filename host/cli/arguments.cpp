@@ -5,103 +5,18 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <thread>
 
 #include "host/catalogue/date.hpp"
 #include "host/catalogue/nearest.hpp"
 #include "host/catalogue/shown.hpp"
+#include "host/cli/argument_words.hpp"
 #include "host/cli/examples.hpp"
-#include "host/cli/month_export.hpp"
 
 namespace flutebook::cli {
 
 namespace {
 
-constexpr unsigned most_threads = 256;
 constexpr const char* group = "Commands";
-
-// What the library fills in.
-struct Words {
-    std::string plant = ".";
-    std::vector<std::string> files;
-    std::string explain, date, plugin_file, plugin_name;
-    std::string quote, order, ledger, month, by, export_file, why, head, backup_file;
-    std::int64_t entry = 0, quantity = 0;
-    unsigned threads = std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
-    bool json = false, dry_run = false, save = false, dot = false, svg = false, markdown = false, yaml = false;
-
-    [[nodiscard]] desk::PostAsked::Keep keep() const {
-        return dry_run ? desk::PostAsked::Keep::nothing : desk::PostAsked::Keep::all;
-    }
-    [[nodiscard]] Form form() const { return json ? Form::json : Form::text; }
-    [[nodiscard]] PluginGraphCommand::As graph_form() const {
-        using As = PluginGraphCommand::As;
-        if (json) return As::json;
-        if (dot) return As::dot;
-        return svg ? As::svg : As::text;
-    }
-    [[nodiscard]] PluginFactsCommand::As facts_form() const {
-        using As = PluginFactsCommand::As;
-        if (json) return As::json;
-        return markdown ? As::markdown : As::text;
-    }
-    [[nodiscard]] PluginDescribeCommand::As description_form() const {
-        using As = PluginDescribeCommand::As;
-        if (json) return As::json;
-        if (markdown) return As::markdown;
-        return yaml ? As::yaml : As::text;
-    }
-};
-
-std::string wrong_date(const std::string& text) {
-    if (catalogue::parse_date(text)) return {};
-    return fmt::format("is no day: {}; write YYYY-MM-DD", catalogue::shown(text));
-}
-
-std::optional<ledger::Month> parse_month(const std::string& text) {
-    const auto first = catalogue::parse_date(text + "-01");
-    if (!first) return std::nullopt;
-    return first->year() / first->month();
-}
-
-std::string wrong_month(const std::string& text) {
-    if (parse_month(text)) return {};
-    return fmt::format("is no month: {}; write YYYY-MM", catalogue::shown(text));
-}
-
-const std::vector<std::pair<std::string, ledger::Axis>> axes = {{"machine", ledger::Axis::centre},
-                                                                {"shift", ledger::Axis::shift},
-                                                                {"board", ledger::Axis::board},
-                                                                {"order", ledger::Axis::order}};
-
-std::optional<ledger::Axis> find_axis(const std::string& text) {
-    for (const auto& [name, axis] : axes)
-        if (name == text) return axis;
-    return std::nullopt;
-}
-
-std::string wrong_axis(const std::string& text) {
-    if (find_axis(text)) return {};
-    return fmt::format("cannot be divided by {}; choose machine, shift, board or order", catalogue::shown(text));
-}
-
-std::string wrong_export(const std::string& file) {
-    if (can_export_to(file)) return {};
-    return fmt::format("is no file to export to: {}; end it in .xlsx or .csv", catalogue::shown(file));
-}
-
-std::string wrong_entry(const std::string& text) {
-    std::int64_t number = 0;
-    if (CLI::detail::lexical_cast(text, number) && number >= 1) return {};
-    return fmt::format("is no entry's number: {}; give a whole number from 1 on", catalogue::shown(text));
-}
-
-std::string wrong_threads(const std::string& text) {
-    unsigned number = 0;
-    if (CLI::detail::lexical_cast(text, number) && number >= 1 && number <= most_threads) return {};
-    return fmt::format("is no number of threads: {}; give a whole number from 1 to {}", catalogue::shown(text),
-                       most_threads);
-}
 
 // The commands as the library knows them. Not to be copied: options point into `words`.
 class CommandLine {
@@ -339,9 +254,8 @@ private:
         if (reverse_->parsed()) return ReverseCommand{own.entry, own.why, catalogue::parse_date(own.date), own.form()};
         if (verify_->parsed()) return VerifyCommand{given(verify_, "--head", own.head), own.form()};
         if (backup_->parsed()) return BackupCommand{own.backup_file, own.form()};
-        const auto keep = own.save ? QuoteCommand::Keep::quotes : QuoteCommand::Keep::nothing;
         return QuoteCommand{
-            own.files,   keep,      given(quote_, "--explain", own.explain), catalogue::parse_date(own.date),
+            own.files,   own.keep_quotes(), given(quote_, "--explain", own.explain), catalogue::parse_date(own.date),
             own.threads, own.form()};
     }
 

@@ -5,6 +5,9 @@
 #include "host/engine/description.hpp"
 #include "host/engine/facts.hpp"
 #include "host/engine/library.hpp"
+#include "host/trial/child.hpp"
+#include "host/trial/records.hpp"
+#include "host/trial/tried_trust.hpp"
 
 namespace flutebook::desk {
 
@@ -29,6 +32,8 @@ bool Description::replaces(const engine::Name& name) const {
 
 Description describe(const std::string& file) {
     const engine::PluginFile read = engine::PluginFile::read(file);
+    // Describing runs none of a model's code, but loading runs what was linked into the file.
+    trial::TriedTrust(trial::own_program(), trial::Records(trial::records_folder())).check(read);
     Description made{engine::describe(engine::load_plugin(read), read.name(), read.id()), {}};
     for (const engine::Name& need : made.model.needs) made.need_is_fact.push_back(is_fact(need.name));
     return made;

@@ -18,8 +18,8 @@ struct Description {
     [[nodiscard]] bool replaces(const engine::Name& name) const;
 };
 
-/// Reads the description that the file holds. Throws ModelError where the file is no plugin, or describes itself
-/// wrongly.
+/// Reads the description that the file holds. A file that was never tried before is first tried in a process apart.
+/// Throws ModelError where the file is no plugin, does not pass its trial, or describes itself wrongly.
 [[nodiscard]] Description describe(const std::string& file);
 
 }  // namespace flutebook::desk

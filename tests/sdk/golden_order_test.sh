@@ -9,6 +9,8 @@ build=$1
 scratch=$(mktemp -d) || exit 1
 trap 'rm -rf "$scratch"' EXIT
 cd "$scratch" || exit 1
+# What the program remembers of the files it tried is nobody else's.
+export XDG_CACHE_HOME="$scratch/cache"
 
 # must WHAT RESULT PATTERN: the last command ended so (0 or not), and said so.
 must() {

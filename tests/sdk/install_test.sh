@@ -13,6 +13,8 @@ clangxx=$4
 scratch=$(mktemp -d) || exit 1
 trap 'rm -rf "$scratch"' EXIT
 failed=0
+# What the program remembers of the files it tried is nobody else's.
+export XDG_CACHE_HOME="$scratch/cache"
 
 fail() {
     echo "FAILED: $1"

@@ -1,0 +1,114 @@
+#include "host/cli/argument_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <limits>
+#include <thread>
+#include <utility>
+
+#include "host/catalogue/date.hpp"
+#include "host/catalogue/shown.hpp"
+#include "host/cli/month_export.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+constexpr unsigned most_threads = 256;
+
+const std::vector<std::pair<std::string, ledger::Axis>> axes = {{"machine", ledger::Axis::centre},
+                                                                {"shift", ledger::Axis::shift},
+                                                                {"board", ledger::Axis::board},
+                                                                {"order", ledger::Axis::order}};
+
+bool is_whole(const std::string& text, std::int64_t low, std::int64_t high) {
+    std::int64_t number = 0;
+    const auto* past = text.data() + text.size();
+    const auto read = std::from_chars(text.data(), past, number);
+    return read.ec == std::errc{} && read.ptr == past && number >= low && number <= high;
+}
+
+}  // namespace
+
+unsigned Words::usual_threads() {
+    return std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
+}
+
+desk::PostAsked::Keep Words::keep() const {
+    return dry_run ? desk::PostAsked::Keep::nothing : desk::PostAsked::Keep::all;
+}
+
+QuoteCommand::Keep Words::keep_quotes() const {
+    return save ? QuoteCommand::Keep::quotes : QuoteCommand::Keep::nothing;
+}
+
+Form Words::form() const {
+    return json ? Form::json : Form::text;
+}
+
+PluginGraphCommand::As Words::graph_form() const {
+    using As = PluginGraphCommand::As;
+    if (json) return As::json;
+    if (dot) return As::dot;
+    return svg ? As::svg : As::text;
+}
+
+PluginFactsCommand::As Words::facts_form() const {
+    using As = PluginFactsCommand::As;
+    if (json) return As::json;
+    return markdown ? As::markdown : As::text;
+}
+
+PluginDescribeCommand::As Words::description_form() const {
+    using As = PluginDescribeCommand::As;
+    if (json) return As::json;
+    if (markdown) return As::markdown;
+    return yaml ? As::yaml : As::text;
+}
+
+std::optional<ledger::Month> parse_month(const std::string& text) {
+    const auto first = catalogue::parse_date(text + "-01");
+    if (!first) return std::nullopt;
+    return first->year() / first->month();
+}
+
+std::optional<ledger::Axis> find_axis(const std::string& text) {
+    for (const auto& [name, axis] : axes)
+        if (name == text) return axis;
+    return std::nullopt;
+}
+
+std::string wrong_date(const std::string& text) {
+    if (catalogue::parse_date(text)) return {};
+    return fmt::format("is no day: {}; write YYYY-MM-DD", catalogue::shown(text));
+}
+
+std::string wrong_month(const std::string& text) {
+    if (parse_month(text)) return {};
+    return fmt::format("is no month: {}; write YYYY-MM", catalogue::shown(text));
+}
+
+std::string wrong_axis(const std::string& text) {
+    if (find_axis(text)) return {};
+    return fmt::format("cannot be divided by {}; choose machine, shift, board or order", catalogue::shown(text));
+}
+
+std::string wrong_export(const std::string& file) {
+    if (can_export_to(file)) return {};
+    return fmt::format("is no file to export to: {}; end it in .xlsx or .csv", catalogue::shown(file));
+}
+
+std::string wrong_entry(const std::string& text) {
+    if (is_whole(text, 1, std::numeric_limits<std::int64_t>::max())) return {};
+    return fmt::format("is no entry's number: {}; give a whole number from 1 on", catalogue::shown(text));
+}
+
+std::string wrong_threads(const std::string& text) {
+    if (is_whole(text, 1, most_threads)) return {};
+    return fmt::format("is no number of threads: {}; give a whole number from 1 to {}", catalogue::shown(text),
+                       most_threads);
+}
+
+}  // namespace flutebook::cli
