@@ -17,6 +17,7 @@ namespace flutebook::cli {
 namespace {
 
 constexpr unsigned most_threads = 256;
+constexpr std::int64_t most_orders = 1'000'000;
 
 const std::vector<std::pair<std::string, ledger::Axis>> axes = {{"machine", ledger::Axis::centre},
                                                                 {"shift", ledger::Axis::shift},
@@ -59,6 +60,12 @@ PluginFactsCommand::As Words::facts_form() const {
     using As = PluginFactsCommand::As;
     if (json) return As::json;
     return markdown ? As::markdown : As::text;
+}
+
+PluginCheckCommand::As Words::check_form() const {
+    using As = PluginCheckCommand::As;
+    if (json) return As::json;
+    return junit ? As::junit : As::text;
 }
 
 PluginDescribeCommand::As Words::description_form() const {
@@ -109,6 +116,17 @@ std::string wrong_threads(const std::string& text) {
     if (is_whole(text, 1, most_threads)) return {};
     return fmt::format("is no number of threads: {}; give a whole number from 1 to {}", catalogue::shown(text),
                        most_threads);
+}
+
+std::string wrong_seed(const std::string& text) {
+    if (is_whole(text, 0, std::numeric_limits<std::int64_t>::max())) return {};
+    return fmt::format("is no seed: {}; give a whole number from 0 on", catalogue::shown(text));
+}
+
+std::string wrong_orders(const std::string& text) {
+    if (is_whole(text, 1, most_orders)) return {};
+    return fmt::format("is no number of orders: {}; give a whole number from 1 to {}", catalogue::shown(text),
+                       most_orders);
 }
 
 }  // namespace flutebook::cli

@@ -17,15 +17,20 @@ struct Words {
     std::string explain, date, plugin_file, plugin_name;
     std::string quote, order, ledger, month, by, export_file, why, head, backup_file;
     std::int64_t entry = 0, quantity = 0;
+    std::uint64_t seed = 1;
+    std::size_t orders = usual_orders;  // to check a plugin with
     unsigned threads = usual_threads();
-    bool json = false, dry_run = false, save = false, dot = false, svg = false, markdown = false, yaml = false;
+    bool json = false, dry_run = false, save = false, dot = false, svg = false, markdown = false, yaml = false,
+         junit = false;
 
+    static constexpr std::size_t usual_orders = 1000;
     [[nodiscard]] static unsigned usual_threads();  // as many as the machine runs at once
     [[nodiscard]] desk::PostAsked::Keep keep() const;
     [[nodiscard]] QuoteCommand::Keep keep_quotes() const;
     [[nodiscard]] Form form() const;
     [[nodiscard]] PluginGraphCommand::As graph_form() const;
     [[nodiscard]] PluginFactsCommand::As facts_form() const;
+    [[nodiscard]] PluginCheckCommand::As check_form() const;
     [[nodiscard]] PluginDescribeCommand::As description_form() const;
 };
 
@@ -39,5 +44,7 @@ struct Words {
 [[nodiscard]] std::string wrong_export(const std::string& file);
 [[nodiscard]] std::string wrong_entry(const std::string& text);
 [[nodiscard]] std::string wrong_threads(const std::string& text);
+[[nodiscard]] std::string wrong_seed(const std::string& text);
+[[nodiscard]] std::string wrong_orders(const std::string& text);
 
 }  // namespace flutebook::cli

@@ -47,11 +47,12 @@ public:
         list_ = add_plugin_command("list", "the models that are loaded", examples::of_list);
         add_graph();
         add_describe();
+        add_check();
         add_facts();
         new_ = add_plugin_command("new", "start a plugin in a folder of its own", examples::of_new);
         new_->add_option("NAME", words_.plugin_name, "what the model is to be called")->type_name("")->required();
         for (CLI::App* command : {&app_, quote_, show_, order_, post_, month_, close_, reverse_, verify_, backup_,
-                                  plugin_, list_, graph_, describe_, facts_, new_})
+                                  plugin_, list_, graph_, describe_, check_, facts_, new_})
             command->set_help_flag("-h,--help", "show this help and end");
     }
     CommandLine(const CommandLine&) = delete;
@@ -177,6 +178,18 @@ private:
             ->excludes("--json", "--markdown");
     }
 
+    void add_check() {
+        check_ = add_plugin_command("check", "try a plugin by every rule", examples::of_check);
+        check_->add_option("FILE", words_.plugin_file, "a plugin")->type_name("")->required();
+        check_->add_option("--seed", words_.seed, "what orders are made from (default: 1)")
+            ->type_name("N")
+            ->check(wrong_seed);
+        check_->add_option("--orders", words_.orders, fmt::format("how many at random (default: {})", words_.orders))
+            ->type_name("N")
+            ->check(wrong_orders);
+        check_->add_flag("--junit", words_.junit, "answer in JUnit's XML, for build servers")->excludes("--json");
+    }
+
     void add_facts() {
         facts_ = add_plugin_command("facts", "what the host gives to every model", examples::of_facts);
         facts_->add_flag("--markdown", words_.markdown, "answer with a page about it")->excludes("--json");
@@ -243,6 +256,7 @@ private:
         if (list_->parsed()) return PluginListCommand{own.form()};
         if (graph_->parsed()) return PluginGraphCommand{own.graph_form()};
         if (describe_->parsed()) return PluginDescribeCommand{own.plugin_file, own.description_form()};
+        if (check_->parsed()) return PluginCheckCommand{own.plugin_file, own.seed, own.orders, own.check_form()};
         if (facts_->parsed()) return PluginFactsCommand{own.facts_form()};
         if (new_->parsed()) return PluginNewCommand{own.plugin_name, own.form()};
         if (show_->parsed()) return QuoteShowCommand{own.quote, own.form()};
@@ -266,8 +280,9 @@ private:
     Words words_;
     CLI::App app_;
     CLI::App *quote_ = nullptr, *show_ = nullptr, *order_ = nullptr, *post_ = nullptr, *plugin_ = nullptr,
-             *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr, *facts_ = nullptr, *new_ = nullptr,
-             *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr, *verify_ = nullptr, *backup_ = nullptr;
+             *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr, *facts_ = nullptr, *check_ = nullptr,
+             *new_ = nullptr, *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr, *verify_ = nullptr,
+             *backup_ = nullptr;
 };
 
 }  // namespace

@@ -1,6 +1,7 @@
 // What was asked on the command line, as values. The one place that knows the command line's library.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -53,6 +54,14 @@ struct PluginDescribeCommand {
     As as;
 };
 
+struct PluginCheckCommand {
+    enum class As { text, json, junit };
+    std::string file;
+    std::uint64_t seed;
+    std::size_t orders;
+    As as;
+};
+
 struct PluginFactsCommand {
     enum class As { text, markdown, json };
     As as;
@@ -102,7 +111,7 @@ struct BackupCommand {
 struct Arguments {
     using Command = std::variant<QuoteCommand, QuoteShowCommand, OrderCommand, PostCommand, MonthCommand, CloseCommand,
                                  ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand, PluginGraphCommand,
-                                 PluginDescribeCommand, PluginFactsCommand, PluginNewCommand>;
+                                 PluginDescribeCommand, PluginFactsCommand, PluginNewCommand, PluginCheckCommand>;
     std::string plant;   // the folder
     std::string ledger;  // the file
     Command command;

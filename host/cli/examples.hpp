@@ -52,6 +52,18 @@ Examples:
   flutebook plugin describe plugins/varnish.so
   flutebook plugin describe plugins/varnish.so --yaml >> plugins.yaml)";
 
+inline constexpr const char* of_check =
+    R"(Loads the plugin in a process apart and tries it by every rule: its file, what loading it changes, its
+description, its settings, what it makes of made orders, and whether everything it declares is true.
+No plant is needed. A broken rule comes with the command that shows it again.
+
+Exit code: 0 every rule holds; 1 a rule is broken; 2 wrong usage; 3 there is no such file.
+
+Examples:
+  flutebook plugin check varnish/build/varnish.so
+  flutebook plugin check plugins/varnish.so --seed 7 --orders 20000
+  flutebook plugin check plugins/varnish.so --junit > varnish.xml)";
+
 inline constexpr const char* of_facts =
     R"(What a model may need besides the numbers of other models: names, units and meanings. Where a plant
 prefers a model for a replaceable one, that model's number is taken instead.
@@ -70,6 +82,7 @@ inline constexpr const char* of_plugin = R"(Examples:
   flutebook plugin list
   flutebook plugin graph
   flutebook plugin describe plugins/varnish.so
+  flutebook plugin check plugins/varnish.so
   flutebook plugin new varnish)";
 
 inline constexpr const char* of_all = R"(Examples:

@@ -1,6 +1,7 @@
 #include "host/cli/program.hpp"
 
 #include "host/cli/arguments.hpp"
+#include "host/cli/check_command.hpp"
 #include "host/cli/describe_command.hpp"
 #include "host/cli/facts_command.hpp"
 #include "host/cli/ledger_command.hpp"
@@ -45,6 +46,7 @@ struct Worker {
         return run_plugin_graph(desk::open(plant), asked.as, output);
     }
     ExitCode operator()(const PluginDescribeCommand& asked) const { return run_plugin_describe(asked, output); }
+    ExitCode operator()(const PluginCheckCommand& asked) const { return run_plugin_check(asked, output); }
     ExitCode operator()(const PluginFactsCommand& asked) const { return run_plugin_facts(asked, output); }
     ExitCode operator()(const PluginNewCommand& asked) const { return run_plugin_new(asked, output); }
 };

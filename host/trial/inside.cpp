@@ -11,6 +11,7 @@
 #include "host/errors.hpp"
 #include "host/trial/confine.hpp"
 #include "host/trial/guarded.hpp"
+#include "host/trial/measure.hpp"
 #include "host/trial/subject.hpp"
 
 namespace flutebook::trial {
@@ -21,7 +22,7 @@ constexpr const char* drawn_word = "drawn";
 constexpr const char* default_word = "by-default";
 constexpr int report_descriptor = 3;
 constexpr int file_descriptor = 4;
-enum Word : int { program, inner, file_name, seconds, seed, orders, settings, first_rule };
+enum Word : int { program, inner, file_name, seconds, seed, orders, settings, many_orders, first_rule };
 
 class Trial {
 public:
@@ -31,17 +32,26 @@ public:
         for (const Rule* rule : asked_) {
             if (rule == nullptr || rule->tries == nullptr) continue;
             subject_.report().say("rule", rule->id);
-            if (rule->needs != nullptr && is_asked(rule->needs) && held_.count(rule->needs) == 0)
-                subject_.report().say("not-tried", std::string("needs ") + rule->needs);
+            if (const char* lacking = lacking_for(*rule))
+                subject_.report().say("not-tried", std::string("needs ") + lacking);
             else if (!try_one(*rule))
                 return;
         }
+        // What is measured judges nobody: it is of use for a plugin that answers at all.
+        if (subject_.effort().many_orders > 0 && held_.count("evaluate.answers") != 0) measure(subject_);
         subject_.report().say("end");
     }
 
 private:
     bool is_asked(std::string_view id) const {
         return std::any_of(asked_.begin(), asked_.end(), [&](const Rule* rule) { return rule && rule->id == id; });
+    }
+
+    // The first that must hold and does not; null where none is lacking.
+    const char* lacking_for(const Rule& rule) const {
+        const auto found = std::find_if(rule.needs.begin(), rule.needs.end(),
+                                        [&](const char* id) { return is_asked(id) && held_.count(id) == 0; });
+        return found == rule.needs.end() ? nullptr : *found;
     }
 
     // False where there is no going on.
@@ -74,7 +84,8 @@ std::vector<std::string> words_of(const std::string& file, const Asked& asked) {
                                      std::to_string(whole_seconds),
                                      std::to_string(asked.effort.seed),
                                      std::to_string(asked.effort.orders),
-                                     asked.effort.settings == Settings::drawn ? drawn_word : default_word};
+                                     asked.effort.settings == Settings::drawn ? drawn_word : default_word,
+                                     std::to_string(asked.effort.many_orders)};
     for (const Rule* rule : asked.rules) made.emplace_back(rule->id);
     return made;
 }
@@ -83,7 +94,8 @@ std::optional<int> run_trial(int count, const char* const* words) {
     if (count <= Word::first_rule || std::string_view(words[Word::inner]) != trial_word) return std::nullopt;
     end_with_parent();
     const Effort effort{std::strtoull(words[Word::seed], nullptr, 10), std::strtoull(words[Word::orders], nullptr, 10),
-                        std::string_view(words[Word::settings]) == drawn_word ? Settings::drawn : Settings::by_default};
+                        std::string_view(words[Word::settings]) == drawn_word ? Settings::drawn : Settings::by_default,
+                        std::strtoull(words[Word::many_orders], nullptr, 10)};
     std::vector<const Rule*> asked;
     for (int i = Word::first_rule; i < count; ++i) asked.push_back(find_rule(words[i]));
 

@@ -2,12 +2,20 @@
 // file says of itself.
 #pragma once
 
+#include "host/trial/process_state.hpp"
 #include "host/trial/rules.hpp"
+#include "host/trial/subject.hpp"
 
 namespace flutebook::trial {
 
 [[nodiscard]] Wrong try_loading(Subject& subject);
 [[nodiscard]] Wrong try_loading_floating_point(Subject& subject);
+/// Loading left a part of the process as it was.
+template <Kept What>
+[[nodiscard]] Wrong try_kept(Subject& subject) {
+    const auto changed = difference(subject.loading().before, subject.loading().after, What);
+    return changed ? Wrong("when it was loaded it " + *changed) : std::nullopt;
+}
 [[nodiscard]] Wrong try_description(Subject& subject);
 
 }  // namespace flutebook::trial

@@ -1,5 +1,6 @@
 #include "host/trial/report.hpp"
 
+#include <fmt/format.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -26,6 +27,10 @@ void Report::say(std::string_view word, std::string_view text) const {
         if (more < 0) return;
         done += static_cast<std::size_t>(more);
     }
+}
+
+void Report::say_figure(std::string_view name, double value) const {
+    say("figure", fmt::format("{} {}", name, value));
 }
 
 void Listener::hear(std::string_view bytes) {

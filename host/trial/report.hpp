@@ -16,6 +16,9 @@ public:
     /// `word` and then what belongs to it, which is made one line of.
     void say(std::string_view word, std::string_view text = {}) const;
 
+    /// Something measured; the name is one word.
+    void say_figure(std::string_view name, double value) const;
+
 private:
     int descriptor_;
 };

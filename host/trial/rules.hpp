@@ -17,12 +17,14 @@ struct Rule {
     const char* id;        // "evaluate.repeats"; what stands before the point is its group
     const char* sentence;  // what holds where the rule is kept
     Wrong (*tries)(Subject&);
-    const char* needs;  // the rule that must hold for this one to be tried; null: none
+    std::vector<const char*> needs;  // the rules that must hold for this one to be tried
     bool is_asked_for_trust;
+
+    [[nodiscard]] std::string group() const;
 };
 
-/// In the order in which they are tried, and shown. Those of the group `conduct` are tried by all the others: they have
-/// no function of their own.
+/// In the order in which they are tried, and shown; those of one group stand together. Those of the group `conduct` are
+/// tried by all the others: they have no function of their own.
 [[nodiscard]] const std::vector<Rule>& rules();
 
 /// Null where there is none.

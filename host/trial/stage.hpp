@@ -52,6 +52,9 @@ public:
     /// Puts the rows in.
     void fill(const Group& rows);
 
+    /// Hands results over afresh, as call() does by itself.
+    void begin_results();
+
     /// Calls the model over the rows that were put in. Results start afresh.
     Answer call();
     [[nodiscard]] Written written(std::size_t row) const;
@@ -91,7 +94,6 @@ private:
     void lay_out_refused(std::byte* at);
     void point_block();
     void protect_inputs(int how) const;
-    void begin_results();
     template <typename Take>
     void each_column(const Take& take) const;
 

@@ -1,17 +1,25 @@
 #include "host/trial/subject.hpp"
 
+#include <chrono>
+
 #include "host/engine/description.hpp"
 #include "host/errors.hpp"
 #include "host/trial/guarded.hpp"
 
 namespace flutebook::trial {
 
+using Clock = std::chrono::steady_clock;
+
 const engine::Library& Subject::library() {
     if (library_) return *library_;
     static const std::string phase = "it was loaded";
     report_.say("phase", phase);
     const Doing doing(phase);
+    const ProcessState before = process_state();
+    const Clock::time_point begun = Clock::now();
     library_ = engine::load_library(file_);
+    const double ms = std::chrono::duration<double, std::milli>(Clock::now() - begun).count();
+    loading_ = {ms, before, process_state()};
     return *library_;
 }
 

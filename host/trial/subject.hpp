@@ -10,6 +10,7 @@
 #include "host/engine/library.hpp"
 #include "host/engine/model.hpp"
 #include "host/engine/plugin_file.hpp"
+#include "host/trial/process_state.hpp"
 #include "host/trial/report.hpp"
 #include "host/trial/rules.hpp"
 #include "host/trial/trial_rows.hpp"
@@ -21,6 +22,7 @@ struct Effort {
     std::uint64_t seed;
     std::size_t orders;
     Settings settings;
+    std::size_t many_orders = 0;  // where a rule asks for many
 };
 
 /// One thread.
@@ -36,6 +38,13 @@ public:
     /// Loads it, the first time. Throws ModelError where it cannot be loaded.
     [[nodiscard]] const engine::Library& library();
 
+    /// How long loading took, and what the process was like before and after. Of a library that was loaded.
+    struct Loading {
+        double ms;
+        ProcessState before, after;
+    };
+    [[nodiscard]] const Loading& loading() const { return *loading_; }
+
     /// Reads its description, the first time. Throws ModelError where it is unfit.
     [[nodiscard]] const engine::Model& model();
 
@@ -47,6 +56,7 @@ private:
     Report report_;
     Effort effort_;
     std::optional<engine::Library> library_;
+    std::optional<Loading> loading_;
     std::optional<engine::Model> model_;
     std::optional<std::vector<TrialRow>> rows_;
 };

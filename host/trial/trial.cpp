@@ -24,18 +24,22 @@ using State = Finding::State;
 
 constexpr std::size_t most_resident = std::size_t{512} << 20;
 constexpr std::size_t orders_for_trust = 24;
+constexpr std::size_t orders_for_check = 60;
+constexpr Limits check_limits{600s, 10s * slowness, most_resident};
 
 // What comes through the pipe, put into findings.
 class Hearing {
 public:
-    explicit Hearing(const Asked& asked) {
+    Hearing(const Asked& asked, const Watcher& watcher) : watcher_(watcher) {
         for (const Rule* rule : asked.rules) findings_.rules.push_back({rule, State::not_tried, ""});
     }
 
     void take(const Said& said) {
         if (said.word == "phase") phase_ = said.text;
-        if (said.word == "rule") at_ = find(said.text);
-        if (said.word == "holds") conclude(State::holds, "");
+        if (said.word == "rule") begin(said.text);
+        if (said.word == "note" && at_ != nullptr) at_->text = said.text;
+        if (said.word == "orders" && at_ != nullptr) at_->orders = std::strtoull(said.text.c_str(), nullptr, 10);
+        if (said.word == "holds") conclude(State::holds, at_ == nullptr ? "" : at_->text);
         if (said.word == "broken") conclude(State::broken, said.text);
         if (said.word == "not-tried") conclude(State::not_tried, said.text);
         if (said.word == "died") died_of(said.text.substr(0, said.text.find(' ')), rest(said.text));
@@ -72,6 +76,11 @@ private:
         return found == findings_.rules.end() ? nullptr : &*found;
     }
 
+    void begin(const std::string& id) {
+        at_ = find(id);
+        if (at_ != nullptr && watcher_) watcher_(*at_->rule);
+    }
+
     void conclude(State state, const std::string& text) {
         if (at_ == nullptr) return;
         at_->state = state;
@@ -90,6 +99,7 @@ private:
         if (Finding* broken = find(rule)) *broken = {broken->rule, State::broken, text};
     }
 
+    const Watcher& watcher_;
     Findings findings_;
     Finding* at_ = nullptr;
     std::string phase_ = "it started";
@@ -135,9 +145,15 @@ Asked asked_for_trust(std::string program) {
             {whole, whole, most_resident}};
 }
 
-Findings try_plugin(const engine::PluginFile& file, const Asked& asked) {
+Asked asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders) {
+    Asked made{std::move(program), {}, {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
+    for (const Rule& rule : rules()) made.rules.push_back(&rule);
+    return made;
+}
+
+Findings try_plugin(const engine::PluginFile& file, const Asked& asked, const Watcher& watcher) {
     std::vector<std::string> words = words_of(file.name(), asked);
-    Hearing hearing(asked);
+    Hearing hearing(asked, watcher);
     Listener listener([&](const Said& said) { hearing.take(said); });
     try {
         Pipe report;

@@ -1,6 +1,9 @@
 // A plugin's file put to the rules in a process apart: whatever it does there, this process hears of it and goes on.
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -15,7 +18,8 @@ struct Finding {
     enum class State { holds, broken, not_tried };
     const Rule* rule;
     State state;
-    std::string text;  // of a broken rule: what the plugin did; of one that was not tried: why
+    std::string text;  // of a broken rule: what the plugin did; of one not tried: why; of one that holds: what was seen
+    std::size_t orders = 0;  // of a broken rule: how many made orders bring it out, where it is known; else 0
 };
 
 /// Something measured on the way, to be told and not judged.
@@ -42,7 +46,13 @@ struct Asked {
 /// What is asked before a file is trusted: few orders, little time.
 [[nodiscard]] Asked asked_for_trust(std::string program);
 
+/// All rules, over so many orders where many are called for.
+[[nodiscard]] Asked asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders);
+
+/// Hears of each rule as it is begun.
+using Watcher = std::function<void(const Rule&)>;
+
 /// Any thread. Throws ModelError where no child process can be had.
-[[nodiscard]] Findings try_plugin(const engine::PluginFile& file, const Asked& asked);
+[[nodiscard]] Findings try_plugin(const engine::PluginFile& file, const Asked& asked, const Watcher& watcher = {});
 
 }  // namespace flutebook::trial
