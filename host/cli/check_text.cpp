@@ -22,8 +22,8 @@ constexpr Heading headings[] = {{"conduct", "Conduct"},         {"file", "The fi
 struct FigureWords {
     const char *name, *before, *unit;
 };
-constexpr FigureWords figure_words[] = {{"load_ms", "loading it took", "ms"},
-                                        {"row_ns", "a row in full blocks takes", "ns"},
+constexpr FigureWords figure_words[] = {{"load_ms", "loading it took", " ms"},
+                                        {"row_ns", "a row in full blocks takes", " ns"},
                                         {"rows_tried", "rows of every rule", ""},
                                         {"many_rows", "rows at random", ""}};
 
@@ -48,9 +48,8 @@ std::string figures_text(const desk::Checked& checked) {
     for (const FigureWords& words : figure_words)
         for (const desk::Checked::Figure& figure : checked.figures)
             if (figure.name == words.name)
-                made += fmt::format("  {:<28}{:>10.{}f} {}", words.before, figure.value, *words.unit == 0 ? 0 : 2,
-                                    words.unit) +
-                        "\n";
+                made += fmt::format("  {:<28}{:>10.{}f}{}\n", words.before, figure.value, *words.unit == 0 ? 0 : 2,
+                                    words.unit);
     return made.empty() ? "" : "\nFigures, of this machine and this run\n" + made;
 }
 

@@ -21,6 +21,10 @@ constexpr std::size_t first_release_size = offsetof(flutebook_model, evaluate) +
 constexpr std::uint32_t most_elements = 1000;
 constexpr std::size_t longest_text = 400;
 
+bool is_whole(double number) {
+    return std::floor(number) == number;
+}
+
 class Description {
 public:
     Description(const flutebook_model& exported, std::string file, std::string id)
@@ -165,8 +169,9 @@ private:
                 each<const char*>(
                     given.choices, "choice of " + its_name,
                     [&](const char* choice, const std::string& place) { choices.push_back(name(choice, place)); });
-                if (!choices.empty() && !(given.low >= 0 && given.high <= static_cast<double>(choices.size() - 1)))
-                    refuse("unfit range", its_name + " reaches past its choices", "run it from 0 to the last choice");
+                if (!choices.empty() && !(is_whole(given.low) && is_whole(given.high) && given.low >= 0 &&
+                                          given.high <= static_cast<double>(choices.size() - 1)))
+                    refuse("unfit range", its_name + " does not end at choices", "run it from 0 to the last choice");
                 model_.settings.push_back(
                     {its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
                      given.required != 0 ? std::nan("") : given.initial, its_range, std::move(choices),

@@ -26,6 +26,14 @@ std::string suggestion(const std::string& word, const std::vector<std::string>& 
     return fmt::format("expected one of {}", fmt::join(known, ", "));
 }
 
+// Those of the choices that the setting's range leaves open.
+std::vector<std::string> open_choices(const Setting& setting) {
+    std::vector<std::string> made;
+    for (std::size_t i = 0; i < setting.choices.size(); ++i)
+        if (setting.range.holds(static_cast<double>(i))) made.push_back(setting.choices[i]);
+    return made;
+}
+
 class Reader {
 public:
     explicit Reader(std::string currency) : currency_(std::move(currency)) {}
@@ -54,11 +62,12 @@ public:
 
 private:
     double choice(const Setting& setting, const Node& node, const std::string& path) {
-        const auto found = std::find(setting.choices.begin(), setting.choices.end(), node.text);
-        if (node.kind == Node::Kind::text && found != setting.choices.end())
-            return static_cast<double>(found - setting.choices.begin());
+        const std::vector<std::string> open = open_choices(setting);
+        const auto found = std::find(open.begin(), open.end(), node.text);
+        if (node.kind == Node::Kind::text && found != open.end())
+            return setting.range.low + static_cast<double>(found - open.begin());
         complain(node.place, path,
-                 fmt::format("unknown choice: found '{}', {}", node.text, suggestion(node.text, setting.choices)));
+                 fmt::format("unknown choice: found '{}', {}", node.text, suggestion(node.text, open)));
         return std::nan("");
     }
 

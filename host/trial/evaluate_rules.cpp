@@ -41,6 +41,25 @@ void shuffle(std::vector<std::size_t>& places, Draws& draws) {
     for (std::size_t i = places.size(); i > 1; --i) std::swap(places[i - 1], places[draws.index(i)]);
 }
 
+// The rows of one block in other orders: from behind, then shuffled.
+Wrong first_difference_turned(const Model& model, const Group& block, Draws& draws) {
+    const std::vector<Written> expected = evaluate(model, block, usual_block);
+    std::vector<std::size_t> places(block.size());
+    std::iota(places.begin(), places.end(), std::size_t{0});
+    std::reverse(places.begin(), places.end());
+    for (int turn = 0; turn < 3; ++turn) {
+        Group turned;
+        std::vector<Written> expected_turned;
+        for (const std::size_t place : places) {
+            turned.push_back(block[place]);
+            expected_turned.push_back(expected[place]);
+        }
+        if (auto found = first_difference(model, turned, expected_turned, usual_block)) return found;
+        shuffle(places, draws);
+    }
+    return std::nullopt;
+}
+
 // One thread's share: all groups, each thread beginning with another.
 Wrong take_turn(const Model& model, const std::vector<Group>& groups, const std::vector<std::vector<Written>>& expected,
                 std::size_t first) {
@@ -104,22 +123,10 @@ Wrong try_repeats(Subject& subject) {
 Wrong try_order(Subject& subject) {
     const Model& model = subject.model();
     Draws draws(subject.effort().seed);
-    for (const Group& group : by_shape(subject.rows())) {
-        const std::vector<Written> expected = evaluate(model, group, usual_block);
-        std::vector<std::size_t> places(group.size());
-        std::iota(places.begin(), places.end(), std::size_t{0});
-        std::reverse(places.begin(), places.end());
-        for (int turn = 0; turn < 3; ++turn) {
-            Group turned;
-            std::vector<Written> expected_turned;
-            for (const std::size_t place : places) {
-                turned.push_back(group[place]);
-                expected_turned.push_back(expected[place]);
-            }
-            if (auto found = first_difference(model, turned, expected_turned, usual_block)) return found;
-            shuffle(places, draws);
-        }
-    }
+    for (const Group& group : by_shape(subject.rows()))
+        // Within their block: whether the size of a block matters is another rule's.
+        for (const Group& block : cut(group, usual_block))
+            if (auto found = first_difference_turned(model, block, draws)) return found;
     return std::nullopt;
 }
 

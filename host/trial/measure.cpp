@@ -12,13 +12,10 @@ using Clock = std::chrono::steady_clock;
 
 constexpr std::size_t rounds = 41;
 
-// The largest group, its rows over and over until a block is full.
 Group full_block(const std::vector<Group>& groups) {
-    const Group& largest = *std::max_element(
+    const auto largest = std::max_element(
         groups.begin(), groups.end(), [](const Group& left, const Group& right) { return left.size() < right.size(); });
-    Group made;
-    while (made.size() < usual_block) made.push_back(largest[made.size() % largest.size()]);
-    return made;
+    return repeated(*largest, usual_block);
 }
 
 // The middle of many: neither the first, cold call nor one that was interrupted.

@@ -16,10 +16,6 @@ using engine::Model;
 
 constexpr double hair = 1e-9;  // of the mass that came in
 
-std::size_t capacity_for(const Group& group, std::size_t size) {
-    return (std::min(group.size(), size) + 7) / 8 * 8;
-}
-
 // What a row gave under a name, by axis index; nothing where the model does not provide it.
 std::vector<double> provided(const Model& model, const TrialRow& row, const Written& written, const std::string& name,
                              const std::string& unit) {
@@ -64,6 +60,16 @@ std::vector<Group> cut(const Group& group, std::size_t size) {
     return made;
 }
 
+Group repeated(const Group& group, std::size_t size) {
+    Group made;
+    while (made.size() < size) made.push_back(group[made.size() % group.size()]);
+    return made;
+}
+
+std::size_t capacity_for(std::size_t rows) {
+    return (rows + 7) / 8 * 8;
+}
+
 Answer call(Stage& stage, const Group& block) {
     stage.fill(block);
     const std::string what = "evaluating " + block.front()->name +
@@ -74,7 +80,7 @@ Answer call(Stage& stage, const Group& block) {
 
 std::vector<Written> evaluate(const Model& model, const Group& group, std::size_t size) {
     std::vector<Written> made;
-    Stage stage(model, group.front()->shape, capacity_for(group, size), Ground::open);
+    Stage stage(model, group.front()->shape, capacity_for(std::min(group.size(), size)), Ground::open);
     for (const Group& block : cut(group, size)) {
         static_cast<void>(call(stage, block));
         for (std::size_t r = 0; r < block.size(); ++r) made.push_back(stage.written(r));

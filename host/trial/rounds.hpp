@@ -16,6 +16,12 @@ inline constexpr std::size_t usual_block = engine::block_rows;
 /// A group cut into groups of at most `size`, in order.
 [[nodiscard]] std::vector<Group> cut(const Group& group, std::size_t size);
 
+/// The group's rows over and over until there are so many.
+[[nodiscard]] Group repeated(const Group& group, std::size_t size);
+
+/// How many rows a stage must have room for.
+[[nodiscard]] std::size_t capacity_for(std::size_t rows);
+
 /// Calls over one block; where the model is struck, its first row is named. Any thread.
 Answer call(Stage& stage, const Group& block);
 

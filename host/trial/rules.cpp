@@ -2,16 +2,130 @@
 
 #include <algorithm>
 
+#include "host/trial/call_rules.hpp"
+#include "host/trial/description_rules.hpp"
 #include "host/trial/evaluate_rules.hpp"
 #include "host/trial/file_rules.hpp"
+#include "host/trial/fuzz_rule.hpp"
 #include "host/trial/load_rules.hpp"
-#include "host/trial/rounds.hpp"
+#include "host/trial/settings_rules.hpp"
+#include "host/trial/use_rule.hpp"
 
 namespace flutebook::trial {
 namespace {
 
 constexpr bool for_trust = true;
 constexpr bool for_check = false;
+
+using Rules = std::vector<Rule>;
+
+Rules of_conduct() {
+    return {{survives, "it neither crashes nor ends the process", nullptr, {}, for_trust},
+            {comes_back, "every call comes back in time", nullptr, {}, for_trust},
+            {takes_little, "it takes no memory without end", nullptr, {}, for_trust},
+            {keeps_to_itself, "it starts no process, changes no file and opens no connection", nullptr, {}, for_trust}};
+}
+
+Rules of_the_file() {
+    const char* library = "file.library";
+    return {
+        {library, "it is a library for this machine, whole in all its parts", try_library, {}, for_check},
+        {"file.exports", "it exports the one symbol that is promised", try_exports, {library}, for_check},
+        {"file.libraries", "it needs no library beside those of its language", try_libraries, {library}, for_check}};
+}
+
+Rules of_loading() {
+    const char* binds = "load.binds";
+    const std::vector<const char*> loaded = {binds};
+    return {
+        {binds, "it loads, with all it calls in place", try_loading, {"file.library", "file.exports"}, for_trust},
+        {"load.floating-point", "the floating-point environment stays as it was", try_loading_floating_point, loaded,
+         for_trust},
+        {"load.signals", "the handlers of signals stay as they were", try_kept<Kept::signals>, loaded, for_check},
+        {"load.locale", "the locale stays as it was", try_kept<Kept::locale>, loaded, for_check},
+        {"load.environment", "the environment stays as it was", try_kept<Kept::environment>, loaded, for_check},
+        {"load.folder", "the working folder stays as it was", try_kept<Kept::folder>, loaded, for_check},
+        {"load.threads", "no thread is started", try_kept<Kept::threads>, loaded, for_check},
+        {"load.descriptors", "no file is left open, none is closed", try_kept<Kept::descriptors>, loaded, for_check},
+        {"load.file-mode", "the rights of new files stay as they were", try_kept<Kept::file_mode>, loaded, for_check},
+    };
+}
+
+Rules of_its_description() {
+    const char* reads = "description.reads";
+    const std::vector<const char*> described = {reads};
+    return {
+        {reads, "it is whole: names, units, ranges and defaults are fit", try_description, {"load.binds"}, for_trust},
+        {"description.documented", "whatever is declared has words that say what it is", try_documented, described,
+         for_check},
+        {"description.known-names", "names that the host knows have its unit and axis", try_known_names, described,
+         for_check},
+        {"description.shedding", "it sheds nothing, unless it lays out the run", try_shedding, described, for_check},
+    };
+}
+
+Rules of_its_evaluation() {
+    const char* answers = "evaluate.answers";
+    const char* numbers = "evaluate.numbers";
+    const char* repeats = "evaluate.repeats";
+    const std::vector<const char*> answered = {answers};
+    return {
+        {answers,
+         "every call answers, and refuses rows for declared reasons alone",
+         try_answers,
+         {"description.reads"},
+         for_trust},
+        {"evaluate.inputs", "it writes to nothing that it was handed to read", try_inputs, answered, for_check},
+        {"evaluate.bounds",
+         "it touches its rows alone, in blocks of 1 to the most rows",
+         try_bounds,
+         {"evaluate.inputs"},
+         for_check},
+        {numbers, "every result is a number", try_numbers, answered, for_trust},
+        {"evaluate.ranges", "what it provides lies in the range it promised", try_ranges, {numbers}, for_check},
+        {"evaluate.floating-point", "the floating-point environment stays as it was", try_floating_point, answered,
+         for_trust},
+        {repeats, "the same rows again come to the same bits", try_repeats, answered, for_trust},
+        {"evaluate.order",
+         "rows come to the same bits wherever they stand in a block",
+         try_order,
+         {repeats},
+         for_trust},
+        {"evaluate.blocks",
+         "rows come to the same bits in blocks of any size",
+         try_blocks,
+         {"evaluate.order"},
+         for_trust},
+        {"evaluate.threads", "rows come to the same bits on any thread", try_threads, {"evaluate.blocks"}, for_trust},
+        {"evaluate.allocation", "it takes no memory and gives none back", try_allocation, answered, for_check},
+        {"evaluate.apart", "it asks no clock, lock, file, environment, chance or other thread", try_apart, answered,
+         for_check},
+    };
+}
+
+Rules of_settings_truth_and_chance() {
+    const char* ends = "settings.ends";
+    const char* balance = "truth.balance";
+    return {
+        {"settings.reading",
+         "each can be set to both its ends, and to nothing beyond",
+         try_reading,
+         {"description.reads"},
+         for_check},
+        {ends, "at either end of each it comes to numbers", try_ends, {"evaluate.numbers"}, for_check},
+        {balance,
+         "what it sheds balances the mass that came in",
+         try_balance,
+         {"description.shedding", "evaluate.numbers"},
+         for_trust},
+        {"truth.use", "every need and every setting moves a result", try_use, {"evaluate.repeats"}, for_check},
+        {"fuzz.orders",
+         "with settings anywhere, they keep what was tried before",
+         try_many_orders,
+         {"evaluate.ranges", "evaluate.threads", ends, balance},
+         for_check},
+    };
+}
 
 }  // namespace
 
@@ -20,95 +134,13 @@ std::string Rule::group() const {
 }
 
 const std::vector<Rule>& rules() {
-    static const std::vector<Rule> all = {
-        {survives, "it neither crashes nor ends the process", nullptr, {}, for_trust},
-        {comes_back, "every call comes back in time", nullptr, {}, for_trust},
-        {takes_little, "it takes no memory without end", nullptr, {}, for_trust},
-        {keeps_to_itself, "it starts no process, changes no file and opens no connection", nullptr, {}, for_trust},
-
-        {"file.library", "it is a library for this machine, whole in all its parts", try_library, {}, for_check},
-        {"file.exports", "it exports the one symbol that is promised", try_exports, {"file.library"}, for_check},
-        {"file.libraries",
-         "it needs no library beside those of its language",
-         try_libraries,
-         {"file.library"},
-         for_check},
-
-        {"load.binds",
-         "it loads, with everything it calls in place",
-         try_loading,
-         {"file.library", "file.exports"},
-         for_trust},
-        {"load.floating-point",
-         "loading it leaves the floating-point environment as it was",
-         try_loading_floating_point,
-         {"load.binds"},
-         for_trust},
-        {"load.signals",
-         "loading it leaves the handlers of signals as they were",
-         try_kept<Kept::signals>,
-         {"load.binds"},
-         for_check},
-        {"load.locale", "loading it leaves the locale as it was", try_kept<Kept::locale>, {"load.binds"}, for_check},
-        {"load.environment",
-         "loading it leaves the environment as it was",
-         try_kept<Kept::environment>,
-         {"load.binds"},
-         for_check},
-        {"load.folder",
-         "loading it leaves the working folder as it was",
-         try_kept<Kept::folder>,
-         {"load.binds"},
-         for_check},
-        {"load.threads", "loading it starts no thread", try_kept<Kept::threads>, {"load.binds"}, for_check},
-        {"load.descriptors",
-         "loading it leaves no file open and closes none",
-         try_kept<Kept::descriptors>,
-         {"load.binds"},
-         for_check},
-        {"load.file-mode",
-         "loading it leaves the rights of new files as they were",
-         try_kept<Kept::file_mode>,
-         {"load.binds"},
-         for_check},
-
-        {"description.reads",
-         "its description is whole: names, units, ranges and defaults are fit",
-         try_description,
-         {"load.binds"},
-         for_trust},
-
-        {"evaluate.answers",
-         "every call answers, and refuses rows for declared reasons alone",
-         try_answers,
-         {"description.reads"},
-         for_trust},
-        {"evaluate.numbers", "every result is a number", try_numbers, {"evaluate.answers"}, for_trust},
-        {"evaluate.ranges",
-         "every number it provides lies in the range it promised",
-         try_ranges,
-         {"evaluate.numbers"},
-         for_check},
-        {"evaluate.floating-point",
-         "a call leaves the floating-point environment as it was",
-         try_floating_point,
-         {"evaluate.answers"},
-         for_trust},
-        {"evaluate.repeats", "the same rows again come to the same bits", try_repeats, {"evaluate.answers"}, for_trust},
-        {"evaluate.order",
-         "rows come to the same bits wherever they stand in a block",
-         try_order,
-         {"evaluate.repeats"},
-         for_trust},
-        {"evaluate.blocks",
-         "rows come to the same bits in blocks of any size",
-         try_blocks,
-         {"evaluate.order"},
-         for_trust},
-        {"evaluate.threads", "rows come to the same bits on any thread", try_threads, {"evaluate.blocks"}, for_trust},
-
-        {"truth.balance", "what it sheds balances the mass that came in", try_balance, {"evaluate.numbers"}, for_trust},
-    };
+    static const Rules all = [] {
+        Rules made;
+        for (const auto& some : {of_conduct(), of_the_file(), of_loading(), of_its_description(), of_its_evaluation(),
+                                 of_settings_truth_and_chance()})
+            made.insert(made.end(), some.begin(), some.end());
+        return made;
+    }();
     return all;
 }
 

@@ -196,16 +196,20 @@ Answer Stage::call() {
     Answer made;
     const engine::FloatingPointGuard guard;
     const auto evaluate = [&] {
+        made.notes.begin();
         try {
             made.code = evaluate_(&block_);
         } catch (...) {
             made.threw = true;
         }
+        made.notes.end();
     };
     if (ground_ == Ground::open)
         evaluate();
     else
         made.struck = guarded(evaluate);
+    // Once more: what was struck did not come that far.
+    made.notes.end();
     made.changed = guard.change();
     return made;
 }
@@ -248,12 +252,13 @@ std::optional<std::string> Stage::strayed() const {
 std::optional<Stage::Found> Stage::find(std::uintptr_t address) const {
     const auto start = reinterpret_cast<std::uintptr_t>(memory_);
     if (address < start || address >= start + size_) return std::nullopt;
-    Found made{"refused", false};
+    Found made{"refused", false, true};
     // The guard between two columns belongs to the one that it was laid against.
     const std::size_t before = ground_ == Ground::guarded_after ? 0 : pitch_ - data_;
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
-        const std::uintptr_t first = reinterpret_cast<std::uintptr_t>(column) / page * page - before;
-        if (address >= first && address < first + pitch_) made = {slot.name, is_input(list)};
+        const std::uintptr_t own = reinterpret_cast<std::uintptr_t>(column) / page * page;
+        if (address < own - before || address >= own - before + pitch_) return;
+        made = {slot.name, is_input(list), address < own || address >= own + data_};
     });
     return made;
 }

@@ -12,6 +12,7 @@
 
 #include "host/engine/model.hpp"
 #include "host/trial/trial_rows.hpp"
+#include "host/trial/watched_calls.hpp"
 
 namespace flutebook::trial {
 
@@ -25,6 +26,7 @@ struct Answer {
     std::optional<std::uintptr_t> struck;  // on guarded ground: the address that it must not touch
     bool threw = false;
     std::optional<std::string> changed;  // of the floating-point environment
+    CallNotes notes;                     // where calls are watched
 };
 
 /// What a model wrote for one row: provides, quantities, rates and losses, in the order of the description and by axis
@@ -71,6 +73,7 @@ public:
     struct Found {
         std::string column;
         bool is_input;
+        bool is_beside;  // on the ground around it
     };
     [[nodiscard]] std::optional<Found> find(std::uintptr_t address) const;
 

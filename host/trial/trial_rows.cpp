@@ -23,16 +23,15 @@ constexpr std::size_t most_rows_of_an_order = 3;
 // How far a range that was left open is used: nobody means 1e15 kg of varnish.
 constexpr double plausible = 1e6;
 
-// Inside the range, often near its lower end, where most numbers of a plant lie.
-double inside(Draws& draws, Range range) {
-    const double high = std::min(range.high, std::max(range.low, 0.0) + plausible);
-    const double reach = high - range.low;
-    if (!(reach > 0)) return range.low;
-    const double share = draws.between(0.001, 0.999);
-    return range.low + reach * (draws.one_in(2) ? share : share * share * share);
+double drawn_anywhere(Draws& draws, const engine::Setting& setting) {
+    if (!setting.is_required() && draws.one_in(4)) return setting.initial;
+    if (!setting.choices.empty()) return draws.whole(setting.range.low, setting.range.high);
+    if (draws.one_in(4)) return setting.range.low;
+    return draws.one_in(3) ? setting.range.high : inside(draws, setting.range);
 }
 
 double drawn(Draws& draws, const engine::Setting& setting, Settings how) {
+    if (how == Settings::anywhere) return drawn_anywhere(draws, setting);
     if (!setting.is_required() && (how == Settings::by_default || draws.one_in(2))) return setting.initial;
     if (!setting.choices.empty()) return draws.whole(setting.range.low, setting.range.high);
     return inside(draws, setting.range);
@@ -44,9 +43,12 @@ struct Filling {
     catalogue::Conversion conversion;
 };
 
-class RowMaker {
+}  // namespace
+
+class RowSource::Maker {
 public:
-    RowMaker(const Model& model, Settings settings) : model_(model), settings_(settings) {
+    Maker(const Model& model, std::uint64_t seed, Settings settings)
+        : model_(model), settings_(settings), draws_(seed), seed_(seed) {
         for (const engine::Name& need : model.needs) {
             Filling made;
             made.known = known_place(need);
@@ -55,10 +57,27 @@ public:
         }
     }
 
+    void add_next(std::vector<TrialRow>& rows) {
+        Draws own(draws_.seed());
+        ++order_;
+        const MadeOrder made = make_order(own.seed());
+        const geometry::Layout layout = geometry::lay_out(made.plant, made.request);
+        const std::size_t count = std::min(layout.candidates.size(), most_rows_of_an_order);
+        for (std::size_t i = 0; i < count; ++i) {
+            const geometry::Candidate& candidate = own.pick(layout.candidates);
+            const engine::Order order{&made.plant, &made.request, &layout, own.pick(made.request.quantities), {}};
+            auto row = make(own, {&order, &candidate});
+            if (!row) continue;
+            row->name = fmt::format("made order {} of seed {}, {} by {}", order_, seed_, order.quantity,
+                                    geometry::name_of(candidate));
+            rows.push_back(std::move(*row));
+        }
+    }
+
+private:
     // Nothing where a fact of the row lies outside the range that the model declares for it.
     std::optional<TrialRow> make(Draws& draws, const engine::Row& row) const {
-        TrialRow made;
-        made.shape = {row.plies(), row.steps()};
+        TrialRow made{order_, "", {row.plies(), row.steps()}, {}, {}, {}};
         made.known = known_values(row);
         for (std::size_t n = 0; n < model_.needs.size(); ++n) {
             const engine::Name& need = model_.needs[n];
@@ -76,37 +95,35 @@ public:
         return made;
     }
 
-private:
     const Model& model_;
     Settings settings_;
     std::vector<Filling> fillings_;
+    Draws draws_;
+    std::uint64_t seed_;
+    std::size_t order_ = 0;
 };
 
-void add_rows(std::vector<TrialRow>& rows, Draws& draws, const RowMaker& maker, const MadeOrder& made,
-              const std::string& called) {
-    const geometry::Layout layout = geometry::lay_out(made.plant, made.request);
-    const std::size_t count = std::min(layout.candidates.size(), most_rows_of_an_order);
-    for (std::size_t i = 0; i < count; ++i) {
-        const geometry::Candidate& candidate = draws.pick(layout.candidates);
-        const engine::Order order{&made.plant, &made.request, &layout, draws.pick(made.request.quantities), {}};
-        auto row = maker.make(draws, {&order, &candidate});
-        if (!row) continue;
-        row->name = fmt::format("{}, {} by {}", called, order.quantity, geometry::name_of(candidate));
-        rows.push_back(std::move(*row));
-    }
+RowSource::RowSource(const Model& model, std::uint64_t seed, Settings settings)
+    : maker_(std::make_unique<Maker>(model, seed, settings)) {}
+
+RowSource::~RowSource() = default;
+
+std::vector<TrialRow> RowSource::next(std::size_t orders) {
+    std::vector<TrialRow> rows;
+    for (std::size_t i = 0; i < orders; ++i) maker_->add_next(rows);
+    return rows;
 }
 
-}  // namespace
-
 std::vector<TrialRow> make_rows(const Model& model, std::uint64_t seed, std::size_t orders, Settings settings) {
-    const RowMaker maker(model, settings);
-    Draws draws(seed);
-    std::vector<TrialRow> rows;
-    for (std::size_t i = 0; i < orders; ++i) {
-        const std::uint64_t own_seed = draws.seed();
-        add_rows(rows, draws, maker, make_order(own_seed), fmt::format("made order {} of seed {}", i + 1, seed));
-    }
-    return rows;
+    return RowSource(model, seed, settings).next(orders);
+}
+
+double inside(Draws& draws, Range range) {
+    const double high = std::min(range.high, std::max(range.low, 0.0) + plausible);
+    const double reach = high - range.low;
+    if (!(reach > 0)) return range.low;
+    const double share = draws.between(0.001, 0.999);
+    return range.low + reach * (draws.one_in(2) ? share : share * share * share);
 }
 
 std::vector<Group> by_shape(const std::vector<TrialRow>& rows) {

@@ -4,28 +4,48 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "host/engine/columns.hpp"
 #include "host/engine/model.hpp"
+#include "host/trial/draws.hpp"
 
 namespace flutebook::trial {
 
 /// Everything that a model reads in one row.
 struct TrialRow {
-    std::string name;  // as people are told: "made order 12 of seed 1, 500 by C1, roll 2050 mm, FG1"
+    std::size_t order;  // which made order it is of, from 1 on
+    std::string name;   // as people are told: "made order 12 of seed 1, 500 by C1, roll 2050 mm, FG1"
     engine::Shape shape;
     std::vector<std::vector<double>> needs, settings;  // in the order of the description, by axis index
     std::vector<std::vector<double>> known;            // as known_values() has them
 };
 
-/// Whether settings keep to their defaults (those without one are drawn), or are drawn too. Never an end of a range.
-enum class Settings { by_default, drawn };
+/// Whether settings keep to their defaults (those without one are drawn), are drawn too, never an end of a range, or
+/// lie anywhere, often at an end.
+enum class Settings { by_default, drawn, anywhere };
 
-/// `orders` of them from this seed; each gives up to three rows, none where it fits nowhere or lies outside a range
-/// that the model declares. The same seed, the same rows, on every machine.
+/// Rows without end, so many orders at a time: how they are asked for changes none of them. The model is lent.
+class RowSource {
+public:
+    RowSource(const engine::Model& model, std::uint64_t seed, Settings settings);
+    ~RowSource();
+    RowSource(const RowSource&) = delete;
+    RowSource& operator=(const RowSource&) = delete;
+
+    /// Of the next orders; each gives up to three rows, none where it fits nowhere or lies outside a range that the
+    /// model declares. The same seed, the same rows, on every machine.
+    [[nodiscard]] std::vector<TrialRow> next(std::size_t orders);
+
+private:
+    class Maker;
+    std::unique_ptr<Maker> maker_;
+};
+
+/// The first of a RowSource.
 [[nodiscard]] std::vector<TrialRow> make_rows(const engine::Model& model, std::uint64_t seed, std::size_t orders,
                                               Settings settings);
 
@@ -34,6 +54,10 @@ using Group = std::vector<const TrialRow*>;
 
 /// By shape, in the order in which shapes come.
 [[nodiscard]] std::vector<Group> by_shape(const std::vector<TrialRow>& rows);
+
+/// A number inside the range, often near its lower end, where most numbers of a plant lie; never an end, if it has any
+/// inside.
+[[nodiscard]] double inside(Draws& draws, engine::Range range);
 
 /// Where a need's name and axis are known without any plugin, in a unit of its kind: its place among known_names().
 [[nodiscard]] std::optional<std::size_t> known_place(const engine::Name& need);
