@@ -38,14 +38,18 @@ Wrong left_its_rows(const Stage& stage, const Answer& answer, const Group& block
     return std::nullopt;
 }
 
-// Blocks of the first so many rows of a full one, each laid out so that it ends exactly where the ground does.
+// Blocks of the first so many rows of a full one, each on ground that ends no later than seven rows after it, so that
+// every eighth ends exactly where the ground does.
 Wrong first_misstep(const Model& model, const Group& full, const std::vector<std::size_t>& sizes, Judge judge) {
     for (const Ground ground : {Ground::guarded_after, Ground::guarded_before})
-        for (const std::size_t size : sizes) {
-            Stage stage(model, full.front()->shape, capacity_for(size), ground);
-            const Group block(full.begin(), full.begin() + static_cast<std::ptrdiff_t>(size));
-            const Answer answer = call(stage, block);
-            if (auto found = judge(stage, answer, block)) return found;
+        for (auto size = sizes.begin(); size != sizes.end();) {
+            const std::size_t capacity = capacity_for(*size);
+            Stage stage(model, full.front()->shape, capacity, ground);
+            for (; size != sizes.end() && capacity_for(*size) == capacity; ++size) {
+                const Group block(full.begin(), full.begin() + static_cast<std::ptrdiff_t>(*size));
+                const Answer answer = call(stage, block);
+                if (auto found = judge(stage, answer, block)) return found;
+            }
         }
     return std::nullopt;
 }

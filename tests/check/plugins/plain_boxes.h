@@ -17,8 +17,12 @@ static inline void count_boxes(const flutebook_block* block) {
     }
 }
 
-#define BOXES(its_id, its_evaluate)                                                              \
-    const flutebook_model flutebook_plugin = {HEADER, TEXTS(its_id), .needs = LIST(boxes_needs), \
-                                              .lines = LIST(boxes_lines), .evaluate = its_evaluate}
+#define BOXES(its_id, its_evaluate) BOXES_AND(its_id, its_evaluate, .losses = {0, 0, 0})
+
+/* With another list, given as it stands in the description. */
+#define BOXES_AND(its_id, its_evaluate, ...)                                                                         \
+    const flutebook_model flutebook_plugin = {                                                                       \
+        HEADER,     TEXTS(its_id), .needs = LIST(boxes_needs), .lines = LIST(boxes_lines), .evaluate = its_evaluate, \
+        __VA_ARGS__}
 
 #endif

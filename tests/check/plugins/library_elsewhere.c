@@ -1,0 +1,6 @@
+/* No plugin: the library that one needs. */
+extern double rate_of_elsewhere(void);
+
+__attribute__((visibility("default"))) double rate_of_elsewhere(void) {
+    return 2;
+}
