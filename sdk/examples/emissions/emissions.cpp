@@ -20,7 +20,8 @@ using namespace flutebook;
 namespace {
 
 constexpr double kg_per_tonne = 1000;
-constexpr Range factor{0, 1e6};
+constexpr Range by_tonne{0, 1e5};  // kg CO2e a tonne
+constexpr Range by_kwh{0, 10};     // kg CO2e a kWh
 constexpr Range price{0, 1e6};
 
 struct Emissions : Model {
@@ -32,20 +33,20 @@ struct Emissions : Model {
     Need<step> lost = need("scrap.mass", "kg", "all that each step loses");
 
     Setting<by_paper> paper_factor = setting(
-        "paper_factor", "kg/t", 1199.72542, factor,
+        "paper_factor", "kg/t", 1199.72542, by_tonne,
         "kg CO2e a tonne of paper; default: board from primary material, UK Government conversion factors, material "
         "use, year of the set not stated, seen second-hand; from recovered paper the same set has 1098.11442");
     Setting<by_plant> fuel_by_area = setting("fuel_by_area", "kWh/m2", required, {0, 1000},
                                              "fuel by area combined: a month's gas meter over the month's board");
     Setting<by_plant> fuel_factor = setting(
-        "fuel_factor", "kg/kWh", 0.18231, factor,
+        "fuel_factor", "kg/kWh", 0.18231, by_kwh,
         "kg CO2e a kWh of fuel, by gross calorific value; default: natural gas, UK Government conversion factors 2025, "
         "seen second-hand");
     Setting<by_plant> power_factor =
-        setting("power_factor", "kg/kWh", 0.281, factor,
+        setting("power_factor", "kg/kWh", 0.281, by_kwh,
                 "kg CO2e a kWh of electricity; default: EU-27 grid of 2018, European Environment Agency, ENER 038");
     Setting<by_plant> scrap_factor =
-        setting("scrap_factor", "kg/t", 4.65358, factor,
+        setting("scrap_factor", "kg/t", 4.65358, by_tonne,
                 "kg CO2e a tonne of scrap; default: transport of board to recycling, UK Government conversion factors "
                 "2026, waste disposal, closed loop, seen second-hand");
     Setting<by_plant> carbon_price =
