@@ -117,6 +117,14 @@ done
 grep -q '"line": "varnish"' "$scratch/gxx.json" || fail 'no varnish in the quote'
 grep -q '"line": "inspection"' "$scratch/gxx.json" || fail 'no inspection in the quote'
 
+# --- the check, of every one of them and of the models
+for file in "$scratch/built/"*/*.so "$scratch/all/lib/flutebook/plugins/"*.so; do
+    "$scratch/all/bin/flutebook" plugin check "$file" --orders 100 >"$scratch/said" || {
+        cat "$scratch/said"
+        fail "does not keep every rule: $file"
+    }
+done
+
 # --- the pages of the models
 for file in "$scratch/all/lib/flutebook/plugins/"*.so; do
     page=$scratch/all/share/doc/flutebook/plugins/$(basename "$file" .so).md
