@@ -2,10 +2,10 @@
 # just built, and compares what the model charges with golden/expected.csv. The target varnish_golden shows the
 # difference and takes what was found as expected.
 #
-# Without a flutebook program there is nothing to quote with, and no test.
+# Without a flutebook program and the host's models there is nothing to quote with, and no test.
 function(flutebook_golden_order model folder)
-  if(NOT flutebook_PROGRAM)
-    message(STATUS "no flutebook program is installed beside this SDK: the golden order of ${model} is not tried")
+  if(NOT flutebook_PROGRAM OR NOT flutebook_MODELS)
+    message(STATUS "the host's models are not installed beside this SDK: the golden order of ${model} is not tried")
     return()
   endif()
   set(compare

@@ -1,7 +1,7 @@
 #!/bin/sh
 # The SDK apart: installed by itself into an empty prefix, it builds plugins with two compilers, with and without
-# exceptions and run-time types, and in plain C, and what they charge is the same to the last bit. The program,
-# installed as well, brings the pages of its models.
+# exceptions and run-time types, and in plain C, and checks them; what they charge is the same to the last bit. All of
+# Flutebook, installed elsewhere, brings the pages of its models.
 #
 #   sh install_test.sh BUILD SOURCES GXX CLANGXX
 set -u
@@ -36,6 +36,7 @@ said cmake --install "$build" --prefix "$scratch/all"
 # --- nothing else of ours
 (cd "$scratch/sdk" && find . -type f ! -path './share/doc/*' ! -path './share/flutebook/template/*' | sort) >"$scratch/found"
 cat >"$scratch/expected" <<'FILES'
+./bin/flutebook
 ./include/flutebook/plugin.h
 ./include/flutebook/plugin.hpp
 ./include/flutebook/run.hpp
@@ -43,6 +44,7 @@ cat >"$scratch/expected" <<'FILES'
 ./share/cmake/flutebook/flutebookConfigVersion.cmake
 ./share/cmake/flutebook/flutebookTargets.cmake
 ./share/cmake/flutebook/flutebook_add_plugin.cmake
+./share/cmake/flutebook/flutebook_check_plugin.cmake
 ./share/cmake/flutebook/flutebook_compare_golden.cmake
 ./share/cmake/flutebook/flutebook_golden_order.cmake
 ./share/cmake/flutebook/flutebook_plugin.map
@@ -117,13 +119,18 @@ done
 grep -q '"line": "varnish"' "$scratch/gxx.json" || fail 'no varnish in the quote'
 grep -q '"line": "inspection"' "$scratch/gxx.json" || fail 'no inspection in the quote'
 
-# --- the check, of every one of them and of the models
+# --- the check, by the SDK's own program, of every one of them and of the models
 for file in "$scratch/built/"*/*.so "$scratch/all/lib/flutebook/plugins/"*.so; do
-    "$scratch/all/bin/flutebook" plugin check "$file" --orders 100 >"$scratch/said" || {
+    "$scratch/sdk/bin/flutebook" plugin check "$file" --orders 100 >"$scratch/said" || {
         cat "$scratch/said"
         fail "does not keep every rule: $file"
     }
 done
+(cd "$scratch" && said "$scratch/sdk/bin/flutebook" plugin new wax) || fail 'the SDK alone starts no plugin'
+said cmake -G Ninja -S "$scratch/wax" -B "$scratch/built/wax" -DCMAKE_PREFIX_PATH="$scratch/sdk"
+said cmake --build "$scratch/built/wax"
+said ctest --test-dir "$scratch/built/wax"
+grep -q '100% tests passed, 0 tests failed out of 1' "$scratch/said" || fail 'the SDK alone does not check a new plugin'
 
 # --- the pages of the models
 for file in "$scratch/all/lib/flutebook/plugins/"*.so; do
