@@ -18,7 +18,7 @@ constexpr std::size_t least_bytes = std::size_t{4} << 20;
 std::optional<Failure> Crew::evaluate(const flutebook_block& block, engine::RowSpan rows) {
     try {
         std::unique_ptr<Worker> worker = take(names_.bytes_for(block));
-        auto failure = worker->evaluate(names_, block, rows);
+        auto failure = worker->evaluate(names_, block, rows, patience_);
         if (!failure || failure->kind == Failure::Kind::answered) give_back(std::move(worker));
         return failure;
     } catch (const std::system_error& error) {

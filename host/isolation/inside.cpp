@@ -66,7 +66,7 @@ public:
         slate_.answered.set(number);
         while (true) {
             ++number;
-            while (!slate_.asked.wait_for(number, std::chrono::hours{1})) {
+            while (!slate_.asked.sleep_for(number, std::chrono::hours{1})) {
             }
             if (layout_ != slate_.layout) point();
             begin_results();

@@ -99,7 +99,7 @@ Model describe(const std::string& program, const PluginFile& file) {
 
 Model Isolation::open(PluginFile file) {
     Model made = describe(program_, file);
-    made.elsewhere = std::make_shared<Crew>(program_, std::move(file), made);
+    made.elsewhere = std::make_shared<Crew>(program_, std::move(file), made, patience_);
     return made;
 }
 

@@ -67,7 +67,8 @@ bool Layout::is_for(const flutebook_block& block) const {
     return block.plies == plies_ && block.steps == steps_ && block.pitch == pitch_;
 }
 
-void Layout::tell(Slate& slate) const {
+void Layout::tell(Slate& slate, std::uint32_t number) const {
+    slate.layout = number;
     slate.plies = plies_;
     slate.steps = steps_;
     slate.refused = refused_;
@@ -77,7 +78,6 @@ void Layout::tell(Slate& slate) const {
         slate.names[list] = static_cast<std::uint32_t>(columns_[list].size());
         next = std::copy(columns_[list].begin(), columns_[list].end(), next);
     }
-    ++slate.layout;
 }
 
 void Layout::copy_in(std::byte* memory, const flutebook_block& block, RowSpan rows) const {

@@ -38,8 +38,8 @@ public:
 
     [[nodiscard]] bool is_for(const flutebook_block& block) const;
 
-    /// Tells the worker, in its slate.
-    void tell(Slate& slate) const;
+    /// Tells the worker, in its slate, as the layout of this number.
+    void tell(Slate& slate, std::uint32_t number) const;
 
     /// Copies what the model reads into shared memory that starts here.
     void copy_in(std::byte* memory, const flutebook_block& block, engine::RowSpan rows) const;

@@ -26,7 +26,8 @@ inline constexpr std::size_t longest_wrong = 400;
 
 struct Slate {
     Turn asked, answered;
-    std::uint32_t layout;  // moves on whenever what stands from here to `rows`, or the table, has changed
+    // What stands from here to `rows`, and the table, is written anew for each block: a model may have spoilt it.
+    std::uint32_t layout;  // another number whenever the rest of it has changed
     std::uint32_t plies, steps;
     std::uint32_t refused;  // doubles from the start to the first row's
     std::uint64_t pitch;

@@ -5,20 +5,15 @@
 #include <unistd.h>
 
 #include <ctime>
+#include <thread>
 
 namespace flutebook::isolation {
 namespace {
 
-// Looks before sleep: some microseconds, about what a sleep and the waking from it would cost.
-constexpr int looks = 2000;
-
-void breathe() {
-#if defined(__x86_64__)
-    __builtin_ia32_pause();
-#elif defined(__aarch64__)
-    __asm__ volatile("yield");
-#endif
-}
+// Looks before sleep, some tens of microseconds. After each the processor is offered to whoever waits for it, most
+// likely the other side: a thread that sleeps at once is woken on another processor, which takes longer than most
+// blocks do, and one that only looks keeps the other from its work where every processor is busy.
+constexpr int looks = 200;
 
 // The word must be a plain number to the system.
 std::uint32_t* word(std::atomic<std::uint32_t>& number) {
@@ -33,11 +28,15 @@ void Turn::set(std::uint32_t number) {
     if (sleeps_.load() != 0) ::syscall(SYS_futex, word(number_), FUTEX_WAKE, 1, nullptr, nullptr, 0);
 }
 
-bool Turn::wait_for(std::uint32_t number, std::chrono::nanoseconds most) {
+bool Turn::look_for(std::uint32_t number) const {
     for (int look = 0; look < looks; ++look) {
         if (number_.load(std::memory_order_acquire) == number) return true;
-        breathe();
+        std::this_thread::yield();
     }
+    return false;
+}
+
+bool Turn::sleep_for(std::uint32_t number, std::chrono::nanoseconds most) {
     const auto seconds = std::chrono::duration_cast<std::chrono::seconds>(most);
     const timespec time{seconds.count(), (most - seconds).count()};
     // Said before the last look: whoever sets the number afterwards sees that somebody sleeps.

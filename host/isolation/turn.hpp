@@ -1,5 +1,4 @@
-// A number in shared memory that one process moves on and another waits for. Quick where the other is at work on it
-// already: the one who waits looks a while before it sleeps.
+// A number in shared memory that one process moves on and another waits for.
 #pragma once
 
 #include <atomic>
@@ -14,8 +13,12 @@ public:
     /// Sets the number and wakes who waits for it.
     void set(std::uint32_t number);
 
-    /// Whether it has come to be `number`, waiting at most this long.
-    [[nodiscard]] bool wait_for(std::uint32_t number, std::chrono::nanoseconds most);
+    /// Whether it comes to be `number` within some tens of microseconds; awake all the while, but making way for
+    /// others.
+    [[nodiscard]] bool look_for(std::uint32_t number) const;
+
+    /// Whether it has come to be `number`, sleeping at most this long, or less.
+    [[nodiscard]] bool sleep_for(std::uint32_t number, std::chrono::nanoseconds most);
 
 private:
     std::atomic<std::uint32_t> number_ = 0;

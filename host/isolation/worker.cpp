@@ -30,31 +30,36 @@ Worker::Worker(const std::string& program, const engine::PluginFile& file, std::
       slate_(*new (memory_.at()) Slate{}),
       child_(program, words_to_work(file.name(), bytes), {memory_.descriptor(), file.descriptor()}) {}
 
-std::optional<Failure> Worker::evaluate(const Names& names, const flutebook_block& block, engine::RowSpan rows) {
+std::optional<Failure> Worker::evaluate(const Names& names, const flutebook_block& block, engine::RowSpan rows,
+                                        std::chrono::milliseconds patience) {
     if (number_ == 0) {
-        if (auto failure = wait_for(ready)) return failure;
+        if (auto failure = wait_for(ready, deadline)) return failure;
     }
-    if (!layout_ || !layout_->is_for(block)) layout_.emplace(names, block).tell(slate_);
+    if (!layout_ || !layout_->is_for(block)) {
+        layout_.emplace(names, block);
+        ++layouts_;
+    }
+    layout_->tell(slate_, layouts_);
     layout_->copy_in(memory_.at(), block, rows);
     slate_.rows = static_cast<std::uint32_t>(rows.count);
-    const std::uint32_t asked = number_ + 1;
-    slate_.asked.set(asked);
-    if (auto failure = wait_for(asked)) return failure;
+    slate_.asked.set(number_ + 1);
+    if (auto failure = wait_for(number_ + 1, patience)) return failure;
     if (auto failure = wrong()) return failure;
     layout_->copy_out(memory_.at(), block, rows);
     return std::nullopt;
 }
 
-std::optional<Failure> Worker::wait_for(std::uint32_t number) {
-    const Clock::time_point end = Clock::now() + deadline;
-    while (!slate_.answered.wait_for(number, glance)) {
+std::optional<Failure> Worker::wait_for(std::uint32_t number, std::chrono::milliseconds patience) {
+    number_ = number;
+    if (slate_.answered.look_for(number)) return std::nullopt;
+    const Clock::time_point end = Clock::now() + patience;
+    while (!slate_.answered.sleep_for(number, glance)) {
         if (const auto ended = child_.ended()) return lost(ending(*ended));
         if (child_.resident_bytes() > most_resident)
             return lost(fmt::format("took more than {} MB", most_resident >> 20U));
         if (Clock::now() >= end)
-            return lost(fmt::format("did not come back within {} s", static_cast<double>(deadline.count()) / 1000));
+            return lost(fmt::format("did not come back within {} s", static_cast<double>(patience.count()) / 1000));
     }
-    number_ = number;
     return std::nullopt;
 }
 

@@ -11,15 +11,12 @@
 
 #include "host/engine/evaluator.hpp"
 #include "host/engine/plugin_file.hpp"
+#include "host/isolation/deadline.hpp"
 #include "host/isolation/layout.hpp"
 #include "host/isolation/shared_memory.hpp"
-#include "host/trial/build.hpp"
 #include "host/trial/child.hpp"
 
 namespace flutebook::isolation {
-
-/// For one block, from the question to the answer; as long again for a worker to load the model.
-inline constexpr std::chrono::milliseconds deadline = std::chrono::seconds{2} * trial::slowness;
 
 /// The process is killed and waited for when this goes out of scope. One thread at a time. After a block was lost it is
 /// of no more use.
@@ -33,19 +30,20 @@ public:
 
     [[nodiscard]] bool is_alive() const { return !child_.ended(); }
 
-    /// As engine::Evaluator does; needs Names::bytes_for the block.
+    /// As engine::Evaluator does; needs Names::bytes_for the block. Waits for the answer as long as `patience`.
     [[nodiscard]] std::optional<engine::Failure> evaluate(const Names& names, const flutebook_block& block,
-                                                          engine::RowSpan rows);
+                                                          engine::RowSpan rows, std::chrono::milliseconds patience);
 
 private:
-    [[nodiscard]] std::optional<engine::Failure> wait_for(std::uint32_t number);
+    [[nodiscard]] std::optional<engine::Failure> wait_for(std::uint32_t number, std::chrono::milliseconds patience);
     [[nodiscard]] std::optional<engine::Failure> wrong() const;
 
     SharedMemory memory_;
     Slate& slate_;
     trial::Child child_;
     std::optional<Layout> layout_;
-    std::uint32_t number_ = 0;  // of the last answer
+    std::uint32_t layouts_ = 0;  // so far
+    std::uint32_t number_ = 0;   // of the last answer
 };
 
 }  // namespace flutebook::isolation
