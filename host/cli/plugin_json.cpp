@@ -81,7 +81,10 @@ Json model_json(const Model& model) {
 
 Json plugin_list_json(const desk::Workplace& workplace) {
     Json made = {{"plugins", Json::array()}};
-    for (const Model& model : workplace.engine.graph().models) made["plugins"].push_back(model_json(model));
+    for (const Model& model : workplace.engine.graph().models) {
+        made["plugins"].push_back(model_json(model));
+        made["plugins"].back()["isolated"] = model.works_elsewhere();
+    }
     return made;
 }
 

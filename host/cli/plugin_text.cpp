@@ -39,7 +39,8 @@ std::string list_entry(const Model& model) {
             fmt::format("{} [{}]{}", setting.name, setting.unit, setting.is_required() ? " (must be given)" : ""));
     return hanging("", cleaned(fmt::format("{} {}  {}", model.id, model.version, model.title))) +
            hanging("    file      ", cleaned(model.file)) +
-           hanging("    built     ", cleaned("with " + model.built_with)) + row("provides", provides) +
+           hanging("    built     ", cleaned("with " + model.built_with)) +
+           (model.works_elsewhere() ? "    works     in a process of its own\n" : "") + row("provides", provides) +
            row("charges", charges) + row("sheds", sheds) + row("settings", settings);
 }
 

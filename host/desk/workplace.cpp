@@ -2,6 +2,7 @@
 
 #include <filesystem>
 
+#include "host/isolation/isolation.hpp"
 #include "host/trial/child.hpp"
 #include "host/trial/records.hpp"
 #include "host/trial/tried_trust.hpp"
@@ -16,7 +17,8 @@ std::string installed_plugins() {
 Workplace open(const std::string& folder) {
     catalogue::Plant plant = catalogue::read_plant(folder);
     trial::TriedTrust trust(trial::own_program(), trial::Records(trial::records_folder()));
-    engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &trust);
+    isolation::Isolation isolation(trial::own_program());
+    engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &trust, &isolation);
     return {std::move(plant), std::move(engine)};
 }
 

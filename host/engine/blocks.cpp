@@ -7,8 +7,10 @@
 #include <cstdint>
 
 #include "host/engine/balance.hpp"
+#include "host/engine/call.hpp"
+#include "host/engine/evaluator.hpp"
 #include "host/engine/facts.hpp"
-#include "host/engine/floating_point.hpp"
+#include "host/engine/lost_block.hpp"
 #include "host/engine/stand_in.hpp"
 
 namespace flutebook::engine {
@@ -39,6 +41,17 @@ std::string at_index(Axis axis, std::size_t index) {
 
 std::string found(double value) {
     return value != value ? "no number" : fmt::format("{}", value);
+}
+
+// The one place where a model works, be it here or elsewhere.
+std::optional<Failure> evaluate_block(const Model& model, const flutebook_block& block) {
+    if (model.works_elsewhere()) return model.elsewhere->evaluate(block, {0, block.rows});
+    if (auto wrong = call(model.evaluate, block)) return Failure{Failure::Kind::answered, std::move(*wrong)};
+    return std::nullopt;
+}
+
+Fault fault_of(const Model& model, const Failure& failure) {
+    return {0, model.where() + ": " + failure.text};
 }
 
 }  // namespace
@@ -105,7 +118,7 @@ std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> r
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
         const bool stands_in = given != nullptr && m == graph_.shedder;
-        if (auto fault = stands_in ? stand_in(columns, slots_, graph_, *given) : call(columns, m, rows.size()))
+        if (auto fault = stands_in ? stand_in(columns, slots_, graph_, *given) : evaluate(columns, m, rows))
             return fault;
         const std::uint32_t* refused = columns.refused(m);
         bool any_refused = false;
@@ -150,20 +163,17 @@ std::optional<Fault> Blocks::cost(Columns& columns, std::span<const Row> rows, s
     return std::nullopt;
 }
 
+std::optional<Fault> Blocks::evaluate(Columns& columns, std::size_t model, std::span<const Row> rows) const {
+    const flutebook_block& block = columns.block(model, rows.size());
+    const auto failure = evaluate_block(graph_.models[model], block);
+    if (!failure) return std::nullopt;
+    if (failure->kind == Failure::Kind::lost) return lost_block(graph_.models[model], block, rows, *failure);
+    return fault_of(graph_.models[model], *failure);
+}
+
 std::optional<Fault> Blocks::call(Columns& columns, std::size_t model, std::size_t rows) const {
-    const flutebook_block& block = columns.block(model, rows);
-    const FloatingPointGuard guard;
-    const auto fault = [&](const std::string& what) { return Fault{0, graph_.models[model].where() + ": " + what}; };
-    std::uint32_t answer = 0;
-    try {
-        answer = graph_.models[model].evaluate(&block);
-    } catch (...) {
-        return fault("threw an exception while it evaluated; catch it inside the plugin");
-    }
-    if (const auto change = guard.change())
-        return fault(fmt::format("changed {} while it evaluated; leave it as it was found", *change));
-    if (answer != 0) return fault(fmt::format("reported a fault of its own: found {}; ask its author", answer));
-    return std::nullopt;
+    const auto failure = evaluate_block(graph_.models[model], columns.block(model, rows));
+    return failure ? std::optional(fault_of(graph_.models[model], *failure)) : std::nullopt;
 }
 
 std::optional<Fault> Blocks::check_takes(const Columns& columns, std::size_t model, std::size_t rows) const {

@@ -11,6 +11,7 @@
 
 #include "host/engine/blocks.hpp"
 #include "host/engine/description.hpp"
+#include "host/engine/evaluator.hpp"
 #include "host/engine/library.hpp"
 #include "host/engine/plugin_file.hpp"
 #include "host/engine/trust.hpp"
@@ -34,22 +35,47 @@ void check_pin(const catalogue::Plant& plant, const PluginFile& file) {
                 pin.place.file, pin.place.line, pin.place.column, pin.model, file.name(), file.sha256(), pin.sha256));
 }
 
-Model load(const catalogue::Plant& plant, const std::string& installed, const std::string& id, Trust* trust) {
-    const PluginFile file = PluginFile::read(file_of(plant, installed, id));
+// Who else, besides this process, may have to do with the plugins.
+struct Others {
+    Trust* trust;
+    Elsewhere* elsewhere;
+};
+
+const catalogue::Isolation* isolation_of(const catalogue::Plant& plant, const std::string& id) {
+    const auto found = std::find_if(plant.isolated.begin(), plant.isolated.end(),
+                                    [&](const catalogue::Isolation& own) { return own.model == id; });
+    return found == plant.isolated.end() ? nullptr : &*found;
+}
+
+Model open(const catalogue::Plant& plant, PluginFile file, Elsewhere* elsewhere) {
+    const catalogue::Isolation* isolation = isolation_of(plant, file.id());
+    if (isolation == nullptr) return describe(load_plugin(file), file.name(), file.id());
+    // Never quietly here instead.
+    if (elsewhere == nullptr)
+        throw ModelError(
+            fmt::format("{}:{}:{}: isolation.{}: this program has no other process to give it; take the "
+                        "entry out",
+                        isolation->place.file, isolation->place.line, isolation->place.column, isolation->model));
+    return elsewhere->open(std::move(file));
+}
+
+Model load(const catalogue::Plant& plant, const std::string& installed, const std::string& id, Others others) {
+    PluginFile file = PluginFile::read(file_of(plant, installed, id));
     file.check_place();
     check_pin(plant, file);
-    if (trust != nullptr) trust->check(file);
-    Model model = describe(load_plugin(file), file.name(), id);
-    model.sha256 = file.sha256();
+    if (others.trust != nullptr) others.trust->check(file);
+    const std::string sha256 = file.sha256();
+    Model model = open(plant, std::move(file), others.elsewhere);
+    model.sha256 = sha256;
     return model;
 }
 
-std::vector<Model> load_all(const catalogue::Plant& plant, const std::string& installed, Trust* trust) {
+std::vector<Model> load_all(const catalogue::Plant& plant, const std::string& installed, Others others) {
     std::vector<Model> models;
     std::vector<std::string> errors;
     for (const catalogue::ModelEntry& entry : plant.models) {
         try {
-            models.push_back(load(plant, installed, entry.id, trust));
+            models.push_back(load(plant, installed, entry.id, others));
         } catch (const ModelError& error) {
             errors.insert(errors.end(), error.lines().begin(), error.lines().end());
         }
@@ -166,8 +192,8 @@ Engine::~Engine() = default;
 Engine::Engine(Engine&&) noexcept = default;
 Engine& Engine::operator=(Engine&&) noexcept = default;
 
-Engine Engine::start(const catalogue::Plant& plant, const std::string& installed, Trust* trust) {
-    Graph graph = join(load_all(plant, installed, trust), plant.preferences);
+Engine Engine::start(const catalogue::Plant& plant, const std::string& installed, Trust* trust, Elsewhere* elsewhere) {
+    Graph graph = join(load_all(plant, installed, {trust, elsewhere}), plant.preferences);
     Settings settings = read_settings(plant, graph.models, replaced_settings(graph));
     Engine made;
     made.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings));

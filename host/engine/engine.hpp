@@ -64,15 +64,17 @@ struct Costing {
 };
 
 class Blocks;
+class Elsewhere;
 class Trust;
 
 class Engine {
 public:
     /// Loads the models that the plant lists, from `plugins/` in its folder, else from `installed`, and joins them.
     /// Files that the plant has pinned to other bytes are refused, and those that `trust` refuses; without it, what
-    /// loads is believed. Throws InputError (plant) for unfit settings, ModelError for unfit plugins.
+    /// loads is believed. Models that the plant wants isolated are opened `elsewhere`, and no code of theirs comes into
+    /// this process. Throws InputError (plant) for unfit settings, ModelError for unfit plugins.
     [[nodiscard]] static Engine start(const catalogue::Plant& plant, const std::string& installed,
-                                      Trust* trust = nullptr);
+                                      Trust* trust = nullptr, Elsewhere* elsewhere = nullptr);
 
     ~Engine();
     Engine(Engine&&) noexcept;

@@ -1,4 +1,5 @@
-// A model as the host knows it: its description in the host's own values, checked, and the function to call.
+// A model as the host knows it: its description in the host's own values, checked, and the function to call, or who
+// calls it somewhere else.
 //
 // Made by describe() from the plugin's data and never changed afterwards; the plugin stays loaded until the process
 // ends, so the function may be called from any thread for ever.
@@ -7,6 +8,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -77,6 +79,8 @@ struct Loss {
     std::string cause, title;
 };
 
+class Evaluator;
+
 struct Model {
     std::string file, built_with, id, version, title;
     std::string sha256;  // of the file, in hex; empty where it was not read from one
@@ -86,6 +90,9 @@ struct Model {
     std::vector<Loss> losses;
     std::vector<std::string> reasons;
     std::uint32_t (*evaluate)(const flutebook_block*) = nullptr;
+    std::shared_ptr<Evaluator> elsewhere;  // who evaluates it instead, where it was not loaded into this process
+
+    [[nodiscard]] bool works_elsewhere() const { return elsewhere != nullptr; }
 
     /// "plugins/paper.so: model paper": how every complaint about it begins.
     [[nodiscard]] std::string where() const { return file + ": model " + id; }

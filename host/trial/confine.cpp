@@ -106,10 +106,13 @@ void limit(__rlimit_resource_t what, rlim_t most) {
 
 }  // namespace
 
-void limit_resources(std::chrono::seconds processor_time) {
+void limit_processor_time(std::chrono::seconds most) {
+    limit(RLIMIT_CPU, static_cast<rlim_t>(most.count()));
+}
+
+void limit_resources() {
     limit(RLIMIT_CORE, 0);
     limit(RLIMIT_FSIZE, 0);
-    limit(RLIMIT_CPU, static_cast<rlim_t>(processor_time.count()));
     if (!has_address_sanitizer) limit(RLIMIT_AS, most_address_space);
 }
 

@@ -5,9 +5,12 @@
 
 namespace flutebook::trial {
 
-/// Limits on processor time, memory, written files and core dumps, which the system itself enforces. Memory is not
-/// limited under AddressSanitizer, which reserves more than there is.
-void limit_resources(std::chrono::seconds processor_time);
+/// Limits on memory, written files and core dumps, which the system itself enforces. Memory is not limited under
+/// AddressSanitizer, which reserves more than there is.
+void limit_resources();
+
+/// From its start to its end. For a child that works once; one that works for as long as the host does has deadlines.
+void limit_processor_time(std::chrono::seconds most);
 
 /// From now on a system call that starts a process, changes the file system, opens a connection or leaves the group is
 /// not made: the caller gets SIGSYS. Threads, memory and reading go on. For this thread and all that it starts, for

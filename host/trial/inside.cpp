@@ -99,7 +99,8 @@ std::optional<int> run_trial(int count, const char* const* words) {
     std::vector<const Rule*> asked;
     for (int i = Word::first_rule; i < count; ++i) asked.push_back(find_rule(words[i]));
 
-    limit_resources(std::chrono::seconds(std::strtol(words[Word::seconds], nullptr, 10)));
+    limit_resources();
+    limit_processor_time(std::chrono::seconds(std::strtol(words[Word::seconds], nullptr, 10)));
     static_cast<void>(catalogue::is_unit("m"));  // reads its tables while files are still free to read
     catch_signals(report_descriptor);
     forbid_calls();

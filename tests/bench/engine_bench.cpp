@@ -5,7 +5,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <chrono>
 #include <cstdlib>
 #include <ctime>
 #include <map>
@@ -14,30 +13,21 @@
 
 #include "host/engine/columns.hpp"
 #include "tests/bench/plain_cost.hpp"
+#include "tests/bench/timing.hpp"
 #include "tests/bench/workload.hpp"
 
 using namespace flutebook;
+using bench::median;
+using bench::runs;
+using bench::wall_seconds;
 
 namespace {
-
-constexpr int runs = 5;
-
-double wall_seconds(const auto& work) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-}
 
 // Of this process alone: what else the machine does meanwhile does not count.
 double processor_seconds(const auto& work) {
     const std::clock_t start = std::clock();
     work();
     return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
-}
-
-double median(std::vector<double> values) {
-    std::nth_element(values.begin(), values.begin() + runs / 2, values.end());
-    return values[runs / 2];
 }
 
 // Every row's cost by the plain function, in ten-thousandths; a row it could not cost stops the bench.

@@ -19,12 +19,24 @@ Found find_setting(const engine::Graph& graph, const std::string& name) {
     throw std::runtime_error(name + " is no setting of a loaded model");
 }
 
+catalogue::Plant with_isolated(catalogue::Plant plant, const std::vector<std::string>& models) {
+    for (const std::string& model : models) plant.isolated.push_back({model, {}});
+    return plant;
+}
+
 }  // namespace
 
 Workload::Workload(const std::string& folder, const std::string& plugins)
-    : plant_(catalogue::read_plant(folder)), engine_(engine::Engine::start(plant_, plugins)) {
+    : Workload(catalogue::read_plant(folder), plugins, nullptr) {}
+
+Workload::Workload(const std::string& folder, const std::string& plugins, const std::vector<std::string>& isolated,
+                   engine::Elsewhere& elsewhere)
+    : Workload(with_isolated(catalogue::read_plant(folder), isolated), plugins, &elsewhere) {}
+
+Workload::Workload(catalogue::Plant plant, const std::string& plugins, engine::Elsewhere* elsewhere)
+    : plant_(std::move(plant)), engine_(engine::Engine::start(plant_, plugins, nullptr, elsewhere)) {
     std::vector<std::string> files;
-    for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(folder) / "requests"))
+    for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(plant_.folder) / "requests"))
         files.push_back(entry.path().string());
     std::sort(files.begin(), files.end());
     for (const std::string& file : files) requests_.push_back(catalogue::read_request(plant_, file));

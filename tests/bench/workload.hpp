@@ -19,6 +19,10 @@ public:
     /// Reads the plant in `folder`, its requests, and loads the models from `plugins`.
     Workload(const std::string& folder, const std::string& plugins);
 
+    /// The same with some models isolated.
+    Workload(const std::string& folder, const std::string& plugins, const std::vector<std::string>& isolated,
+             engine::Elsewhere& elsewhere);
+
     [[nodiscard]] const engine::Engine& engine() const { return engine_; }
 
     /// `count` rows of all shapes mixed as the requests have them: every candidate, at quantities that go on rising.
@@ -28,6 +32,8 @@ public:
     [[nodiscard]] Extras extras_of(const engine::Order& order) const;
 
 private:
+    Workload(catalogue::Plant plant, const std::string& plugins, engine::Elsewhere* elsewhere);
+
     [[nodiscard]] double plant_setting(const std::string& name) const;
     [[nodiscard]] double request_setting(const engine::Order& order, const std::string& name) const;
 

@@ -11,7 +11,8 @@
 
 namespace flutebook::check {
 
-bool is_running(const std::string& word) {
+std::vector<pid_t> running(const std::string& word) {
+    std::vector<pid_t> made;
     std::error_code failed;
     for (const auto& entry : std::filesystem::directory_iterator("/proc", failed)) {
         std::ifstream file(entry.path() / "cmdline", std::ios::binary);
@@ -19,9 +20,14 @@ bool is_running(const std::string& word) {
         if (!file) continue;
         words << '\0' << file.rdbuf();
         const bool is_other = entry.path().filename() != std::to_string(::getpid());
-        if (is_other && words.str().find('\0' + word + '\0') != std::string::npos) return true;
+        if (is_other && words.str().find('\0' + word + '\0') != std::string::npos)
+            made.push_back(std::stoi(entry.path().filename()));
     }
-    return false;
+    return made;
+}
+
+bool is_running(const std::string& word) {
+    return !running(word).empty();
 }
 
 bool is_still_running(const std::string& word) {

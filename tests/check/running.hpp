@@ -1,7 +1,10 @@
 // Which processes there are: whether what was to be gone is gone.
 #pragma once
 
+#include <sys/types.h>
+
 #include <string>
+#include <vector>
 
 namespace flutebook::check {
 
@@ -11,6 +14,9 @@ inline constexpr const char* crashed = "ended the process with code 1 while it e
 #else
 inline constexpr const char* crashed = "crashed (SIGSEGV) while evaluating made order ";
 #endif
+
+/// Processes, other than this one and those that only wait to be waited for, that have this word on their command line.
+[[nodiscard]] std::vector<pid_t> running(const std::string& word);
 
 /// Whether any process, other than one that only waits to be waited for, has this word on its command line.
 [[nodiscard]] bool is_running(const std::string& word);

@@ -1,0 +1,106 @@
+#include "host/isolation/isolation.hpp"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <memory>
+#include <optional>
+#include <system_error>
+#include <vector>
+
+#include "host/errors.hpp"
+#include "host/isolation/crew.hpp"
+#include "host/isolation/ending.hpp"
+#include "host/isolation/inside.hpp"
+#include "host/isolation/told_model.hpp"
+#include "host/trial/watch.hpp"
+
+namespace flutebook::isolation {
+namespace {
+
+using engine::Model;
+using engine::PluginFile;
+
+constexpr trial::Limits limits{deadline, deadline, std::size_t{512} << 20};
+// A description has so many fields at most by its own rules; a process gone wild must not fill our memory.
+constexpr std::size_t most_fields = 100000;
+
+// What was heard of a model.
+struct Heard {
+    std::vector<std::string> fields;
+    std::optional<std::string> refused;
+    bool is_complete = false;
+
+    void take(const trial::Said& said) {
+        if (said.word == field_word && fields.size() < most_fields) fields.push_back(said.text);
+        if (said.word == refused_word && !refused) refused = said.text;
+        if (said.word == end_word) is_complete = true;
+    }
+};
+
+class Pipe {
+public:
+    Pipe() {
+        if (::pipe2(ends_.data(), O_CLOEXEC) != 0) throw std::system_error(errno, std::generic_category(), "no pipe");
+    }
+    ~Pipe() {
+        ::close(ends_[0]);
+        close_writing();
+    }
+    Pipe(const Pipe&) = delete;
+    Pipe& operator=(const Pipe&) = delete;
+    [[nodiscard]] int reading() const { return ends_[0]; }
+    [[nodiscard]] int writing() const { return ends_[1]; }
+    void close_writing() {
+        if (ends_[1] >= 0) ::close(ends_[1]);
+        ends_[1] = -1;
+    }
+
+private:
+    std::array<int, 2> ends_{};
+};
+
+[[noreturn]] void refuse(const PluginFile& file, const std::string& what) {
+    throw ModelError(
+        fmt::format("{}: {} while it was described; ask its author, or take it off plugins.yaml", file.where(), what));
+}
+
+Heard hear(const std::string& program, const PluginFile& file) {
+    Heard heard;
+    trial::Listener listener([&](const trial::Said& said) { heard.take(said); });
+    Pipe pipe;
+    trial::Child child(program, words_to_describe(file.name()), {pipe.writing(), file.descriptor()});
+    pipe.close_writing();
+    const trial::Stopped stopped = trial::watch(child, pipe.reading(), listener, limits);
+    if (stopped == trial::Stopped::out_of_time)
+        refuse(file, fmt::format("did not come back within {} s", static_cast<double>(deadline.count()) / 1000));
+    if (stopped == trial::Stopped::out_of_memory)
+        refuse(file, fmt::format("took more than {} MB", limits.resident_bytes >> 20U));
+    if (!heard.is_complete) refuse(file, ending(child.finish()));
+    return heard;
+}
+
+Model describe(const std::string& program, const PluginFile& file) {
+    try {
+        Heard heard = hear(program, file);
+        if (heard.refused) throw ModelError(*heard.refused);
+        if (auto model = model_told(std::move(heard.fields), file.name(), file.id())) return *std::move(model);
+        refuse(file, "told what is no description");
+    } catch (const std::system_error& error) {
+        throw ModelError(fmt::format("{}: could not be given a process of its own: {}; let the program start one",
+                                     file.where(), error.what()));
+    }
+}
+
+}  // namespace
+
+Model Isolation::open(PluginFile file) {
+    Model made = describe(program_, file);
+    made.elsewhere = std::make_shared<Crew>(program_, std::move(file), made, patience_);
+    return made;
+}
+
+}  // namespace flutebook::isolation
