@@ -69,6 +69,7 @@ public:
         }
         if (quote_->parsed() && quote_->get_subcommands().empty() && words_.files.empty())
             return Spoken{"", {"flutebook quote: FILE is required; see `flutebook quote --help`"}, ExitCode::misused};
+        if (const auto wrong = wrong_for_saved()) return Spoken{"", {*wrong}, ExitCode::misused};
         return asked();
     }
 
@@ -234,6 +235,17 @@ private:
         else if (command.get_require_subcommand_min() > 0)
             what = wrong_command(command);
         return fmt::format("{}: {}; see `{} --help`", name, what, name);
+    }
+
+    // What is said to `quote` itself means nothing to a command under it, where the library would take it all the same.
+    std::optional<std::string> wrong_for_saved() const {
+        if (quote_->get_subcommands().empty()) return std::nullopt;
+        const std::string name = name_of(quote_->get_subcommands().front());
+        std::string found = words_.files.empty() ? "" : catalogue::shown(words_.files.front());
+        for (const char* option : {"--explain", "--date", "--save"})
+            if (quote_->count(option) > 0) found = option;
+        if (found.empty()) return std::nullopt;
+        return fmt::format("{}: not for a saved quote: {}; see `{} --help`", name, found, name);
     }
 
     static std::string cleaned_words(std::string text) {

@@ -25,12 +25,12 @@ Examples:
   flutebook quote show Q000001 --json)";
 
 inline constexpr const char* of_recheck =
-    R"(Works a saved quote out again, twice: from the files that were saved with it and from today's, both by
-today's plugins. So it is told whether the plant's files or the plugins made a difference. Prices of
-paper are those of the quote's own day.
+    R"(Works a saved quote out again, twice: from the files that were saved with it and from today's, both
+by today's plugins. So it is told whether the plant's files or the plugins made a difference. Prices
+of paper are those of the quote's own day.
 
-Exit code: 0 nothing that was answered differs; 1 something does; 3 the plant's files or a plugin are
-not fit, or the saved files no longer fit the plugins.
+Exit code: 0 nothing that was answered differs; 1 something does; 3 the plant's files or a plugin
+are not fit, or the saved files no longer fit the plugins.
 
 Examples:
   flutebook --plant config/demo quote recheck Q000001
