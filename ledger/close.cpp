@@ -18,20 +18,6 @@ namespace flutebook::ledger {
 
 namespace {
 
-void expect_in_turn(const Store& store, Month month) {
-    auto& cabinet = store.cabinet();
-    if (!month.ok()) cabinet.refuse("there is no such month");
-    if (is_closed(store, month)) cabinet.refuse(fmt::format("{} is closed already", to_text(month)));
-    const auto seal = last_seal(store);
-    auto open = cabinet.ask("SELECT coalesce(min(month), 0) FROM entry WHERE month > ?");
-    open->bind(1, seal ? to_number(seal->month) : 0);
-    open->step();
-    const auto earliest = open->number(0);
-    if (earliest != 0 && earliest < to_number(month))
-        cabinet.refuse(
-            fmt::format("{} is still open; close it before {}", to_text(month_of(earliest)), to_text(month)));
-}
-
 void post_differences(Posting& posting, Cabinet& cabinet, const Close& close) {
     for (const auto& draft : close.differences) {
         if (draft.date.year() / draft.date.month() != close.month)
@@ -100,6 +86,20 @@ std::optional<Seal> read_seal(Lease& row) {
 }
 
 }  // namespace
+
+void expect_in_turn(const Store& store, Month month) {
+    auto& cabinet = store.cabinet();
+    if (!month.ok()) cabinet.refuse("there is no such month");
+    if (is_closed(store, month)) cabinet.refuse(fmt::format("{} is closed already", to_text(month)));
+    const auto seal = last_seal(store);
+    auto open = cabinet.ask("SELECT coalesce(min(month), 0) FROM entry WHERE month > ?");
+    open->bind(1, seal ? to_number(seal->month) : 0);
+    open->step();
+    const auto earliest = open->number(0);
+    if (earliest != 0 && earliest < to_number(month))
+        cabinet.refuse(
+            fmt::format("{} is still open; close it before {}", to_text(month_of(earliest)), to_text(month)));
+}
 
 Seal close_month(Store& store, const Close& close) {
     auto& cabinet = store.cabinet();

@@ -44,6 +44,9 @@ struct Seal {
 /// would not take.
 [[nodiscard]] Seal close_month(Store& store, const Close& close);
 
+/// Throws what close_month() would where the month is not the next to be closed.
+void expect_in_turn(const Store& store, Month month);
+
 /// The latest closed month.
 [[nodiscard]] std::optional<Seal> last_seal(const Store& store);
 /// The seal of that very month, if it has one.

@@ -15,13 +15,17 @@ namespace flutebook::ledger {
 
 namespace {
 
+bool is_blank(const std::string& why) {
+    return why.find_first_not_of(" \t\r\n") == std::string::npos;
+}
+
 // Why this entry cannot be undone, as the end of a sentence.
 std::optional<std::string> objection(const Store& store, const Entry& entry, const Reversal& reversal) {
     const auto& kind = entry.draft.kind;
     if (kind == reversal_kind) return "is a reversal itself; post the document again, under a new ref";
     if (kind == close_kind) return "closes a month; a closed month stays closed";
     if (entry.reversed_by) return fmt::format("was reversed before, by entry {}", *entry.reversed_by);
-    if (reversal.why.empty()) return "is not reversed without a reason; say why";
+    if (is_blank(reversal.why)) return "is not reversed without a reason; say why";
     if (!reversal.date.ok() || reversal.date < entry.draft.date)
         return fmt::format("is dated {}; date the reversal on that day or later", to_text(entry.draft.date));
     const Month month = reversal.date.year() / reversal.date.month();

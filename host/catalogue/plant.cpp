@@ -18,10 +18,12 @@ namespace flutebook::catalogue {
 
 namespace {
 
-// The files of a plant as documents. Fields refer into it.
+// The files of a plant as documents, from its folder or from texts kept elsewhere. Fields refer into it.
 class Folder {
 public:
-    Folder(std::string path, Complaints& complaints) : path_(std::move(path)), complaints_(complaints) {
+    Folder(std::string path, const FileTexts* texts, Complaints& complaints)
+        : path_(std::move(path)), texts_(texts), complaints_(complaints) {
+        if (texts_ != nullptr) return;
         std::error_code failure;
         if (std::filesystem::is_directory(path_, failure)) return;
         complaints_.add({path_, 0, 0}, "", "no such folder, expected the folder of a plant");
@@ -32,11 +34,18 @@ public:
     Field file(const std::string& name, Reading& reading) {
         const auto path = path_to(name);
         auto& document = documents_[read_++];
-        document = read_document(path, complaints_);
+        document = texts_ == nullptr ? read_document(path, complaints_) : parse(name, path);
         return document ? Field(*document, path, reading) : Field();
     }
 
 private:
+    std::optional<Node> parse(const std::string& name, const std::string& path) const {
+        const auto text = texts_->find(name);
+        if (text != texts_->end()) return parse_document(text->second, path, complaints_);
+        complaints_.add({path, 0, 0}, "", "not kept, expected the file");
+        return std::nullopt;
+    }
+
     // As a person names it: from where they stand.
     std::string path_to(const std::string& name) const {
         const auto folder = path_.substr(0, path_.find_last_not_of('/') + 1);
@@ -45,6 +54,7 @@ private:
     }
 
     std::string path_;
+    const FileTexts* texts_;
     Complaints& complaints_;
     std::array<std::optional<Node>, 6> documents_;
     std::size_t read_ = 0;
@@ -58,7 +68,7 @@ const T* find_by_code(const std::vector<T>& things, const std::string& code) {
 
 class PlantReader {
 public:
-    explicit PlantReader(const std::string& folder) : files_(folder, complaints_) {}
+    PlantReader(const std::string& folder, const FileTexts* texts) : files_(folder, texts, complaints_) {}
 
     Plant read(const std::string& folder) {
         plant_ = read_plant_file(Form(file("plant.yaml")));
@@ -149,7 +159,17 @@ const Allowance* Plant::find_allowance(const std::string& of_flutes) const {
 }
 
 Plant read_plant(const std::string& folder) {
-    return PlantReader(folder).read(folder);
+    return PlantReader(folder, nullptr).read(folder);
+}
+
+Plant read_plant(const std::string& folder, const FileTexts& texts) {
+    return PlantReader(folder, &texts).read(folder);
+}
+
+const std::vector<std::string>& plant_file_names() {
+    static const std::vector<std::string> names = {"plant.yaml",  "papers.yaml",   "flutes.yaml",
+                                                   "boards.yaml", "machines.yaml", "plugins.yaml"};
+    return names;
 }
 
 }  // namespace flutebook::catalogue

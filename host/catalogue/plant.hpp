@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -173,5 +174,14 @@ struct Plant {
 /// Reads plant.yaml, papers.yaml, flutes.yaml, boards.yaml, machines.yaml and plugins.yaml of a folder.
 /// Throws InputError (plant) with every error of every file.
 [[nodiscard]] Plant read_plant(const std::string& folder);
+
+/// The six files' names.
+[[nodiscard]] const std::vector<std::string>& plant_file_names();
+
+/// Texts of files by their names: "papers.yaml".
+using FileTexts = std::map<std::string, std::string>;
+
+/// The same from texts that are kept elsewhere: no file is touched, `folder` only names them.
+[[nodiscard]] Plant read_plant(const std::string& folder, const FileTexts& texts);
 
 }  // namespace flutebook::catalogue

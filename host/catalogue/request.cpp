@@ -199,15 +199,8 @@ Request read_fields(Form& form, const Plant& plant, std::optional<Date> date_ove
     return request;
 }
 
-}  // namespace
-
-Request read_request(const Plant& plant, const std::string& file) {
-    return read_request(plant, file, std::nullopt);
-}
-
-Request read_request(const Plant& plant, const std::string& file, std::optional<Date> date_override) {
-    Complaints complaints;
-    const auto document = read_document(file, complaints);
+Request read_whole(const Plant& plant, const std::string& file, const std::optional<Node>& document,
+                   Complaints& complaints, std::optional<Date> date_override) {
     if (!document) complaints.throw_if_any(InputError::Whose::request);
     Reading reading{complaints, plant.currency};
     Form form(Field(*document, file, reading));
@@ -217,6 +210,23 @@ Request read_request(const Plant& plant, const std::string& file, std::optional<
     form.finish();
     complaints.throw_if_any(InputError::Whose::request);
     return request;
+}
+
+}  // namespace
+
+Request read_request(const Plant& plant, const std::string& file) {
+    return read_request(plant, file, std::nullopt);
+}
+
+Request read_request(const Plant& plant, const std::string& file, std::optional<Date> date_override) {
+    Complaints complaints;
+    return read_whole(plant, file, read_document(file, complaints), complaints, date_override);
+}
+
+Request read_request(const Plant& plant, const std::string& file, const std::string& text,
+                     std::optional<Date> date_override) {
+    Complaints complaints;
+    return read_whole(plant, file, parse_document(text, file, complaints), complaints, date_override);
 }
 
 }  // namespace flutebook::catalogue

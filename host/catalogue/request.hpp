@@ -42,4 +42,8 @@ struct Request {
 /// The same as if the file gave another date: prices are those of that day.
 [[nodiscard]] Request read_request(const Plant& plant, const std::string& file, std::optional<Date> date_override);
 
+/// The same from a text that is kept elsewhere: no file is touched, `file` only names it.
+[[nodiscard]] Request read_request(const Plant& plant, const std::string& file, const std::string& text,
+                                   std::optional<Date> date_override);
+
 }  // namespace flutebook::catalogue

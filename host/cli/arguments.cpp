@@ -51,8 +51,8 @@ public:
         add_facts();
         new_ = add_plugin_command("new", "start a plugin in a folder of its own", examples::of_new);
         new_->add_option("NAME", words_.plugin_name, "what the model is to be called")->type_name("")->required();
-        for (CLI::App* command : {&app_, quote_, show_, order_, post_, month_, close_, reverse_, verify_, backup_,
-                                  plugin_, list_, graph_, describe_, check_, facts_, new_})
+        for (CLI::App* command : {&app_, quote_, show_, recheck_, order_, post_, month_, close_, reverse_, verify_,
+                                  backup_, plugin_, list_, graph_, describe_, check_, facts_, new_})
             command->set_help_flag("-h,--help", "show this help and end");
     }
     CommandLine(const CommandLine&) = delete;
@@ -68,8 +68,9 @@ public:
         } catch (const CLI::ParseError& error) {
             return Spoken{"", {misused(error)}, ExitCode::misused};
         }
-        if (quote_->parsed() && !show_->parsed() && words_.files.empty())
+        if (quote_->parsed() && quote_->get_subcommands().empty() && words_.files.empty())
             return Spoken{"", {"flutebook quote: FILE is required; see `flutebook quote --help`"}, ExitCode::misused};
+        if (const auto wrong = wrong_for_saved()) return Spoken{"", {*wrong}, ExitCode::misused};
         return asked();
     }
 
@@ -82,9 +83,7 @@ private:
         quote_->add_option("--date", words_.date, "take the prices of this day, not of the request's own")
             ->type_name("YYYY-MM-DD")
             ->check(wrong_date);
-        quote_->add_option("--threads", words_.threads, "work on so many at once; the answer is the same")
-            ->type_name("N")
-            ->check(wrong_threads);
+        add_threads(quote_);
         quote_->add_flag("--save", words_.save, "keep each quote in the ledger, with all it stands on");
         quote_->add_flag("--json", words_.json, "answer in JSON, for scripts");
         quote_->footer(examples::of_quote);
@@ -92,6 +91,18 @@ private:
         show_->add_option("QUOTE", words_.quote, "its number, like Q000001")->type_name("")->required();
         show_->add_flag("--json", words_.json, "as it was answered in JSON");
         show_->footer(examples::of_show);
+        recheck_ = quote_->add_subcommand("recheck", "a saved quote worked out again today, each difference named");
+        recheck_->group(group);
+        recheck_->add_option("QUOTE", words_.quote, "its number, like Q000001")->type_name("")->required();
+        add_threads(recheck_);
+        recheck_->add_flag("--json", words_.json, "answer in JSON, for scripts");
+        recheck_->footer(examples::of_recheck);
+    }
+
+    void add_threads(CLI::App* command) {
+        command->add_option("--threads", words_.threads, "work on so many at once; the answer is the same")
+            ->type_name("N")
+            ->check(wrong_threads);
     }
 
     void add_order() {
@@ -239,6 +250,17 @@ private:
         return fmt::format("{}: {}; see `{} --help`", name, what, name);
     }
 
+    // What is said to `quote` itself means nothing to a command under it, where the library would take it all the same.
+    std::optional<std::string> wrong_for_saved() const {
+        if (quote_->get_subcommands().empty()) return std::nullopt;
+        const std::string name = name_of(quote_->get_subcommands().front());
+        std::string found = words_.files.empty() ? "" : catalogue::shown(words_.files.front());
+        for (const char* option : {"--explain", "--date", "--save"})
+            if (quote_->count(option) > 0) found = option;
+        if (found.empty()) return std::nullopt;
+        return fmt::format("{}: not for a saved quote: {}; see `{} --help`", name, found, name);
+    }
+
     static std::string cleaned_words(std::string text) {
         std::replace(text.begin(), text.end(), '\n', ' ');
         if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z' && (text.size() < 2 || text[1] > 'Z'))
@@ -260,6 +282,7 @@ private:
         if (facts_->parsed()) return PluginFactsCommand{own.facts_form()};
         if (new_->parsed()) return PluginNewCommand{own.plugin_name, own.form()};
         if (show_->parsed()) return QuoteShowCommand{own.quote, own.form()};
+        if (recheck_->parsed()) return QuoteRecheckCommand{own.quote, own.threads, own.form()};
         if (order_->parsed()) return OrderCommand{own.quote, static_cast<double>(own.quantity), own.order, own.form()};
         if (post_->parsed()) return PostCommand{own.files, own.keep(), own.form()};
         if (month_->parsed())
@@ -279,10 +302,10 @@ private:
 
     Words words_;
     CLI::App app_;
-    CLI::App *quote_ = nullptr, *show_ = nullptr, *order_ = nullptr, *post_ = nullptr, *plugin_ = nullptr,
-             *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr, *facts_ = nullptr, *check_ = nullptr,
-             *new_ = nullptr, *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr, *verify_ = nullptr,
-             *backup_ = nullptr;
+    CLI::App *quote_ = nullptr, *show_ = nullptr, *recheck_ = nullptr, *order_ = nullptr, *post_ = nullptr,
+             *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr, *facts_ = nullptr,
+             *check_ = nullptr, *new_ = nullptr, *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr,
+             *verify_ = nullptr, *backup_ = nullptr;
 };
 
 }  // namespace

@@ -32,6 +32,12 @@ struct QuoteShowCommand {
     Form form;
 };
 
+struct QuoteRecheckCommand {
+    std::string quote;
+    unsigned threads;
+    Form form;
+};
+
 struct OrderCommand {
     std::string quote;
     double quantity;
@@ -109,9 +115,10 @@ struct BackupCommand {
 };
 
 struct Arguments {
-    using Command = std::variant<QuoteCommand, QuoteShowCommand, OrderCommand, PostCommand, MonthCommand, CloseCommand,
-                                 ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand, PluginGraphCommand,
-                                 PluginDescribeCommand, PluginFactsCommand, PluginNewCommand, PluginCheckCommand>;
+    using Command =
+        std::variant<QuoteCommand, QuoteShowCommand, QuoteRecheckCommand, OrderCommand, PostCommand, MonthCommand,
+                     CloseCommand, ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand, PluginGraphCommand,
+                     PluginDescribeCommand, PluginFactsCommand, PluginNewCommand, PluginCheckCommand>;
     std::string plant;   // the folder
     std::string ledger;  // the file
     Command command;

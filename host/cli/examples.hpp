@@ -24,6 +24,18 @@ Examples:
   flutebook --plant config/demo quote show Q000001
   flutebook quote show Q000001 --json)";
 
+inline constexpr const char* of_recheck =
+    R"(Works a saved quote out again, twice: from the files that were saved with it and from today's, both
+by today's plugins. So it is told whether the plant's files or the plugins made a difference. Prices
+of paper are those of the quote's own day.
+
+Exit code: 0 nothing that was answered differs; 1 something does; 3 the plant's files or a plugin
+are not fit, or the saved files no longer fit the plugins.
+
+Examples:
+  flutebook --plant config/demo quote recheck Q000001
+  flutebook quote recheck Q000001 --json)";
+
 inline constexpr const char* of_order =
     R"(Fixes the layout and the allowances that the order's production is measured against. Without --as the order is
 called after its quote and quantity, Q000001-500.

@@ -15,16 +15,21 @@ namespace {
 
 using Keep = desk::PostAsked::Keep;
 
-ledger::Store open(const std::string& file, Keep keep) {
-    if (keep == Keep::nothing && !std::filesystem::exists(file)) return ledger::Store::in_memory();
-    return ledger::Store::open_for_writing(file, ledger::IfMissing::create);
+desk::PostAnswer post(const catalogue::Plant& plant, const std::string& ledger, const desk::PostAsked& asked) {
+    if (!std::filesystem::exists(ledger)) {
+        // A ledger is not made for documents that are refused.
+        auto nowhere = ledger::Store::in_memory();
+        auto tried = desk::post(plant, nowhere, {asked.files, asked.who, Keep::nothing});
+        if (asked.keep == Keep::nothing) return tried;
+    }
+    auto store = ledger::Store::open_for_writing(ledger, ledger::IfMissing::create);
+    return desk::post(plant, store, asked);
 }
 
 }  // namespace
 
 ExitCode run_post(const catalogue::Plant& plant, const std::string& ledger, const PostCommand& asked, Output& output) {
-    auto store = open(ledger, asked.keep);
-    const auto answer = desk::post(plant, store, {asked.files, person_at_work(), asked.keep});
+    const auto answer = post(plant, ledger, {asked.files, person_at_work(), asked.keep});
     output.write(asked.form == Form::json ? json_text(post_json(answer, asked.keep))
                                           : post_text(plant, answer, asked.keep));
     return ExitCode::done;

@@ -12,6 +12,7 @@
 #include "host/cli/plugin_command.hpp"
 #include "host/cli/post_command.hpp"
 #include "host/cli/quote_command.hpp"
+#include "host/cli/recheck_command.hpp"
 #include "host/desk/workplace.hpp"
 
 namespace flutebook::cli {
@@ -26,6 +27,9 @@ struct Worker {
 
     ExitCode operator()(const QuoteCommand& asked) const { return run_quote(desk::open(plant), ledger, asked, output); }
     ExitCode operator()(const QuoteShowCommand& asked) const { return run_quote_show(ledger, asked, output); }
+    ExitCode operator()(const QuoteRecheckCommand& asked) const {
+        return run_quote_recheck(plant, ledger, asked, output);
+    }
     ExitCode operator()(const OrderCommand& asked) const { return run_order(ledger, asked, output); }
     ExitCode operator()(const PostCommand& asked) const {
         return run_post(catalogue::read_plant(plant), ledger, asked, output);

@@ -14,6 +14,7 @@
 #include "host/cli/place_text.hpp"
 #include "host/cli/progress.hpp"
 #include "host/cli/quote_json.hpp"
+#include "host/cli/whole_answer.hpp"
 #include "host/desk/quote.hpp"
 #include "host/desk/saved_quote.hpp"
 #include "host/errors.hpp"
@@ -110,7 +111,7 @@ private:
         Json tree = request_json(made, desk_asked_);
         std::string text = answer_text(workplace_.plant, made, desk_asked_);
         if (asked_.keep == QuoteCommand::Keep::quotes && desk::can_be_saved(made)) {
-            const std::string number = save(made, tree, text);
+            const std::string number = save(made);
             tree["saved"] = number;
             text += fmt::format("saved as {}\n\n", number);
         }
@@ -120,11 +121,11 @@ private:
             output_.write(text);
     }
 
-    std::string save(const desk::RequestAnswer& made, const Json& tree, const std::string& text) {
+    std::string save(const desk::RequestAnswer& made) {
         if (!store_) store_ = ledger::Store::open_for_writing(ledger_, ledger::IfMissing::create);
-        Json alone = quote_document(workplace_.plant);
-        alone["requests"].push_back(tree);
-        return desk::save_quote(*store_, workplace_, {made, text, json_text(alone)}, person_at_work());
+        return desk::save_quote(*store_, workplace_,
+                                {made, desk_asked_, whole_answer(workplace_.plant, made, desk_asked_)},
+                                person_at_work());
     }
 
     const desk::Workplace& workplace_;

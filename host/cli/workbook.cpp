@@ -2,7 +2,10 @@
 
 #include <xlsxwriter.h>
 
+#include <cerrno>
 #include <ctime>
+#include <fstream>
+#include <system_error>
 
 namespace flutebook::cli {
 
@@ -55,9 +58,16 @@ void set_created(lxw_workbook* book, int year) {
     workbook_set_properties(book, &properties);
 }
 
+// Asked first, since the library complains on standard error in words of its own.
+std::string why_not_writable(const std::string& file) {
+    const std::ofstream stream(file, std::ios::binary);
+    return stream.is_open() ? "" : std::generic_category().message(errno);
+}
+
 }  // namespace
 
 std::string write_workbook(const std::string& file, const std::vector<ExportedTable>& tables, int created_in_year) {
+    if (const auto why = why_not_writable(file); !why.empty()) return why;
     auto* book = workbook_new(file.c_str());
     if (book == nullptr) return "no memory";
     set_created(book, created_in_year);

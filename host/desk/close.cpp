@@ -73,9 +73,14 @@ std::vector<ledger::Draft> differences(ledger::Month month, const Stocks& stocks
     return drafts;
 }
 
+// Blanks alone are no reason.
+bool is_blank(const std::string& why) {
+    return why.find_first_not_of(" \t\r\n") == std::string::npos;
+}
+
 void expect_balance(const ledger::Store& store, const CloseAsked& asked, const review::MonthAccount& account,
                     double tolerance) {
-    if (review::balances_within(account, tolerance) || !asked.why.empty()) return;
+    if (review::balances_within(account, tolerance) || !is_blank(asked.why)) return;
     const auto share = review::share_of(account.unexplained(), account.issued);
     throw LedgerError(
         LedgerError::Kind::refused,
@@ -88,9 +93,10 @@ void expect_balance(const ledger::Store& store, const CloseAsked& asked, const r
 }  // namespace
 
 CloseAnswer close(const catalogue::Plant& plant, ledger::Store& store, const CloseAsked& asked) {
+    ledger::expect_in_turn(store, asked.month);
     MonthReader reader(plant, store);
     auto account = reader.account(asked.month);
-    if (!ledger::is_closed(store, asked.month)) expect_balance(store, asked, account, plant.balance_tolerance);
+    expect_balance(store, asked, account, plant.balance_tolerance);
     Stocks stocks;
     sum_up(stocks, ledger::balances_before(store, asked.month + std::chrono::months(1)), Side::book);
     sum_up(stocks, account.closing, Side::account);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "host/desk/saved_quote.hpp"
+#include "host/review/documents/form.hpp"
 #include "host/review/order_record_json.hpp"
 #include "ledger/quotes.hpp"
 
@@ -27,6 +28,17 @@ review::OrderRecord terms_in(const ledger::Store& store, const ledger::SavedQuot
                     store.file(), quote.number, quantity, fmt::join(held, ", ")));
 }
 
+// An order is only good for what can be posted to it.
+void expect_postable(const ledger::Store& store, const std::string& number) {
+    const bool is_stripped = number.front() != ' ' && number.back() != ' ';
+    if (is_stripped && number.size() <= review::longest_name) return;
+    throw LedgerError(
+        LedgerError::Kind::refused,
+        fmt::format("{}: the order's number is none that a document can name: found '{}'; give at most {} "
+                    "bytes, no space at either end",
+                    store.file(), number, review::longest_name));
+}
+
 }  // namespace
 
 review::OrderRecord take_order(ledger::Store& store, const OrderAsked& asked) {
@@ -34,6 +46,7 @@ review::OrderRecord take_order(ledger::Store& store, const OrderAsked& asked) {
     review::OrderRecord made = terms_in(store, quote, asked.quantity);
     made.quote = quote.number;
     made.number = asked.number.empty() ? fmt::format("{}-{:.0f}", quote.number, made.quantity) : asked.number;
+    expect_postable(store, made.number);
     ledger::take_order(store,
                        {made.number,
                         made.quote,

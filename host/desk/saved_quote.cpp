@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -16,8 +15,7 @@ namespace flutebook::desk {
 
 namespace {
 
-constexpr std::array<const char*, 6> plant_files = {"plant.yaml",  "papers.yaml",   "flutes.yaml",
-                                                    "boards.yaml", "machines.yaml", "plugins.yaml"};
+constexpr const char* asked_part = "asked.json";
 
 std::string bytes_of(const std::string& file) {
     std::ifstream stream(file, std::ios::binary);
@@ -36,6 +34,26 @@ std::string plugins_json(const engine::Graph& graph) {
     return list.dump(2) + "\n";
 }
 
+std::string asked_json(const Workplace& workplace, const QuoteToSave& quote) {
+    nlohmann::ordered_json made;
+    made["plant"] = workplace.plant.folder;
+    made["request"] = quote.answer.request.place.file;
+    made["date"] = catalogue::to_string(quote.answer.request.date);
+    if (quote.asked.explain)
+        made["explain"] = *quote.asked.explain;
+    else
+        made["explain"] = nullptr;
+    // A folder's name may be any bytes; what is no UTF-8 cannot be kept as it is.
+    return made.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
+}
+
+AskedThen read_asked(const nlohmann::ordered_json& tree) {
+    AskedThen made{tree.at("plant"), tree.at("request"),
+                   catalogue::parse_date(tree.at("date").get_ref<const std::string&>()), std::nullopt};
+    if (!tree.at("explain").is_null()) made.explain = tree.at("explain").get<std::string>();
+    return made;
+}
+
 }  // namespace
 
 bool can_be_saved(const RequestAnswer& answer) {
@@ -50,13 +68,15 @@ std::string terms_part(double quantity) {
 std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,
                        const std::string& who) {
     const RequestAnswer& answer = quote.answer;
-    ledger::QuoteDraft draft{answer.request.number, {{"request.yaml", bytes_of(answer.request.place.file)}}};
-    for (const char* name : plant_files)
+    ledger::QuoteDraft draft{
+        answer.request.number,
+        {{asked_part, asked_json(workplace, quote)}, {"request.yaml", bytes_of(answer.request.place.file)}}};
+    for (const std::string& name : catalogue::plant_file_names())
         draft.parts.push_back(
             {fmt::format("plant/{}", name), bytes_of((std::filesystem::path(workplace.plant.folder) / name).string())});
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
-    draft.parts.push_back({"answer.txt", quote.text});
-    draft.parts.push_back({"answer.json", quote.json});
+    draft.parts.push_back({"answer.txt", quote.shown.text});
+    draft.parts.push_back({"answer.json", quote.shown.json});
     for (const auto& own : answer.quantities)
         if (own.quote) draft.parts.push_back({terms_part(own.quote->quantity), review::to_json(own.quote->terms)});
     return ledger::save_quotes(store, {&draft, 1}, who).front();
@@ -69,6 +89,19 @@ ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& nu
                           fmt::format("{}: no such quote: found '{}'; name one that `quote --save` gave, like Q000001",
                                       store.file(), number));
     return std::move(*found);
+}
+
+AskedThen asked_then(const ledger::SavedQuote& quote) {
+    const auto part = std::find_if(quote.parts.begin(), quote.parts.end(),
+                                   [](const ledger::Part& own) { return own.name == asked_part; });
+    if (part == quote.parts.end()) return {quote.number + "/plant", quote.number + "/request.yaml", {}, {}};
+    try {
+        return read_asked(nlohmann::ordered_json::parse(part->content));
+    } catch (const nlohmann::ordered_json::exception&) {
+        throw LedgerError(
+            LedgerError::Kind::unfit,
+            fmt::format("quote {}: its part {} cannot be read; run `flutebook verify`", quote.number, asked_part));
+    }
 }
 
 const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name) {

@@ -1,6 +1,9 @@
 // Quotes that are kept: saved whole, with all they stood on, and shown for ever as they were.
 //
 // The parts of a saved quote, by name:
+//   asked.json              how it was asked for: {"plant": the folder as it was named, "request": the file as it was
+//                           named, "date": the day whose prices it has, "explain": a line or null}; quotes that were
+//                           saved before this part was kept have none, and were asked for by the request alone
 //   request.yaml            the request's file
 //   plant/plant.yaml …      the plant's six files
 //   plugins.json            [{"id", "version", "file", "sha256"}...]
@@ -8,19 +11,33 @@
 //   terms/QUANTITY.json     for each quantity that could be made, the record that an order of it starts from
 #pragma once
 
+#include <optional>
 #include <string>
-#include <vector>
 
+#include "host/catalogue/date.hpp"
 #include "host/desk/quote.hpp"
 #include "host/desk/workplace.hpp"
 #include "ledger/quotes.hpp"
 
 namespace flutebook::desk {
 
-/// A request's answer, and how each form of it was shown.
+/// An answer as people and as scripts are shown it.
+struct Shown {
+    std::string text, json;
+};
+
+/// A request's answer to what was asked, and how it was shown.
 struct QuoteToSave {
     const RequestAnswer& answer;
-    std::string text, json;
+    const Asked& asked;
+    Shown shown;
+};
+
+/// How a saved quote was asked for.
+struct AskedThen {
+    std::string plant, request;           // the folder and the file, as they were named
+    std::optional<catalogue::Date> date;  // whose prices it has; nothing where the request's own says it
+    std::optional<std::string> explain;   // a line
 };
 
 /// Whether an answer holds anything that can be kept: at least one quantity, and no model at fault.
@@ -33,6 +50,9 @@ struct QuoteToSave {
 
 /// The part of a saved quote; throws LedgerError, unfit, where it is not there.
 [[nodiscard]] const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name);
+
+/// Throws LedgerError, unfit, where that part is no longer what was kept.
+[[nodiscard]] AskedThen asked_then(const ledger::SavedQuote& quote);
 
 /// Throws LedgerError, refused, where there is no such quote.
 [[nodiscard]] ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& number);

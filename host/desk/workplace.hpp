@@ -19,6 +19,9 @@ struct Workplace {
 /// Throws InputError (plant) or ModelError: the plant's files or a plugin are not fit.
 [[nodiscard]] Workplace open(const std::string& folder);
 
+/// The same for a plant that has been read already: its models are looked for in its folder.
+[[nodiscard]] Workplace open(catalogue::Plant plant);
+
 /// `../lib/flutebook/plugins` from the running program.
 [[nodiscard]] std::string installed_plugins();
 

@@ -141,9 +141,16 @@ TEST_CASE("a month goes into a file that no spreadsheet takes for a formula, the
     CHECK(csv.find("\"=") == std::string::npos);
     CHECK(bytes_of(plant.folder() + "/month.xlsx").substr(0, 2) == "PK");
     CHECK(plant.ask({"month", "2026-09", "--export", "month.doc"}).exit_code == 2);
-    const auto nowhere = plant.ask({"month", "2026-09", "--export", plant.folder() + "/none/month.csv"});
-    CHECK(nowhere.exit_code == 1);
-    CHECK(nowhere.output.empty());
+}
+
+TEST_CASE("a month that cannot be written to its file is refused in one line") {
+    const LedgerPlant plant;
+    for (const auto* name : {"/none/month.csv", "/none/month.xlsx"}) {
+        const auto nowhere = plant.ask({"month", "2026-09", "--export", plant.folder() + name});
+        CHECK(nowhere.exit_code == 1);
+        CHECK(nowhere.output.empty());
+        CHECK(lines_of(nowhere.errors).size() == 1);
+    }
 }
 
 TEST_CASE("a month that does not balance is closed with a reason only, and its head proves the ledger later") {

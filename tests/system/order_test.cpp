@@ -74,6 +74,16 @@ TEST_CASE("an order at a quantity that the quote does not hold is refused with t
     CHECK_THAT(ended.errors, Contains("found 501") && Contains("500, 1000, 5000"));
 }
 
+TEST_CASE("an order's number that no document could name is refused") {
+    const SavedPlant plant;
+    for (const std::string& number : {std::string(" 26-0417"), std::string("26-0417 "), std::string(81, '7')}) {
+        const Ended ended = plant.ask({"order", "Q000001", "500", "--as", number});
+        CHECK(ended.exit_code == 1);
+        CHECK_THAT(ended.errors, Contains("none that a document can name") && Contains(number));
+    }
+    CHECK(plant.ask({"order", "Q000001", "500", "--as", std::string(80, '7')}).exit_code == 0);
+}
+
 TEST_CASE("a run is posted against an order that was taken from a saved quote") {
     const SavedPlant plant;
     CHECK(plant.ask({"order", "Q000001", "500", "--as", "26-0417"}).exit_code == 0);

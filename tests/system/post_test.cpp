@@ -123,6 +123,13 @@ TEST_CASE("a bad row stops all files; every bad row is told on standard error, a
     CHECK(lines_of(office.post({good}).output)[0] == "Posted 2 rows, entries 1 to 2");
 }
 
+TEST_CASE("documents that are refused make no ledger") {
+    Office office;
+    CHECK(office.post({office.write("bales.csv", bales + "B3,2026-10-01,late,4.01.00,-1\n")}).exit_code == 1);
+    CHECK(office.post({office.plant().folder() + "/none.csv"}).exit_code == 1);
+    CHECK_FALSE(office.has_ledger());
+}
+
 TEST_CASE("no plugin is needed to post") {
     Office office;
     static_cast<void>(office.write("plugins.yaml", "plugins:\n  - nowhere: {}\n"));

@@ -10,7 +10,7 @@ using Catch::Matchers::StartsWith;
 
 TEST_CASE("help of every command shows an example and ends with 0") {
     const std::vector<std::vector<std::string>> commands = {
-        {}, {"quote"}, {"plugin"}, {"plugin", "list"}, {"plugin", "graph"}};
+        {}, {"quote"}, {"quote", "show"}, {"quote", "recheck"}, {"plugin"}, {"plugin", "list"}, {"plugin", "graph"}};
     for (std::vector<std::string> words : commands) {
         std::string name = "flutebook";
         for (const std::string& word : words) name += " " + word;
@@ -53,6 +53,10 @@ TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on st
          "flutebook plugin: no such command: `grpah`; did you mean `graph`; see `flutebook plugin --help`"},
         {{"--treads", "2"}, "flutebook: no such option: `--treads`; see `flutebook --help`"},
         {{"quote"}, "flutebook quote: FILE is required; see `flutebook quote --help`"},
+        {{"quote", "show", "Q000001", "Q000002"},
+         "flutebook quote show: not for a saved quote: `Q000002`; see `flutebook quote show --help`"},
+        {{"quote", "recheck", "Q000001", "--date", "2026-12-01"},
+         "flutebook quote recheck: not for a saved quote: --date; see `flutebook quote recheck --help`"},
         {{"quote", "a.yaml", "--threads", "0"},
          "flutebook quote: --threads: is no number of threads: `0`; give a whole number from 1 to 256; "
          "see `flutebook quote --help`"},

@@ -11,6 +11,9 @@
 
 namespace flutebook::review {
 
+/// Bytes of a name in a field: a ref, an order, a machine.
+inline constexpr std::size_t longest_name = 80;
+
 enum class Kind { paper, corrugator_run, converter_run, weighed_scrap, bale, ticket, centre_cost, count };
 
 /// As it stands in the ledger: "paper", "corrugator-run", ...

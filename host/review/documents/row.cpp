@@ -15,7 +15,6 @@ namespace {
 
 using catalogue::shown;
 
-constexpr std::size_t longest_name = 80;
 constexpr std::size_t longest_line_of_text = 500;
 // A ledger keeps no others: a day of the year 205 is a slip of the keyboard.
 constexpr std::chrono::year first_year{2000}, last_year{2999};
@@ -49,7 +48,7 @@ std::string fault(const ColumnRule& rule, std::string_view field) {
 
 std::optional<std::string> RowReader::read_number(const ColumnRule& rule, std::string_view field, Row& row) {
     const auto decimal = read_decimal(field);
-    if (!decimal) return fault(rule, field);
+    if (!decimal) return fault(rule, field) + (rule.column == Column::moisture ? "" : " in plain figures");
     if (decimal->mark == ',' && separator_ == ',') return found(field) + "; expected a decimal point";
     if (decimal->mark != '\0') {
         if (mark_ == '\0') {

@@ -1,10 +1,19 @@
 // houserule: a plant's own rule, for tests of what people are told: it adds a hundredth to the run waste of every
-// machine, cannot make quantities of seven, and has a slip that shows at quantities of thirteen.
+// machine, cannot make quantities of seven, and has a slip that shows at quantities of thirteen. Its next version,
+// built from the same source, adds two hundredths.
 #include <flutebook/plugin.hpp>
 
 using namespace flutebook;
 
 namespace {
+
+#ifdef NEXT_HOUSERULE
+constexpr double more_waste = 0.02;
+#define HOUSERULE_VERSION "2.2.0"
+#else
+constexpr double more_waste = 0.01;
+#define HOUSERULE_VERSION "2.1.0"
+#endif
 
 struct HouseRule : Model {
     Need<order> quantity = need("order.quantity", "1", "boxes ordered");
@@ -15,9 +24,9 @@ struct HouseRule : Model {
     void evaluate(Frame& f) const {
         if (f[quantity] == 7) f.refuse(unlucky);
         for (auto k : f.steps())
-            if (f[quantity] != 13) f.set(waste, k, f[usual][k] + 0.01);
+            if (f[quantity] != 13) f.set(waste, k, f[usual][k] + more_waste);
     }
 };
 
 }  // namespace
-FLUTEBOOK_MODEL(HouseRule, "houserule", "2.1.0", "More waste than the machines say")
+FLUTEBOOK_MODEL(HouseRule, "houserule", HOUSERULE_VERSION, "More waste than the machines say")

@@ -71,6 +71,8 @@ TEST_CASE("an entry is reversed once, with a reason, in an open month, and a rev
     CHECK(refusal_of(store, {9, day(2026, 10, 3), "typed twice", "mara"}) ==
           "there is no entry 9; see what was posted");
     CHECK(refusal_of(store, {2, day(2026, 10, 3), "", "mara"}) == "entry 2 is not reversed without a reason; say why");
+    CHECK(refusal_of(store, {2, day(2026, 10, 3), " \n", "mara"}) ==
+          "entry 2 is not reversed without a reason; say why");
     CHECK(refusal_of(store, {2, day(2026, 10, 2), "typed twice", "mara"}) ==
           "entry 2 is dated 2026-10-03; date the reversal on that day or later");
     static_cast<void>(reverse(store, {2, day(2026, 10, 3), "typed twice", "mara"}));

@@ -120,7 +120,7 @@ TEST_CASE("all that is wrong with the fields of a row is told together") {
                        "ref: found nothing; expected a name of at most 80 bytes",
                        "date: found `2026-02-30`; expected a day as YYYY-MM-DD, from the year 2000 to 2999",
                        "outs: found `0`; expected a whole number from 1 to 1000",
-                       "metres: found `1e3`; expected a number from 0 to 1000000",
+                       "metres: found `1e3`; expected a number from 0 to 1000000 in plain figures",
                        "order_change_metres: found `-1`; expected a number from 0 to 1000000",
                        "good_sheets: found `12.5`; expected a whole number from 0 to 1000000000",
                    });

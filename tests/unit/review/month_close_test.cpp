@@ -30,6 +30,7 @@ TEST_CASE("a month that does not balance within the tolerance is closed only wit
     CHECK(bench.refusal() ==
           Lines{bench.store.file() + ": 2026-10 does not balance: found 10.000 kg unexplained, 1.00 % of issued paper, "
                                      "where 0.50 % may be; find them, or close it with --why"});
+    CHECK(bench.refusal("  ").size() == 1);
     CHECK_FALSE(ledger::is_closed(bench.store, bench.month));
     const auto closed = bench.close("the roll scale failed on the 12th");
     CHECK(closed.seal.note == "the roll scale failed on the 12th");
@@ -111,7 +112,8 @@ TEST_CASE("months are closed in their order, once") {
     post_an_october(bench);
     bench.month = month_of(2026, 11);
     bench.lose("floor", "board", "damage", 1);
-    CHECK(bench.refusal("why not").size() == 1);
+    CHECK(bench.refusal("why not") == Lines{bench.store.file() + ": 2026-10 is still open; close it before 2026-11"});
+    CHECK(bench.refusal() == bench.refusal("why not"));
     bench.month = month_of(2026, 10);
     static_cast<void>(bench.close("why not"));
     const auto again = bench.refusal("why not");
