@@ -38,6 +38,11 @@ struct OrderCommand {
     Form form;
 };
 
+struct OrderCostCommand {
+    std::string order;
+    Form form;
+};
+
 struct PluginListCommand {
     Form form;
 };
@@ -100,9 +105,10 @@ struct BackupCommand {
 };
 
 struct Arguments {
-    using Command = std::variant<QuoteCommand, QuoteShowCommand, OrderCommand, PostCommand, MonthCommand, CloseCommand,
-                                 ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand, PluginGraphCommand,
-                                 PluginDescribeCommand, PluginFactsCommand, PluginNewCommand>;
+    using Command =
+        std::variant<QuoteCommand, QuoteShowCommand, OrderCommand, OrderCostCommand, PostCommand, MonthCommand,
+                     CloseCommand, ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand, PluginGraphCommand,
+                     PluginDescribeCommand, PluginFactsCommand, PluginNewCommand>;
     std::string plant;   // the folder
     std::string ledger;  // the file
     Command command;

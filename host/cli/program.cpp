@@ -7,6 +7,7 @@
 #include "host/cli/month_command.hpp"
 #include "host/cli/new_plugin_command.hpp"
 #include "host/cli/order_command.hpp"
+#include "host/cli/order_cost_command.hpp"
 #include "host/cli/output.hpp"
 #include "host/cli/plugin_command.hpp"
 #include "host/cli/post_command.hpp"
@@ -26,6 +27,9 @@ struct Worker {
     ExitCode operator()(const QuoteCommand& asked) const { return run_quote(desk::open(plant), ledger, asked, output); }
     ExitCode operator()(const QuoteShowCommand& asked) const { return run_quote_show(ledger, asked, output); }
     ExitCode operator()(const OrderCommand& asked) const { return run_order(ledger, asked, output); }
+    ExitCode operator()(const OrderCostCommand& asked) const {
+        return run_order_cost(catalogue::read_plant(plant), ledger, asked, output);
+    }
     ExitCode operator()(const PostCommand& asked) const {
         return run_post(catalogue::read_plant(plant), ledger, asked, output);
     }

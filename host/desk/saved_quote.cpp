@@ -3,21 +3,18 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "host/catalogue/date.hpp"
 #include "host/errors.hpp"
 #include "host/review/order_record_json.hpp"
 
 namespace flutebook::desk {
 
 namespace {
-
-constexpr std::array<const char*, 6> plant_files = {"plant.yaml",  "papers.yaml",   "flutes.yaml",
-                                                    "boards.yaml", "machines.yaml", "plugins.yaml"};
 
 std::string bytes_of(const std::string& file) {
     std::ifstream stream(file, std::ios::binary);
@@ -51,6 +48,7 @@ std::string save_quote(ledger::Store& store, const Workplace& workplace, const Q
                        const std::string& who) {
     const RequestAnswer& answer = quote.answer;
     ledger::QuoteDraft draft{answer.request.number, {{"request.yaml", bytes_of(answer.request.place.file)}}};
+    draft.parts.push_back({"date.txt", catalogue::to_string(answer.request.date) + "\n"});
     for (const char* name : plant_files)
         draft.parts.push_back(
             {fmt::format("plant/{}", name), bytes_of((std::filesystem::path(workplace.plant.folder) / name).string())});

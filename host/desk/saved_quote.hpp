@@ -2,12 +2,14 @@
 //
 // The parts of a saved quote, by name:
 //   request.yaml            the request's file
+//   date.txt                the day whose prices it was costed at, which need not be the file's own
 //   plant/plant.yaml …      the plant's six files
 //   plugins.json            [{"id", "version", "file", "sha256"}...]
 //   answer.txt, answer.json the answer as it was shown, for people and for scripts
 //   terms/QUANTITY.json     for each quantity that could be made, the record that an order of it starts from
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -16,6 +18,10 @@
 #include "ledger/quotes.hpp"
 
 namespace flutebook::desk {
+
+/// Kept under "plant/", each by its name.
+inline constexpr std::array<const char*, 6> plant_files = {"plant.yaml",  "papers.yaml",   "flutes.yaml",
+                                                           "boards.yaml", "machines.yaml", "plugins.yaml"};
 
 /// A request's answer, and how each form of it was shown.
 struct QuoteToSave {

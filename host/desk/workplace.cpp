@@ -14,7 +14,10 @@ std::string installed_plugins() {
 }
 
 Workplace open(const std::string& folder) {
-    catalogue::Plant plant = catalogue::read_plant(folder);
+    return open(catalogue::read_plant(folder));
+}
+
+Workplace open(catalogue::Plant plant) {
     trial::TriedTrust trust(trial::own_program(), trial::Records(trial::records_folder()));
     engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &trust);
     return {std::move(plant), std::move(engine)};

@@ -19,6 +19,9 @@ struct Workplace {
 /// Throws InputError (plant) or ModelError: the plant's files or a plugin are not fit.
 [[nodiscard]] Workplace open(const std::string& folder);
 
+/// The same for a plant that was read before, with the plugins that stand in its folder now.
+[[nodiscard]] Workplace open(catalogue::Plant plant);
+
 /// `../lib/flutebook/plugins` from the running program.
 [[nodiscard]] std::string installed_plugins();
 
