@@ -88,7 +88,7 @@ std::string difference_section(const desk::OrderCost& answer) {
     totals.add(
         {"actual", number_text(answer.made, 0), money_text(answer.cost.paid), money_text(answer.paid_per_thousand)});
     totals.stroke({1, 2, 3});
-    totals.add({"dearer by", number_text(answer.made - answer.order.quantity, 0), money_text(own.total()),
+    totals.add({"difference", number_text(answer.made - answer.order.quantity, 0), money_text(own.total()),
                 money_text(answer.paid_per_thousand - answer.quoted_per_thousand)});
     Table table({Align::left, Align::flexible, Align::right}, 2);
     table.add({"", "", answer.currency});

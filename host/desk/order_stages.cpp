@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
 
 #include "host/catalogue/date.hpp"
 #include "host/desk/given_run.hpp"
@@ -36,12 +37,20 @@ void finish(StepRan& step) {
     step.setups = std::max(step.setups, 1.0);
 }
 
-Costing costed(const OrderRecord& order, std::optional<Costing> costing) {
+// Who refuses is known where the row is refused as a quote would be, too.
+std::string why_refused(const engine::Engine& engine, const engine::Row& row) {
+    const auto outcome = engine.cost({&row, 1}, 1).front();
+    if (outcome.state != engine::Outcome::State::refused) return "a model refuses it";
+    const engine::Model& model = engine.graph().models[outcome.model];
+    return fmt::format("model {} refuses it: {}", model.id, model.reasons[outcome.reason]);
+}
+
+Costing costed(const OrderRecord& order, const engine::Engine& engine, const engine::Row& row,
+               std::optional<Costing> costing) {
     if (costing) return std::move(*costing);
     throw LedgerError(LedgerError::Kind::refused,
-                      fmt::format("order {}: a model of the quote refuses it as it was made: it cannot be costed; look "
-                                  "at the plugins that changed since with `flutebook plugin list`",
-                                  order.number));
+                      fmt::format("order {}: cannot be costed as it was made, {} of them: {}; ask the model's author",
+                                  order.number, row.order->quantity, why_refused(engine, row)));
 }
 
 [[noreturn]] void refuse_paper(const catalogue::Plant& today, const std::string& paper, const std::string& what) {
@@ -114,26 +123,26 @@ StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quote
     StageCostings made;
     const auto steps = steps_ran(order, actual);
     const MadeWay quote(engine, quoted, order, order.quantity);
-    made.quoted = costed(order, engine.cost_in_full(quote.row()));
+    made.quoted = costed(order, engine, quote.row(), engine.cost_in_full(quote.row()));
 
     MadeWay way(engine, quoted, order, actual.boxes());
-    made.standard = costed(order, engine.cost_in_full(way.row()));
+    made.standard = costed(order, engine, way.row(), engine.cost_in_full(way.row()));
 
     const RunBasis basis{engine.graph(), order, actual, way.row()};
     run_converters(way, steps);
-    made.converted =
-        costed(order, engine.cost_in_full(way.row(), converters_as_posted(basis, made.standard.allowances)));
+    made.converted = costed(order, engine, way.row(),
+                            engine.cost_in_full(way.row(), converters_as_posted(basis, made.standard.allowances)));
 
     run_web(way, steps[0], actual);
     const engine::GivenRun posted = all_as_posted(basis);
-    made.used = costed(order, engine.cost_in_full(way.row(), posted));
+    made.used = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
 
     for (const auto& ply : way.layout().board.plies) {
         made.quoted_prices.push_back(ply.price_per_kg);
         made.paid_prices.push_back(price_paid(today, quoted.plant.papers[ply.paper].code, order, actual));
     }
     way.set_prices(made.paid_prices);
-    made.paid = costed(order, engine.cost_in_full(way.row(), posted));
+    made.paid = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
     return made;
 }
 
