@@ -1,6 +1,7 @@
 // What was made of an order, read back from its entries; what is missing of it; and the arithmetic of variances.
 #include <catch2/catch.hpp>
 
+#include "host/desk/order_stages.hpp"
 #include "host/desk/reverse.hpp"
 #include "host/review/order_actual.hpp"
 #include "host/review/variance.hpp"
@@ -36,6 +37,7 @@ public:
     [[nodiscard]] OrderActual actual() const {
         return review::actual_of(order_, ledger::entries_of_order(store_, order_.number));
     }
+    [[nodiscard]] std::vector<desk::StepRan> steps() const { return desk::steps_ran(order_, actual()); }
     [[nodiscard]] std::vector<std::string> missing() const { return review::what_is_missing(order_, actual()); }
 
 private:
@@ -99,6 +101,22 @@ TEST_CASE("another machine of its kind counts for the step it stood in for") {
     bench.post(converter_header, "R3,2026-10-02,late,FG1,4711,500,40,5,455");
     CHECK(bench.actual().steps[0].size() == 2);
     CHECK(bench.actual().boxes() == 925);
+}
+
+TEST_CASE("each run is a setup, a row that continues one is none, and a machine that ran was set up once") {
+    OrderBench bench(box_order("4711"));
+    bench.post(own_layout_header, "R1,2026-10-01,early,C1,4711,300,25,380");
+    bench.post(own_layout_header, "R2,2026-10-01,late,C1,4711,200,0,270");
+    bench.post(own_layout_header, "R3,2026-10-02,early,C2,4711,250,10,320");
+    bench.post(converter_header, "R4,2026-10-02,early,FG1,4711,970,0,10,960");
+    const auto steps = bench.steps();
+    REQUIRE(steps.size() == 2);
+    CHECK(steps[0].setups == 2);
+    CHECK(steps[0].costed == "C1");
+    REQUIRE(steps[0].machines.size() == 2);
+    CHECK(steps[0].machines[0].amount == 500);
+    CHECK(steps[1].setups == 1);
+    CHECK(steps[1].costed == "FG1");
 }
 
 TEST_CASE("an order of which nothing was posted misses every run of its route") {
