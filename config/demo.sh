@@ -1,6 +1,6 @@
 #!/bin/sh
 # Shows the main job on the demo plant: installs what is missing, builds Flutebook, costs a few orders, posts fourteen
-# months of production, and prints the account of one.
+# months of production, and prints the account of one month, and what an order of a bad month really cost.
 #
 #   sh config/demo.sh
 #
@@ -108,3 +108,4 @@ done
 
 flutebook --ledger "$ledger" verify
 flutebook --ledger "$ledger" month 2026-10
+flutebook --ledger "$ledger" order cost 2603-02

@@ -51,8 +51,8 @@ public:
         add_facts();
         new_ = add_plugin_command("new", "start a plugin in a folder of its own", examples::of_new);
         new_->add_option("NAME", words_.plugin_name, "what the model is to be called")->type_name("")->required();
-        for (CLI::App* command : {&app_, quote_, show_, recheck_, order_, post_, month_, close_, reverse_, verify_,
-                                  backup_, plugin_, list_, graph_, describe_, check_, facts_, new_})
+        for (CLI::App* command : {&app_, quote_, show_, recheck_, order_, cost_, post_, month_, close_, reverse_,
+                                  verify_, backup_, plugin_, list_, graph_, describe_, check_, facts_, new_})
             command->set_help_flag("-h,--help", "show this help and end");
     }
     CommandLine(const CommandLine&) = delete;
@@ -68,13 +68,23 @@ public:
         } catch (const CLI::ParseError& error) {
             return Spoken{"", {misused(error)}, ExitCode::misused};
         }
-        if (quote_->parsed() && quote_->get_subcommands().empty() && words_.files.empty())
-            return Spoken{"", {"flutebook quote: FILE is required; see `flutebook quote --help`"}, ExitCode::misused};
+        if (const std::string what = missing(); !what.empty()) return Spoken{"", {what}, ExitCode::misused};
         if (const auto wrong = wrong_for_saved()) return Spoken{"", {*wrong}, ExitCode::misused};
         return asked();
     }
 
 private:
+    // What a command takes itself, but not the commands below it.
+    std::string missing() const {
+        if (quote_->parsed() && quote_->get_subcommands().empty() && words_.files.empty())
+            return "flutebook quote: FILE is required; see `flutebook quote --help`";
+        if (!order_->parsed() || cost_->parsed()) return "";
+        for (const char* word : {"QUOTE", "QUANTITY"})
+            if (order_->count(word) == 0)
+                return fmt::format("flutebook order: {} is required; see `flutebook order --help`", word);
+        return "";
+    }
+
     void add_quote() {
         quote_ = app_.add_subcommand("quote", "cost requests, each at each of its quantities")->group(group);
         quote_->add_option("FILE", words_.files, "request files")->type_name("");
@@ -107,9 +117,14 @@ private:
 
     void add_order() {
         order_ = add_ledger_command("order", "take a saved quote as an order", examples::of_order);
-        order_->add_option("QUOTE", words_.quote, "the quote's number, like Q000001")->type_name("")->required();
-        order_->add_option("QUANTITY", words_.quantity, "one of the quantities it holds")->type_name("")->required();
+        // Required, but not of the commands below it: see missing().
+        order_->add_option("QUOTE", words_.quote, "the quote's number, like Q000001")->type_name("");
+        order_->add_option("QUANTITY", words_.quantity, "one of the quantities it holds")->type_name("");
         order_->add_option("--as", words_.order, "the plant's own number of the order")->type_name("NUMBER");
+        cost_ = order_->add_subcommand("cost", "quoted against actual, once it is made")->group(group);
+        cost_->add_option("NUMBER", words_.order, "the plant's own number of the order")->type_name("")->required();
+        cost_->add_flag("--json", words_.json, "answer in JSON, for scripts");
+        cost_->footer(examples::of_order_cost);
     }
 
     CLI::App* add_ledger_command(const std::string& name, const std::string& what, const char* examples) {
@@ -283,6 +298,7 @@ private:
         if (new_->parsed()) return PluginNewCommand{own.plugin_name, own.form()};
         if (show_->parsed()) return QuoteShowCommand{own.quote, own.form()};
         if (recheck_->parsed()) return QuoteRecheckCommand{own.quote, own.threads, own.form()};
+        if (cost_->parsed()) return OrderCostCommand{own.order, own.form()};
         if (order_->parsed()) return OrderCommand{own.quote, static_cast<double>(own.quantity), own.order, own.form()};
         if (post_->parsed()) return PostCommand{own.files, own.keep(), own.form()};
         if (month_->parsed())
@@ -302,10 +318,10 @@ private:
 
     Words words_;
     CLI::App app_;
-    CLI::App *quote_ = nullptr, *show_ = nullptr, *recheck_ = nullptr, *order_ = nullptr, *post_ = nullptr,
-             *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr, *facts_ = nullptr,
-             *check_ = nullptr, *new_ = nullptr, *month_ = nullptr, *close_ = nullptr, *reverse_ = nullptr,
-             *verify_ = nullptr, *backup_ = nullptr;
+    CLI::App *quote_ = nullptr, *show_ = nullptr, *recheck_ = nullptr, *order_ = nullptr, *cost_ = nullptr,
+             *post_ = nullptr, *plugin_ = nullptr, *list_ = nullptr, *graph_ = nullptr, *describe_ = nullptr,
+             *facts_ = nullptr, *check_ = nullptr, *new_ = nullptr, *month_ = nullptr, *close_ = nullptr,
+             *reverse_ = nullptr, *verify_ = nullptr, *backup_ = nullptr;
 };
 
 }  // namespace

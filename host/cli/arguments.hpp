@@ -45,6 +45,11 @@ struct OrderCommand {
     Form form;
 };
 
+struct OrderCostCommand {
+    std::string order;
+    Form form;
+};
+
 struct PluginListCommand {
     Form form;
 };
@@ -115,10 +120,11 @@ struct BackupCommand {
 };
 
 struct Arguments {
-    using Command =
-        std::variant<QuoteCommand, QuoteShowCommand, QuoteRecheckCommand, OrderCommand, PostCommand, MonthCommand,
-                     CloseCommand, ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand, PluginGraphCommand,
-                     PluginDescribeCommand, PluginFactsCommand, PluginNewCommand, PluginCheckCommand>;
+    using Command = using Command =
+        std::variant<QuoteCommand, QuoteShowCommand, QuoteRecheckCommand, OrderCommand, OrderCostCommand, PostCommand,
+                     MonthCommand, CloseCommand, ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand,
+                     PluginGraphCommand, PluginDescribeCommand, PluginFactsCommand, PluginNewCommand,
+                     PluginCheckCommand>;
     std::string plant;   // the folder
     std::string ledger;  // the file
     Command command;

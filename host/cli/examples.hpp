@@ -44,6 +44,18 @@ Examples:
   flutebook --plant config/demo order Q000001 500 --as 26-0417
   flutebook order Q000002 20000 --json)";
 
+inline constexpr const char* of_order_cost =
+    R"(What an order really cost beside its quote, once its production is posted, and why: other boxes than
+were quoted (volume), what the converters lost (yield), what the corrugator used (usage), and what
+papers cost on the days they ran (price).
+
+Exit code: 0 done; 1 refused: no such order, or something of it is not posted yet; 2 wrong usage;
+3 the plant's files or a plugin are not fit.
+
+Examples:
+  flutebook --plant config/demo order cost 26-0417
+  flutebook order cost 26-0417 --json)";
+
 inline constexpr const char* of_list = R"(Examples:
   flutebook --plant config/demo plugin list
   flutebook plugin list --json)";

@@ -8,6 +8,7 @@
 #include "host/cli/month_command.hpp"
 #include "host/cli/new_plugin_command.hpp"
 #include "host/cli/order_command.hpp"
+#include "host/cli/order_cost_command.hpp"
 #include "host/cli/output.hpp"
 #include "host/cli/plugin_command.hpp"
 #include "host/cli/post_command.hpp"
@@ -31,6 +32,9 @@ struct Worker {
         return run_quote_recheck(plant, ledger, asked, output);
     }
     ExitCode operator()(const OrderCommand& asked) const { return run_order(ledger, asked, output); }
+    ExitCode operator()(const OrderCostCommand& asked) const {
+        return run_order_cost(catalogue::read_plant(plant), ledger, asked, output);
+    }
     ExitCode operator()(const PostCommand& asked) const {
         return run_post(catalogue::read_plant(plant), ledger, asked, output);
     }

@@ -5,6 +5,7 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
+#include "host/cli/changed_plugin.hpp"
 #include "host/cli/json_text.hpp"
 #include "host/cli/place_text.hpp"
 
@@ -48,11 +49,6 @@ Json key_json(const desk::ChangedKey& own) {
             {"was", text_of(difference.was)},
             {"now", text_of(difference.now)},
             {"place", difference.now ? Json(place_text(difference.now->place)) : Json(nullptr)}};
-}
-
-Json file_json(const std::optional<desk::ChangedPlugin::File>& file) {
-    if (!file) return nullptr;
-    return {{"version", file->version}, {"sha256", file->sha256}};
 }
 
 Json total_json(const std::optional<desk::Total>& total) {
@@ -118,9 +114,7 @@ std::string recheck_json(const desk::Recheck& checked) {
     made["differs"] = checked.differs();
     made["cause"] = name_of(causes, checked.cause);
     made["plant_files"] = list_json(checked.keys, key_json);
-    made["plugins"] = list_json(checked.plugins, [](const desk::ChangedPlugin& own) {
-        return Json{{"id", own.id}, {"was", file_json(own.was)}, {"now", file_json(own.now)}};
-    });
+    made["plugins"] = list_json(checked.plugins, changed_plugin_json);
     made["saved_files"] = {{"ends", name_of(saved_ends, checked.reproduction.ends)},
                            {"complaints", checked.reproduction.complaints}};
     made["today"] = {{"ends", name_of(today_ends, checked.today.ends)}, {"complaints", checked.today.complaints}};

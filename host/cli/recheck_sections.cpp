@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "host/cli/changed_plugin.hpp"
 #include "host/cli/number_text.hpp"
 #include "host/cli/place_text.hpp"
 #include "host/cli/recheck_words.hpp"
@@ -17,7 +18,6 @@ namespace flutebook::cli {
 namespace {
 
 using desk::ChangedLine;
-using desk::ChangedPlugin;
 using desk::ChangedQuantity;
 using desk::Difference;
 using desk::Leaf;
@@ -25,7 +25,6 @@ using desk::Recheck;
 
 constexpr int digits = 6;
 constexpr int most_decimals = 7;
-constexpr std::size_t shown_hash = 12;
 
 // Both sides of a difference in as many digits as tell them apart.
 std::array<std::string, 2> pair_text(double was, double now) {
@@ -152,20 +151,6 @@ std::string key_text(const desk::ChangedKey& own) {
     return fmt::format("{}: {} -> {}", place, was->text, now->text);
 }
 
-std::string hash_of(const ChangedPlugin::File& file) {
-    return file.sha256.substr(0, shown_hash);
-}
-
-std::string plugin_text(const ChangedPlugin& own) {
-    if (!own.was) return fmt::format("{} {} ({}) is loaded now", own.id, own.now->version, hash_of(*own.now));
-    if (!own.now) return fmt::format("{} {} ({}) is loaded no more", own.id, own.was->version, hash_of(*own.was));
-    if (own.was->version == own.now->version)
-        return fmt::format("{} {}, another file: {} -> {}", own.id, own.now->version, hash_of(*own.was),
-                           hash_of(*own.now));
-    return fmt::format("{} {} -> {}, file {} -> {}", own.id, own.was->version, own.now->version, hash_of(*own.was),
-                       hash_of(*own.now));
-}
-
 }  // namespace
 
 std::string signed_text(const std::string& number) {
@@ -182,7 +167,7 @@ std::string changed_keys_section(const Recheck& checked) {
 std::string changed_plugins_section(const Recheck& checked) {
     if (checked.plugins.empty()) return "The plugins are the same files.\n";
     std::string made = "\nChanged plugins\n";
-    for (const ChangedPlugin& own : checked.plugins) made += hanging("  ", cleaned(plugin_text(own)));
+    for (const desk::ChangedPlugin& own : checked.plugins) made += hanging("  ", cleaned(changed_plugin_text(own)));
     return made;
 }
 

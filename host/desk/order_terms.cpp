@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "host/desk/material_lines.hpp"
+
 namespace flutebook::desk {
 
 namespace {
@@ -11,19 +13,11 @@ using engine::Engine;
 using engine::Row;
 using review::OrderRecord;
 
-bool takes_adhesive(const engine::Model& model) {
-    return std::any_of(model.needs.begin(), model.needs.end(),
-                       [](const engine::Name& need) { return need.name == "adhesive.dry"; });
-}
-
 // Money per dry kg: what the models that live on the adhesive charge as material where it is applied.
 double adhesive_rate(const Engine& engine, const Costing& costing) {
     Money charged;
-    for (const engine::LineAmount& line : costing.lines) {
-        const engine::Model& model = engine.graph().models[line.model];
-        const bool is_material = model.lines[line.line].cost_class == engine::CostClass::material;
-        if (line.step == 0 && !line.ply && is_material && takes_adhesive(model)) charged += line.amount;
-    }
+    for (const engine::LineAmount& line : costing.lines)
+        if (is_of_adhesive(engine.graph(), line)) charged += line.amount;
     return costing.adhesive_kg > 0 ? charged.to_double() / costing.adhesive_kg : 0;
 }
 

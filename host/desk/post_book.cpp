@@ -1,15 +1,12 @@
 #include "host/desk/post_book.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <utility>
 
+#include "host/desk/taken_order.hpp"
 #include "host/review/documents/accounts.hpp"
-#include "host/review/order_record_json.hpp"
 #include "ledger/entries.hpp"
 #include "ledger/month.hpp"
-#include "ledger/quotes.hpp"
 
 namespace flutebook::desk {
 
@@ -23,35 +20,13 @@ const catalogue::Paper* find_paper(const catalogue::Plant& plant, const std::str
     return found == plant.papers.end() ? nullptr : &*found;
 }
 
-// Machines that came after the order was taken are allowed what the plant allows them now.
-void add_new_machines(review::OrderRecord& order, const catalogue::Plant& plant) {
-    for (const auto& own : plant.corrugators)
-        if (order.find_corrugator(own.code) == nullptr)
-            order.corrugators.push_back({own.code, own.run_waste, own.roll_loss, own.order_change_m});
-    for (const auto& own : plant.converters)
-        if (order.find_converter(own.code) == nullptr)
-            order.converters.push_back({own.code, own.kind, own.run_waste, own.setup_sheets});
-}
-
-std::optional<review::OrderRecord> read_order(const ledger::Store& store, const std::string& number) {
-    const auto saved = ledger::find_order(store, number);
-    if (!saved) return std::nullopt;
-    for (const auto& part : saved->order.parts)
-        if (part.name == review::order_record_part)
-            if (auto order = review::order_record_of(part.content)) return order;
-    throw LedgerError(
-        LedgerError::Kind::unfit,
-        fmt::format("{}: order {}: its record cannot be read; run `flutebook verify`", store.file(), number));
-}
-
 }  // namespace
 
 const review::OrderRecord* PostBook::find_order(const std::string& number) {
     auto known = orders_.find(number);
     if (known == orders_.end()) {
-        auto order = read_order(store_, number);
+        auto order = taken_order(store_, plant_, number);
         if (!order) return nullptr;
-        add_new_machines(*order, plant_);
         known = orders_.emplace(number, std::move(*order)).first;
     }
     return &known->second;

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "host/desk/changed_inputs.hpp"
+#include "host/desk/changed_plugins.hpp"
 #include "host/desk/changed_quotes.hpp"
 #include "host/desk/quote.hpp"
 #include "host/desk/saved_quote.hpp"

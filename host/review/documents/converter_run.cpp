@@ -10,27 +10,14 @@
 #include "host/review/documents/accounts.hpp"
 #include "host/review/documents/grams.hpp"
 #include "host/review/documents/kinds.hpp"
+#include "host/review/documents/pieces.hpp"
 
 namespace flutebook::review {
 
 namespace {
 
-// The pieces of a row. `good` went through the machine unharmed, and `holds` boxes.
-struct Pieces {
-    double fed, setup, rejected, good;
-    double holds;
-    double boxes;  // that count; only at the last step
-};
-
-// The step that a machine stands for, and what its pieces are.
-struct Step {
-    std::size_t number;
-    bool parts;    // blanks part from the sheet here
-    bool is_last;  // what leaves is finished
-    double piece_m2;
-};
-
-std::optional<Step> step_of(Examination& examination, const OrderRecord& order, const catalogue::Converter& converter) {
+std::optional<RouteStep> step_of(Examination& examination, const OrderRecord& order,
+                                 const catalogue::Converter& converter) {
     const auto number = order.step_of(converter.code);
     if (!number) {
         examination.expect(Column::converter,
@@ -39,22 +26,10 @@ std::optional<Step> step_of(Examination& examination, const OrderRecord& order, 
                                                              fmt::join(order.route, " > ")));
         return std::nullopt;
     }
-    return Step{*number, *number == order.parting, *number == order.last_step(),
-                *number <= order.parting ? order.sheet_area_m2 : order.box_area_m2};
+    return route_step(order, *number);
 }
 
-Pieces read_pieces(const Row& row, const OrderRecord& order, const Step& step) {
-    Pieces pieces{};
-    pieces.fed = row.value(Column::fed);
-    pieces.setup = row.value(Column::setup_sheets);
-    pieces.rejected = row.value(Column::rejected);
-    pieces.good = pieces.fed - pieces.setup - pieces.rejected;
-    pieces.holds = step.parts ? pieces.good * order.ups : pieces.good;
-    pieces.boxes = row.number(Column::good_boxes).value_or(0);
-    return pieces;
-}
-
-void check_pieces(Examination& examination, const Step& step, const Pieces& pieces) {
+void check_pieces(Examination& examination, const RouteStep& step, const Pieces& pieces) {
     if (pieces.good < 0)
         examination.object(Column::fed, fmt::format("found {}; expected at least the {} sheets of setup and rejects",
                                                     catalogue::shown(examination.row().text(Column::fed)),
@@ -72,7 +47,7 @@ void check_pieces(Examination& examination, const Step& step, const Pieces& piec
 // What a machine is allowed for the pieces that came through it good. A row without setup sheets continues a run: it
 // is allowed none.
 void add_expected(ledger::Draft& draft, const OrderRecord& order, const ConverterAllowance& allowed,
-                  const Pieces& pieces, const Step& step, Grams cut_out) {
+                  const Pieces& pieces, const RouteStep& step, Grams cut_out) {
     const auto board_kg = [&](double count) { return to_grams(run::mass(count * step.piece_m2, order.grammage_gsm)); };
     const double setup = pieces.setup > 0 ? allowed.setup_sheets : 0;
     add(draft, ledger::Expected{"setup", board_kg(setup)});
@@ -80,17 +55,12 @@ void add_expected(ledger::Draft& draft, const OrderRecord& order, const Converte
     add(draft, ledger::Expected{"cut-out", cut_out});
 }
 
-void add_movements(ledger::Draft& draft, const OrderRecord& order, const Pieces& pieces, const Step& step) {
+void add_movements(ledger::Draft& draft, const OrderRecord& order, const Pieces& pieces, const RouteStep& step) {
     const auto kg = [&](double area_m2) { return run::mass(area_m2, order.grammage_gsm); };
-    const double box = order.box_area_m2;
-    const double cut_out_m2 = step.parts ? pieces.good * (order.sheet_area_m2 - order.ups * box) : 0;
-    const double went_on_m2 = step.is_last ? pieces.boxes * box
-                              : step.parts ? pieces.holds * box
-                                           : pieces.good * step.piece_m2;
-    const double surplus_m2 = step.is_last ? (pieces.holds - pieces.boxes) * box : 0;
-    const auto fed = to_grams(kg(pieces.fed * step.piece_m2));
-    const auto parts = parts_of(fed, {kg(pieces.setup * step.piece_m2), kg(pieces.rejected * step.piece_m2),
-                                      kg(cut_out_m2), kg(surplus_m2), kg(went_on_m2)});
+    const auto went = piece_areas(pieces, order, step);
+    const auto fed = to_grams(kg(went.fed));
+    const auto parts =
+        parts_of(fed, {kg(went.setup), kg(went.rejects), kg(went.cut_out), kg(went.surplus), kg(went.went_on)});
     const auto& machine = draft.centre;
     const auto lose = [&](const char* cause, Grams mass) {
         add(draft, {machine, account::loose_scrap, material::board, cause, mass, {}});
@@ -114,7 +84,7 @@ Worth converter_run(Examination& examination) {
     if (converter == nullptr || order == nullptr) return examination.objections();
     const auto step = step_of(examination, *order, *converter);
     if (!step) return examination.objections();
-    const auto pieces = read_pieces(row, *order, *step);
+    const auto pieces = pieces_of(row, *order, *step);
     check_pieces(examination, *step, pieces);
     const double fed_kg = run::mass(pieces.fed * step->piece_m2, order->grammage_gsm);
     if (!examination.passed() || !examination.is_light_enough(Column::fed, fed_kg)) return examination.objections();

@@ -11,19 +11,15 @@
 #include "host/review/documents/accounts.hpp"
 #include "host/review/documents/grams.hpp"
 #include "host/review/documents/kinds.hpp"
+#include "host/review/documents/web_areas.hpp"
 
 namespace flutebook::review {
 
 namespace {
 
-constexpr double m_per_mm = 1e-3;
+constexpr double mm_per_m = 1e3;
 // Lengths less than this apart are one: sums of decimals stray by less.
 constexpr double same_m = 1e-9;
-
-run::WebCut web_cut(const OrderRecord& order, double roll_width_mm, double outs) {
-    return {roll_width_mm * m_per_mm, outs * order.slit_mm * m_per_mm, outs, order.chop_mm * m_per_mm,
-            order.sheet_area_m2};
-}
 
 // How the web was cut: as the row says, or as the order was laid out.
 struct Web {
@@ -44,10 +40,10 @@ std::optional<Web> read_web(Examination& examination, const OrderRecord& order) 
 // A row may have its share of a roll that other orders share, so no roll is too narrow but the order's own.
 void check_roll(Examination& examination, const catalogue::Corrugator& corrugator, const OrderRecord& order,
                 const Web& web) {
-    const double width_mm = web.cut.roll_width / m_per_mm;
+    const double width_mm = web.cut.roll_width * mm_per_m;
     const auto& limits = corrugator.roll_width_mm;
-    const bool is_too_wide = width_mm > limits.high + same_m / m_per_mm;
-    const bool is_too_narrow = width_mm < limits.low - same_m / m_per_mm;
+    const bool is_too_wide = width_mm > limits.high + same_m * mm_per_m;
+    const bool is_too_narrow = width_mm < limits.low - same_m * mm_per_m;
     if (!web.is_own && is_too_wide)
         examination.expect(Column::roll_width,
                            fmt::format("at most {} mm, the widest roll that {} takes", limits.high, corrugator.code));
@@ -61,18 +57,7 @@ void check_roll(Examination& examination, const catalogue::Corrugator& corrugato
                                        width_mm, web.cut.outs, order.slit_mm));
 }
 
-// The areas, m2, that the board went to.
-struct Areas {
-    double good, side_trim, order_change, run;
-    [[nodiscard]] double all() const { return good + side_trim + order_change + run; }
-};
-
-Areas areas(const run::WebCut& cut, double metres, double change_m, double good_sheets) {
-    const auto loss = run::web_loss(cut, metres, change_m, good_sheets);
-    return {good_sheets * cut.sheet_area, loss.side_trim, loss.order_change, loss.run_waste + loss.surplus};
-}
-
-void check_run(Examination& examination, const run::WebCut& cut, const Areas& went) {
+void check_run(Examination& examination, const run::WebCut& cut, const WebAreas& went) {
     const auto& row = examination.row();
     const double metres = row.value(Column::metres);
     const double change = row.value(Column::order_change_metres);
@@ -81,7 +66,7 @@ void check_run(Examination& examination, const run::WebCut& cut, const Areas& we
                            fmt::format("no more than the {} m of the run", row.text(Column::metres)));
         return;
     }
-    if (went.run >= -same_m * (1 + metres * cut.used_width)) return;
+    if (went.run() >= -same_m * (1 + metres * cut.used_width)) return;
     const double most = run::whole_down((metres - change) * cut.used_width / cut.sheet_area);
     examination.expect(Column::good_sheets,
                        fmt::format("no more than was fed: {} sheets after the order change", most));
@@ -151,7 +136,7 @@ void add_expected(ledger::Draft& draft, const OrderRecord& order, const Corrugat
     const auto cut = web_cut(order, order.roll_width_mm, order.outs);
     const double good_m = run::cuts(good, cut.outs) * cut.chop;
     const double length_m = run::web_length(good_m, allowed.run_waste, change_m);
-    const auto loss = areas(cut, length_m, change_m, good);
+    const auto loss = web_areas(cut, length_m, change_m, good);
     double issued_kg = 0;
     for (const auto& ply : order.plies)
         issued_kg += run::paper_issued(length_m * cut.roll_width, ply.grammage_gsm, ply.take_up, allowed.roll_loss);
@@ -159,7 +144,7 @@ void add_expected(ledger::Draft& draft, const OrderRecord& order, const Corrugat
     add(draft, ledger::Expected{"roll-ends", to_grams(issued_kg * allowed.roll_loss)});
     add(draft, ledger::Expected{"side-trim", board_kg(loss.side_trim)});
     add(draft, ledger::Expected{"order-change", board_kg(loss.order_change)});
-    add(draft, ledger::Expected{"corrugator-run", board_kg(loss.run)});
+    add(draft, ledger::Expected{"corrugator-run", board_kg(loss.run())});
 }
 
 }  // namespace
@@ -173,8 +158,8 @@ Worth corrugator_run(Examination& examination) {
     const auto web = read_web(examination, *order);
     if (!web) return examination.objections();
     check_roll(examination, *corrugator, *order, *web);
-    const auto went = areas(web->cut, row.value(Column::metres), row.value(Column::order_change_metres),
-                            row.value(Column::good_sheets));
+    const auto went = web_areas(web->cut, row.value(Column::metres), row.value(Column::order_change_metres),
+                                row.value(Column::good_sheets));
     check_run(examination, web->cut, went);
     const double combined_m2 = row.value(Column::metres) * web->cut.roll_width;
     const double combined_kg = run::mass(combined_m2, order->grammage_gsm);
@@ -195,7 +180,7 @@ Worth corrugator_run(Examination& examination) {
                 {{product, "", went.good},
                  {account::loose_scrap, "side-trim", went.side_trim},
                  {account::loose_scrap, "order-change", went.order_change},
-                 {account::loose_scrap, "corrugator-run", went.run}},
+                 {account::loose_scrap, "corrugator-run", went.run()}},
                 to_grams(combined_kg), adhesive);
     add_expected(draft, *order, allowance_of(*order, *corrugator), row);
     return draft;

@@ -159,4 +159,11 @@ std::variant<const Form*, std::string> find_form(const std::vector<std::string_v
     return "found the header row " + catalogue::shown(found) + "; expected " + expected;
 }
 
+const Form& widest_form(Kind kind) {
+    const Form* widest = nullptr;
+    for (const auto& form : forms())
+        if (form.kind == kind && (widest == nullptr || form.columns.size() > widest->columns.size())) widest = &form;
+    return *widest;
+}
+
 }  // namespace flutebook::review

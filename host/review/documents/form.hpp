@@ -75,4 +75,7 @@ struct Form {
 /// The form with this header row, or why there is none. Lives as long as the program.
 [[nodiscard]] std::variant<const Form*, std::string> find_form(const std::vector<std::string_view>& header);
 
+/// The form of a kind with the most columns. Lives as long as the program.
+[[nodiscard]] const Form& widest_form(Kind kind);
+
 }  // namespace flutebook::review

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <utility>
 
@@ -113,6 +115,44 @@ std::variant<Row, Objections> RowReader::read(const CsvLine& line) {
         row.content += '\n';
     }
     if (!objections.empty()) return objections;
+    return row;
+}
+
+bool RowReader::take_posted(const ColumnRule& rule, std::string_view value, Row& row) {
+    auto& field = row.fields_[static_cast<std::size_t>(rule.column)];
+    field.text = value;
+    if (rule.reading == Reading::day) {
+        const auto day = catalogue::parse_date(value);
+        if (day) row.date = *day;
+        return day.has_value();
+    }
+    if (rule.reading != Reading::whole && rule.reading != Reading::decimal) return true;
+    // Not as a person writes it: canonical() may have used an exponent.
+    double number = 0;
+    const auto* past = value.data() + value.size();
+    const auto read = std::from_chars(value.data(), past, number);
+    if (read.ec != std::errc{} || read.ptr != past) return false;
+    field.number = number;
+    return true;
+}
+
+std::optional<Row> RowReader::read_posted(const Form& form, const std::string& content) {
+    Row row;
+    row.kind = form.kind;
+    row.line = 0;
+    row.content = content;
+    for (std::string_view left = content; !left.empty();) {
+        const auto line = left.substr(0, left.find('\n'));
+        left.remove_prefix(std::min(line.size() + 1, left.size()));
+        const auto equals = line.find('=');
+        const auto rule = std::find_if(form.columns.begin(), form.columns.end(), [&](const ColumnRule& own) {
+            return line.substr(0, equals) == name_of(own.column);
+        });
+        if (equals == std::string_view::npos || rule == form.columns.end()) return std::nullopt;
+        if (!take_posted(*rule, line.substr(equals + 1), row)) return std::nullopt;
+    }
+    for (const auto& rule : form.columns)
+        if (rule.need == ColumnRule::Need::always && row.at(rule.column).text.empty()) return std::nullopt;
     return row;
 }
 

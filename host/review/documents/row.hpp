@@ -58,9 +58,13 @@ public:
     /// The row of a line without fault, or all that is wrong with its fields.
     [[nodiscard]] std::variant<Row, Objections> read(const CsvLine& line);
 
+    /// The row that was posted with this content; nothing where no row of the form has it. Its line is 0.
+    [[nodiscard]] static std::optional<Row> read_posted(const Form& form, const std::string& content);
+
 private:
     [[nodiscard]] std::optional<std::string> read_field(const ColumnRule& rule, std::string_view field, Row& row);
     [[nodiscard]] std::optional<std::string> read_number(const ColumnRule& rule, std::string_view field, Row& row);
+    [[nodiscard]] static bool take_posted(const ColumnRule& rule, std::string_view value, Row& row);
 
     const Form& form_;
     std::size_t fields_;
