@@ -37,9 +37,10 @@ std::string one_word(const std::string& text) {
 Checked::Rule told(const trial::Finding& finding, const CheckAsked& asked) {
     Checked::Rule made{finding.rule->group(), finding.rule->id, finding.rule->sentence,
                        state_of(finding),     finding.text,     ""};
-    if (made.state == Checked::State::broken)
-        made.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(asked.file), asked.seed,
-                                 finding.orders > 0 ? finding.orders : asked.orders);
+    if (made.state != Checked::State::broken) return made;
+    if (finding.rule->is_in_hosts_words()) made.said = "is refused by the host: " + made.said;
+    made.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(asked.file), asked.seed,
+                             finding.orders > 0 ? finding.orders : asked.orders);
     return made;
 }
 

@@ -8,6 +8,7 @@
 #include <sys/prctl.h>
 #include <sys/resource.h>
 #include <sys/syscall.h>
+#include <unistd.h>
 
 #include <cerrno>
 #include <cstddef>
@@ -40,20 +41,54 @@ constexpr const char* connects = "opens a connection";
 constexpr const char* leaves = "leaves its process group";
 constexpr const char* meddles = "meddles with other processes";
 
+// The last would have the system make calls that no filter sees.
 constexpr Forbidden forbidden[] = {
 #if defined(__x86_64__)
-    {SYS_fork, starts},     {SYS_vfork, starts},    {SYS_creat, writes},        {SYS_rename, writes},
-    {SYS_unlink, writes},   {SYS_mkdir, writes},    {SYS_rmdir, writes},        {SYS_link, writes},
-    {SYS_symlink, writes},  {SYS_mknod, writes},    {SYS_chmod, writes},        {SYS_chown, writes},
+    {SYS_fork, starts},
+    {SYS_vfork, starts},
+    {SYS_creat, writes},
+    {SYS_rename, writes},
+    {SYS_unlink, writes},
+    {SYS_mkdir, writes},
+    {SYS_rmdir, writes},
+    {SYS_link, writes},
+    {SYS_symlink, writes},
+    {SYS_mknod, writes},
+    {SYS_chmod, writes},
+    {SYS_chown, writes},
     {SYS_lchown, writes},
 #endif
-    {SYS_execve, starts},   {SYS_execveat, starts}, {SYS_renameat, writes},     {SYS_renameat2, writes},
-    {SYS_unlinkat, writes}, {SYS_mkdirat, writes},  {SYS_linkat, writes},       {SYS_symlinkat, writes},
-    {SYS_mknodat, writes},  {SYS_truncate, writes}, {SYS_fchmod, writes},       {SYS_fchmodat, writes},
-    {SYS_fchownat, writes}, {SYS_socket, connects}, {SYS_socketpair, connects}, {SYS_setsid, leaves},
-    {SYS_setpgid, leaves},  {SYS_kill, meddles},    {SYS_ptrace, meddles},      {SYS_process_vm_writev, meddles},
+    {SYS_execve, starts},
+    {SYS_execveat, starts},
+    {SYS_renameat, writes},
+    {SYS_renameat2, writes},
+    {SYS_unlinkat, writes},
+    {SYS_mkdirat, writes},
+    {SYS_linkat, writes},
+    {SYS_symlinkat, writes},
+    {SYS_mknodat, writes},
+    {SYS_truncate, writes},
+    {SYS_fchmod, writes},
+    {SYS_fchmodat, writes},
+    {SYS_fchownat, writes},
+    {SYS_setxattr, writes},
+    {SYS_utimensat, writes},
+    {SYS_mount, writes},
+    {SYS_socket, connects},
+    {SYS_socketpair, connects},
+    {SYS_setsid, leaves},
+    {SYS_setpgid, leaves},
+    {SYS_kill, meddles},
+    {SYS_tkill, meddles},
+    {SYS_rt_sigqueueinfo, meddles},
+    {SYS_rt_tgsigqueueinfo, meddles},
+    {SYS_pidfd_send_signal, meddles},
+    {SYS_ptrace, meddles},
+    {SYS_process_vm_writev, meddles},
+    {SYS_io_uring_setup, meddles},
 };
 
+constexpr std::uint32_t of_another_kind = 0x4000'0000;  // the numbers of x32
 constexpr std::uint32_t writing = O_WRONLY | O_RDWR | O_CREAT | O_TRUNC;
 
 // The filter is a little program over each call's number and arguments.
@@ -61,9 +96,12 @@ class Filter {
 public:
     Filter() {
         load(offsetof(seccomp_data, arch));
+        // The same calls have other numbers where a program asks as if it were built for another machine.
         add(BPF_JMP | BPF_JEQ | BPF_K, architecture, 1, 0);
-        add(BPF_RET | BPF_K, SECCOMP_RET_ALLOW);
+        add(BPF_RET | BPF_K, SECCOMP_RET_TRAP);
         load(offsetof(seccomp_data, nr));
+        add(BPF_JMP | BPF_JSET | BPF_K, of_another_kind, 0, 1);
+        add(BPF_RET | BPF_K, SECCOMP_RET_TRAP);
     }
     void forbid(int call) {
         add(BPF_JMP | BPF_JEQ | BPF_K, static_cast<std::uint32_t>(call), 0, 1);
@@ -73,6 +111,14 @@ public:
     void hide(int call) {
         add(BPF_JMP | BPF_JEQ | BPF_K, static_cast<std::uint32_t>(call), 0, 1);
         add(BPF_RET | BPF_K, SECCOMP_RET_ERRNO | ENOSYS);
+    }
+    // Forbidden where the argument is another.
+    void forbid_unless(int call, int argument, std::uint32_t value) {
+        add(BPF_JMP | BPF_JEQ | BPF_K, static_cast<std::uint32_t>(call), 0, 4);
+        load(offsetof(seccomp_data, args) + sizeof(std::uint64_t) * static_cast<std::size_t>(argument));
+        add(BPF_JMP | BPF_JEQ | BPF_K, value, 0, 1);
+        add(BPF_RET | BPF_K, SECCOMP_RET_ALLOW);
+        add(BPF_RET | BPF_K, SECCOMP_RET_TRAP);
     }
     // Forbidden where the argument has, or lacks, any of the bits.
     enum class Where { has_any, has_none };
@@ -126,6 +172,8 @@ void forbid_calls() {
 #if defined(SYS_open)
     filter.forbid_if(SYS_open, 1, Filter::Where::has_any, writing);
 #endif
+    // Whoever gives up sends the signal to a thread of his own.
+    filter.forbid_unless(SYS_tgkill, 0, static_cast<std::uint32_t>(::getpid()));
     for (const Forbidden& one : forbidden) filter.forbid(one.call);
     filter.install();
 }
@@ -133,6 +181,7 @@ void forbid_calls() {
 const char* meaning_of(int system_call) {
     for (const Forbidden& one : forbidden)
         if (one.call == system_call) return one.meaning;
+    if (system_call == SYS_tgkill) return meddles;
     return system_call == SYS_clone ? starts : writes;
 }
 

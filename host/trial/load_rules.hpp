@@ -14,7 +14,7 @@ namespace flutebook::trial {
 template <Kept What>
 [[nodiscard]] Wrong try_kept(Subject& subject) {
     const auto changed = difference(subject.loading().before, subject.loading().after, What);
-    return changed ? Wrong("when it was loaded it " + *changed) : std::nullopt;
+    return changed ? Wrong(*changed + " when it was loaded") : std::nullopt;
 }
 [[nodiscard]] Wrong try_description(Subject& subject);
 

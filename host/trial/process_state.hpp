@@ -26,7 +26,7 @@ struct ProcessState {
 
 [[nodiscard]] ProcessState process_state();
 
-/// What is different, as a sentence goes on after "loading it": "set a handler for SIGUSR1".
+/// What is different, as a sentence goes on after "the plugin": "changed the locale from C to de".
 [[nodiscard]] std::optional<std::string> difference(const ProcessState& before, const ProcessState& after, Kept what);
 
 }  // namespace flutebook::trial

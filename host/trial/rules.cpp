@@ -14,6 +14,10 @@
 namespace flutebook::trial {
 namespace {
 
+constexpr const char* binds = "load.binds";
+constexpr const char* keeps_rounding = "load.floating-point";
+constexpr const char* reads = "description.reads";
+
 constexpr bool for_trust = true;
 constexpr bool for_check = false;
 
@@ -35,11 +39,10 @@ Rules of_the_file() {
 }
 
 Rules of_loading() {
-    const char* binds = "load.binds";
     const std::vector<const char*> loaded = {binds};
     return {
         {binds, "it loads, with all it calls in place", try_loading, {"file.library", "file.exports"}, for_trust},
-        {"load.floating-point", "the floating-point environment stays as it was", try_loading_floating_point, loaded,
+        {keeps_rounding, "the floating-point environment stays as it was", try_loading_floating_point, loaded,
          for_trust},
         {"load.signals", "the handlers of signals stay as they were", try_kept<Kept::signals>, loaded, for_check},
         {"load.locale", "the locale stays as it was", try_kept<Kept::locale>, loaded, for_check},
@@ -52,10 +55,9 @@ Rules of_loading() {
 }
 
 Rules of_its_description() {
-    const char* reads = "description.reads";
     const std::vector<const char*> described = {reads};
     return {
-        {reads, "it is whole: names, units, ranges and defaults are fit", try_description, {"load.binds"}, for_trust},
+        {reads, "it is whole: names, units, ranges and defaults are fit", try_description, {binds}, for_trust},
         {"description.documented", "whatever is declared has words that say what it is", try_documented, described,
          for_check},
         {"description.known-names", "names that the host knows have its unit and axis", try_known_names, described,
@@ -70,11 +72,7 @@ Rules of_its_evaluation() {
     const char* repeats = "evaluate.repeats";
     const std::vector<const char*> answered = {answers};
     return {
-        {answers,
-         "every call answers, and refuses rows for declared reasons alone",
-         try_answers,
-         {"description.reads"},
-         for_trust},
+        {answers, "every call answers, and refuses rows for declared reasons alone", try_answers, {reads}, for_trust},
         {"evaluate.inputs", "it writes to nothing that it was handed to read", try_inputs, answered, for_check},
         {"evaluate.bounds",
          "it touches its rows alone, in blocks of 1 to the most rows",
@@ -110,7 +108,7 @@ Rules of_settings_truth_and_chance() {
         {"settings.reading",
          "each can be set to both its ends, and to nothing beyond",
          try_reading,
-         {"description.reads"},
+         {reads},
          for_check},
         {ends, "at either end of each it comes to numbers", try_ends, {"evaluate.numbers"}, for_check},
         {balance,
@@ -131,6 +129,10 @@ Rules of_settings_truth_and_chance() {
 
 std::string Rule::group() const {
     return std::string(id).substr(0, std::string(id).find('.'));
+}
+
+bool Rule::is_in_hosts_words() const {
+    return id == std::string(binds) || id == std::string(keeps_rounding) || id == std::string(reads);
 }
 
 const std::vector<Rule>& rules() {

@@ -21,6 +21,8 @@ struct Rule {
     bool is_asked_for_trust;
 
     [[nodiscard]] std::string group() const;
+    /// What a plugin did against it is told in the words that the host itself would refuse the file with.
+    [[nodiscard]] bool is_in_hosts_words() const;
 };
 
 /// In the order in which they are tried, and shown; those of one group stand together. Those of the group `conduct` are

@@ -53,17 +53,42 @@ Watched watched(const char* symbol, Kind kind, const char* name = nullptr) {
             stand_in_for<Function>(Function)};
 }
 
-using New = void* (*)(std::size_t);
-using NewAligned = void* (*)(std::size_t, std::align_val_t);
-using NewQuietly = void* (*)(std::size_t, const std::nothrow_t&) noexcept;
-using Delete = void (*)(void*) noexcept;
-using DeleteSized = void (*)(void*, std::size_t) noexcept;
-using DeleteAligned = void (*)(void*, std::align_val_t) noexcept;
-using DeleteSizedAligned = void (*)(void*, std::size_t, std::align_val_t) noexcept;
-
-template <typename Type, Type Function>
-Watched watched_operator(const char* symbol, const char* name) {
-    return watched<Function>(symbol, Kind::allocation, name);
+// The operators, each under a name of its own. Not every compiler knows those that are told a size.
+void* new_one(std::size_t size) {
+    return ::operator new(size);
+}
+void* new_many(std::size_t size) {
+    return ::operator new[](size);
+}
+void* new_aligned(std::size_t size, std::align_val_t on) {
+    return ::operator new(size, on);
+}
+void* new_many_aligned(std::size_t size, std::align_val_t on) {
+    return ::operator new[](size, on);
+}
+void* new_quietly(std::size_t size, const std::nothrow_t& quietly) {
+    return ::operator new(size, quietly);
+}
+void* new_many_quietly(std::size_t size, const std::nothrow_t& quietly) {
+    return ::operator new[](size, quietly);
+}
+void delete_one(void* at) {
+    ::operator delete(at);
+}
+void delete_many(void* at) {
+    ::operator delete[](at);
+}
+void delete_sized(void* at, std::size_t) {
+    ::operator delete(at);
+}
+void delete_many_sized(void* at, std::size_t) {
+    ::operator delete[](at);
+}
+void delete_aligned(void* at, std::align_val_t on) {
+    ::operator delete(at, on);
+}
+void delete_sized_aligned(void* at, std::size_t, std::align_val_t on) {
+    ::operator delete(at, on);
 }
 
 void add_allocations(std::vector<Watched>& all) {
@@ -75,34 +100,22 @@ void add_allocations(std::vector<Watched>& all) {
           watched<::memalign>("memalign", kind), watched<::mmap>("mmap", kind), watched<::mmap64>("mmap64", kind),
           watched<::munmap>("munmap", kind), watched<::sbrk>("sbrk", kind), watched<::brk>("brk", kind)})
         all.push_back(one);
+}
+
+void add_operators(std::vector<Watched>& all) {
+    constexpr Kind kind = Kind::allocation;
     const char* taken = "operator new";
     const char* given_back = "operator delete";
-    for (const Watched& one : {
-             watched_operator < New,
-             ::operator new>("_Znwm", taken),
-             watched_operator < New,
-             ::operator new[]>("_Znam", taken),
-             watched_operator < NewAligned,
-             ::operator new>("_ZnwmSt11align_val_t", taken),
-             watched_operator < NewAligned,
-             ::operator new[]>("_ZnamSt11align_val_t", taken),
-             watched_operator < NewQuietly,
-             ::operator new>("_ZnwmRKSt9nothrow_t", taken),
-             watched_operator < NewQuietly,
-             ::operator new[]>("_ZnamRKSt9nothrow_t", taken),
-             watched_operator < Delete,
-             ::operator delete>("_ZdlPv", given_back),
-             watched_operator < Delete,
-             ::operator delete[]>("_ZdaPv", given_back),
-             watched_operator < DeleteSized,
-             ::operator delete>("_ZdlPvm", given_back),
-             watched_operator < DeleteSized,
-             ::operator delete[]>("_ZdaPvm", given_back),
-             watched_operator < DeleteAligned,
-             ::operator delete>("_ZdlPvSt11align_val_t", given_back),
-             watched_operator < DeleteSizedAligned,
-             ::operator delete>("_ZdlPvmSt11align_val_t", given_back),
-         })
+    for (const Watched& one :
+         {watched<new_one>("_Znwm", kind, taken), watched<new_many>("_Znam", kind, taken),
+          watched<new_aligned>("_ZnwmSt11align_val_t", kind, taken),
+          watched<new_many_aligned>("_ZnamSt11align_val_t", kind, taken),
+          watched<new_quietly>("_ZnwmRKSt9nothrow_t", kind, taken),
+          watched<new_many_quietly>("_ZnamRKSt9nothrow_t", kind, taken),
+          watched<delete_one>("_ZdlPv", kind, given_back), watched<delete_many>("_ZdaPv", kind, given_back),
+          watched<delete_sized>("_ZdlPvm", kind, given_back), watched<delete_many_sized>("_ZdaPvm", kind, given_back),
+          watched<delete_aligned>("_ZdlPvSt11align_val_t", kind, given_back),
+          watched<delete_sized_aligned>("_ZdlPvmSt11align_val_t", kind, given_back)})
         all.push_back(one);
 }
 
@@ -143,6 +156,7 @@ const std::vector<Watched>& all_watched() {
     static const std::vector<Watched> all = [] {
         std::vector<Watched> made;
         add_allocations(made);
+        add_operators(made);
         add_questions(made);
         return made;
     }();

@@ -34,6 +34,10 @@ TEST_CASE("a description smaller than any release wrote is refused") {
     check_refused("too_small", {"wrong size", fmt::format("{} at least", sizeof(flutebook_model))});
 }
 
+TEST_CASE("a choice whose range ends between two choices is refused") {
+    check_refused("half_a_choice", {"unfit range", "finish does not end at choices"});
+}
+
 TEST_CASE("a model that calls itself other than its file is refused") {
     check_refused("wrong_id", {"wrong id", "somebody_else"});
 }

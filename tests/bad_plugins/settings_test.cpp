@@ -52,6 +52,15 @@ TEST_CASE("a setting in a unit of another kind is refused") {
     CHECK(trial.host_lives_on());
 }
 
+TEST_CASE("a choice that its range leaves out is refused, with those that are open") {
+    Trial trial("narrow_choice", {"narrow_choice"});
+    entry_of(trial.plant(), "narrow_choice") = fixture::model_entry("narrow_choice", {{"finish", "varnished"}});
+    CHECK_THAT(trial.refusal(), Says({"plugins.narrow_choice.finish: ", "unknown choice: found 'varnished'",
+                                      "expected one of plain, printed"}));
+    entry_of(trial.plant(), "narrow_choice") = fixture::model_entry("narrow_choice", {{"finish", "printed"}});
+    CHECK(trial.refusal().empty());
+}
+
 TEST_CASE("all errors of all settings are told at once") {
     const Trial trial = with_settings("scrap", {{"scrap_price", "a lot"}, {"handling", "-1"}, {"handlings", "1"}});
     const std::string refusal = trial.refusal();

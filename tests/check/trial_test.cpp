@@ -96,3 +96,16 @@ TEST_CASE("a plugin that starts a process, writes a file or opens a connection d
     CHECK_FALSE(std::filesystem::exists("left_by_a_plugin"));
     CHECK_THAT(verdict_of("opens_a_connection"), StartsWith("conduct.alone: opens a connection while evaluating"));
 }
+
+#if defined(__x86_64__)
+TEST_CASE("a plugin that asks the system by another machine's numbers does not get past the filter") {
+    // Where the system knows only its own numbers the plugin crashes.
+    CHECK_THAT(verdict_of("asks_as_another_machine"),
+               StartsWith("conduct.alone: ") || StartsWith("conduct.survives: crashed"));
+}
+#endif
+
+TEST_CASE("a plugin cannot reach another process, nor have the system do what it may not do itself") {
+    for (const auto* name : {"signals_its_parent", "asks_around_the_filter"})
+        CHECK_THAT(verdict_of(name), StartsWith("conduct.alone: meddles with other processes while evaluating"));
+}

@@ -131,6 +131,13 @@ TEST_CASE("a broken rule ends the program with 1 and tells what the plugin did, 
     CHECK_THAT(once_more.output, Contains("broken     fuzz.orders"));
 }
 
+TEST_CASE("what a plugin did is told as a sentence, also where the host has its own words for it") {
+    CHECK_THAT(check(file_of("unknown_unit")).output,
+               Contains("it is refused by the host: unknown unit: boxes.counted is declared in 'boxfuls'"));
+    CHECK_THAT(check(file_of("changes_locale")).output,
+               Contains("it changed the locale from C to C.UTF-8 when it was loaded"));
+}
+
 TEST_CASE("scripts are told each rule, what became of it and why") {
     const Ended ended = check(file_of("counts_its_calls"), {"--json", "--seed", "3"});
     CHECK(ended.exit_code == 1);
