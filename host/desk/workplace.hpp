@@ -16,6 +16,7 @@ struct Workplace {
 
 /// Opens the plant in `folder`, with the plugins that were installed beside the running program. A plugin's file that
 /// was never tried before is first tried in a process apart: to be done before any other file is opened for writing.
+/// Models that the plant isolates work in processes of their own, which end with the engine.
 /// Throws InputError (plant) or ModelError: the plant's files or a plugin are not fit.
 [[nodiscard]] Workplace open(const std::string& folder);
 

@@ -44,9 +44,12 @@ std::string found(double value) {
 }
 
 // The one place where a model works, be it here or elsewhere.
-std::optional<Failure> evaluate_block(const Model& model, const flutebook_block& block) {
-    if (model.works_elsewhere()) return model.elsewhere->evaluate(block, {0, block.rows});
-    if (auto wrong = call(model.evaluate, block)) return Failure{Failure::Kind::answered, std::move(*wrong)};
+std::optional<Failure> evaluate_block(Columns& columns, const Graph& graph, std::size_t model, std::size_t rows) {
+    const Model& own = graph.models[model];
+    if (own.works_elsewhere()) return own.elsewhere->evaluate(columns.block(model, rows), {0, rows});
+    columns.begin_results(model, rows);
+    if (auto wrong = call(own.evaluate, columns.block(model, rows)))
+        return Failure{Failure::Kind::answered, std::move(*wrong)};
     return std::nullopt;
 }
 
@@ -164,15 +167,15 @@ std::optional<Fault> Blocks::cost(Columns& columns, std::span<const Row> rows, s
 }
 
 std::optional<Fault> Blocks::evaluate(Columns& columns, std::size_t model, std::span<const Row> rows) const {
-    const flutebook_block& block = columns.block(model, rows.size());
-    const auto failure = evaluate_block(graph_.models[model], block);
+    const auto failure = evaluate_block(columns, graph_, model, rows.size());
     if (!failure) return std::nullopt;
-    if (failure->kind == Failure::Kind::lost) return lost_block(graph_.models[model], block, rows, *failure);
+    if (failure->kind == Failure::Kind::lost)
+        return lost_block(graph_.models[model], columns.block(model, rows.size()), rows, *failure);
     return fault_of(graph_.models[model], *failure);
 }
 
 std::optional<Fault> Blocks::call(Columns& columns, std::size_t model, std::size_t rows) const {
-    const auto failure = evaluate_block(graph_.models[model], columns.block(model, rows));
+    const auto failure = evaluate_block(columns, graph_, model, rows);
     return failure ? std::optional(fault_of(graph_.models[model], *failure)) : std::nullopt;
 }
 

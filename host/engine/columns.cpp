@@ -116,8 +116,7 @@ Columns::Columns(const Slots& slots, Shape shape) : slots_(&slots), shape_(shape
     }
 }
 
-const flutebook_block& Columns::block(std::size_t model, std::size_t rows) {
-    Pointers& own = pointers_[model];
+void Columns::begin_results(std::size_t model, std::size_t rows) {
     const auto fill = [&](const std::vector<Slot>& slots, double value) {
         for (const Slot slot : slots)
             for (std::size_t i = 0; i < extent(slot); ++i) std::fill_n(column(slot, i), rows, value);
@@ -127,6 +126,10 @@ const flutebook_block& Columns::block(std::size_t model, std::size_t rows) {
     fill(slots_->models[model].rates, 0);
     fill(slots_->models[model].losses, 0);
     std::fill_n(refused_[model].begin(), rows, 0U);
+}
+
+const flutebook_block& Columns::block(std::size_t model, std::size_t rows) {
+    Pointers& own = pointers_[model];
     own.block = {sizeof(flutebook_block),
                  static_cast<std::uint32_t>(rows),
                  static_cast<std::uint32_t>(shape_.plies),

@@ -76,7 +76,10 @@ public:
     [[nodiscard]] double* column(Slot slot, std::size_t index) { return first_[slot] + index * pitch; }
     [[nodiscard]] const double* column(Slot slot, std::size_t index) const { return first_[slot] + index * pitch; }
 
-    /// The block that `model` is called with; valid until the next call for the same model.
+    /// Puts into the columns of `model`'s results what they begin with.
+    void begin_results(std::size_t model, std::size_t rows);
+
+    /// The block that `model` is called with, as its columns stand; valid until the next call for the same model.
     [[nodiscard]] const flutebook_block& block(std::size_t model, std::size_t rows);
     [[nodiscard]] const std::uint32_t* refused(std::size_t model) const { return refused_[model].data(); }
 

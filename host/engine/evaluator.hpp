@@ -34,8 +34,9 @@ public:
     Evaluator& operator=(const Evaluator&) = delete;
     virtual ~Evaluator() = default;
 
-    /// Writes results of these rows where the block points to, the same bits as the model's own function would. What is
-    /// written is no more to be believed than what that function writes. Rows may be asked for again after a failure.
+    /// Writes all results of these rows where the block points to, the same bits as the model's own function would;
+    /// what stood there before is not read. What is written is no more to be believed than what that function writes.
+    /// Rows may be asked for again after a failure.
     [[nodiscard]] virtual std::optional<Failure> evaluate(const flutebook_block& block, RowSpan rows) = 0;
 };
 

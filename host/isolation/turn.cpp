@@ -11,8 +11,7 @@ namespace flutebook::isolation {
 namespace {
 
 // Looks before sleep, some tens of microseconds. After each the processor is offered to whoever waits for it, most
-// likely the other side: a thread that sleeps at once is woken on another processor, which takes longer than most
-// blocks do, and one that only looks keeps the other from its work where every processor is busy.
+// likely the other side: one that only looks would keep it from its work.
 constexpr int looks = 200;
 
 // The word must be a plain number to the system.

@@ -8,6 +8,7 @@
 #include "host/catalogue/characters.hpp"
 #include "host/isolation/ending.hpp"
 #include "host/isolation/inside.hpp"
+#include "host/isolation/one_processor.hpp"
 
 namespace flutebook::isolation {
 namespace {
@@ -42,11 +43,16 @@ std::optional<Failure> Worker::evaluate(const Names& names, const flutebook_bloc
     layout_->tell(slate_, layouts_);
     layout_->copy_in(memory_.at(), block, rows);
     slate_.rows = static_cast<std::uint32_t>(rows.count);
-    slate_.asked.set(number_ + 1);
-    if (auto failure = wait_for(number_ + 1, patience)) return failure;
+    if (auto failure = ask(patience)) return failure;
     if (auto failure = wrong()) return failure;
     layout_->copy_out(memory_.at(), block, rows);
     return std::nullopt;
+}
+
+std::optional<Failure> Worker::ask(std::chrono::milliseconds patience) {
+    const OneProcessor together(child_.id(), processor_);
+    slate_.asked.set(number_ + 1);
+    return wait_for(number_ + 1, patience);
 }
 
 std::optional<Failure> Worker::wait_for(std::uint32_t number, std::chrono::milliseconds patience) {

@@ -35,6 +35,7 @@ public:
                                                           engine::RowSpan rows, std::chrono::milliseconds patience);
 
 private:
+    [[nodiscard]] std::optional<engine::Failure> ask(std::chrono::milliseconds patience);
     [[nodiscard]] std::optional<engine::Failure> wait_for(std::uint32_t number, std::chrono::milliseconds patience);
     [[nodiscard]] std::optional<engine::Failure> wrong() const;
 
@@ -42,6 +43,7 @@ private:
     Slate& slate_;
     trial::Child child_;
     std::optional<Layout> layout_;
+    int processor_ = -1;         // where the worker was put last
     std::uint32_t layouts_ = 0;  // so far
     std::uint32_t number_ = 0;   // of the last answer
 };

@@ -30,6 +30,9 @@ public:
     Child(const Child&) = delete;
     Child& operator=(const Child&) = delete;
 
+    /// Its own until this goes out of scope, whether it works or has ended.
+    [[nodiscard]] pid_t id() const { return id_; }
+
     /// Becomes readable when the child ends. Lent.
     [[nodiscard]] int end_descriptor() const { return end_; }
 

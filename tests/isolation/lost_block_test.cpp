@@ -118,6 +118,14 @@ TEST_CASE("a model that scribbles over all it shares with the host is at fault f
     CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 1000})) == good);
 }
 
+TEST_CASE("a model that tells lies of itself while it is loaded is refused, and the host lives") {
+    const catalogue::Plant plant = unlucky_plant("lies");
+    CHECK_THROWS_WITH(isolated::open(plant), file_of("lies") +
+                                                 ": model lies: told what is no description while it was described; "
+                                                 "ask its author, or take it off plugins.yaml");
+    CHECK_FALSE(check::is_running(file_of("lies")));
+}
+
 TEST_CASE("a worker that is killed while it works costs its block") {
     const catalogue::Plant plant = unlucky_plant("unlucky_hang");
     const Engine engine = isolated::open(plant, 60s);
@@ -139,7 +147,8 @@ TEST_CASE("a worker that was killed between two orders is replaced, and costs no
     const std::string good = isolated::quoted(plant, engine, box_at(plant, {500, 1000}), 1);
     const pid_t first = worker_of("unlucky_leave");
     REQUIRE(::kill(first, SIGKILL) == 0);
-    while (check::is_running(file_of("unlucky_leave"))) std::this_thread::sleep_for(1ms);
+    siginfo_t ended{};
+    REQUIRE(::waitid(P_PID, static_cast<id_t>(first), &ended, WEXITED | WNOWAIT) == 0);
     CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 1000}), 1) == good);
     CHECK(worker_of("unlucky_leave") != first);
 }
