@@ -137,11 +137,10 @@ StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quote
     const engine::GivenRun posted = all_as_posted(basis);
     made.used = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
 
-    for (const auto& ply : way.layout().board.plies) {
-        made.quoted_prices.push_back(ply.price_per_kg);
-        made.paid_prices.push_back(price_paid(today, quoted.plant.papers[ply.paper].code, order, actual));
-    }
-    way.set_prices(made.paid_prices);
+    std::vector<double> prices;
+    for (const auto& ply : way.layout().board.plies)
+        prices.push_back(price_paid(today, quoted.plant.papers[ply.paper].code, order, actual));
+    way.set_prices(prices);
     made.paid = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
     return made;
 }

@@ -10,7 +10,9 @@
 // Machines. Who answers for a difference decides where it falls: another converter than was quoted is yield, another
 // corrugator usage. A row's machine stands for the route's step that names it, else for the first of its kind. Where
 // several machines ran for one step, all of it is costed at the rates of the one that was fed the most, or ran the most
-// metres; what each may lose is its own. Parting and printing stay at their steps.
+// metres; what each may lose is its own. Parting and printing stay at their steps. Where runs were cut from other
+// rolls, C3 tells models the average roll width, by metres, and the outs of the longest run; paper, adhesive and losses
+// are worked out run by run.
 //
 // Allowances. C2 allows the corrugator what C1 did, so that an order made exactly as its quote allows differs in
 // nothing but volume, whatever a plant's own model makes of the allowances. Roll ends are not weighed by order: C3 has
@@ -24,7 +26,6 @@
 #pragma once
 
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "host/catalogue/plant.hpp"
@@ -52,7 +53,6 @@ struct StepRan {
 
 struct StageCostings {
     engine::Costing quoted, standard, converted, used, paid;
-    std::vector<double> quoted_prices, paid_prices;  // of each ply, money/kg, before a model replaces them
 };
 
 /// `engine` was started with the quoted plant. Throws InputError (plant) where a paper has no price today for a day on

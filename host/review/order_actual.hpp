@@ -35,10 +35,11 @@ struct PieceRun {
 };
 
 struct OrderActual {
-    std::vector<WebRun> web;                    // in order of posting
-    std::vector<std::vector<PieceRun>> steps;   // steps 1 .. K of the route
-    std::vector<catalogue::Date> days() const;  // those of all runs, rising, each once
+    std::vector<WebRun> web;                   // in order of posting
+    std::vector<std::vector<PieceRun>> steps;  // steps 1 .. K of the route
 
+    /// Those of all runs, rising, each once.
+    [[nodiscard]] std::vector<catalogue::Date> days() const;
     [[nodiscard]] double good_sheets() const;
     /// Of a step 1 .. K, or with 0 the corrugator: pieces fed, which the corrugator has none of, and pieces that went
     /// on, blanks where they part from the sheet there.
@@ -48,8 +49,8 @@ struct OrderActual {
     [[nodiscard]] double boxes() const;
 };
 
-/// `entries` are those that name the order; kinds that are no run are passed over. The order knows every machine that
-/// ran. Throws LedgerError, unfit, where a row can no longer be read.
+/// `entries` are those that name the order; kinds that are no run are passed over. Throws LedgerError: unfit, where a
+/// row can no longer be read; refused, where a converter ran that the order does not know.
 [[nodiscard]] OrderActual actual_of(const OrderRecord& order, std::span<const ledger::Entry> entries);
 
 /// Why the order cannot be costed as made: what was not posted yet, a sentence each; empty where nothing is missing.
