@@ -96,7 +96,7 @@ TEST_CASE("a crash costs the order it happened in, by name, and no other") {
 
 TEST_CASE("a hang ends at the deadline and costs the order it happened in") {
     check_loss("unlucky_hang",
-               trial::slowness == 1 ? "did not come back within 0.3 s" : "did not come back within 3 s");
+               trial::slowness == 1 ? "did not come back within 0.2 s" : "did not come back within 2 s");
 }
 
 TEST_CASE("a model that ends its process costs the order it happened in") {

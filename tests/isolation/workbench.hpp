@@ -21,7 +21,7 @@ void complete(catalogue::Plant& plant);
 void isolate(catalogue::Plant& plant, const std::vector<std::string>& models);
 
 /// What a model is given for a block here: time enough for any that comes back at all.
-inline constexpr std::chrono::milliseconds short_patience = std::chrono::milliseconds{300} * trial::slowness;
+inline constexpr std::chrono::milliseconds short_patience = std::chrono::milliseconds{200} * trial::slowness;
 
 /// Opens the plant as the program would, without a trial and with another patience.
 [[nodiscard]] engine::Engine open(const catalogue::Plant& plant, std::chrono::milliseconds patience = short_patience);
