@@ -12,13 +12,10 @@ namespace flutebook::catalogue {
 /// Deepest nesting of maps and lists in a file.
 inline constexpr int deepest_nesting = 16;
 
-/// Reads a file. Nothing, and one complaint, where it cannot be read as a whole: it is missing or no text, its syntax
-/// is wrong, it nests too deep, or it holds more than one document. An alias, an anchor, a tag, a duplicate key, or a
-/// control character in a text is a complaint too, but the rest of the file is still there to be checked. An empty file
-/// is an empty node.
-[[nodiscard]] std::optional<Node> read_document(const std::string& file, Complaints& complaints);
-
-/// The same for a text already in memory; `file` names it.
+/// Reads a file's text; `file` names it. Nothing, and one complaint, where it cannot be read as a whole: it is no text,
+/// its syntax is wrong, it nests too deep, or it holds more than one document. An alias, an anchor, a tag, a duplicate
+/// key, or a control character in a text is a complaint too, but the rest of the file is still there to be checked. An
+/// empty file is an empty node.
 [[nodiscard]] std::optional<Node> parse_document(std::string text, const std::string& file, Complaints& complaints);
 
 }  // namespace flutebook::catalogue

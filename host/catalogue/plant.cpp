@@ -12,6 +12,7 @@
 #include <utility>
 
 #include "host/catalogue/document.hpp"
+#include "host/catalogue/file.hpp"
 #include "host/catalogue/plant_files.hpp"
 
 namespace flutebook::catalogue {
@@ -34,14 +35,21 @@ public:
     Field file(const std::string& name, Reading& reading) {
         const auto path = path_to(name);
         auto& document = documents_[read_++];
-        document = texts_ == nullptr ? read_document(path, complaints_) : parse(name, path);
+        if (auto text = text_of(name, path)) {
+            document = parse_document(*text, path, complaints_);
+            taken_[name] = std::move(*text);
+        }
         return document ? Field(*document, path, reading) : Field();
     }
 
+    // The texts of all files that were read.
+    FileTexts take_texts() { return std::move(taken_); }
+
 private:
-    std::optional<Node> parse(const std::string& name, const std::string& path) const {
+    std::optional<std::string> text_of(const std::string& name, const std::string& path) const {
+        if (texts_ == nullptr) return read_text_file(path, complaints_);
         const auto text = texts_->find(name);
-        if (text != texts_->end()) return parse_document(text->second, path, complaints_);
+        if (text != texts_->end()) return text->second;
         complaints_.add({path, 0, 0}, "", "not kept, expected the file");
         return std::nullopt;
     }
@@ -57,6 +65,7 @@ private:
     const FileTexts* texts_;
     Complaints& complaints_;
     std::array<std::optional<Node>, 6> documents_;
+    FileTexts taken_;
     std::size_t read_ = 0;
 };
 
@@ -78,6 +87,7 @@ public:
         read_machines();
         read_plugins();
         complaints_.throw_if_any(InputError::Whose::plant);
+        plant_.files = files_.take_texts();
         return std::move(plant_);
     }
 

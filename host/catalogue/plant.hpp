@@ -143,8 +143,12 @@ struct PinnedFile {
     Place place;
 };
 
+/// Texts of files by their names: "papers.yaml".
+using FileTexts = std::map<std::string, std::string>;
+
 struct Plant {
     std::string folder;
+    FileTexts files;  // all that the plant was read from, to the byte but for a byte order mark
     std::string name;
     std::string currency;      // ISO 4217
     int currency_minor_units;  // decimal places of its smallest coin
@@ -177,9 +181,6 @@ struct Plant {
 
 /// The six files' names.
 [[nodiscard]] const std::vector<std::string>& plant_file_names();
-
-/// Texts of files by their names: "papers.yaml".
-using FileTexts = std::map<std::string, std::string>;
 
 /// The same from texts that are kept elsewhere: no file is touched, `folder` only names them.
 [[nodiscard]] Plant read_plant(const std::string& folder, const FileTexts& texts);

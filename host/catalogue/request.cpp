@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "host/catalogue/document.hpp"
+#include "host/catalogue/file.hpp"
 #include "host/catalogue/form.hpp"
 #include "host/catalogue/nearest.hpp"
 #include "host/catalogue/request_checks.hpp"
@@ -199,13 +200,15 @@ Request read_fields(Form& form, const Plant& plant, std::optional<Date> date_ove
     return request;
 }
 
-Request read_whole(const Plant& plant, const std::string& file, const std::optional<Node>& document,
-                   Complaints& complaints, std::optional<Date> date_override) {
+Request read_whole(const Plant& plant, const std::string& file, std::string text, Complaints& complaints,
+                   std::optional<Date> date_override) {
+    const auto document = parse_document(text, file, complaints);
     if (!document) complaints.throw_if_any(InputError::Whose::request);
     Reading reading{complaints, plant.currency};
     Form form(Field(*document, file, reading));
     auto request = read_fields(form, plant, date_override);
     request.place = {file, 1, 1};
+    request.text = std::move(text);
     request.places = form.places();
     form.finish();
     complaints.throw_if_any(InputError::Whose::request);
@@ -220,13 +223,15 @@ Request read_request(const Plant& plant, const std::string& file) {
 
 Request read_request(const Plant& plant, const std::string& file, std::optional<Date> date_override) {
     Complaints complaints;
-    return read_whole(plant, file, read_document(file, complaints), complaints, date_override);
+    auto text = read_text_file(file, complaints);
+    complaints.throw_if_any(InputError::Whose::request);
+    return read_whole(plant, file, std::move(*text), complaints, date_override);
 }
 
 Request read_request(const Plant& plant, const std::string& file, const std::string& text,
                      std::optional<Date> date_override) {
     Complaints complaints;
-    return read_whole(plant, file, parse_document(text, file, complaints), complaints, date_override);
+    return read_whole(plant, file, text, complaints, date_override);
 }
 
 }  // namespace flutebook::catalogue

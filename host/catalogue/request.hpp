@@ -31,8 +31,9 @@ struct Request {
     double colours = 0;
     /// Indices into Plant::converters; nothing where the request leaves it out.
     std::optional<std::vector<std::size_t>> route;
-    Node extras;  // map of model id to a map of its request settings, as written; an empty map when left out
-    Place place;  // the file
+    Node extras;       // map of model id to a map of its request settings, as written; an empty map when left out
+    Place place;       // the file
+    std::string text;  // all that stood in it, but for a byte order mark
     Places places;
 };
 

@@ -200,10 +200,4 @@ std::optional<Node> parse_document(std::string text, const std::string& file, Co
     return builder.take_root();
 }
 
-std::optional<Node> read_document(const std::string& file, Complaints& complaints) {
-    auto text = read_text_file(file, complaints);
-    if (!text) return std::nullopt;
-    return parse_document(std::move(*text), file, complaints);
-}
-
 }  // namespace flutebook::catalogue

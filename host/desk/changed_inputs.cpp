@@ -19,10 +19,11 @@ std::vector<Leaf> leaves(const std::optional<catalogue::Node>& document, const C
     return leaves_of(*document);
 }
 
-std::vector<Difference> in_file(const ledger::SavedQuote& quote, const std::string& folder, const std::string& name) {
+std::vector<Difference> in_file(const ledger::SavedQuote& quote, const catalogue::Plant& today,
+                                const std::string& name) {
     Complaints complaints;
-    const std::string today = (std::filesystem::path(folder) / name).lexically_normal().string();
-    const auto now = leaves(catalogue::read_document(today, complaints), complaints);
+    const std::string file = (std::filesystem::path(today.folder) / name).lexically_normal().string();
+    const auto now = leaves(catalogue::parse_document(today.files.at(name), file, complaints), complaints);
     const std::string part = "plant/" + name;
     const std::string saved = fmt::format("{}/{}", quote.number, part);
     const auto was = leaves(catalogue::parse_document(part_of(quote, part), saved, complaints), complaints);
@@ -31,10 +32,10 @@ std::vector<Difference> in_file(const ledger::SavedQuote& quote, const std::stri
 
 }  // namespace
 
-std::vector<ChangedKey> changed_keys(const ledger::SavedQuote& quote, const std::string& folder) {
+std::vector<ChangedKey> changed_keys(const ledger::SavedQuote& quote, const catalogue::Plant& today) {
     std::vector<ChangedKey> made;
     for (const std::string& name : catalogue::plant_file_names())
-        for (Difference& own : in_file(quote, folder, name)) made.push_back({name, std::move(own)});
+        for (Difference& own : in_file(quote, today, name)) made.push_back({name, std::move(own)});
     return made;
 }
 

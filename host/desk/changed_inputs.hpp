@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "host/catalogue/plant.hpp"
 #include "host/desk/differences.hpp"
 #include "ledger/quotes.hpp"
 
@@ -14,8 +15,8 @@ struct ChangedKey {
     Difference difference;  // a key that is there today has its place in today's file
 };
 
-/// File by file, in the order that the plant is read. Notes, order and spacing are no change. Throws InputError (plant)
-/// where a file of today cannot be read, LedgerError where a part of the quote is not there.
-[[nodiscard]] std::vector<ChangedKey> changed_keys(const ledger::SavedQuote& quote, const std::string& folder);
+/// File by file, in the order that the plant is read. Notes, order and spacing are no change. Throws LedgerError where
+/// a part of the quote is not there, InputError (plant) where it is no file of a plant.
+[[nodiscard]] std::vector<ChangedKey> changed_keys(const ledger::SavedQuote& quote, const catalogue::Plant& today);
 
 }  // namespace flutebook::desk

@@ -109,7 +109,7 @@ Recheck work_out_again(const ledger::SavedQuote& quote, const RecheckAsked& aske
                  quote.when,
                  asked_then(quote).date,
                  today.plant,
-                 changed_keys(quote, asked.folder),
+                 changed_keys(quote, today.plant),
                  changed_plugins(quote, today.engine.graph()),
                  reproduction(quote, by_plugins),
                  todays_answer(was, now),

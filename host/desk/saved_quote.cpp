@@ -3,12 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
-#include "host/errors.hpp"
 #include "host/review/order_record_json.hpp"
 
 namespace flutebook::desk {
@@ -16,16 +12,6 @@ namespace flutebook::desk {
 namespace {
 
 constexpr const char* asked_part = "asked.json";
-
-std::string bytes_of(const std::string& file) {
-    std::ifstream stream(file, std::ios::binary);
-    std::ostringstream bytes;
-    bytes << stream.rdbuf();
-    if (!stream)
-        throw InputError(InputError::Whose::plant,
-                         {fmt::format("{}: cannot be read again to be kept with the quote; quote once more", file)});
-    return bytes.str();
-}
 
 std::string plugins_json(const engine::Graph& graph) {
     auto list = nlohmann::ordered_json::array();
@@ -68,12 +54,10 @@ std::string terms_part(double quantity) {
 std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,
                        const std::string& who) {
     const RequestAnswer& answer = quote.answer;
-    ledger::QuoteDraft draft{
-        answer.request.number,
-        {{asked_part, asked_json(workplace, quote)}, {"request.yaml", bytes_of(answer.request.place.file)}}};
+    ledger::QuoteDraft draft{answer.request.number,
+                             {{asked_part, asked_json(workplace, quote)}, {"request.yaml", answer.request.text}}};
     for (const std::string& name : catalogue::plant_file_names())
-        draft.parts.push_back(
-            {fmt::format("plant/{}", name), bytes_of((std::filesystem::path(workplace.plant.folder) / name).string())});
+        draft.parts.push_back({"plant/" + name, workplace.plant.files.at(name)});
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
     draft.parts.push_back({"answer.txt", quote.shown.text});
     draft.parts.push_back({"answer.json", quote.shown.json});

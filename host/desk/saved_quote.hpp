@@ -43,8 +43,7 @@ struct AskedThen {
 /// Whether an answer holds anything that can be kept: at least one quantity, and no model at fault.
 [[nodiscard]] bool can_be_saved(const RequestAnswer& answer);
 
-/// Saves one quote and answers with its number. Throws LedgerError, and InputError (plant) where a file that the quote
-/// stands on can no longer be read.
+/// Saves one quote, with the very files that it was worked out from, and answers with its number. Throws LedgerError.
 [[nodiscard]] std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,
                                      const std::string& who);
 

@@ -197,3 +197,12 @@ TEST_CASE("a number may carry its own unit, and the plant's currency one of its 
     REQUIRE(plant.corrugators[0].speed_single_m_min == Approx(213.36).epsilon(1e-14));
     REQUIRE(plant.converters[0].speed_per_h == 9000);
 }
+
+TEST_CASE("a plant keeps the texts that it was read from, whatever becomes of its files") {
+    const PlantFolder folder;
+    const auto plant = folder.read();
+    folder.change("papers.yaml", "per_tonne: 540", "per_tonne: 541");
+    REQUIRE(plant.files.size() == plant_file_names().size());
+    REQUIRE(plant.files.at("papers.yaml").find("per_tonne: 540") != std::string::npos);
+    REQUIRE(read_plant(folder.path(), plant.files).papers[2].prices[0].per_tonne == 540);
+}

@@ -104,3 +104,11 @@ TEST_CASE("a double-wall board with its flutes the other way round takes the sam
     REQUIRE(folder.read().find_board("BC-200")->flutes == "C+B");
     REQUIRE(folder.request_complaints().empty());
 }
+
+TEST_CASE("a request keeps the text that it was read from, whatever becomes of its file") {
+    const PlantFolder folder;
+    const auto plant = folder.read();
+    const auto request = read_request(plant, folder.path("r.yaml"));
+    folder.change("r.yaml", "quantities: [500", "quantities: [600");
+    REQUIRE(read_request(plant, request.place.file, request.text, std::nullopt).quantities == request.quantities);
+}
