@@ -232,6 +232,17 @@ private:
                     fmt::format("losses: given twice: {} sheds, but run.good comes from {}; one model lays out the run "
                                 "and sheds its losses: load one of them",
                                 models()[m].where(), models()[graph_.shedder].where()));
+        check_causes(models()[graph_.shedder]);
+    }
+
+    // The ledger measures production under these causes: a loss under any other would be expected of nobody.
+    void check_causes(const Model& shedder) {
+        static const std::vector<std::string> causes = {"roll-ends", "side-trim", "order-change", "corrugator-run",
+                                                        "surplus",   "setup",     "rejects",      "cut-out"};
+        for (const Loss& loss : shedder.losses)
+            if (std::find(causes.begin(), causes.end(), loss.cause) == causes.end())
+                errors_.push_back(fmt::format("{}: no cause of a run's losses: found {}; shed it under one of {}",
+                                              shedder.where(), loss.cause, fmt::join(causes, ", ")));
     }
 
     // Kahn's order; of the models that are ready the first id goes first.

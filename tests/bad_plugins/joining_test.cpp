@@ -94,6 +94,13 @@ TEST_CASE("a second model that sheds is refused as a double provider, naming bot
     CHECK(trial.host_lives_on());
 }
 
+TEST_CASE("losses under a cause that no run has are refused, with the causes there are") {
+    const Trial trial("unknown_cause");
+    CHECK_THAT(trial.refusal(),
+               Says({model("unknown_cause", "run") + ": no cause of a run's losses: found make-ready", "setup"}));
+    CHECK(trial.host_lives_on());
+}
+
 TEST_CASE("a rule that needs what is made from the fact it replaces is a circle") {
     Trial trial("rule_in_a_circle", {"rule_in_a_circle"});
     trial.plant().preferences = {{"step.run_waste", "rule_in_a_circle", {"plugins.yaml", 20, 3}}};

@@ -29,12 +29,17 @@ inline double& provided(const flutebook_block& block, std::string_view name, std
     return block.provides[place_of(good_run.provides, name)][index * block.pitch + row];
 }
 
-/// kg under a cause, at a step.
-inline double& lost(const flutebook_block& block, std::string_view cause, std::size_t step, std::uint32_t row) {
+// Where a cause stands among the good model's losses; one past the end where it does not.
+inline std::uint32_t place_of_cause(std::string_view wanted) {
     const auto* first = static_cast<const flutebook_loss*>(good_run.losses.at);
     std::uint32_t place = 0;
-    while (place < good_run.losses.count && first[place].cause != cause) ++place;
-    return block.losses[place][step * block.pitch + row];
+    while (place < good_run.losses.count && first[place].cause != wanted) ++place;
+    return place;
+}
+
+/// kg under a cause, at a step.
+inline double& lost(const flutebook_block& block, std::string_view cause, std::size_t step, std::uint32_t row) {
+    return block.losses[place_of_cause(cause)][step * block.pitch + row];
 }
 
 template <void (*Spoil)(const flutebook_block& block, std::uint32_t row)>
