@@ -120,11 +120,10 @@ struct BackupCommand {
 };
 
 struct Arguments {
-    using Command = using Command =
-        std::variant<QuoteCommand, QuoteShowCommand, QuoteRecheckCommand, OrderCommand, OrderCostCommand, PostCommand,
-                     MonthCommand, CloseCommand, ReverseCommand, VerifyCommand, BackupCommand, PluginListCommand,
-                     PluginGraphCommand, PluginDescribeCommand, PluginFactsCommand, PluginNewCommand,
-                     PluginCheckCommand>;
+    using Command = std::variant<QuoteCommand, QuoteShowCommand, QuoteRecheckCommand, OrderCommand, OrderCostCommand,
+                                 PostCommand, MonthCommand, CloseCommand, ReverseCommand, VerifyCommand, BackupCommand,
+                                 PluginListCommand, PluginGraphCommand, PluginDescribeCommand, PluginFactsCommand,
+                                 PluginNewCommand, PluginCheckCommand>;
     std::string plant;   // the folder
     std::string ledger;  // the file
     Command command;

@@ -233,6 +233,7 @@ Request ordered(Draws& draws, const Plant& plant) {
                        .route = std::nullopt,
                        .extras = {},
                        .place = {},
+                       .text = {},
                        .places = {}};
     switch (draws.index(4)) {
         case 0:

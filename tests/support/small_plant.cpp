@@ -244,6 +244,7 @@ Request request(const std::string& number, const std::string& style, std::size_t
             .route = std::nullopt,
             .extras = empty_map(),
             .place = {number + ".yaml", 1, 1},
+            .text = {},
             .places = written(number + ".yaml", 1,
                               {"request", "customer", "date", "style", "inside", "board", "quantities", "margin"})};
 }
