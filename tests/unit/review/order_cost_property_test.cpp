@@ -52,7 +52,8 @@ public:
 private:
     void save(ledger::Store& store, const std::string& file) {
         const auto request = catalogue::read_request(place_.plant, file);
-        const auto answer = desk::quote(place_.plant, place_.engine, request, {});
+        const desk::Asked asked;
+        const auto answer = desk::quote(place_.plant, place_.engine, request, asked);
         if (!desk::can_be_saved(answer)) return;
         std::string costs;
         auto made = std::make_unique<Saved>();
@@ -63,7 +64,8 @@ private:
             made->terms.push_back(own.quote->terms);
         }
         const auto json = "{\"requests\": [{\"quotes\": [" + costs + "]}]}";
-        made->quote = desk::saved_quote(store, desk::save_quote(store, place_, {answer, "", json}, "ada"));
+        const auto number = desk::save_quote(store, place_, {answer, asked, {"", json}}, "ada");
+        made->quote = desk::saved_quote(store, number);
         made->plant = desk::quoted_plant(made->quote, place_.plant, {});
         saved_.push_back(std::move(made));
     }
