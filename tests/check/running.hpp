@@ -1,4 +1,4 @@
-// Which processes there are: whether what was to be gone is gone.
+// Which processes a test has started, and what they started in turn: whether what was to be gone is gone.
 #pragma once
 
 #include <sys/types.h>
@@ -15,10 +15,11 @@ inline constexpr const char* crashed = "ended the process with code 1 while it e
 inline constexpr const char* crashed = "crashed (SIGSEGV) while evaluating made order ";
 #endif
 
-/// Processes, other than this one and those that only wait to be waited for, that have this word on their command line.
+/// Of all that this process started, and what that started in turn, those with this word on their command line. Not
+/// those that only wait to be waited for.
 [[nodiscard]] std::vector<pid_t> running(const std::string& word);
 
-/// Whether any process, other than one that only waits to be waited for, has this word on its command line.
+/// Whether there is any.
 [[nodiscard]] bool is_running(const std::string& word);
 
 /// The same, after it had a few seconds to end.
