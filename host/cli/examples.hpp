@@ -37,8 +37,8 @@ Examples:
   flutebook quote recheck Q000001 --json)";
 
 inline constexpr const char* of_order =
-    R"(Fixes the layout and the allowances that the order's production is measured against. Without --as the order is
-called after its quote and quantity, Q000001-500.
+    R"(Fixes the layout and the allowances that the order's production is measured against. Without --as the
+order is called after its quote and quantity, Q000001-500.
 
 Examples:
   flutebook --plant config/demo order Q000001 500 --as 26-0417
@@ -77,9 +77,9 @@ Examples:
   flutebook plugin describe plugins/varnish.so --yaml >> plugins.yaml)";
 
 inline constexpr const char* of_check =
-    R"(Loads the plugin in a process apart and tries it by every rule: its file, what loading it changes, its
-description, its settings, what it makes of made orders, and whether everything it declares is true.
-No plant is needed. A broken rule comes with the command that shows it again.
+    R"(Loads the plugin in a process apart and tries it by every rule: its file, what loading it changes,
+its description, its settings, what it makes of made orders, and whether everything it declares is
+true. No plant is needed. A broken rule comes with the command that shows it again.
 
 Exit code: 0 every rule holds; 1 a rule is broken; 2 wrong usage; 3 there is no such file.
 

@@ -1,11 +1,7 @@
 #include "host/isolation/isolation.hpp"
 
-#include <fcntl.h>
 #include <fmt/format.h>
-#include <unistd.h>
 
-#include <array>
-#include <cerrno>
 #include <memory>
 #include <optional>
 #include <system_error>
@@ -41,28 +37,6 @@ struct Heard {
     }
 };
 
-class Pipe {
-public:
-    Pipe() {
-        if (::pipe2(ends_.data(), O_CLOEXEC) != 0) throw std::system_error(errno, std::generic_category(), "no pipe");
-    }
-    ~Pipe() {
-        ::close(ends_[0]);
-        close_writing();
-    }
-    Pipe(const Pipe&) = delete;
-    Pipe& operator=(const Pipe&) = delete;
-    [[nodiscard]] int reading() const { return ends_[0]; }
-    [[nodiscard]] int writing() const { return ends_[1]; }
-    void close_writing() {
-        if (ends_[1] >= 0) ::close(ends_[1]);
-        ends_[1] = -1;
-    }
-
-private:
-    std::array<int, 2> ends_{};
-};
-
 [[noreturn]] void refuse(const PluginFile& file, const std::string& what) {
     throw ModelError(
         fmt::format("{}: {} while it was described; ask its author, or take it off plugins.yaml", file.where(), what));
@@ -71,15 +45,13 @@ private:
 Heard hear(const std::string& program, const PluginFile& file) {
     Heard heard;
     trial::Listener listener([&](const trial::Said& said) { heard.take(said); });
-    Pipe pipe;
-    trial::Child child(program, words_to_describe(file.name()), {pipe.writing(), file.descriptor()});
-    pipe.close_writing();
-    const trial::Stopped stopped = trial::watch(child, pipe.reading(), listener, limits);
+    const auto [stopped, ended] =
+        trial::hear_out(program, words_to_describe(file.name()), file.descriptor(), listener, limits);
     if (stopped == trial::Stopped::out_of_time)
         refuse(file, fmt::format("did not come back within {} s", static_cast<double>(deadline.count()) / 1000));
     if (stopped == trial::Stopped::out_of_memory)
         refuse(file, fmt::format("took more than {} MB", limits.resident_bytes >> 20U));
-    if (!heard.is_complete) refuse(file, ending(child.finish()));
+    if (!heard.is_complete) refuse(file, ending(ended));
     return heard;
 }
 

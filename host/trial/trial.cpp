@@ -1,12 +1,8 @@
 #include "host/trial/trial.hpp"
 
-#include <fcntl.h>
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <algorithm>
-#include <array>
-#include <cerrno>
 #include <csignal>
 #include <cstdlib>
 #include <system_error>
@@ -106,29 +102,6 @@ private:
     bool is_complete_ = false;
 };
 
-class Pipe {
-public:
-    Pipe() {
-        if (::pipe2(ends_.data(), O_CLOEXEC) != 0)
-            throw std::system_error(errno, std::generic_category(), "no pipe for a trial");
-    }
-    ~Pipe() {
-        ::close(ends_[0]);
-        close_writing();
-    }
-    Pipe(const Pipe&) = delete;
-    Pipe& operator=(const Pipe&) = delete;
-    [[nodiscard]] int reading() const { return ends_[0]; }
-    [[nodiscard]] int writing() const { return ends_[1]; }
-    void close_writing() {
-        if (ends_[1] >= 0) ::close(ends_[1]);
-        ends_[1] = -1;
-    }
-
-private:
-    std::array<int, 2> ends_{};
-};
-
 }  // namespace
 
 const Finding* Findings::broken() const {
@@ -152,15 +125,12 @@ Asked asked_for_check(std::string program, std::uint64_t seed, std::size_t many_
 }
 
 Findings try_plugin(const engine::PluginFile& file, const Asked& asked, const Watcher& watcher) {
-    std::vector<std::string> words = words_of(file.name(), asked);
     Hearing hearing(asked, watcher);
     Listener listener([&](const Said& said) { hearing.take(said); });
     try {
-        Pipe report;
-        Child child(asked.program, words, {report.writing(), file.descriptor()});
-        report.close_writing();
-        const Stopped stopped = watch(child, report.reading(), listener, asked.limits);
-        return hearing.conclude(child.finish(), stopped, asked.limits);
+        const HeardOut heard =
+            hear_out(asked.program, words_of(file.name(), asked), file.descriptor(), listener, asked.limits);
+        return hearing.conclude(heard.ended, heard.stopped, asked.limits);
     } catch (const std::system_error& error) {
         throw ModelError(fmt::format("{}: could not be tried: {}; let the program start a process of its own",
                                      file.where(), error.what()));

@@ -1,11 +1,13 @@
 #include "host/trial/watch.hpp"
 
+#include <fcntl.h>
 #include <poll.h>
 #include <unistd.h>
 
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <system_error>
 
 namespace flutebook::trial {
 namespace {
@@ -28,6 +30,29 @@ bool has_more(int report) {
     pollfd one{report, POLLIN, 0};
     return ::poll(&one, 1, 0) > 0 && (one.revents & POLLIN) != 0;
 }
+
+class Pipe {
+public:
+    Pipe() {
+        if (::pipe2(ends_.data(), O_CLOEXEC) != 0)
+            throw std::system_error(errno, std::generic_category(), "no pipe to hear a child through");
+    }
+    ~Pipe() {
+        ::close(ends_[0]);
+        close_writing();
+    }
+    Pipe(const Pipe&) = delete;
+    Pipe& operator=(const Pipe&) = delete;
+    [[nodiscard]] int reading() const { return ends_[0]; }
+    [[nodiscard]] int writing() const { return ends_[1]; }
+    void close_writing() {
+        if (ends_[1] >= 0) ::close(ends_[1]);
+        ends_[1] = -1;
+    }
+
+private:
+    std::array<int, 2> ends_{};
+};
 
 }  // namespace
 
@@ -60,6 +85,15 @@ Stopped watch(Child& child, int report, Listener& listener, const Limits& limits
     while (listens && has_more(report)) listens = hear(report, listener);
     child.finish();
     return Stopped::by_itself;
+}
+
+HeardOut hear_out(const std::string& program, const std::vector<std::string>& words, int file, Listener& listener,
+                  const Limits& limits) {
+    Pipe report;
+    Child child(program, words, {report.writing(), file});
+    report.close_writing();
+    const Stopped stopped = watch(child, report.reading(), listener, limits);
+    return {stopped, child.finish()};
 }
 
 }  // namespace flutebook::trial

@@ -3,6 +3,8 @@
 
 #include <chrono>
 #include <cstddef>
+#include <string>
+#include <vector>
 
 #include "host/trial/child.hpp"
 #include "host/trial/report.hpp"
@@ -20,5 +22,16 @@ enum class Stopped { by_itself, out_of_time, out_of_memory };
 /// Hears the child out until it ends or is killed; either way it is gone when this returns, with all it started, and
 /// waited for. Closes nothing.
 [[nodiscard]] Stopped watch(Child& child, int report, Listener& listener, const Limits& limits);
+
+/// How a child that was heard out came to its end.
+struct HeardOut {
+    Stopped stopped;
+    Ended ended;
+};
+
+/// Starts `program` with `words` as a child, which finds where to report as descriptor 3 and `file` as 4, and hears it
+/// out. Throws std::system_error where it cannot be started.
+[[nodiscard]] HeardOut hear_out(const std::string& program, const std::vector<std::string>& words, int file,
+                                Listener& listener, const Limits& limits);
 
 }  // namespace flutebook::trial
