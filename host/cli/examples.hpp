@@ -37,8 +37,8 @@ Examples:
   flutebook quote recheck Q000001 --json)";
 
 inline constexpr const char* of_order =
-    R"(Fixes the layout and the allowances that the order's production is measured against. Without --as the
-order is called after its quote and quantity, Q000001-500.
+    R"(Fixes the layout and the allowances that the order's production is measured against. Without --as
+the order is called after its quote and quantity, Q000001-500.
 
 Examples:
   flutebook --plant config/demo order Q000001 500 --as 26-0417
