@@ -11,7 +11,7 @@
 // The default of scrap_factor is the transport to the mill alone: what recycling spares stands in another account, and
 // the factor must not be used to compare ways of disposal. Sources of the defaults, none of them seen in the original
 // but EEA's: UK Government conversion factors for company reporting (material use: transcribed in public code, year of
-// the set not stated; fuels 2025: quoted on other pages; waste disposal 2026: a transcription); European Environment
+// the set not stated; fuels 2025: quoted on other pages; waste disposal 2026: copied by others); European Environment
 // Agency, indicator ENER 038, 281 g CO2e/kWh for the EU-27 in 2018.
 #include <flutebook/plugin.hpp>
 
