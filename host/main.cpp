@@ -2,11 +2,11 @@
 #include <exception>
 #include <string>
 
-#include "host/cli/inside.hpp"
+#include "host/base/errors.hpp"
+#include "host/cli/child_process_main.hpp"
 #include "host/cli/output.hpp"
 #include "host/cli/program.hpp"
-#include "host/errors.hpp"
-#include "ledger/error.hpp"
+#include "ledger/values/error.hpp"
 
 using flutebook::InputError;
 using flutebook::LedgerError;

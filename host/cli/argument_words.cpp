@@ -8,9 +8,9 @@
 #include <thread>
 #include <utility>
 
-#include "host/catalogue/date.hpp"
-#include "host/catalogue/shown.hpp"
-#include "host/cli/month_export.hpp"
+#include "host/base/date.hpp"
+#include "host/base/quoted_text.hpp"
+#include "host/reports/month_export.hpp"
 
 namespace flutebook::cli {
 
@@ -37,8 +37,8 @@ unsigned Words::usual_threads() {
     return std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
 }
 
-desk::PostAsked::Keep Words::keep() const {
-    return dry_run ? desk::PostAsked::Keep::nothing : desk::PostAsked::Keep::all;
+services::PostAsked::Keep Words::keep() const {
+    return dry_run ? services::PostAsked::Keep::nothing : services::PostAsked::Keep::all;
 }
 
 QuoteCommand::Keep Words::keep_quotes() const {
@@ -76,7 +76,7 @@ PluginDescribeCommand::As Words::description_form() const {
 }
 
 std::optional<ledger::Month> parse_month(const std::string& text) {
-    const auto first = catalogue::parse_date(text + "-01");
+    const auto first = base::parse_date(text + "-01");
     if (!first) return std::nullopt;
     return first->year() / first->month();
 }
@@ -88,45 +88,44 @@ std::optional<ledger::Axis> find_axis(const std::string& text) {
 }
 
 std::string wrong_date(const std::string& text) {
-    if (catalogue::parse_date(text)) return {};
-    return fmt::format("is no day: {}; write YYYY-MM-DD", catalogue::shown(text));
+    if (base::parse_date(text)) return {};
+    return fmt::format("is no day: {}; write YYYY-MM-DD", base::shown(text));
 }
 
 std::string wrong_month(const std::string& text) {
     if (parse_month(text)) return {};
-    return fmt::format("is no month: {}; write YYYY-MM", catalogue::shown(text));
+    return fmt::format("is no month: {}; write YYYY-MM", base::shown(text));
 }
 
 std::string wrong_axis(const std::string& text) {
     if (find_axis(text)) return {};
-    return fmt::format("cannot be divided by {}; choose machine, shift, board or order", catalogue::shown(text));
+    return fmt::format("cannot be divided by {}; choose machine, shift, board or order", base::shown(text));
 }
 
 std::string wrong_export(const std::string& file) {
-    if (can_export_to(file)) return {};
-    return fmt::format("is no file to export to: {}; end it in .xlsx or .csv", catalogue::shown(file));
+    if (reports::can_export_to(file)) return {};
+    return fmt::format("is no file to export to: {}; end it in .xlsx or .csv", base::shown(file));
 }
 
 std::string wrong_entry(const std::string& text) {
     if (is_whole(text, 1, std::numeric_limits<std::int64_t>::max())) return {};
-    return fmt::format("is no entry's number: {}; give a whole number from 1 on", catalogue::shown(text));
+    return fmt::format("is no entry's number: {}; give a whole number from 1 on", base::shown(text));
 }
 
 std::string wrong_threads(const std::string& text) {
     if (is_whole(text, 1, most_threads)) return {};
-    return fmt::format("is no number of threads: {}; give a whole number from 1 to {}", catalogue::shown(text),
+    return fmt::format("is no number of threads: {}; give a whole number from 1 to {}", base::shown(text),
                        most_threads);
 }
 
 std::string wrong_seed(const std::string& text) {
     if (is_whole(text, 0, std::numeric_limits<std::int64_t>::max())) return {};
-    return fmt::format("is no seed: {}; give a whole number from 0 on", catalogue::shown(text));
+    return fmt::format("is no seed: {}; give a whole number from 0 on", base::shown(text));
 }
 
 std::string wrong_orders(const std::string& text) {
     if (is_whole(text, 1, most_orders)) return {};
-    return fmt::format("is no number of orders: {}; give a whole number from 1 to {}", catalogue::shown(text),
-                       most_orders);
+    return fmt::format("is no number of orders: {}; give a whole number from 1 to {}", base::shown(text), most_orders);
 }
 
 }  // namespace flutebook::cli

@@ -6,9 +6,9 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 
-#include "host/catalogue/date.hpp"
-#include "host/catalogue/nearest.hpp"
-#include "host/catalogue/shown.hpp"
+#include "host/base/date.hpp"
+#include "host/base/near_spellings.hpp"
+#include "host/base/quoted_text.hpp"
 #include "host/cli/argument_words.hpp"
 #include "host/cli/examples.hpp"
 
@@ -238,12 +238,11 @@ private:
     std::string wrong_command(const CLI::App& command) const {
         const std::vector<std::string> left = app_.remaining(true);
         if (left.empty()) return "a command is missing";
-        if (left.front().rfind('-', 0) == 0) return fmt::format("no such option: {}", catalogue::shown(left.front()));
+        if (left.front().rfind('-', 0) == 0) return fmt::format("no such option: {}", base::shown(left.front()));
         std::vector<std::string> known;
         for (const CLI::App* own : command.get_subcommands([](const CLI::App*) { return true; }))
             known.push_back(own->get_name());
-        return fmt::format("no such command: {}{}", catalogue::shown(left.front()),
-                           catalogue::did_you_mean(left.front(), known));
+        return fmt::format("no such command: {}{}", base::shown(left.front()), base::did_you_mean(left.front(), known));
     }
 
     // The library says which option it is about before a colon.
@@ -269,7 +268,7 @@ private:
     std::optional<std::string> wrong_for_saved() const {
         if (quote_->get_subcommands().empty()) return std::nullopt;
         const std::string name = name_of(quote_->get_subcommands().front());
-        std::string found = words_.files.empty() ? "" : catalogue::shown(words_.files.front());
+        std::string found = words_.files.empty() ? "" : base::shown(words_.files.front());
         for (const char* option : {"--explain", "--date", "--save"})
             if (quote_->count(option) > 0) found = option;
         if (found.empty()) return std::nullopt;
@@ -304,11 +303,11 @@ private:
         if (month_->parsed())
             return MonthCommand{parse_month(own.month).value(), find_axis(own.by), own.export_file, own.form()};
         if (close_->parsed()) return CloseCommand{parse_month(own.month).value(), own.why, own.form()};
-        if (reverse_->parsed()) return ReverseCommand{own.entry, own.why, catalogue::parse_date(own.date), own.form()};
+        if (reverse_->parsed()) return ReverseCommand{own.entry, own.why, base::parse_date(own.date), own.form()};
         if (verify_->parsed()) return VerifyCommand{given(verify_, "--head", own.head), own.form()};
         if (backup_->parsed()) return BackupCommand{own.backup_file, own.form()};
         return QuoteCommand{
-            own.files,   own.keep_quotes(), given(quote_, "--explain", own.explain), catalogue::parse_date(own.date),
+            own.files,   own.keep_quotes(), given(quote_, "--explain", own.explain), base::parse_date(own.date),
             own.threads, own.form()};
     }
 

@@ -8,10 +8,10 @@
 #include <variant>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
 #include "host/cli/exit_code.hpp"
-#include "host/desk/post.hpp"
-#include "ledger/month.hpp"
+#include "host/plant/plant.hpp"
+#include "host/services/posting/post.hpp"
+#include "ledger/reading/month.hpp"
 
 namespace flutebook::cli {
 
@@ -22,7 +22,7 @@ struct QuoteCommand {
     std::vector<std::string> files;
     Keep keep;
     std::optional<std::string> explain;
-    std::optional<catalogue::Date> date;
+    std::optional<base::Date> date;
     unsigned threads;
     Form form;
 };
@@ -85,7 +85,7 @@ struct PluginNewCommand {
 
 struct PostCommand {
     std::vector<std::string> files;
-    desk::PostAsked::Keep keep;
+    services::PostAsked::Keep keep;
     Form form;
 };
 

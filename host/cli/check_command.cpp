@@ -2,26 +2,26 @@
 
 #include <nlohmann/json.hpp>
 
-#include "host/cli/check_json.hpp"
-#include "host/cli/check_junit.hpp"
-#include "host/cli/check_text.hpp"
-#include "host/cli/json_text.hpp"
-#include "host/desk/check_plugin.hpp"
+#include "host/answers/check_json.hpp"
+#include "host/answers/json_text.hpp"
+#include "host/reports/check_junit.hpp"
+#include "host/reports/check_text.hpp"
+#include "host/services/plugins/check_plugin.hpp"
 
 namespace flutebook::cli {
 
 namespace {
 
-std::string in_form(const desk::Checked& checked, PluginCheckCommand::As form) {
+std::string in_form(const services::Checked& checked, PluginCheckCommand::As form) {
     switch (form) {
         case PluginCheckCommand::As::json:
-            return json_text(check_json(checked));
+            return answers::json_text(answers::check_json(checked));
         case PluginCheckCommand::As::junit:
-            return check_junit(checked);
+            return reports::check_junit(checked);
         case PluginCheckCommand::As::text:
             break;
     }
-    return check_text(checked);
+    return reports::check_text(checked);
 }
 
 }  // namespace
@@ -31,7 +31,7 @@ ExitCode run_plugin_check(const PluginCheckCommand& asked, Output& output) {
     const auto begun = [&](const std::string& rule) {
         if (is_watched) show_progress("trying " + rule);
     };
-    const desk::Checked checked = desk::check_plugin({asked.file, asked.seed, asked.orders}, begun);
+    const services::Checked checked = services::check_plugin({asked.file, asked.seed, asked.orders}, begun);
     if (is_watched) show_progress("");
     output.write(in_form(checked, asked.as));
     return checked.has_passed() ? ExitCode::done : ExitCode::refused;

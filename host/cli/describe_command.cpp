@@ -2,35 +2,35 @@
 
 #include <nlohmann/json.hpp>
 
-#include "host/cli/describe_json.hpp"
-#include "host/cli/describe_markdown.hpp"
-#include "host/cli/describe_text.hpp"
-#include "host/cli/describe_yaml.hpp"
-#include "host/cli/json_text.hpp"
-#include "host/desk/describe.hpp"
+#include "host/answers/describe_json.hpp"
+#include "host/answers/json_text.hpp"
+#include "host/reports/describe_markdown.hpp"
+#include "host/reports/describe_text.hpp"
+#include "host/reports/describe_yaml.hpp"
+#include "host/services/plugins/describe.hpp"
 
 namespace flutebook::cli {
 
 namespace {
 
-std::string in_form(const desk::Description& described, PluginDescribeCommand::As form) {
+std::string in_form(const services::Description& described, PluginDescribeCommand::As form) {
     switch (form) {
         case PluginDescribeCommand::As::markdown:
-            return describe_markdown(described);
+            return reports::describe_markdown(described);
         case PluginDescribeCommand::As::yaml:
-            return describe_yaml(described);
+            return reports::describe_yaml(described);
         case PluginDescribeCommand::As::json:
-            return json_text(describe_json(described));
+            return answers::json_text(answers::describe_json(described));
         case PluginDescribeCommand::As::text:
             break;
     }
-    return describe_text(described);
+    return reports::describe_text(described);
 }
 
 }  // namespace
 
 ExitCode run_plugin_describe(const PluginDescribeCommand& asked, Output& output) {
-    output.write(in_form(desk::describe(asked.file), asked.as));
+    output.write(in_form(services::describe(asked.file), asked.as));
     return ExitCode::done;
 }
 

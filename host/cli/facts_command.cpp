@@ -4,23 +4,23 @@
 
 #include <nlohmann/json.hpp>
 
-#include "host/cli/describe_words.hpp"
-#include "host/cli/json_text.hpp"
-#include "host/cli/plugin_json.hpp"
-#include "host/cli/text.hpp"
+#include "host/answers/json_text.hpp"
+#include "host/answers/plugin_json.hpp"
 #include "host/engine/facts.hpp"
+#include "host/render/text.hpp"
+#include "host/reports/describe_words.hpp"
 
 namespace flutebook::cli {
 
 namespace {
 
-using engine::Axis;
+using contract::Axis;
 using engine::Fact;
 
-Json json() {
-    Json made = {{"facts", Json::array()}};
+answers::Json json() {
+    answers::Json made = {{"facts", answers::Json::array()}};
     for (const Fact& fact : engine::facts()) {
-        made["facts"].push_back(name_json(fact.name));
+        made["facts"].push_back(answers::name_json(fact.name));
         made["facts"].back()["low"] = fact.name.range.low;
         made["facts"].back()["high"] = fact.name.range.high;
         made["facts"].back()["replaceable"] = fact.is_replaceable;
@@ -31,11 +31,11 @@ Json json() {
 std::string text() {
     std::string made;
     for (const Axis axis : {Axis::order, Axis::ply, Axis::step}) {
-        made += fmt::format("{}{}\n", made.empty() ? "" : "\n", axis_words(axis));
+        made += fmt::format("{}{}\n", made.empty() ? "" : "\n", reports::axis_words(axis));
         for (const Fact& fact : engine::facts())
             if (fact.name.axis == axis)
-                made += hanging(fmt::format("  {:<20} {:<9} ", fact.name.name, fact.name.unit),
-                                fact.name.meaning + (fact.is_replaceable ? " (replaceable)" : ""));
+                made += render::hanging(fmt::format("  {:<20} {:<9} ", fact.name.name, fact.name.unit),
+                                        fact.name.meaning + (fact.is_replaceable ? " (replaceable)" : ""));
     }
     return made;
 }
@@ -48,8 +48,8 @@ std::string markdown() {
         "| name | unit | how many | range | replaceable | meaning |\n|---|---|---|---|---|---|\n";
     for (const Fact& fact : engine::facts())
         made += fmt::format("| `{}` | `{}` | {} | {} | {} | {} |\n", fact.name.name, fact.name.unit,
-                            axis_words(fact.name.axis), range_words(fact.name.range), fact.is_replaceable ? "yes" : "",
-                            fact.name.meaning);
+                            reports::axis_words(fact.name.axis), reports::range_words(fact.name.range),
+                            fact.is_replaceable ? "yes" : "", fact.name.meaning);
     return made;
 }
 
@@ -58,7 +58,7 @@ std::string markdown() {
 ExitCode run_plugin_facts(const PluginFactsCommand& asked, Output& output) {
     switch (asked.as) {
         case PluginFactsCommand::As::json:
-            output.write(json_text(json()));
+            output.write(answers::json_text(json()));
             break;
         case PluginFactsCommand::As::markdown:
             output.write(markdown());

@@ -1,14 +1,14 @@
 // `close`, `reverse`, `verify`, `backup`: what is done to a ledger beside posting.
 #pragma once
 
-#include "host/catalogue/plant.hpp"
 #include "host/cli/arguments.hpp"
 #include "host/cli/output.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::cli {
 
 /// Each: `ledger` is its file. Throws LedgerError.
-[[nodiscard]] ExitCode run_close(const catalogue::Plant& plant, const std::string& ledger, const CloseCommand& asked,
+[[nodiscard]] ExitCode run_close(const plant::Plant& plant, const std::string& ledger, const CloseCommand& asked,
                                  Output& output);
 [[nodiscard]] ExitCode run_reverse(const std::string& ledger, const ReverseCommand& asked, Output& output);
 /// What is wrong is said on standard error too, one sentence a line.

@@ -4,8 +4,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "host/cli/json_text.hpp"
-#include "host/desk/new_plugin.hpp"
+#include "host/answers/json_text.hpp"
+#include "host/services/plugins/new_plugin.hpp"
 
 namespace flutebook::cli {
 
@@ -18,7 +18,7 @@ std::string quoted(const std::string& text) {
     return made + "'";
 }
 
-std::string text(const std::string& name, const desk::NewPlugin& made) {
+std::string text(const std::string& name, const services::NewPlugin& made) {
     std::string said = fmt::format("{}/ holds a plugin that works; {}.cpp is where to begin.\n\n", name, name);
     for (const std::string& file : made.files) said += fmt::format("  {}/{}\n", name, file);
     said += fmt::format(
@@ -35,9 +35,10 @@ std::string text(const std::string& name, const desk::NewPlugin& made) {
 }  // namespace
 
 ExitCode run_plugin_new(const PluginNewCommand& asked, Output& output) {
-    const desk::NewPlugin made = desk::new_plugin(asked.name);
+    const services::NewPlugin made = services::new_plugin(asked.name);
     if (asked.form == Form::json)
-        output.write(json_text(Json{{"folder", asked.name}, {"files", made.files}, {"prefix", made.prefix}}));
+        output.write(
+            answers::json_text(answers::Json{{"folder", asked.name}, {"files", made.files}, {"prefix", made.prefix}}));
     else
         output.write(text(asked.name, made));
     return ExitCode::done;

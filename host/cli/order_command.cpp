@@ -4,22 +4,22 @@
 
 #include <nlohmann/json.hpp>
 
-#include "host/cli/json_text.hpp"
+#include "host/answers/json_text.hpp"
 #include "host/cli/person.hpp"
-#include "host/desk/order.hpp"
-#include "host/desk/saved_quote.hpp"
+#include "host/services/orders/order.hpp"
+#include "host/services/quoting/saved_quote.hpp"
 
 namespace flutebook::cli {
 
 namespace {
 
-Json order_json(const review::OrderRecord& order) {
+answers::Json order_json(const orders::OrderRecord& order) {
     return {{"order", order.number},      {"quote", order.quote}, {"quantity", order.quantity},
             {"customer", order.customer}, {"board", order.board}, {"corrugator", order.corrugator},
             {"route", order.route}};
 }
 
-std::string order_text(const review::OrderRecord& order) {
+std::string order_text(const orders::OrderRecord& order) {
     std::string way = order.corrugator;
     for (const std::string& converter : order.route) way += " > " + converter;
     return fmt::format("order {} taken from quote {}: {:.0f} of {} for {}, by {}\n", order.number, order.quote,
@@ -30,15 +30,15 @@ std::string order_text(const review::OrderRecord& order) {
 
 ExitCode run_quote_show(const std::string& ledger, const QuoteShowCommand& asked, Output& output) {
     const auto store = ledger::Store::open_for_reading(ledger);
-    const ledger::SavedQuote quote = desk::saved_quote(store, asked.quote);
-    output.write(desk::part_of(quote, asked.form == Form::json ? "answer.json" : "answer.txt"));
+    const ledger::SavedQuote quote = services::saved_quote(store, asked.quote);
+    output.write(services::part_of(quote, asked.form == Form::json ? "answer.json" : "answer.txt"));
     return ExitCode::done;
 }
 
 ExitCode run_order(const std::string& ledger, const OrderCommand& asked, Output& output) {
     auto store = ledger::Store::open_for_writing(ledger, ledger::IfMissing::refuse);
-    const auto order = desk::take_order(store, {asked.quote, asked.quantity, asked.number, person_at_work()});
-    output.write(asked.form == Form::json ? json_text(order_json(order)) : order_text(order));
+    const auto order = services::take_order(store, {asked.quote, asked.quantity, asked.number, person_at_work()});
+    output.write(asked.form == Form::json ? answers::json_text(order_json(order)) : order_text(order));
     return ExitCode::done;
 }
 

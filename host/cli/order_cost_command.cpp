@@ -2,16 +2,17 @@
 
 #include <nlohmann/json.hpp>
 
-#include "host/cli/order_cost_json.hpp"
-#include "host/cli/order_cost_text.hpp"
-#include "host/desk/order_cost.hpp"
+#include "host/answers/order_cost_json.hpp"
+#include "host/reports/order_cost_text.hpp"
+#include "host/services/orders/order_cost.hpp"
 
 namespace flutebook::cli {
 
-ExitCode run_order_cost(const catalogue::Plant& plant, const std::string& ledger, const OrderCostCommand& asked,
+ExitCode run_order_cost(const plant::Plant& plant, const std::string& ledger, const OrderCostCommand& asked,
                         Output& output) {
-    const auto answer = desk::order_cost(plant, ledger, asked.order);
-    output.write(asked.form == Form::json ? json_text(order_cost_json(answer)) : order_cost_text(plant, answer));
+    const auto answer = services::order_cost(plant, ledger, asked.order);
+    output.write(asked.form == Form::json ? answers::json_text(answers::order_cost_json(answer))
+                                          : reports::order_cost_text(plant, answer));
     return ExitCode::done;
 }
 

@@ -3,14 +3,14 @@
 
 #include <string>
 
-#include "host/catalogue/plant.hpp"
 #include "host/cli/arguments.hpp"
 #include "host/cli/output.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::cli {
 
 /// `plant` as its files are now; `ledger` is its file. Throws InputError, ModelError, LedgerError.
-[[nodiscard]] ExitCode run_order_cost(const catalogue::Plant& plant, const std::string& ledger,
+[[nodiscard]] ExitCode run_order_cost(const plant::Plant& plant, const std::string& ledger,
                                       const OrderCostCommand& asked, Output& output);
 
 }  // namespace flutebook::cli

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <system_error>
 
-#include "host/cli/text.hpp"
+#include "host/render/text.hpp"
 
 namespace flutebook::cli {
 
@@ -51,7 +51,7 @@ ExitCode Output::close() {
 
 void complain(const std::vector<std::string>& lines) {
     std::string text;
-    for (const std::string& line : lines) text += cleaned(line) + "\n";
+    for (const std::string& line : lines) text += render::cleaned(line) + "\n";
     static_cast<void>(write_whole(STDERR_FILENO, text));
 }
 

@@ -3,11 +3,12 @@
 
 #include "host/cli/arguments.hpp"
 #include "host/cli/output.hpp"
-#include "host/desk/workplace.hpp"
+#include "host/services/workplace.hpp"
 
 namespace flutebook::cli {
 
-[[nodiscard]] ExitCode run_plugin_list(const desk::Workplace& workplace, Form form, Output& output);
-[[nodiscard]] ExitCode run_plugin_graph(const desk::Workplace& workplace, PluginGraphCommand::As as, Output& output);
+[[nodiscard]] ExitCode run_plugin_list(const services::Workplace& workplace, Form form, Output& output);
+[[nodiscard]] ExitCode run_plugin_graph(const services::Workplace& workplace, PluginGraphCommand::As as,
+                                        Output& output);
 
 }  // namespace flutebook::cli

@@ -14,7 +14,7 @@
 #include "host/cli/post_command.hpp"
 #include "host/cli/quote_command.hpp"
 #include "host/cli/recheck_command.hpp"
-#include "host/desk/workplace.hpp"
+#include "host/services/workplace.hpp"
 
 namespace flutebook::cli {
 
@@ -26,32 +26,34 @@ struct Worker {
     const std::string& ledger;
     Output& output;
 
-    ExitCode operator()(const QuoteCommand& asked) const { return run_quote(desk::open(plant), ledger, asked, output); }
+    ExitCode operator()(const QuoteCommand& asked) const {
+        return run_quote(services::open(plant), ledger, asked, output);
+    }
     ExitCode operator()(const QuoteShowCommand& asked) const { return run_quote_show(ledger, asked, output); }
     ExitCode operator()(const QuoteRecheckCommand& asked) const {
         return run_quote_recheck(plant, ledger, asked, output);
     }
     ExitCode operator()(const OrderCommand& asked) const { return run_order(ledger, asked, output); }
     ExitCode operator()(const OrderCostCommand& asked) const {
-        return run_order_cost(catalogue::read_plant(plant), ledger, asked, output);
+        return run_order_cost(plant::read_plant(plant), ledger, asked, output);
     }
     ExitCode operator()(const PostCommand& asked) const {
-        return run_post(catalogue::read_plant(plant), ledger, asked, output);
+        return run_post(plant::read_plant(plant), ledger, asked, output);
     }
     ExitCode operator()(const MonthCommand& asked) const {
-        return run_month(catalogue::read_plant(plant), ledger, asked, output);
+        return run_month(plant::read_plant(plant), ledger, asked, output);
     }
     ExitCode operator()(const CloseCommand& asked) const {
-        return run_close(catalogue::read_plant(plant), ledger, asked, output);
+        return run_close(plant::read_plant(plant), ledger, asked, output);
     }
     ExitCode operator()(const ReverseCommand& asked) const { return run_reverse(ledger, asked, output); }
     ExitCode operator()(const VerifyCommand& asked) const { return run_verify(ledger, asked, output); }
     ExitCode operator()(const BackupCommand& asked) const { return run_backup(ledger, asked, output); }
     ExitCode operator()(const PluginListCommand& asked) const {
-        return run_plugin_list(desk::open(plant), asked.form, output);
+        return run_plugin_list(services::open(plant), asked.form, output);
     }
     ExitCode operator()(const PluginGraphCommand& asked) const {
-        return run_plugin_graph(desk::open(plant), asked.as, output);
+        return run_plugin_graph(services::open(plant), asked.as, output);
     }
     ExitCode operator()(const PluginDescribeCommand& asked) const { return run_plugin_describe(asked, output); }
     ExitCode operator()(const PluginCheckCommand& asked) const { return run_plugin_check(asked, output); }

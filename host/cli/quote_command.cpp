@@ -6,35 +6,35 @@
 #include <map>
 #include <nlohmann/json.hpp>
 
-#include "host/catalogue/request.hpp"
-#include "host/catalogue/shown.hpp"
-#include "host/cli/cost_sheet_text.hpp"
-#include "host/cli/json_text.hpp"
+#include "host/answers/json_text.hpp"
+#include "host/answers/place_text.hpp"
+#include "host/answers/quote_json.hpp"
+#include "host/base/errors.hpp"
+#include "host/base/quoted_text.hpp"
 #include "host/cli/person.hpp"
-#include "host/cli/place_text.hpp"
 #include "host/cli/progress.hpp"
-#include "host/cli/quote_json.hpp"
-#include "host/cli/whole_answer.hpp"
-#include "host/desk/quote.hpp"
-#include "host/desk/saved_quote.hpp"
-#include "host/errors.hpp"
+#include "host/orders/request.hpp"
+#include "host/reports/cost_sheet_text.hpp"
+#include "host/reports/whole_answer.hpp"
+#include "host/services/quoting/quote.hpp"
+#include "host/services/quoting/saved_quote.hpp"
 
 namespace flutebook::cli {
 
 namespace {
 
-using catalogue::Request;
+using orders::Request;
 
 // One run of the command: the requests one after the other, and the worst that happened.
 class Round {
 public:
-    Round(const desk::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked, Output& output)
+    Round(const services::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked, Output& output)
         : workplace_(workplace),
           ledger_(ledger),
           asked_(asked),
           output_(output),
           desk_asked_{asked.threads, asked.explain},
-          document_(quote_document(workplace.plant)) {}
+          document_(answers::quote_document(workplace.plant)) {}
 
     ExitCode run() {
         std::vector<Request> requests = only_number_of_its_kind(read_all());
@@ -46,7 +46,7 @@ public:
             if (line) show_progress(*line);
         }
         if (progress.was_shown()) show_progress("");
-        if (asked_.form == Form::json) output_.write(json_text(document_));
+        if (asked_.form == Form::json) output_.write(answers::json_text(document_));
         return worst_;
     }
 
@@ -68,7 +68,7 @@ private:
     std::vector<Request> read_all() {
         std::vector<Request> made;
         for (const std::string& file : asked_.files)
-            around_one_request([&] { made.push_back(catalogue::read_request(workplace_.plant, file, asked_.date)); });
+            around_one_request([&] { made.push_back(orders::read_request(workplace_.plant, file, asked_.date)); });
         return made;
     }
 
@@ -86,17 +86,18 @@ private:
 
     void refuse_same_number(const Request& first, const Request& again) {
         const auto own = again.places.find("request");
-        const std::string where = own == again.places.end() ? again.place.file : place_text(own->second);
+        const std::string where = own == again.places.end() ? again.place.file : answers::place_text(own->second);
         complain(
             {fmt::format("{}: request: the number is given twice: {} stands in {} as well; give each enquiry its "
                          "own number, and name each file once",
-                         where, catalogue::shown(again.number), first.place.file)});
+                         where, base::shown(again.number), first.place.file)});
         worst_ = worse(worst_, ExitCode::refused);
     }
 
     void answer(const Request& request) {
         around_one_request([&] {
-            const desk::RequestAnswer made = desk::quote(workplace_.plant, workplace_.engine, request, desk_asked_);
+            const services::RequestAnswer made =
+                services::quote(workplace_.plant, workplace_.engine, request, desk_asked_);
             if (made.model_fault) {
                 complain({*made.model_fault});
                 worst_ = worse(worst_, ExitCode::unfit);
@@ -107,10 +108,10 @@ private:
         });
     }
 
-    void show(const desk::RequestAnswer& made) {
-        Json tree = request_json(made, desk_asked_);
-        std::string text = answer_text(workplace_.plant, made, desk_asked_);
-        if (asked_.keep == QuoteCommand::Keep::quotes && desk::can_be_saved(made)) {
+    void show(const services::RequestAnswer& made) {
+        answers::Json tree = answers::request_json(made, desk_asked_);
+        std::string text = reports::answer_text(workplace_.plant, made, desk_asked_);
+        if (asked_.keep == QuoteCommand::Keep::quotes && services::can_be_saved(made)) {
             const std::string number = save(made);
             tree["saved"] = number;
             text += fmt::format("saved as {}\n\n", number);
@@ -121,26 +122,26 @@ private:
             output_.write(text);
     }
 
-    std::string save(const desk::RequestAnswer& made) {
+    std::string save(const services::RequestAnswer& made) {
         if (!store_) store_ = ledger::Store::open_for_writing(ledger_, ledger::IfMissing::create);
-        return desk::save_quote(*store_, workplace_,
-                                {made, desk_asked_, whole_answer(workplace_.plant, made, desk_asked_)},
-                                person_at_work());
+        return services::save_quote(*store_, workplace_,
+                                    {made, desk_asked_, reports::whole_answer(workplace_.plant, made, desk_asked_)},
+                                    person_at_work());
     }
 
-    const desk::Workplace& workplace_;
+    const services::Workplace& workplace_;
     const std::string& ledger_;
     std::optional<ledger::Store> store_;  // opened for the first quote that is kept
     const QuoteCommand& asked_;
     Output& output_;
-    desk::Asked desk_asked_;
-    Json document_;
+    services::Asked desk_asked_;
+    answers::Json document_;
     ExitCode worst_ = ExitCode::done;
 };
 
 }  // namespace
 
-ExitCode run_quote(const desk::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked,
+ExitCode run_quote(const services::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked,
                    Output& output) {
     return Round(workplace, ledger, asked, output).run();
 }

@@ -9,25 +9,25 @@
 #include <mutex>
 #include <thread>
 
-#include "host/engine/blocks.hpp"
-#include "host/engine/description.hpp"
-#include "host/engine/evaluator.hpp"
-#include "host/engine/library.hpp"
-#include "host/engine/plugin_file.hpp"
-#include "host/engine/trust.hpp"
-#include "host/errors.hpp"
+#include "host/base/errors.hpp"
+#include "host/contract/description.hpp"
+#include "host/contract/evaluator.hpp"
+#include "host/contract/library.hpp"
+#include "host/contract/plugin_file.hpp"
+#include "host/contract/trust.hpp"
+#include "host/engine/costing/blocks.hpp"
 
 namespace flutebook::engine {
 namespace {
 
-std::string file_of(const catalogue::Plant& plant, const std::string& installed, const std::string& id) {
+std::string file_of(const plant::Plant& plant, const std::string& installed, const std::string& id) {
     const auto own = std::filesystem::path(plant.folder) / "plugins" / (id + ".so");
     if (std::filesystem::exists(own)) return own.string();
     return (std::filesystem::path(installed) / (id + ".so")).string();
 }
 
-void check_pin(const catalogue::Plant& plant, const PluginFile& file) {
-    for (const catalogue::PinnedFile& pin : plant.pinned)
+void check_pin(const plant::Plant& plant, const contract::PluginFile& file) {
+    for (const plant::PinnedFile& pin : plant.pinned)
         if (pin.model == file.id() && pin.sha256 != file.sha256())
             throw ModelError(fmt::format(
                 "{}:{}:{}: sha256.{}: {} is another file: found {}, expected {}; put back the "
@@ -37,19 +37,19 @@ void check_pin(const catalogue::Plant& plant, const PluginFile& file) {
 
 // Who else, besides this process, may have to do with the plugins.
 struct Others {
-    Trust* trust;
-    Elsewhere* elsewhere;
+    contract::Trust* trust;
+    contract::Elsewhere* elsewhere;
 };
 
-const catalogue::Isolation* isolation_of(const catalogue::Plant& plant, const std::string& id) {
+const plant::Isolation* isolation_of(const plant::Plant& plant, const std::string& id) {
     const auto found = std::find_if(plant.isolated.begin(), plant.isolated.end(),
-                                    [&](const catalogue::Isolation& own) { return own.model == id; });
+                                    [&](const plant::Isolation& own) { return own.model == id; });
     return found == plant.isolated.end() ? nullptr : &*found;
 }
 
-Model open(const catalogue::Plant& plant, PluginFile file, Elsewhere* elsewhere) {
-    const catalogue::Isolation* isolation = isolation_of(plant, file.id());
-    if (isolation == nullptr) return describe(load_plugin(file), file.name(), file.id());
+contract::Model open(const plant::Plant& plant, contract::PluginFile file, contract::Elsewhere* elsewhere) {
+    const plant::Isolation* isolation = isolation_of(plant, file.id());
+    if (isolation == nullptr) return contract::describe(contract::load_plugin(file), file.name(), file.id());
     // Never quietly here instead.
     if (elsewhere == nullptr)
         throw ModelError(
@@ -59,21 +59,21 @@ Model open(const catalogue::Plant& plant, PluginFile file, Elsewhere* elsewhere)
     return elsewhere->open(std::move(file));
 }
 
-Model load(const catalogue::Plant& plant, const std::string& installed, const std::string& id, Others others) {
-    PluginFile file = PluginFile::read(file_of(plant, installed, id));
+contract::Model load(const plant::Plant& plant, const std::string& installed, const std::string& id, Others others) {
+    contract::PluginFile file = contract::PluginFile::read(file_of(plant, installed, id));
     file.check_place();
     check_pin(plant, file);
     if (others.trust != nullptr) others.trust->check(file);
     const std::string sha256 = file.sha256();
-    Model model = open(plant, std::move(file), others.elsewhere);
+    contract::Model model = open(plant, std::move(file), others.elsewhere);
     model.sha256 = sha256;
     return model;
 }
 
-std::vector<Model> load_all(const catalogue::Plant& plant, const std::string& installed, Others others) {
-    std::vector<Model> models;
+std::vector<contract::Model> load_all(const plant::Plant& plant, const std::string& installed, Others others) {
+    std::vector<contract::Model> models;
     std::vector<std::string> errors;
-    for (const catalogue::ModelEntry& entry : plant.models) {
+    for (const plant::ModelEntry& entry : plant.models) {
         try {
             models.push_back(load(plant, installed, entry.id, others));
         } catch (const ModelError& error) {
@@ -84,8 +84,8 @@ std::vector<Model> load_all(const catalogue::Plant& plant, const std::string& in
     return models;
 }
 
-Replaced replaced_settings(const Graph& graph) {
-    Replaced made;
+contract::Replaced replaced_settings(const Graph& graph) {
+    contract::Replaced made;
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
         auto& own = made.emplace_back();
         for (const auto& link : graph.settings[m]) own.push_back(link ? 1 : 0);
@@ -164,7 +164,7 @@ std::vector<LineAmount> lines_in_order(const Blocks& blocks, const Columns& colu
     for (std::size_t step = 0; step < columns.shape().steps; ++step)
         for (std::size_t m = 0; m < graph.models.size(); ++m)
             for (std::size_t l = 0; l < graph.models[m].lines.size(); ++l) {
-                const bool by_ply = graph.models[m].lines[l].axis == Axis::ply;
+                const bool by_ply = graph.models[m].lines[l].axis == contract::Axis::ply;
                 if (by_ply && step != 0) continue;
                 const std::size_t first = by_ply ? 0 : step;
                 const std::size_t past = by_ply ? columns.shape().plies : step + 1;
@@ -192,9 +192,10 @@ Engine::~Engine() = default;
 Engine::Engine(Engine&&) noexcept = default;
 Engine& Engine::operator=(Engine&&) noexcept = default;
 
-Engine Engine::start(const catalogue::Plant& plant, const std::string& installed, Trust* trust, Elsewhere* elsewhere) {
+Engine Engine::start(const plant::Plant& plant, const std::string& installed, contract::Trust* trust,
+                     contract::Elsewhere* elsewhere) {
     Graph graph = join(load_all(plant, installed, {trust, elsewhere}), plant.preferences);
-    Settings settings = read_settings(plant, graph.models, replaced_settings(graph));
+    contract::Settings settings = contract::read_settings(plant, graph.models, replaced_settings(graph));
     Engine made;
     made.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings));
     return made;
@@ -203,16 +204,17 @@ Engine Engine::start(const catalogue::Plant& plant, const std::string& installed
 const Graph& Engine::graph() const {
     return blocks_->graph();
 }
-const Settings& Engine::settings() const {
+const contract::Settings& Engine::settings() const {
     return blocks_->settings();
 }
 const Blocks& Engine::blocks() const {
     return *blocks_;
 }
 
-Order Engine::order(const catalogue::Plant& plant, const catalogue::Request& request, const geometry::Layout& layout,
+Order Engine::order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                     double quantity) const {
-    return {&plant, &request, &layout, quantity, read_request_settings(request, plant.currency, graph().models)};
+    return {&plant, &request, &layout, quantity,
+            contract::read_request_settings(request, plant.currency, graph().models)};
 }
 
 std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) const {

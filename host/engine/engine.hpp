@@ -12,12 +12,14 @@
 #include <string>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
-#include "host/engine/graph.hpp"
+#include "host/contract/evaluator.hpp"
+#include "host/contract/settings.hpp"
+#include "host/contract/trust.hpp"
+#include "host/engine/graph/graph.hpp"
 #include "host/engine/row.hpp"
-#include "host/engine/settings.hpp"
-#include "ledger/money.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
+#include "ledger/values/money.hpp"
 
 namespace flutebook::engine {
 
@@ -64,8 +66,6 @@ struct Costing {
 };
 
 class Blocks;
-class Elsewhere;
-class Trust;
 
 class Engine {
 public:
@@ -73,19 +73,19 @@ public:
     /// Files that the plant has pinned to other bytes are refused, and those that `trust` refuses; without it, what
     /// loads is believed. Models that the plant wants isolated are opened `elsewhere`, and no code of theirs comes into
     /// this process. Throws InputError (plant) for unfit settings, ModelError for unfit plugins.
-    [[nodiscard]] static Engine start(const catalogue::Plant& plant, const std::string& installed,
-                                      Trust* trust = nullptr, Elsewhere* elsewhere = nullptr);
+    [[nodiscard]] static Engine start(const plant::Plant& plant, const std::string& installed,
+                                      contract::Trust* trust = nullptr, contract::Elsewhere* elsewhere = nullptr);
 
     ~Engine();
     Engine(Engine&&) noexcept;
     Engine& operator=(Engine&&) noexcept;
 
     [[nodiscard]] const Graph& graph() const;
-    [[nodiscard]] const Settings& settings() const;
+    [[nodiscard]] const contract::Settings& settings() const;
 
     /// An order at a quantity. Throws InputError (request) where its extras do not fit the models.
-    [[nodiscard]] Order order(const catalogue::Plant& plant, const catalogue::Request& request,
-                              const geometry::Layout& layout, double quantity) const;
+    [[nodiscard]] Order order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
+                              double quantity) const;
 
     /// Costs every row, on up to `threads` threads. Throws ModelError where a model is at fault in any row, naming
     /// the first.

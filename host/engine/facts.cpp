@@ -3,7 +3,7 @@
 namespace flutebook::engine {
 namespace {
 
-using catalogue::Converter;
+using plant::Converter;
 
 // The loop over rows stands here once; Value is inlined into it.
 template <double (*Value)(const Row&, std::size_t)>
@@ -24,7 +24,7 @@ const geometry::BoardMake& board(const Row& row) {
 const geometry::PlyMake& ply(const Row& row, std::size_t index) {
     return board(row).plies[index];
 }
-const catalogue::Corrugator& web(const Row& row) {
+const plant::Corrugator& web(const Row& row) {
     return *row.candidate->corrugator;
 }
 
@@ -34,7 +34,7 @@ const Converter* converter(const Row& row, std::size_t step) {
     return step >= 1 && step <= converters.size() ? converters[step - 1] : nullptr;
 }
 
-double inside(const Row& row, double catalogue::Inside::*dimension) {
+double inside(const Row& row, double orders::Inside::*dimension) {
     const auto& given = row.order->request->inside;
     return given ? metres((*given).*dimension) : 0;
 }
@@ -46,13 +46,13 @@ double colours(const Row& row, std::size_t) {
     return row.order->request->colours;
 }
 double inside_length(const Row& row, std::size_t) {
-    return inside(row, &catalogue::Inside::length_mm);
+    return inside(row, &orders::Inside::length_mm);
 }
 double inside_width(const Row& row, std::size_t) {
-    return inside(row, &catalogue::Inside::width_mm);
+    return inside(row, &orders::Inside::width_mm);
 }
 double inside_height(const Row& row, std::size_t) {
-    return inside(row, &catalogue::Inside::height_mm);
+    return inside(row, &orders::Inside::height_mm);
 }
 double blank_length(const Row& row, std::size_t) {
     return metres(blank(row).length_mm);
@@ -161,7 +161,7 @@ double step_power(const Row& row, std::size_t k) {
     const Converter* machine = converter(row, k);
     return k == 0 ? web(row).power_kw : machine != nullptr ? machine->power_kw : 0;
 }
-const catalogue::Hourly& hourly(const Row& row, std::size_t k) {
+const plant::Hourly& hourly(const Row& row, std::size_t k) {
     const Converter* machine = converter(row, k);
     return k == 0 ? web(row).hourly : machine != nullptr ? machine->hourly : row.order->plant->dispatch.hourly;
 }
@@ -175,14 +175,14 @@ double piece_area(const Row& row, std::size_t k) {
     return k <= row.candidate->route->parting ? row.candidate->sheet_area_m2 : blank(row).area_m2;
 }
 
-constexpr Range any_size{0, 1e9};
-constexpr Range share{0, 1};
+constexpr contract::Range any_size{0, 1e9};
+constexpr contract::Range share{0, 1};
 
 constexpr bool fixed = false;
 constexpr bool replaceable = true;
 
 std::vector<Fact> order_facts() {
-    using enum Axis;
+    using enum contract::Axis;
     return {
         {{"order.quantity", "1", "boxes ordered (sheets, where nothing converts them)", {1, 1e7}, order},
          fixed,
@@ -216,7 +216,7 @@ std::vector<Fact> order_facts() {
 }
 
 std::vector<Fact> ply_facts() {
-    using enum Axis;
+    using enum contract::Axis;
     return {
         {{"ply.grammage", "g/m2", "air-dry mass of the ply's paper", any_size, ply}, fixed, fill<ply_grammage>},
         {{"ply.adhesive", "g/m2", "dry adhesive of the flute's glue lines, on its medium", any_size, ply},
@@ -231,7 +231,7 @@ std::vector<Fact> ply_facts() {
 }
 
 std::vector<Fact> step_facts() {
-    using enum Axis;
+    using enum contract::Axis;
     return {
         {{"step.kind", "1", "0 corrugator, 1 printer, 2 die cutter, 3 folder-gluer, 4 dispatch", {0, 4}, step},
          fixed,

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "host/catalogue/place.hpp"
-#include "host/engine/model.hpp"
+#include "host/base/place.hpp"
+#include "host/contract/model.hpp"
 #include "host/engine/row.hpp"
 
 namespace flutebook::engine {
@@ -17,7 +17,7 @@ namespace flutebook::engine {
 using FillColumn = void (*)(std::span<const Row> rows, std::size_t index, double* column);
 
 struct Fact {
-    Name name;
+    contract::Name name;
     bool is_replaceable;  // by a model that the plant prefers
     FillColumn fill;
 };
@@ -27,7 +27,7 @@ struct Fact {
 /// Where a fact's value was written: the places in the plant's files or the request that it was made of, and how.
 struct Origin {
     std::string how;  // "given", "blank of style 0201 from the inside dimensions and the allowances of B"
-    std::vector<catalogue::Place> places;
+    std::vector<base::Place> places;
 };
 [[nodiscard]] Origin origin(const Fact& fact, const Row& row, std::size_t index);
 

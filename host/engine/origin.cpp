@@ -3,14 +3,15 @@
 
 #include <map>
 
-#include "host/catalogue/date.hpp"
+#include "host/base/date.hpp"
 #include "host/engine/facts.hpp"
+#include "host/plant/machine_list.hpp"
 
 namespace flutebook::engine {
 namespace {
 
-using catalogue::Place;
-using catalogue::Places;
+using base::Place;
+using base::Places;
 
 void add(Origin& origin, const Places& places, const std::string& key) {
     if (const auto found = places.find(key); found != places.end()) origin.places.push_back(found->second);
@@ -45,18 +46,18 @@ Origin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
         made.how = "has no meaning at this step";
         return made;
     }
-    add(made, machine_places(*row.order->plant, machine), key);
-    made.how = fmt::format("{} of {}", key, machine_code(*row.order->plant, machine));
+    add(made, plant::machine_places(*row.order->plant, machine), key);
+    made.how = fmt::format("{} of {}", key, plant::machine_code(*row.order->plant, machine));
     return made;
 }
 
 Origin of_ply(const std::string& name, const Row& row, std::size_t index) {
     const geometry::PlyMake& ply = row.order->layout->board.plies[index];
-    const catalogue::Paper& paper = row.order->plant->papers[ply.paper];
+    const plant::Paper& paper = row.order->plant->papers[ply.paper];
     Origin made{fmt::format("{} of {}", name.substr(4), paper.code), {}};
     if (name == "ply.price") {
         if (const auto* price = paper.price_on(row.order->request->date)) made.places.push_back(price->place);
-        made.how = fmt::format("price of {} on {}", paper.code, catalogue::to_string(row.order->request->date));
+        made.how = fmt::format("price of {} on {}", paper.code, base::to_string(row.order->request->date));
     } else if (name == "ply.grammage" || name == "ply.moisture") {
         add(made, paper.places, name.substr(4));
     } else if (ply.flute != nullptr) {
@@ -83,9 +84,9 @@ Origin of_request(const std::string& key, const Row& row) {
 }
 
 Origin of_blank(const Row& row) {
-    const catalogue::Request& request = *row.order->request;
+    const orders::Request& request = *row.order->request;
     Origin made = of_request(request.outline ? "outline" : "inside", row);
-    const catalogue::Board& board = row.order->plant->boards[request.board];
+    const plant::Board& board = row.order->plant->boards[request.board];
     made.how = "blank of style " + request.style;
     const auto* allowance = row.order->plant->find_allowance(board.flutes);
     if (allowance == nullptr || row.order->layout->blank.joint_mm == 0) return made;
@@ -123,7 +124,7 @@ Origin origin(const Fact& fact, const Row& row, std::size_t index) {
     if (name.rfind("inside.", 0) == 0) return of_request("inside", row);
     if (name.rfind("blank.", 0) == 0 || name.rfind("box.", 0) == 0) return of_blank(row);
     if (name.rfind("board.", 0) == 0) {
-        const catalogue::Board& board = row.order->plant->boards[row.order->request->board];
+        const plant::Board& board = row.order->plant->boards[row.order->request->board];
         return {"board " + board.code + ": papers by take-up, and dry adhesive", {board.place}};
     }
     if (name == "web.order_change") return of_corrugator("order_change.metres", row);

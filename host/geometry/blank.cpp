@@ -2,16 +2,16 @@
 
 #include <cassert>
 
-#include "host/catalogue/style.hpp"
+#include "host/orders/style.hpp"
 
 namespace flutebook::geometry {
 
-using catalogue::Allowance;
-using catalogue::Inside;
-using catalogue::Outline;
-using catalogue::Plant;
-using catalogue::Request;
-using catalogue::Style;
+using orders::Inside;
+using orders::Outline;
+using orders::Request;
+using orders::Style;
+using plant::Allowance;
+using plant::Plant;
 
 namespace {
 
@@ -47,7 +47,7 @@ Blank as_drawn(const Outline& outline) {
 }  // namespace
 
 Blank make_blank(const Plant& plant, const Request& request) {
-    const Style* style = catalogue::find_style(request.style);
+    const Style* style = orders::find_style(request.style);
     assert(style && "a request is read only in a style that is there");
     if (style->shape == Style::Shape::outline) return as_drawn(*request.outline);
     if (style->shape == Style::Shape::sheet) return flat_sheet(*request.inside);

@@ -1,8 +1,8 @@
 // One box laid flat: its outer rectangle and the area of board that stays box.
 #pragma once
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::geometry {
 
@@ -14,6 +14,6 @@ struct Blank {
 
 /// By the style: a sheet as asked (the first dimension lies along the flutes), a slotted box by its inside dimensions
 /// and the allowances of the board's flutes, an outline as the customer's drawing gives it.
-[[nodiscard]] Blank make_blank(const catalogue::Plant& plant, const catalogue::Request& request);
+[[nodiscard]] Blank make_blank(const plant::Plant& plant, const orders::Request& request);
 
 }  // namespace flutebook::geometry

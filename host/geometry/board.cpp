@@ -4,12 +4,12 @@
 
 namespace flutebook::geometry {
 
-using catalogue::Board;
-using catalogue::Date;
-using catalogue::Flute;
-using catalogue::Paper;
-using catalogue::Plant;
-using catalogue::Request;
+using base::Date;
+using orders::Request;
+using plant::Board;
+using plant::Flute;
+using plant::Paper;
+using plant::Plant;
 
 namespace {
 

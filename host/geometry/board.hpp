@@ -4,15 +4,15 @@
 #include <cstddef>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::geometry {
 
 /// A ply as it enters the sums, with the price of the request's date.
 struct PlyMake {
-    std::size_t paper;              // index into Plant::papers
-    const catalogue::Flute* flute;  // null for a liner; points into the plant
+    std::size_t paper;          // index into Plant::papers
+    const plant::Flute* flute;  // null for a liner; points into the plant
     double grammage_gsm, take_up, moisture, adhesive_gsm, price_per_kg;
 };
 
@@ -25,6 +25,6 @@ struct BoardMake {
 
 /// `plant` must outlive what is returned. Adhesive lies on the medium's ply: both glue lines of its flute, or the
 /// single-facer line alone where no second liner follows (single face).
-[[nodiscard]] BoardMake make_board(const catalogue::Plant& plant, const catalogue::Request& request);
+[[nodiscard]] BoardMake make_board(const plant::Plant& plant, const orders::Request& request);
 
 }  // namespace flutebook::geometry

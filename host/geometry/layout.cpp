@@ -12,11 +12,11 @@
 
 namespace flutebook::geometry {
 
-using catalogue::Converter;
-using catalogue::Corrugator;
-using catalogue::Plant;
-using catalogue::Request;
-using catalogue::Units;
+using orders::Request;
+using plant::Converter;
+using plant::Corrugator;
+using plant::Plant;
+using plant::Units;
 
 namespace {
 

@@ -7,18 +7,18 @@
 #include <string>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
 #include "host/geometry/blank.hpp"
 #include "host/geometry/board.hpp"
 #include "host/geometry/refused.hpp"
 #include "host/geometry/route.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::geometry {
 
 /// One way to make the order. `corrugator` and `route` point into the plant and into the layout that owns this.
 struct Candidate {
-    const catalogue::Corrugator* corrugator;
+    const plant::Corrugator* corrugator;
     const Route* route;
     double roll_width_mm, trim_mm;
     double outs;
@@ -47,11 +47,11 @@ constexpr std::size_t most_candidates = 2'000'000;
 
 /// "C1, roll 2050 mm, 2 x 3 up, PR1 > DC1": how a candidate is named to people, in the plant's units. Boxes along the
 /// chop come first; without a die cutter it is one box a sheet and not said.
-[[nodiscard]] std::string name_of(const Candidate& candidate, catalogue::Units units = catalogue::Units::metric);
+[[nodiscard]] std::string name_of(const Candidate& candidate, plant::Units units = plant::Units::metric);
 
 /// `plant` and `request` must outlive the layout. An order that fits nowhere has no candidate and says why in
 /// `refused`. The request has been read against this plant: its board, route, allowances and prices are there.
 /// Any thread; allocates by order, not by candidate.
-[[nodiscard]] Layout lay_out(const catalogue::Plant& plant, const catalogue::Request& request);
+[[nodiscard]] Layout lay_out(const plant::Plant& plant, const orders::Request& request);
 
 }  // namespace flutebook::geometry

@@ -5,20 +5,20 @@
 #include <algorithm>
 #include <utility>
 
-#include "host/catalogue/style.hpp"
 #include "host/geometry/length_text.hpp"
 #include "host/geometry/sheet.hpp"
 #include "host/geometry/web.hpp"
+#include "host/orders/style.hpp"
 
 namespace flutebook::geometry {
 
-using catalogue::Converter;
-using catalogue::Corrugator;
-using catalogue::Plant;
-using catalogue::Request;
-using catalogue::Span;
-using catalogue::Style;
-using catalogue::Units;
+using orders::Request;
+using orders::Style;
+using plant::Converter;
+using plant::Corrugator;
+using plant::Plant;
+using plant::Span;
+using plant::Units;
 
 namespace {
 
@@ -66,7 +66,7 @@ const char* words_for(Converter::Kind kind) {
 
 // Only a style that some kind of machine makes can be without a route.
 std::string lacks_machine(const std::string& style_code) {
-    const Style* style = catalogue::find_style(style_code);
+    const Style* style = orders::find_style(style_code);
     return fmt::format("the plant has no {}, which makes it", words_for(style->made_by.value()));
 }
 
@@ -143,14 +143,14 @@ Boxes Listing::narrow(Boxes boxes, const Line& line, const Limit& limit, const s
 }
 
 bool Listing::nothing_to_try(const std::vector<Route>& routes) {
-    const catalogue::Board& board = plant_.boards[request_.board];
+    const plant::Board& board = plant_.boards[request_.board];
     if (plant_.corrugators.empty()) {
         refused_.push_back({"every way", "the plant has no corrugator"});
     } else if (routes.empty()) {
         refused_.push_back({"style " + request_.style, lacks_machine(request_.style)});
     } else if (common_roll_widths(plant_, board).empty()) {
         std::vector<std::string> papers;
-        for (const catalogue::Board::Ply& ply : board.plies) {
+        for (const plant::Board::Ply& ply : board.plies) {
             const std::string& code = plant_.papers[ply.paper].code;
             if (std::find(papers.begin(), papers.end(), code) == papers.end()) papers.push_back(code);
         }

@@ -4,10 +4,10 @@
 #include <string>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
 #include "host/geometry/blank.hpp"
 #include "host/geometry/route.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::geometry {
 
@@ -20,7 +20,7 @@ struct Refused {
 /// roll width, number of boxes along and across, and route falls under an entry, and ways that one limit stops alike
 /// share it. An entry names only what its limit depends on: "DC1" stands for every corrugator and roll; "C1, 5 or more
 /// along the chop, DC1" for every roll and any number across.
-[[nodiscard]] std::vector<Refused> why_nothing_fits(const catalogue::Plant& plant, const catalogue::Request& request,
+[[nodiscard]] std::vector<Refused> why_nothing_fits(const plant::Plant& plant, const orders::Request& request,
                                                     const Blank& blank, const std::vector<Route>& routes);
 
 }  // namespace flutebook::geometry

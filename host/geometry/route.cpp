@@ -4,14 +4,14 @@
 #include <cassert>
 #include <utility>
 
-#include "host/catalogue/style.hpp"
+#include "host/orders/style.hpp"
 
 namespace flutebook::geometry {
 
-using catalogue::Converter;
-using catalogue::Plant;
-using catalogue::Request;
-using catalogue::Style;
+using orders::Request;
+using orders::Style;
+using plant::Converter;
+using plant::Plant;
 
 namespace {
 
@@ -55,7 +55,7 @@ std::vector<Route> make_routes(const Plant& plant, const Request& request) {
         routes.push_back(given_route(plant, request));
         return routes;
     }
-    const Style* style = catalogue::find_style(request.style);
+    const Style* style = orders::find_style(request.style);
     assert(style && "a request is read only in a style that is there");
     if (!style->made_by) {
         routes.push_back(make_route({}, request));

@@ -5,8 +5,8 @@
 
 namespace flutebook::geometry {
 
-using catalogue::Converter;
-using catalogue::Span;
+using plant::Converter;
+using plant::Span;
 
 Boxes narrowed(Boxes boxes, const Row& row, const Span& limits_mm) {
     if (boxes.none()) return boxes;

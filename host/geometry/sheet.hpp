@@ -1,9 +1,9 @@
 // Boxes on a sheet: how many a route can hold in a row, and what the sheet then measures.
 #pragma once
 
-#include "host/catalogue/plant.hpp"
 #include "host/geometry/blank.hpp"
 #include "host/geometry/route.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::geometry {
 
@@ -11,7 +11,7 @@ namespace flutebook::geometry {
 constexpr double same_length_mm = 1e-6;
 
 /// Whether a length keeps to a machine's limits.
-[[nodiscard]] inline bool is_within(double length_mm, const catalogue::Span& limits_mm) {
+[[nodiscard]] inline bool is_within(double length_mm, const plant::Span& limits_mm) {
     return length_mm >= limits_mm.low - same_length_mm && length_mm <= limits_mm.high + same_length_mm;
 }
 
@@ -33,7 +33,7 @@ struct Boxes {
 };
 
 /// Those of `boxes` whose row keeps to the limits. A longer row holds more boxes, so they have no gap.
-[[nodiscard]] Boxes narrowed(Boxes boxes, const Row& row, const catalogue::Span& limits_mm);
+[[nodiscard]] Boxes narrowed(Boxes boxes, const Row& row, const plant::Span& limits_mm);
 
 /// How a route lays boxes on a sheet. Without a die cutter the sheet is the blank. A folder-gluer makes one box a
 /// sheet, so a die cutter behind one holds one box as well.
@@ -48,7 +48,7 @@ struct SheetRule {
 };
 
 /// The folder-gluer that stands ahead of the route's die cutter, if one does; null otherwise.
-[[nodiscard]] const catalogue::Converter* folds_before_cutting(const Route& route);
+[[nodiscard]] const plant::Converter* folds_before_cutting(const Route& route);
 
 [[nodiscard]] SheetRule sheet_rule(const Blank& blank, const Route& route);
 

@@ -8,10 +8,10 @@
 
 namespace flutebook::geometry {
 
-using catalogue::Board;
-using catalogue::Corrugator;
-using catalogue::Paper;
-using catalogue::Plant;
+using plant::Board;
+using plant::Corrugator;
+using plant::Paper;
+using plant::Plant;
 
 namespace {
 

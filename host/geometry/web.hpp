@@ -3,18 +3,18 @@
 
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::geometry {
 
 /// The roll widths, mm, rising, that every ply of a board is stocked in.
-[[nodiscard]] std::vector<double> common_roll_widths(const catalogue::Plant& plant, const catalogue::Board& board);
+[[nodiscard]] std::vector<double> common_roll_widths(const plant::Plant& plant, const plant::Board& board);
 
 /// Sheets side by side, and what is left of the roll at its edges. No outs: not even one sheet fits.
 struct WebCut {
     double outs, trim_mm;
 };
 
-[[nodiscard]] WebCut cut_web(const catalogue::Corrugator& corrugator, double roll_width_mm, double slit_mm);
+[[nodiscard]] WebCut cut_web(const plant::Corrugator& corrugator, double roll_width_mm, double slit_mm);
 
 }  // namespace flutebook::geometry

@@ -4,7 +4,7 @@
 
 #include <chrono>
 
-#include "ledger/chain.hpp"
+#include "ledger/writing/chain.hpp"
 
 namespace flutebook::ledger::proof {
 

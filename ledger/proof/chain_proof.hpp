@@ -6,10 +6,10 @@
 #include <string>
 #include <vector>
 
-#include "ledger/database.hpp"
 #include "ledger/proof/findings.hpp"
 #include "ledger/proof/recount.hpp"
-#include "ledger/sha256.hpp"
+#include "ledger/store/database.hpp"
+#include "ledger/values/sha256.hpp"
 
 namespace flutebook::ledger::proof {
 

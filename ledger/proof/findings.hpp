@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
 
 namespace flutebook::ledger::proof {
 

@@ -4,8 +4,8 @@
 
 #include <string>
 
-#include "ledger/chain.hpp"
-#include "ledger/quote_number.hpp"
+#include "ledger/reading/quote_number.hpp"
+#include "ledger/writing/chain.hpp"
 
 namespace flutebook::ledger::proof {
 

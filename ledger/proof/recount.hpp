@@ -7,7 +7,7 @@
 #include <string>
 #include <unordered_map>
 
-#include "ledger/database.hpp"
+#include "ledger/store/database.hpp"
 
 namespace flutebook::ledger::proof {
 

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <tuple>
 
-#include "ledger/chain.hpp"
-#include "ledger/sealed_content.hpp"
+#include "ledger/writing/chain.hpp"
+#include "ledger/writing/sealed_content.hpp"
 
 namespace flutebook::ledger::proof {
 

@@ -1,10 +1,10 @@
 // Closed months held against what their entries come to: totals, stocks, and no inner account below zero.
 #pragma once
 
-#include "ledger/database.hpp"
 #include "ledger/proof/chain_proof.hpp"
 #include "ledger/proof/findings.hpp"
 #include "ledger/proof/quotes_proof.hpp"
+#include "ledger/store/database.hpp"
 
 namespace flutebook::ledger::proof {
 

@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "ledger/chain.hpp"
-#include "ledger/money.hpp"
+#include "ledger/values/money.hpp"
+#include "ledger/writing/chain.hpp"
 
 namespace flutebook::ledger::proof {
 

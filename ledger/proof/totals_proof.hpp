@@ -1,9 +1,9 @@
 // The tables of totals held against what the entries come to.
 #pragma once
 
-#include "ledger/database.hpp"
 #include "ledger/proof/findings.hpp"
 #include "ledger/proof/recount.hpp"
+#include "ledger/store/database.hpp"
 
 namespace flutebook::ledger::proof {
 

@@ -96,11 +96,11 @@ TEST_CASE("a text without end is refused") {
 
 TEST_CASE("a plugin of a newer minor, all its structs grown, loads and charges what it says") {
     const Trial trial("newer_minor");
-    catalogue::Plant plant = fixture::small_plant();
+    plant::Plant plant = fixture::small_plant();
     plant.folder = FLUTEBOOK_BAD_PLUGINS "/newer_minor";
     plant.models.push_back(fixture::model_entry("newer_minor", {{"price", "0.03"}, {"paper", "waxed"}}));
     const auto engine = engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR);
-    const catalogue::Request request = fixture::box_request(plant);
+    const orders::Request request = fixture::box_request(plant);
     const fixture::RowSource source(plant, engine, request);
 
     const engine::Row& row = source.rows().back();
@@ -108,7 +108,7 @@ TEST_CASE("a plugin of a newer minor, all its structs grown, loads and charges w
     std::map<std::pair<std::string, std::size_t>, Money> own;  // by line and step
     const auto full = engine.cost_in_full(row);
     for (const auto& line : full->lines) {
-        const engine::Model& model = engine.graph().models[line.model];
+        const contract::Model& model = engine.graph().models[line.model];
         if (model.id == "newer_minor") own[{model.lines[line.line].title, line.step}] = line.amount;
     }
     // 0.03 a box, twice that on waxed paper; 0.25 at the one folder-gluer

@@ -2,7 +2,7 @@
 #include <cfenv>
 #include <cfloat>
 
-#include "host/desk/quote.hpp"
+#include "host/services/quoting/quote.hpp"
 #include "tests/bad_plugins/says.hpp"
 #include "tests/bad_plugins/trial.hpp"
 #include "tests/support/small_plant.hpp"
@@ -109,7 +109,7 @@ TEST_CASE("a row refused for a declared reason is a candidate less, and the othe
 
     const auto& plant = trial.plant();
     const auto engine = engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR);
-    catalogue::Request request = fixture::box_request(plant);
+    orders::Request request = fixture::box_request(plant);
     const auto layout = geometry::lay_out(plant, request);
     const engine::Order order = engine.order(plant, request, layout, 5000);
     std::vector<engine::Row> rows;
@@ -122,7 +122,7 @@ TEST_CASE("a row refused for a declared reason is a candidate less, and the othe
         refused += is_refused ? 1 : 0;
         CHECK(engine.cost_in_full(rows[r]).has_value() == !is_refused);
         if (!is_refused) continue;
-        const engine::Model& model = engine.graph().models[outcomes[r].model];
+        const contract::Model& model = engine.graph().models[outcomes[r].model];
         CHECK(model.id == "refuses_a_row");
         CHECK(model.reasons[outcomes[r].reason] == "more than 200 mm of trim");
     }
@@ -136,7 +136,7 @@ TEST_CASE("an order whose every way is refused is told the reason of each") {
     for (auto& paper : trial.plant().papers) paper.roll_widths_mm = {2450};
     const auto engine = engine::Engine::start(trial.plant(), FLUTEBOOK_PLUGIN_DIR);
     const auto request = fixture::box_request(trial.plant());
-    const auto answer = desk::quote(trial.plant(), engine, request, {1, std::nullopt});
+    const auto answer = services::quote(trial.plant(), engine, request, {1, std::nullopt});
     REQUIRE(answer.quantities.size() == 2);
     CHECK(answer.quantities[0].quote);
     REQUIRE(answer.quantities[1].unmakeable);
@@ -147,11 +147,11 @@ TEST_CASE("an order whose every way is refused is told the reason of each") {
 
 TEST_CASE("a row costs the same whether others of its block are refused or not") {
     Trial trial("refuses_a_row", {"refuses_a_row"});
-    catalogue::Plant calm = trial.plant();
+    plant::Plant calm = trial.plant();
     calm.models.pop_back();
     const auto request = fixture::box_request(calm);
     const auto layout = geometry::lay_out(calm, request);
-    const auto costs = [&](const catalogue::Plant& plant) {
+    const auto costs = [&](const plant::Plant& plant) {
         const auto engine = engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR);
         std::vector<engine::Order> orders;
         for (const double quantity : {500.0, 5000.0}) orders.push_back(engine.order(plant, request, layout, quantity));

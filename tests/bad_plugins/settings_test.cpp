@@ -9,8 +9,8 @@ using bad::Trial;
 
 namespace {
 
-catalogue::ModelEntry& entry_of(catalogue::Plant& plant, const std::string& id) {
-    for (catalogue::ModelEntry& entry : plant.models)
+plant::ModelEntry& entry_of(plant::Plant& plant, const std::string& id) {
+    for (plant::ModelEntry& entry : plant.models)
         if (entry.id == id) return entry;
     FAIL("the plant lists no " + id);
     return plant.models.front();

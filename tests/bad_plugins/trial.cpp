@@ -4,21 +4,21 @@
 
 #include <algorithm>
 
-#include "host/desk/quote.hpp"
-#include "host/errors.hpp"
+#include "host/base/errors.hpp"
+#include "host/services/quoting/quote.hpp"
 #include "tests/support/small_plant.hpp"
 
 namespace flutebook::bad {
 namespace {
 
-std::vector<catalogue::Request> orders(const catalogue::Plant& plant) {
+std::vector<orders::Request> orders(const plant::Plant& plant) {
     return {fixture::box_request(plant), fixture::double_wall_request(plant), fixture::sheet_request(plant),
             fixture::outline_request(plant), fixture::long_route_request(plant)};
 }
 
 // What an order comes to at each quantity, to the last ten-thousandth, or why it has no quote.
-std::string cost(const catalogue::Plant& plant, const engine::Engine& engine, const catalogue::Request& order) {
-    const desk::RequestAnswer answer = desk::quote(plant, engine, order, {2, std::nullopt});
+std::string cost(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& order) {
+    const services::RequestAnswer answer = services::quote(plant, engine, order, {2, std::nullopt});
     if (answer.model_fault) return *answer.model_fault;
     std::string made;
     for (const auto& quantity : answer.quantities)
@@ -26,13 +26,13 @@ std::string cost(const catalogue::Plant& plant, const engine::Engine& engine, co
     return made;
 }
 
-std::vector<std::string> costs(const catalogue::Plant& plant, const engine::Engine& engine) {
+std::vector<std::string> costs(const plant::Plant& plant, const engine::Engine& engine) {
     std::vector<std::string> made;
-    for (const catalogue::Request& order : orders(plant)) made.push_back(cost(plant, engine, order));
+    for (const orders::Request& order : orders(plant)) made.push_back(cost(plant, engine, order));
     return made;
 }
 
-engine::Engine open_good(const catalogue::Plant& plant) {
+engine::Engine open_good(const plant::Plant& plant) {
     return engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR);
 }
 
@@ -61,7 +61,7 @@ std::string Trial::refusal() const {
 
 std::string Trial::fault() const {
     const engine::Engine engine = open();
-    return desk::quote(plant_, engine, orders(plant_).front(), {2, std::nullopt}).model_fault.value_or("");
+    return services::quote(plant_, engine, orders(plant_).front(), {2, std::nullopt}).model_fault.value_or("");
 }
 
 bool Trial::others_go_on() const {

@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
 #include "host/engine/engine.hpp"
-#include "ledger/money.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
+#include "ledger/values/money.hpp"
 
 namespace flutebook::bad {
 
@@ -20,7 +20,7 @@ public:
     explicit Trial(const std::string& way, const std::vector<std::string>& added = {});
 
     /// The plant that holds the bad plugin, to be changed before the questions below.
-    [[nodiscard]] catalogue::Plant& plant() { return plant_; }
+    [[nodiscard]] plant::Plant& plant() { return plant_; }
 
     /// What the host complains of when the plant is opened, a line each; nothing where it opens.
     [[nodiscard]] std::string refusal() const;
@@ -38,7 +38,7 @@ public:
 private:
     [[nodiscard]] engine::Engine open() const;
 
-    catalogue::Plant good_, plant_;
+    plant::Plant good_, plant_;
     std::vector<std::string> costs_;  // by order, the unlucky one first
 };
 

@@ -11,7 +11,7 @@
 #include <string>
 #include <vector>
 
-#include "host/engine/columns.hpp"
+#include "host/engine/costing/columns.hpp"
 #include "tests/bench/plain_cost.hpp"
 #include "tests/bench/timing.hpp"
 #include "tests/bench/workload.hpp"
@@ -49,7 +49,7 @@ public:
 
 private:
     bench::Prices prices_;
-    std::map<const catalogue::Request*, bench::Extras> extras_;
+    std::map<const orders::Request*, bench::Extras> extras_;
     std::vector<const bench::Extras*> extras_by_row_;
     const std::vector<engine::Row>& rows_;
 };

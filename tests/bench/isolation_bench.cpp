@@ -11,9 +11,9 @@
 #include <string>
 #include <vector>
 
-#include "host/engine/blocks.hpp"
-#include "host/engine/call.hpp"
-#include "host/isolation/isolation.hpp"
+#include "host/contract/call.hpp"
+#include "host/engine/costing/blocks.hpp"
+#include "host/plugin_worker/isolation.hpp"
 #include "tests/bench/timing.hpp"
 #include "tests/bench/workload.hpp"
 
@@ -122,7 +122,7 @@ double ratio_of_model(const engine::Blocks& here, const engine::Blocks& apart, c
     for (int run = 0; run <= 4 * runs; ++run) {
         const double in_here = wall_seconds([&] {
             for (int i = 0; i < calls; ++i)
-                if (engine::call(evaluate, block.begun())) std::abort();
+                if (contract::call(evaluate, block.begun())) std::abort();
         });
         const double in_apart = wall_seconds([&] {
             for (int i = 0; i < calls; ++i)
@@ -142,7 +142,7 @@ int main(int count, char** words) {
     }
     const double share = count > 4 ? std::atof(words[4]) : 1;
     const auto rows = static_cast<std::size_t>(std::max(500.0, 100000 * share));
-    isolation::Isolation isolation(words[3]);
+    plugin_worker::Isolation isolation(words[3]);
     bench::Workload here(words[1], words[2]);
     fmt::print("isolated against in-process, median of interleaved runs; wall time\n");
     for (const char* model : {"paper", "energy", "run"}) {

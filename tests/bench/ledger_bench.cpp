@@ -15,9 +15,9 @@
 #include <string>
 #include <vector>
 
-#include "ledger/close.hpp"
-#include "ledger/month.hpp"
-#include "ledger/posting.hpp"
+#include "ledger/reading/month.hpp"
+#include "ledger/writing/close.hpp"
+#include "ledger/writing/posting.hpp"
 #include "tests/bench/plain_inserts.hpp"
 
 #include "tests/unit/ledger/made_drafts.hpp"

@@ -15,7 +15,7 @@ constexpr std::size_t most_steps = 8;
 struct Step {
     double fed, hours, lost;
     double run_waste, setup_sheets, setup_min, speed, power, area, colours;
-    catalogue::Hourly hourly;
+    plant::Hourly hourly;
     bool glues, cuts;
 };
 
@@ -55,7 +55,7 @@ private:
         step_[0].power = web.power_kw;
         step_[0].hourly = web.hourly;
         for (std::size_t k = 1; k <= last_; ++k) {
-            const catalogue::Converter& machine = *candidate_.route->converters[k - 1];
+            const plant::Converter& machine = *candidate_.route->converters[k - 1];
             step_[k].run_waste = machine.run_waste;
             step_[k].setup_sheets = machine.setup_sheets;
             step_[k].setup_min = machine.setup_min;
@@ -64,8 +64,8 @@ private:
             step_[k].hourly = machine.hourly;
             step_[k].area = k <= candidate_.route->parting ? candidate_.sheet_area_m2 : box_;
             step_[k].colours = k == candidate_.route->colours_step ? order_.request->colours : 0;
-            step_[k].glues = machine.kind == catalogue::Converter::Kind::folder_gluer;
-            step_[k].cuts = machine.kind == catalogue::Converter::Kind::die_cutter;
+            step_[k].glues = machine.kind == plant::Converter::Kind::folder_gluer;
+            step_[k].cuts = machine.kind == plant::Converter::Kind::die_cutter;
         }
         step_[last_ + 1].setup_min = order_.plant->dispatch.minutes;
         step_[last_ + 1].hourly = order_.plant->dispatch.hourly;

@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "host/engine/row.hpp"
-#include "ledger/money.hpp"
+#include "ledger/values/money.hpp"
 
 namespace flutebook::bench {
 

@@ -19,7 +19,7 @@ Found find_setting(const engine::Graph& graph, const std::string& name) {
     throw std::runtime_error(name + " is no setting of a loaded model");
 }
 
-catalogue::Plant with_isolated(catalogue::Plant plant, const std::vector<std::string>& models) {
+plant::Plant with_isolated(plant::Plant plant, const std::vector<std::string>& models) {
     for (const std::string& model : models) plant.isolated.push_back({model, {}});
     return plant;
 }
@@ -27,19 +27,19 @@ catalogue::Plant with_isolated(catalogue::Plant plant, const std::vector<std::st
 }  // namespace
 
 Workload::Workload(const std::string& folder, const std::string& plugins)
-    : Workload(catalogue::read_plant(folder), plugins, nullptr) {}
+    : Workload(plant::read_plant(folder), plugins, nullptr) {}
 
 Workload::Workload(const std::string& folder, const std::string& plugins, const std::vector<std::string>& isolated,
-                   engine::Elsewhere& elsewhere)
-    : Workload(with_isolated(catalogue::read_plant(folder), isolated), plugins, &elsewhere) {}
+                   contract::Elsewhere& elsewhere)
+    : Workload(with_isolated(plant::read_plant(folder), isolated), plugins, &elsewhere) {}
 
-Workload::Workload(catalogue::Plant plant, const std::string& plugins, engine::Elsewhere* elsewhere)
+Workload::Workload(plant::Plant plant, const std::string& plugins, contract::Elsewhere* elsewhere)
     : plant_(std::move(plant)), engine_(engine::Engine::start(plant_, plugins, nullptr, elsewhere)) {
     std::vector<std::string> files;
     for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(plant_.folder) / "requests"))
         files.push_back(entry.path().string());
     std::sort(files.begin(), files.end());
-    for (const std::string& file : files) requests_.push_back(catalogue::read_request(plant_, file));
+    for (const std::string& file : files) requests_.push_back(orders::read_request(plant_, file));
     for (const auto& request : requests_)
         layouts_.push_back(std::make_unique<geometry::Layout>(geometry::lay_out(plant_, request)));
 }

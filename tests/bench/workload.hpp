@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
 #include "host/engine/engine.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
 #include "tests/bench/plain_cost.hpp"
 
 namespace flutebook::bench {
@@ -21,7 +21,7 @@ public:
 
     /// The same with some models isolated.
     Workload(const std::string& folder, const std::string& plugins, const std::vector<std::string>& isolated,
-             engine::Elsewhere& elsewhere);
+             contract::Elsewhere& elsewhere);
 
     [[nodiscard]] const engine::Engine& engine() const { return engine_; }
 
@@ -32,14 +32,14 @@ public:
     [[nodiscard]] Extras extras_of(const engine::Order& order) const;
 
 private:
-    Workload(catalogue::Plant plant, const std::string& plugins, engine::Elsewhere* elsewhere);
+    Workload(plant::Plant plant, const std::string& plugins, contract::Elsewhere* elsewhere);
 
     [[nodiscard]] double plant_setting(const std::string& name) const;
     [[nodiscard]] double request_setting(const engine::Order& order, const std::string& name) const;
 
-    catalogue::Plant plant_;
+    plant::Plant plant_;
     engine::Engine engine_;
-    std::vector<catalogue::Request> requests_;
+    std::vector<orders::Request> requests_;
     std::vector<std::unique_ptr<geometry::Layout>> layouts_;
     std::vector<std::unique_ptr<engine::Order>> orders_;
 };

@@ -5,10 +5,10 @@
 #include <fstream>
 #include <map>
 
-#include "ledger/close.hpp"
-#include "ledger/month.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/reversal.hpp"
+#include "ledger/reading/month.hpp"
+#include "ledger/writing/close.hpp"
+#include "ledger/writing/posting.hpp"
+#include "ledger/writing/reversal.hpp"
 #include "tests/faults/shell.hpp"
 #include "tests/support/child.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"

@@ -1,11 +1,11 @@
 #include "tests/faults/deeds.hpp"
 
-#include "ledger/close.hpp"
-#include "ledger/entry_writer.hpp"
-#include "ledger/migrations.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/quotes.hpp"
-#include "ledger/sha256.hpp"
+#include "ledger/reading/quotes.hpp"
+#include "ledger/store/migrations.hpp"
+#include "ledger/values/sha256.hpp"
+#include "ledger/writing/close.hpp"
+#include "ledger/writing/entry_writer.hpp"
+#include "ledger/writing/posting.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 

@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "ledger/clock.hpp"
-#include "ledger/store.hpp"
+#include "ledger/store/clock.hpp"
+#include "ledger/store/store.hpp"
 
 namespace flutebook::fixture {
 

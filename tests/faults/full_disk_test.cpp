@@ -5,8 +5,8 @@
 #include <filesystem>
 #include <functional>
 
-#include "ledger/entries.hpp"
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/reading/entries.hpp"
 #include "tests/faults/deeds.hpp"
 #include "tests/faults/running_victim.hpp"
 #include "tests/faults/small_disk.hpp"

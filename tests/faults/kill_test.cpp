@@ -8,11 +8,11 @@
 #include <random>
 #include <thread>
 
-#include "ledger/backup.hpp"
-#include "ledger/close.hpp"
-#include "ledger/entries.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/verify.hpp"
+#include "ledger/proof/backup.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/writing/close.hpp"
+#include "ledger/writing/posting.hpp"
 #include "tests/faults/deeds.hpp"
 #include "tests/faults/running_victim.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"

@@ -1,7 +1,7 @@
 // A posting too large for memory is written to the disk before it is committed, and the disk is full then.
 #include <catch2/catch.hpp>
 
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
 #include "tests/faults/deeds.hpp"
 #include "tests/faults/running_victim.hpp"
 #include "tests/faults/small_disk.hpp"

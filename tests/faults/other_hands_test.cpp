@@ -5,9 +5,9 @@
 
 #include <filesystem>
 
-#include "ledger/entries.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/writing/posting.hpp"
 #include "tests/faults/deeds.hpp"
 #include "tests/faults/running_victim.hpp"
 #include "tests/faults/shell.hpp"

@@ -19,9 +19,9 @@
 #include <string>
 #include <vector>
 
-#include "ledger/backup.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/store.hpp"
+#include "ledger/proof/backup.hpp"
+#include "ledger/store/store.hpp"
+#include "ledger/writing/posting.hpp"
 #include "tests/faults/deeds.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 

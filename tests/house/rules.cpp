@@ -114,16 +114,34 @@ Faults marks_left_behind(const Tree& tree) {
     return faults;
 }
 
+// The folders whose every source a CMakeLists.txt builds: a room of the host by its name, or its own folder by a list
+// that CMake makes.
+Words folders_built_whole(const SourceFile& lists) {
+    static const std::regex room(R"(host_room\((\w+))");
+    const std::string text = text_of(lists);
+    Words folders;
+    for (std::sregex_iterator found(text.begin(), text.end(), room), end; found != end; ++found)
+        folders.insert(lists.folder() + "/" + (*found)[1].str());
+    if (holds(text, "GLOB_RECURSE sources CONFIGURE_DEPENDS *.cpp")) folders.insert(lists.folder());
+    return folders;
+}
+
 Faults unbuilt_sources(const Tree& tree) {
-    Words named;
-    for (const SourceFile& file : tree.files)
-        if (file.name() == "CMakeLists.txt") named.merge(sources_named(file));
+    Words named, whole;
+    for (const SourceFile& file : tree.files) {
+        if (file.name() != "CMakeLists.txt") continue;
+        named.merge(sources_named(file));
+        whole.merge(folders_built_whole(file));
+    }
 
     Faults faults;
     for (const SourceFile& file : tree.files) {
         // The template is what a new plugin starts from: its author builds it.
         if ((file.extension() != ".cpp" && file.extension() != ".c") || is_under(file.path, "sdk/template")) continue;
-        if (!named.count(file.path)) faults.push_back(file.path + ": no CMakeLists.txt names it");
+        const bool is_built =
+            named.count(file.path) ||
+            std::any_of(whole.begin(), whole.end(), [&](const auto& folder) { return is_under(file.path, folder); });
+        if (!is_built) faults.push_back(file.path + ": no CMakeLists.txt names it");
     }
     return faults;
 }
@@ -139,7 +157,8 @@ Faults money_in_fractions(const Tree& tree) {
     static const std::regex fraction(R"(\b(double|float)\b[&\s]+\w*(amount|cost|money|price|revenue|total|worth)\w*)");
     Faults faults;
     for (const SourceFile& file : tree.files) {
-        if (!is_code(file) || !is_under(file.path, "ledger") || file.path.rfind("ledger/money.", 0) == 0) continue;
+        if (!is_code(file) || !is_under(file.path, "ledger") || file.path.rfind("ledger/values/money.", 0) == 0)
+            continue;
         std::smatch found;
         for (std::size_t i = 0; i < file.lines.size(); ++i)
             if (std::regex_search(file.lines[i], found, fraction)) faults.push_back(at(file, i) + found.str());

@@ -14,13 +14,14 @@ namespace flutebook::house {
 /// No promise of later work, no silenced check, no test that is switched off or may fail.
 [[nodiscard]] Faults marks_left_behind(const Tree& tree);
 
-/// Every .cpp and .c is named in a CMakeLists.txt; what is not built is not kept.
+/// Every .cpp and .c is named in a CMakeLists.txt, or stands in a folder that one builds whole; what is not built is
+/// not kept.
 [[nodiscard]] Faults unbuilt_sources(const Tree& tree);
 
 /// host/main.cpp stays under 40 lines: it hands over, and catches.
 [[nodiscard]] Faults overgrown_main(const Tree& tree);
 
-/// The ledger counts money in whole numbers; only ledger/money.* knows how a number becomes one.
+/// The ledger counts money in whole numbers; only ledger/values/money.* knows how a number becomes one.
 [[nodiscard]] Faults money_in_fractions(const Tree& tree);
 
 /// README.md has a heading on cautions, with something under it.

@@ -76,6 +76,16 @@ TEST_CASE("a source that no CMakeLists.txt names is found") {
                                                  "tests/unit/d.cpp: no CMakeLists.txt names it"});
 }
 
+TEST_CASE("a source in a folder that is no room is found, and one in a room is built") {
+    const MadeTree made{{"host/CMakeLists.txt", "host_room(base PUBLIC fmt::fmt)\n"},
+                        {"host/base/a.cpp", ""},
+                        {"host/base/deeper/b.cpp", ""},
+                        {"host/attic/c.cpp", ""},
+                        {"ledger/CMakeLists.txt", "file(GLOB_RECURSE sources CONFIGURE_DEPENDS *.cpp)\n"},
+                        {"ledger/values/d.cpp", ""}};
+    CHECK(unbuilt_sources(made.read()) == Faults{"host/attic/c.cpp: no CMakeLists.txt names it"});
+}
+
 TEST_CASE("main stays under 40 lines") {
     CHECK(overgrown_main(our_house()) == Faults{});
 }
@@ -92,8 +102,8 @@ TEST_CASE("the ledger keeps money in whole numbers") {
 TEST_CASE("a fraction of money in the ledger is found") {
     const MadeTree made(
         {{"ledger/entry.hpp", "struct Entry {\n    double moisture;\n    double paid_amount = 0;\n};\n"},
-         {"ledger/money.hpp", "double cost;\n"},
-         {"host/desk/quote.hpp", "double cost;\n"}});
+         {"ledger/values/money.hpp", "double cost;\n"},
+         {"host/services/quote.hpp", "double cost;\n"}});
     CHECK(money_in_fractions(made.read()) == Faults{"ledger/entry.hpp:3: double paid_amount"});
 }
 

@@ -26,9 +26,9 @@ struct Ply {
 };
 
 BoardMake board_of(const std::vector<Ply>& plies) {
-    catalogue::Plant plant = fixture::small_plant();
-    const catalogue::Paper pattern = plant.papers.front();
-    for (catalogue::Flute& flute : plant.flutes) {
+    plant::Plant plant = fixture::small_plant();
+    const plant::Paper pattern = plant.papers.front();
+    for (plant::Flute& flute : plant.flutes) {
         flute.take_up = flute.code == "B" ? take_up_b : take_up_c;
         flute.single_facer_gsm = flute.double_backer_gsm = glue_line_gsm;
     }
@@ -38,12 +38,12 @@ BoardMake board_of(const std::vector<Ply>& plies) {
     for (const Ply& ply : plies) {
         plant.papers.push_back(pattern);
         plant.papers.back().grammage_gsm = ply.grammage_gsm;
-        catalogue::Board::Ply asked = {plant.papers.size() - 1, std::nullopt, false};
+        plant::Board::Ply asked = {plant.papers.size() - 1, std::nullopt, false};
         for (std::size_t i = 0; i < plant.flutes.size() && ply.flute; ++i)
             if (plant.flutes[i].code == ply.flute) asked = {plant.papers.size() - 1, i, true};
         plant.boards.front().plies.push_back(asked);
     }
-    catalogue::Request request{};
+    orders::Request request{};
     request.board = 0;
     request.date = fixture::date(2026, 10, 15);
     return geometry::make_board(plant, request);

@@ -21,7 +21,7 @@
 #include <stdexcept>
 #include <string>
 
-#include "host/catalogue/plant.hpp"
+#include "host/plant/plant.hpp"
 
 using namespace flutebook;
 
@@ -48,7 +48,7 @@ double tenzer_take_up(double height_mm, double pitch_mm) {
 // A class of flute: published height and pitch, and the band of published take-ups.
 struct FluteClass {
     const char* code;
-    catalogue::Span height_mm, pitch_mm, take_up;
+    plant::Span height_mm, pitch_mm, take_up;
 };
 
 const std::array<FluteClass, 4> classes = {{{"A", {4.0, 4.9}, {8.0, 9.5}, {1.48, 1.56}},
@@ -62,7 +62,7 @@ const FluteClass& class_of(const std::string& code) {
     throw std::out_of_range("no published class " + code);
 }
 
-double middle(const catalogue::Span& span) {
+double middle(const plant::Span& span) {
     return (span.low + span.high) / 2;
 }
 
@@ -70,8 +70,8 @@ double mid_class_sine(const std::string& code) {
     return sine_take_up(middle(class_of(code).height_mm), middle(class_of(code).pitch_mm));
 }
 
-const std::vector<catalogue::Flute>& demo_flutes() {
-    static const catalogue::Plant plant = catalogue::read_plant(FLUTEBOOK_SOURCE_DIR "/config/demo");
+const std::vector<plant::Flute>& demo_flutes() {
+    static const plant::Plant plant = plant::read_plant(FLUTEBOOK_SOURCE_DIR "/config/demo");
     return plant.flutes;
 }
 
@@ -118,7 +118,7 @@ TEST_CASE("the sine flute in the middle of every class lies within 8 % of the pu
 }
 
 TEST_CASE("the demo plant's flutes take up what is published for their class") {
-    for (const catalogue::Flute& flute : demo_flutes()) {
+    for (const plant::Flute& flute : demo_flutes()) {
         CAPTURE(flute.code);
         REQUIRE(flute.take_up >= class_of(flute.code).take_up.low);
         REQUIRE(flute.take_up <= class_of(flute.code).take_up.high);
@@ -127,9 +127,9 @@ TEST_CASE("the demo plant's flutes take up what is published for their class") {
 
 TEST_CASE("the demo plant's flutes take up what a sine of their own height would, within 8 %") {
     // The pitch is not in the plant's files: that of the class, from the widest to the narrowest.
-    for (const catalogue::Flute& flute : demo_flutes()) {
+    for (const plant::Flute& flute : demo_flutes()) {
         CAPTURE(flute.code);
-        const catalogue::Span pitch_mm = class_of(flute.code).pitch_mm;
+        const plant::Span pitch_mm = class_of(flute.code).pitch_mm;
         REQUIRE(flute.take_up > sine_take_up(flute.height_mm, pitch_mm.high) * 0.92);
         REQUIRE(flute.take_up < sine_take_up(flute.height_mm, pitch_mm.low) * 1.08);
     }

@@ -2,8 +2,8 @@
 // normal loss is posted as what the allowances expect, so that the month tells the two apart.
 #include <catch2/catch.hpp>
 
-#include "host/review/month/process_cost.hpp"
-#include "tests/unit/review/month_bench.hpp"
+#include "host/month/process_cost.hpp"
+#include "tests/unit/month/month_bench.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
@@ -14,7 +14,7 @@ struct Example {
     double in, material, labour, overhead, normal, output, scrap_price;
 };
 
-review::ProcessCost cost_of(const Example& example) {
+month::ProcessCost cost_of(const Example& example) {
     MonthBench bench;
     bench.paper("C1", "KL140", example.in, example.material);
     bench.cost("C1", "system", example.labour);
@@ -25,7 +25,7 @@ review::ProcessCost cost_of(const Example& example) {
     const auto account = bench.account();
     CHECK(balances(account));
     // With nothing unexplained, abnormal is the excess of the causes.
-    const auto cost = review::process_cost(account, example.scrap_price).value();
+    const auto cost = month::process_cost(account, example.scrap_price).value();
     CHECK(cost.abnormal == account.causes.front().excess());
     return cost;
 }

@@ -1,7 +1,7 @@
 // Published material flow cost accounts, carried through a ledger and its month: what loss costs beside what it weighs.
 #include <catch2/catch.hpp>
 
-#include "tests/unit/review/month_bench.hpp"
+#include "tests/unit/month/month_bench.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
@@ -79,8 +79,8 @@ TEST_CASE("a plant's waste is told on the paper it was issued and on the product
         bench.move("FG1", "finished", "board", 1000);
         bench.lose("FG1", "board", "cut-out", 50);
         const auto account = bench.account();
-        CHECK(review::share_of(account.lost(), account.issued).value() == Approx(of_paper).margin(0.000005));
-        CHECK(review::share_of(account.lost(), account.product).value() == Approx(of_product).margin(0.000005));
+        CHECK(month::share_of(account.lost(), account.issued).value() == Approx(of_paper).margin(0.000005));
+        CHECK(month::share_of(account.lost(), account.product).value() == Approx(of_product).margin(0.000005));
         CHECK(account.issued.to_kg() / account.product.to_kg() == Approx(paper_kg / 1000));
     }
 }

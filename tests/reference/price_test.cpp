@@ -1,9 +1,9 @@
 // Prices, margins and the smallest coin against published figures.
 #include <catch2/catch.hpp>
 
-#include "host/catalogue/currency.hpp"
-#include "host/desk/price.hpp"
-#include "host/desk/quote.hpp"
+#include "host/plant/currency.hpp"
+#include "host/services/quoting/price.hpp"
+#include "host/services/quoting/quote.hpp"
 
 using namespace flutebook;
 
@@ -14,7 +14,7 @@ TEST_CASE("four cost bases and their margins lead to the same price of 20.00") {
     const std::pair<double, double> bases[] = {{12.00, 0.40}, {13.10, 0.345}, {15.00, 0.25}, {19.00, 0.05}};
     for (const auto& [cost, margin] : bases) {
         CAPTURE(cost);
-        CHECK(desk::price(cost, margin, 2) == Money::of_ten_thousandths(200000));
+        CHECK(services::price(cost, margin, 2) == Money::of_ten_thousandths(200000));
         const double markup = margin / (1 - margin);
         CHECK(cost * (1 + markup) == Approx(20.00).epsilon(1e-12));
     }
@@ -23,10 +23,10 @@ TEST_CASE("four cost bases and their margins lead to the same price of 20.00") {
 TEST_CASE("a price is rounded to the smallest coin of its currency, half away from zero") {
     // ISO 4217 minor units: two decimals by default, none for JPY, three for KWD, four for CLF; seen in a table of
     // currency digits that its publisher generates from the ISO list (versions of 2025 and 2026).
-    CHECK(desk::price(12.345, 0, 2) == Money::of_ten_thousandths(123500));
-    CHECK(desk::price(12.5, 0, 0) == Money::of_ten_thousandths(130000));
-    CHECK(desk::price(1.0005, 0, 3) == Money::of_ten_thousandths(10010));
-    CHECK(desk::price(1.00005, 0, 4) == Money::of_ten_thousandths(10001));
+    CHECK(services::price(12.345, 0, 2) == Money::of_ten_thousandths(123500));
+    CHECK(services::price(12.5, 0, 0) == Money::of_ten_thousandths(130000));
+    CHECK(services::price(1.0005, 0, 3) == Money::of_ten_thousandths(10010));
+    CHECK(services::price(1.00005, 0, 4) == Money::of_ten_thousandths(10001));
 }
 
 TEST_CASE("currencies have the minor units of ISO 4217") {
@@ -38,7 +38,7 @@ TEST_CASE("currencies have the minor units of ISO 4217") {
         {"VND", 0}, {"VUV", 0}, {"XAF", 0}, {"CLF", 4}, {"UYW", 4}};
     for (const auto& [code, digits] : published) {
         CAPTURE(code);
-        CHECK(catalogue::minor_units(code) == digits);
+        CHECK(plant::minor_units(code) == digits);
     }
 }
 
@@ -49,7 +49,7 @@ TEST_CASE("waste is 10.7 % of what goes in where it is 12 % of what comes out") 
         double in, waste, of_input, of_output;
     } published[] = {{1.12, 0.12, 0.10714, 0.12}, {1.147, 0.147, 0.12816, 0.147}, {1.10, 0.10, 0.09091, 0.10}};
     for (const auto& year : published) {
-        desk::MassBalance mass{};
+        services::MassBalance mass{};
         mass.issued_kg = year.in;
         mass.product_kg = 1;
         mass.loss_kg = year.waste;

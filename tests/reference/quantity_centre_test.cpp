@@ -1,8 +1,9 @@
 // The split of cost between product and loss against worked examples of material flow cost accounting (ISO 14051:2011).
 #include <catch2/catch.hpp>
 
-#include "host/engine/quantity_centre.hpp"
+#include "host/engine/costing/quantity_centre.hpp"
 
+using namespace flutebook::contract;
 using namespace flutebook::engine;
 
 TEST_CASE("a single quantity centre: 100 t in, 70 t out, material traced 80 to 20") {

@@ -4,13 +4,13 @@
 #include <catch2/catch.hpp>
 #include <string>
 
-#include "host/review/documents/grade.hpp"
-#include "host/review/documents/settlement.hpp"
-#include "tests/unit/review/documents_bench.hpp"
+#include "host/production/grade.hpp"
+#include "host/production/settlement.hpp"
+#include "tests/unit/production/documents_bench.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
-using Deduction = catalogue::Mill::Deduction;
+using Deduction = plant::Mill::Deduction;
 
 namespace {
 
@@ -38,7 +38,7 @@ TEST_CASE("a wet load is paid by dry matter or point for point, and a dry one as
     for (const auto& load : loads) {
         CAPTURE(load.gross_kg, load.moisture);
         const auto paid = [&](double limit, Deduction form) {
-            return review::paid_kg({"", limit, form, {}}, load.gross_kg, load.moisture);
+            return production::paid_kg({"", limit, form, {}}, load.gross_kg, load.moisture);
         };
         CHECK(paid(0.10, Deduction::dry_matter) == Approx(load.form_a_10).margin(0.005));
         CHECK(paid(0.10, Deduction::point_for_point) == Approx(load.form_b_10).margin(0.005));
@@ -51,7 +51,8 @@ TEST_CASE("paying by dry matter pays the same dry fibre whatever the water") {
     // Bone-dry mass of the same loads: 20640, 21120, 21600 and 15632.5 kg (computed).
     const double bone_dry_kg[] = {20640, 21120, 21600, 15632.5};
     for (std::size_t i = 0; i < std::size(loads); ++i) {
-        const auto paid = review::paid_kg({"", 0.10, Deduction::dry_matter, {}}, loads[i].gross_kg, loads[i].moisture);
+        const auto paid =
+            production::paid_kg({"", 0.10, Deduction::dry_matter, {}}, loads[i].gross_kg, loads[i].moisture);
         CHECK(paid * 0.90 == Approx(bone_dry_kg[i]).epsilon(1e-12));
     }
 }
@@ -83,20 +84,20 @@ TEST_CASE("recovered paper is known by the codes of EN 643, by their shape") {
                                                              {"4.08.00", "new carrier kraft"}};
     for (const auto& [code, name] : published) {
         CAPTURE(code);
-        CHECK(review::is_grade(code));
-        CHECK(review::grade_name(code) == std::string(name));
+        CHECK(production::is_grade(code));
+        CHECK(production::grade_name(code) == std::string(name));
     }
     // A variety that no list here names is a grade all the same; five groups, two digits each.
-    CHECK(review::is_grade("1.04.02"));
-    CHECK(review::is_grade("5.14.00"));
-    CHECK_FALSE(review::grade_name("5.14.00"));
+    CHECK(production::is_grade("1.04.02"));
+    CHECK(production::is_grade("5.14.00"));
+    CHECK_FALSE(production::grade_name("5.14.00"));
     for (const auto* other : {"4.01", "4.1.0", "0.01.00", "6.01.00", "4-01-00", "4.01.000", "4.01.0x", "PS 13", ""})
-        CHECK_FALSE(review::is_grade(other));
+        CHECK_FALSE(production::is_grade(other));
 }
 
 TEST_CASE("a bale under any grade of that shape can be posted") {
     KnownBook book;
-    for (const auto& grade : review::box_plant_grades()) {
+    for (const auto& grade : production::box_plant_grades()) {
         const auto row = std::string("B1,2026-10-01,late,") + grade.code + ",512";
         CHECK(moved_of(draft_of(bale_header, row, book), grade.code, "loose-scrap", "bale-yard") == 512000);
     }

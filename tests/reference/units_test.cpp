@@ -4,9 +4,9 @@
 // pound, foot, inch and short ton, all exact): from memory; the factors below are computed from them.
 #include <catch2/catch.hpp>
 
-#include "host/catalogue/units.hpp"
+#include "host/plant/units.hpp"
 
-using flutebook::catalogue::conversion;
+using flutebook::plant::conversion;
 
 namespace {
 

@@ -7,11 +7,11 @@
 #include <numeric>
 #include <vector>
 
-#include "host/review/variance.hpp"
+#include "host/services/orders/variance.hpp"
 
 using namespace flutebook;
-using review::Input;
-using review::Variances;
+using services::Input;
+using services::Variances;
 
 namespace {
 
@@ -20,7 +20,7 @@ Money money(double amount) {
 }
 
 Variances variances(const Input& input) {
-    return review::variances_of(review::stages_of(input).value());
+    return services::variances_of(services::stages_of(input).value());
 }
 
 // AQ at AP, SQ at SP.
@@ -42,15 +42,15 @@ Variances mixed(const std::vector<Part>& parts, double batches) {
         standard_total += part.standard;
         actual_total += part.actual;
     }
-    review::Stages sum;
+    services::Stages sum;
     for (const auto& part : parts) {
         const double standard = part.standard * batches;
         const double in_standard_mix = part.standard * actual_total / standard_total;
-        sum += review::stages_of(
+        sum += services::stages_of(
                    {standard, standard, in_standard_mix, part.actual, part.standard_price, part.actual_price})
                    .value();
     }
-    return review::variances_of(sum);
+    return services::variances_of(sum);
 }
 
 }  // namespace

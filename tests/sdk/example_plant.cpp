@@ -3,26 +3,26 @@
 #include <array>
 #include <stdexcept>
 
-#include "host/engine/blocks.hpp"
+#include "host/engine/costing/blocks.hpp"
 
 namespace flutebook::sdk_test {
 
-catalogue::Plant example_plant(const std::vector<std::pair<std::string, Pairs>>& models) {
-    catalogue::Plant plant = sample_plant();
+plant::Plant example_plant(const std::vector<std::pair<std::string, Pairs>>& models) {
+    plant::Plant plant = sample_plant();
     for (const auto& [id, settings] : models) plant.models.push_back(fixture::model_entry(id, settings));
     return plant;
 }
 
-catalogue::Preference prefer(const std::string& name, const std::string& model) {
+plant::Preference prefer(const std::string& name, const std::string& model) {
     return {name, model, {"plugins.yaml", 1, 1}};
 }
 
-catalogue::Request with(catalogue::Request request, const std::string& model, const Pairs& extras) {
+orders::Request with(orders::Request request, const std::string& model, const Pairs& extras) {
     give(request.extras, model, {"R-1.yaml", 12, 3}, table_node(extras, 12, "R-1.yaml"));
     return request;
 }
 
-Costed::Costed(const catalogue::Plant& plant, const catalogue::Request& request)
+Costed::Costed(const plant::Plant& plant, const orders::Request& request)
     : plant_(plant),
       request_(request),
       engine_(open(plant_)),

@@ -7,9 +7,9 @@
 #include <utility>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
 #include "host/engine/engine.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
 #include "tests/support/row_source.hpp"
 #include "tests/support/small_plant.hpp"
 #include "tests/unit/sdk/sample.hpp"
@@ -19,17 +19,17 @@ namespace flutebook::sdk_test {
 using Pairs = std::vector<std::pair<std::string, std::string>>;
 
 /// The small plant, which lists these models besides its own, each with plain settings.
-[[nodiscard]] catalogue::Plant example_plant(const std::vector<std::pair<std::string, Pairs>>& models);
+[[nodiscard]] plant::Plant example_plant(const std::vector<std::pair<std::string, Pairs>>& models);
 
-[[nodiscard]] catalogue::Preference prefer(const std::string& name, const std::string& model);
+[[nodiscard]] plant::Preference prefer(const std::string& name, const std::string& model);
 
 /// The request with extras for a model.
-[[nodiscard]] catalogue::Request with(catalogue::Request request, const std::string& model, const Pairs& extras);
+[[nodiscard]] orders::Request with(orders::Request request, const std::string& model, const Pairs& extras);
 
 /// The first candidate of a request at its first quantity, costed in full.
 class Costed {
 public:
-    Costed(const catalogue::Plant& plant, const catalogue::Request& request);
+    Costed(const plant::Plant& plant, const orders::Request& request);
     Costed(const Costed&) = delete;
     Costed& operator=(const Costed&) = delete;
 
@@ -45,8 +45,8 @@ public:
     [[nodiscard]] std::string refused() const;
 
 private:
-    catalogue::Plant plant_;
-    catalogue::Request request_;
+    plant::Plant plant_;
+    orders::Request request_;
     engine::Engine engine_;
     fixture::RowSource source_;
     std::optional<engine::Costing> costing_;

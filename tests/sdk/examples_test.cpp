@@ -15,12 +15,12 @@ Approx near(double value) {
 }  // namespace
 
 TEST_CASE("all examples work in one plant, and one that nobody asks for charges nothing") {
-    catalogue::Plant plain = example_plant({});
-    catalogue::Plant all = example_plant({{"varnish", {{"price", "3"}}},
-                                          {"tariff", {{"surcharge", "0.1"}}},
-                                          {"small_orders", {{"at_small", "1"}}},
-                                          {"emissions", {{"fuel_by_area", "0.05"}}},
-                                          {"inspection", {{"hourly", "30"}}}});
+    plant::Plant plain = example_plant({});
+    plant::Plant all = example_plant({{"varnish", {{"price", "3"}}},
+                                      {"tariff", {{"surcharge", "0.1"}}},
+                                      {"small_orders", {{"at_small", "1"}}},
+                                      {"emissions", {{"fuel_by_area", "0.05"}}},
+                                      {"inspection", {{"hourly", "30"}}}});
     all.preferences = {prefer("energy.power_price", "tariff"), prefer("step.run_waste", "small_orders")};
     for (const auto& request : {fixture::box_request(plain), fixture::long_route_request(plain),
                                 fixture::sheet_request(plain), fixture::double_wall_request(plain)})
@@ -28,7 +28,7 @@ TEST_CASE("all examples work in one plant, and one that nobody asks for charges 
 }
 
 TEST_CASE("varnish goes by coats, laydown, area and pieces fed") {
-    catalogue::Plant plant = example_plant({{"varnish", {{"price", "2.5"}}}});
+    plant::Plant plant = example_plant({{"varnish", {{"price", "2.5"}}}});
     give(plant.models.back().settings, "laydown", {"plugins.yaml", 4, 7}, table_node({{"FG1", "4"}}, 4));
     const Costed costed(plant, with(fixture::long_route_request(plant), "varnish", {{"coats", "2"}}));
     const auto lines = costed.lines("varnish");
@@ -39,7 +39,7 @@ TEST_CASE("varnish goes by coats, laydown, area and pieces fed") {
 }
 
 TEST_CASE("power costs the plant's price and the surcharge of the hours in which the order runs") {
-    catalogue::Plant plant =
+    plant::Plant plant =
         example_plant({{"tariff", {{"surcharge", "0.2"}, {"early_peak", "0.5"}, {"late_peak", "0.25"}}}});
     plant.preferences = {prefer("energy.power_price", "tariff")};
     const auto rate = [&](const std::string& shift) {
@@ -53,10 +53,9 @@ TEST_CASE("power costs the plant's price and the surcharge of the hours in which
 }
 
 TEST_CASE("a small order wastes more of what it is fed, a large one what the machine's file says") {
-    catalogue::Plant plant =
-        example_plant({{"small_orders", {{"small", "1000"}, {"large", "5000"}, {"at_small", "2"}}}});
+    plant::Plant plant = example_plant({{"small_orders", {{"small", "1000"}, {"large", "5000"}, {"at_small", "2"}}}});
     plant.preferences = {prefer("step.run_waste", "small_orders")};
-    catalogue::Request box = fixture::box_request(plant);
+    orders::Request box = fixture::box_request(plant);
     box.route = fixture::route_of(plant, {"FG1"});
     const auto fed = [&](double boxes) {
         box.quantities = {boxes};
@@ -71,19 +70,19 @@ TEST_CASE("a small order wastes more of what it is fed, a large one what the mac
 }
 
 TEST_CASE("a house rule that leaves nothing good refuses the order, and says why") {
-    catalogue::Plant plant = example_plant({{"small_orders", {{"at_small", "20"}}}});
+    plant::Plant plant = example_plant({{"small_orders", {{"at_small", "20"}}}});
     plant.preferences = {prefer("step.run_waste", "small_orders")};
     plant.converters[fixture::converter_index(plant, "FG1")].run_waste = 0.1;
-    catalogue::Request box = fixture::box_request(plant);
+    orders::Request box = fixture::box_request(plant);
     box.route = fixture::route_of(plant, {"FG1"});
     box.quantities = {500};
     CHECK(Costed(plant, box).refused() == "the house rule for waste leaves next to no good pieces");
 }
 
 TEST_CASE("greenhouse gases are reckoned from paper, heat, power and scrap, and cost nothing without a price") {
-    const catalogue::Plant plain = example_plant({});
-    const catalogue::Plant plant = example_plant({{"emissions", {{"fuel_by_area", "0.05"}}}});
-    const catalogue::Request box = fixture::box_request(plant);
+    const plant::Plant plain = example_plant({});
+    const plant::Plant plant = example_plant({{"emissions", {{"fuel_by_area", "0.05"}}}});
+    const orders::Request box = fixture::box_request(plant);
     CHECK(costs(plant, box) == costs(plain, box));
 
     const Costed costed(plant, box);
@@ -111,7 +110,7 @@ TEST_CASE("greenhouse gases are reckoned from paper, heat, power and scrap, and 
 }
 
 TEST_CASE("with a carbon price every step is charged its tonnes, and together they are the order's") {
-    const catalogue::Plant plant = example_plant({{"emissions", {{"fuel_by_area", "0.05"}, {"carbon_price", "80"}}}});
+    const plant::Plant plant = example_plant({{"emissions", {{"fuel_by_area", "0.05"}, {"carbon_price", "80"}}}});
     const Costed costed(plant, fixture::box_request(plant));
     double tonnes = 0;
     for (const auto& line : costed.lines("emissions.carbon")) {
@@ -122,7 +121,7 @@ TEST_CASE("with a carbon price every step is charged its tonnes, and together th
 }
 
 TEST_CASE("a plant may give each paper the factor of what it is made from") {
-    catalogue::Plant plant = example_plant({{"emissions", {{"fuel_by_area", "0"}}}});
+    plant::Plant plant = example_plant({{"emissions", {{"fuel_by_area", "0"}}}});
     const Costed before(plant, fixture::box_request(plant));
     give(plant.models.back().settings, "paper_factor", {"plugins.yaml", 4, 7},
          table_node({{"SC127", "1098.11442"}}, 4));
@@ -135,7 +134,7 @@ TEST_CASE("a plant may give each paper the factor of what it is made from") {
 }
 
 TEST_CASE("a model in plain C inspects one box of so many, rounded up") {
-    const catalogue::Plant plant = example_plant({{"inspection", {{"hourly", "30"}}}});
+    const plant::Plant plant = example_plant({{"inspection", {{"hourly", "30"}}}});
     const auto hours = [&](const std::string& every) {
         const auto lines = Costed(plant, with(fixture::long_route_request(plant), "inspection", {{"every", every}}))
                                .lines("inspection");
@@ -144,7 +143,7 @@ TEST_CASE("a model in plain C inspects one box of so many, rounded up") {
     CHECK(hours("0") == 0);
     CHECK(hours("1000") == 0.5);  // 10 boxes of 3 minutes
     CHECK(hours("3000") == 0.2);  // 3.3 boxes are 4
-    const catalogue::Request odd = with(fixture::long_route_request(plant), "inspection", {{"every", "0.5"}});
+    const orders::Request odd = with(fixture::long_route_request(plant), "inspection", {{"every", "0.5"}});
     CHECK(Costed(plant, odd).refused() ==
           "inspection: one box of less than one cannot be inspected; give 0 or 1 and more");
 }

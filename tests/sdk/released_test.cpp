@@ -13,8 +13,8 @@ using namespace flutebook::sdk_test;
 namespace {
 
 // Every number of every line that a plant's varnish charges, as bits.
-std::vector<std::uint64_t> charged_bits(const std::string& folder, const catalogue::Request& request) {
-    catalogue::Plant plant = fixture::small_plant();
+std::vector<std::uint64_t> charged_bits(const std::string& folder, const orders::Request& request) {
+    plant::Plant plant = fixture::small_plant();
     plant.folder = folder;
     plant.models.push_back(fixture::model_entry("varnish", {{"price", "2.37"}}));
     give(plant.models.back().settings, "laydown", {"plugins.yaml", 4, 7},
@@ -38,8 +38,8 @@ std::vector<std::uint64_t> charged_bits(const std::string& folder, const catalog
 }  // namespace
 
 TEST_CASE("a plugin built when 1.0 was released gives the same bits as its source built today") {
-    const catalogue::Plant plant = fixture::small_plant();
-    for (catalogue::Request request : {fixture::box_request(plant), fixture::long_route_request(plant)}) {
+    const plant::Plant plant = fixture::small_plant();
+    for (orders::Request request : {fixture::box_request(plant), fixture::long_route_request(plant)}) {
         request.quantities.clear();
         for (double boxes = 1; boxes < 100000; boxes = boxes * 1.7 + 3) request.quantities.push_back(std::floor(boxes));
         request = with(request, "varnish", {{"coats", "2"}});

@@ -3,14 +3,14 @@
 #include <cstdlib>
 #include <utility>
 
-#include "host/trial/made_order.hpp"
+#include "host/plugin_check/generated_order.hpp"
 #include "tests/support/small_plant.hpp"
 
 namespace flutebook::fixture {
 
 Generated generated_order(std::uint64_t seed) {
-    trial::MadeOrder made = trial::make_order(seed);
-    catalogue::Plant base = small_plant();
+    plugin_check::MadeOrder made = plugin_check::make_order(seed);
+    plant::Plant base = small_plant();
     made.plant.shifts = std::move(base.shifts);
     made.plant.mills = std::move(base.mills);
     made.plant.models = std::move(base.models);

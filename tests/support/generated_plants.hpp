@@ -4,14 +4,14 @@
 
 #include <cstdint>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::fixture {
 
 struct Generated {
-    catalogue::Plant plant;
-    catalogue::Request request;
+    plant::Plant plant;
+    orders::Request request;
 };
 
 /// The host's made order; the models are the small plant's.

@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "host/catalogue/request.hpp"
 #include "host/engine/engine.hpp"
 #include "host/geometry/layout.hpp"
+#include "host/orders/request.hpp"
 
 namespace flutebook::fixture {
 
@@ -18,7 +18,7 @@ namespace flutebook::fixture {
 /// Owns the layout and the orders that its rows point to. `plant`, `request` and `engine` must outlive it.
 class RowSource {
 public:
-    RowSource(const catalogue::Plant& plant, const engine::Engine& engine, const catalogue::Request& request)
+    RowSource(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request)
         : layout_(geometry::lay_out(plant, request)) {
         for (const double quantity : request.quantities)
             orders_.push_back(engine.order(plant, request, layout_, quantity));

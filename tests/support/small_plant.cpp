@@ -5,19 +5,19 @@
 
 namespace flutebook::fixture {
 
-using catalogue::Allowance;
-using catalogue::Board;
-using catalogue::Converter;
-using catalogue::Corrugator;
-using catalogue::Date;
-using catalogue::Flute;
-using catalogue::ModelEntry;
-using catalogue::Node;
-using catalogue::Paper;
-using catalogue::Place;
-using catalogue::Places;
-using catalogue::Plant;
-using catalogue::Request;
+using base::Date;
+using base::Place;
+using base::Places;
+using orders::Request;
+using plant::Allowance;
+using plant::Board;
+using plant::Converter;
+using plant::Corrugator;
+using plant::Flute;
+using plant::ModelEntry;
+using plant::Node;
+using plant::Paper;
+using plant::Plant;
 
 namespace {
 
@@ -263,11 +263,11 @@ Plant small_plant() {
     plant.name = "Fernhollow Board";
     plant.currency = "EUR";
     plant.currency_minor_units = 2;
-    plant.units = catalogue::Units::metric;
+    plant.units = plant::Units::metric;
     plant.shifts = {"early", "late"};
     plant.balance_tolerance = 0.005;
-    plant.mills = {{"Weirside", 0.10, catalogue::Mill::Deduction::dry_matter,
-                    written("plant.yaml", 8, {"moisture", "deduction"})}};
+    plant.mills = {
+        {"Weirside", 0.10, plant::Mill::Deduction::dry_matter, written("plant.yaml", 8, {"moisture", "deduction"})}};
     plant.papers = papers();
     plant.flutes = flutes();
     plant.allowances = allowances();
@@ -281,26 +281,26 @@ Plant small_plant() {
 
 Request box_request(const Plant& plant) {
     Request box = request("R-1", "0201", board_index(plant, "B-140"), {500, 5000});
-    box.inside = catalogue::Inside{400, 300, 250};
+    box.inside = orders::Inside{400, 300, 250};
     box.colours = 2;
     return box;
 }
 
 Request double_wall_request(const Plant& plant) {
     Request box = request("R-2", "0201", board_index(plant, "BC-370"), {1200});
-    box.inside = catalogue::Inside{600, 400, 400};
+    box.inside = orders::Inside{600, 400, 400};
     return box;
 }
 
 Request sheet_request(const Plant& plant) {
     Request sheet = request("R-3", "0110", board_index(plant, "C-140"), {3000});
-    sheet.inside = catalogue::Inside{1200, 800, 0};
+    sheet.inside = orders::Inside{1200, 800, 0};
     return sheet;
 }
 
 Request outline_request(const Plant& plant) {
     Request blank = request("R-4", "outline", board_index(plant, "E-125"), {10000});
-    blank.outline = catalogue::Outline{420, 310, 0.11};
+    blank.outline = orders::Outline{420, 310, 0.11};
     blank.colours = 1;
     return blank;
 }

@@ -9,8 +9,8 @@
 #include <utility>
 #include <vector>
 
-#include "host/catalogue/plant.hpp"
-#include "host/catalogue/request.hpp"
+#include "host/orders/request.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::fixture {
 
@@ -18,39 +18,39 @@ namespace flutebook::fixture {
 /// (folder-gluers; FG2 takes larger boxes and prints one colour). Papers KL140 TL125 liners, SC127 WM105 mediums,
 /// WT135 a liner stocked in one width alone. Flutes B C E. Boards B-140, C-140, E-125 and W-135 (single wall), BC-370
 /// (double wall), SF-B (single face). Models: run scrap paper starch setup running energy.
-[[nodiscard]] catalogue::Plant small_plant();
+[[nodiscard]] plant::Plant small_plant();
 
 /// A 0201 of 400 x 300 x 250 mm inside on B-140, two colours, 500 and 5000, no route given.
-[[nodiscard]] catalogue::Request box_request(const catalogue::Plant& plant);
+[[nodiscard]] orders::Request box_request(const plant::Plant& plant);
 
 /// A 0201 of 600 x 400 x 400 mm inside on BC-370, no colours, 1200, no route given.
-[[nodiscard]] catalogue::Request double_wall_request(const catalogue::Plant& plant);
+[[nodiscard]] orders::Request double_wall_request(const plant::Plant& plant);
 
 /// Sheets of 1200 x 800 mm (flutes along the 1200) on C-140, 3000, no route given.
-[[nodiscard]] catalogue::Request sheet_request(const catalogue::Plant& plant);
+[[nodiscard]] orders::Request sheet_request(const plant::Plant& plant);
 
 /// A die-cut blank of 420 x 310 mm, 0.11 m2 net, on E-125, one colour, 10000, no route given.
-[[nodiscard]] catalogue::Request outline_request(const catalogue::Plant& plant);
+[[nodiscard]] orders::Request outline_request(const plant::Plant& plant);
 
 /// The same blank printed, die-cut, folded and glued: the route PR1, DC1, FG1.
-[[nodiscard]] catalogue::Request long_route_request(const catalogue::Plant& plant);
+[[nodiscard]] orders::Request long_route_request(const plant::Plant& plant);
 
 /// Where a board, a converter or a paper stands in the plant, by its code. The code is there, or the test aborts.
-[[nodiscard]] std::size_t board_index(const catalogue::Plant& plant, const std::string& code);
-[[nodiscard]] std::size_t converter_index(const catalogue::Plant& plant, const std::string& code);
-[[nodiscard]] std::size_t paper_index(const catalogue::Plant& plant, const std::string& code);
+[[nodiscard]] std::size_t board_index(const plant::Plant& plant, const std::string& code);
+[[nodiscard]] std::size_t converter_index(const plant::Plant& plant, const std::string& code);
+[[nodiscard]] std::size_t paper_index(const plant::Plant& plant, const std::string& code);
 
 /// Converters in turn, by their codes, as a request gives them.
-[[nodiscard]] std::vector<std::size_t> route_of(const catalogue::Plant& plant, const std::vector<std::string>& codes);
+[[nodiscard]] std::vector<std::size_t> route_of(const plant::Plant& plant, const std::vector<std::string>& codes);
 
 /// An entry of plugins.yaml with plain settings: model_entry("scrap", {{"scrap_price", "85"}}).
-[[nodiscard]] catalogue::ModelEntry model_entry(const std::string& id,
-                                                const std::vector<std::pair<std::string, std::string>>& settings = {});
+[[nodiscard]] plant::ModelEntry model_entry(const std::string& id,
+                                            const std::vector<std::pair<std::string, std::string>>& settings = {});
 
 /// A map with no keys, for a request's extras.
-[[nodiscard]] catalogue::Node empty_map();
+[[nodiscard]] plant::Node empty_map();
 
 /// A day from its numbers: date(2026, 10, 15).
-[[nodiscard]] catalogue::Date date(int year, unsigned month, unsigned day);
+[[nodiscard]] base::Date date(int year, unsigned month, unsigned day);
 
 }  // namespace flutebook::fixture

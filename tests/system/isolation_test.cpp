@@ -10,9 +10,9 @@
 #include <nlohmann/json.hpp>
 #include <thread>
 
-#include "host/engine/plugin_file.hpp"
-#include "host/trial/child.hpp"
-#include "tests/check/running.hpp"
+#include "host/contract/plugin_file.hpp"
+#include "host/sandbox/child.hpp"
+#include "tests/plugin_check/running.hpp"
 #include "tests/system/face.hpp"
 
 using namespace flutebook;
@@ -61,7 +61,7 @@ TEST_CASE("a plant that isolates models answers byte for byte as one that does n
 
     const std::string rule = plant.folder() + "/plugins/houserule.so";
     isolate(plant, "houserule: process, run: process, starch: process, setup: process");
-    append(plant, fmt::format("sha256: {{houserule: {}}}", engine::PluginFile::read(rule).sha256()));
+    append(plant, fmt::format("sha256: {{houserule: {}}}", contract::PluginFile::read(rule).sha256()));
     for (std::size_t way = 0; way < ways.size(); ++way) CHECK(quoted(ways[way]) == here[way]);
     CHECK_FALSE(check::is_still_running(rule));
 }
@@ -98,7 +98,7 @@ TEST_CASE("workers end when the host is killed in the middle of its work") {
     const std::string bad = plant.write("bad.yaml", plain_request("E-1", "5000"));
     // Its record, so that the trial is not what is found running.
     REQUIRE(ask_at(plant.folder(), {"plugin", "list"}).exit_code == 0);
-    trial::Child host(FLUTEBOOK_PROGRAM, {"--plant", plant.folder(), "quote", bad}, {});
+    sandbox::Child host(FLUTEBOOK_PROGRAM, {"--plant", plant.folder(), "quote", bad}, {});
     while (!host.ended() && !check::is_running(file)) std::this_thread::sleep_for(std::chrono::milliseconds(5));
     std::this_thread::sleep_for(std::chrono::milliseconds(200));  // from being described to being at work
     REQUIRE(check::is_running(file));

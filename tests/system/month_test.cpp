@@ -8,7 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
-#include "ledger/posting.hpp"
+#include "ledger/writing/posting.hpp"
 #include "tests/system/face.hpp"
 
 using namespace flutebook;

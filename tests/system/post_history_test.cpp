@@ -10,20 +10,20 @@
 #include <map>
 #include <sstream>
 
-#include "host/desk/close.hpp"
-#include "host/desk/month.hpp"
-#include "host/desk/order.hpp"
-#include "host/desk/order_cost.hpp"
-#include "host/desk/post.hpp"
-#include "host/desk/reverse.hpp"
-#include "ledger/verify.hpp"
+#include "host/services/closing/close.hpp"
+#include "host/services/closing/month.hpp"
+#include "host/services/orders/order.hpp"
+#include "host/services/orders/order_cost.hpp"
+#include "host/services/posting/post.hpp"
+#include "host/services/posting/reverse.hpp"
+#include "ledger/proof/verify.hpp"
 #include "tests/support/property.hpp"
 #include "tests/system/face.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
 namespace fs = std::filesystem;
-using Accounts = std::map<std::string, review::MonthAccount>;
+using Accounts = std::map<std::string, month::MonthAccount>;
 
 namespace {
 
@@ -50,7 +50,7 @@ struct Folder {
 // The demo's year, lived through once for all tests.
 class History {
 public:
-    History() : plant_(catalogue::read_plant(demo_plant())) {
+    History() : plant_(plant::read_plant(demo_plant())) {
         save_quotes("2025-10-01", "first.json");
         save_quotes("2026-04-01", "second.json");
         write_documents("documents");
@@ -98,11 +98,11 @@ private:
         std::string quote, number;
         double quantity = 0;
         while (list >> quote >> quantity >> number)
-            static_cast<void>(desk::take_order(store, {quote, quantity, number, "ada"}));
+            static_cast<void>(services::take_order(store, {quote, quantity, number, "ada"}));
     }
 
     std::int64_t post(ledger::Store& store, std::vector<std::string> files) {
-        return desk::post(plant_, store, {std::move(files), "ada", desk::PostAsked::Keep::all}).first_entry;
+        return services::post(plant_, store, {std::move(files), "ada", services::PostAsked::Keep::all}).first_entry;
     }
 
     void live(ledger::Store& store, const std::string& month) {
@@ -113,15 +113,15 @@ private:
         static_cast<void>(post(store, files));
         if (month == "2026-07") {
             const auto wrong = post(store, {folder_ / "documents/corrections/2026-07-wrong.csv"});
-            static_cast<void>(desk::reverse(store, {wrong, "640 was keyed for 64", "ada", std::nullopt}));
+            static_cast<void>(services::reverse(store, {wrong, "640 was keyed for 64", "ada", std::nullopt}));
             static_cast<void>(post(store, {folder_ / "documents/corrections/2026-07-right.csv"}));
         }
-        const auto first = catalogue::parse_date(month + "-01").value();
-        const auto answer = desk::close(plant_, store, {first.year() / first.month(), "", "ada"});
+        const auto first = base::parse_date(month + "-01").value();
+        const auto answer = services::close(plant_, store, {first.year() / first.month(), "", "ada"});
         accounts_.emplace(month, answer.account);
     }
 
-    catalogue::Plant plant_;
+    plant::Plant plant_;
     Folder folder_;
     Accounts accounts_;
     std::optional<ledger::Proof> proof_;
@@ -132,24 +132,24 @@ History& history() {
     return lived;
 }
 
-double unexplained_share(const review::MonthAccount& account) {
-    return review::share_of(account.unexplained(), account.issued).value_or(0);
+double unexplained_share(const month::MonthAccount& account) {
+    return month::share_of(account.unexplained(), account.issued).value_or(0);
 }
 
 // Lines, materials and variances of an order's cost each come to the difference, and its masses balance.
-bool adds_up(const desk::OrderCost& answer) {
-    review::Stages lines, inputs = answer.other_cost();
+bool adds_up(const services::OrderCost& answer) {
+    services::Stages lines, inputs = answer.other_cost();
     for (const auto& line : answer.lines) lines += line.cost;
     for (const auto& input : answer.inputs) inputs += input.cost;
     const auto& mass = answer.mass.actual;
     double out = mass.product + mass.floor;
     for (const double loss : mass.losses) out += loss;
     return lines == answer.cost && inputs == answer.cost &&
-           review::variances_of(answer.cost).total() == answer.cost.paid - answer.cost.quoted &&
+           services::variances_of(answer.cost).total() == answer.cost.paid - answer.cost.quoted &&
            std::abs(mass.issued + mass.adhesive - out) <= 1e-9 * out;
 }
 
-double excess_rejects(const review::MonthAccount& account) {
+double excess_rejects(const month::MonthAccount& account) {
     for (const auto& cause : account.causes)
         if (cause.cause == "rejects") return cause.excess().to_kg() / cause.expected.to_kg();
     return 0;
@@ -163,7 +163,7 @@ TEST_CASE("fourteen months of the demo plant are posted, balance and close, and 
     CHECK(accounts.begin()->first == "2025-09");
     for (const auto& [month, account] : accounts) {
         CAPTURE(month, account.unexplained().to_kg());
-        CHECK(review::balances_within(account, history().tolerance()));
+        CHECK(month::balances_within(account, history().tolerance()));
         if (month == "2025-09") continue;
         CHECK(account.issued.to_kg() > 40000);
         CHECK(account.product.to_kg() > 35000);
@@ -209,7 +209,7 @@ TEST_CASE("a row that was keyed wrongly is undone, and a late one says why") {
 }
 
 TEST_CASE("every order of the fourteen months is costed, but the one still waiting for its converter, and adds up") {
-    const auto plant = catalogue::read_plant(demo_plant());
+    const auto plant = plant::read_plant(demo_plant());
     const auto store = ledger::Store::open_for_reading(history().folder() / "ledger.db");
     const auto engine = engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR);
     std::vector<std::string> waiting;
@@ -219,9 +219,9 @@ TEST_CASE("every order of the fourteen months is costed, but the one still waiti
     for (std::size_t i = 0; i < numbers.size(); i += stride) {
         CAPTURE(numbers[i]);
         try {
-            const auto file = desk::order_file(store, plant, numbers[i]);
-            const auto quoted = desk::quoted_plant(file.quote, plant, desk::machines_of(file));
-            const auto answer = desk::order_cost(engine, quoted, file, plant);
+            const auto file = services::order_file(store, plant, numbers[i]);
+            const auto quoted = services::quoted_plant(file.quote, plant, services::machines_of(file));
+            const auto answer = services::order_cost(engine, quoted, file, plant);
             CHECK(adds_up(answer));
             CHECK(answer.cost.quoted == answer.saved_cost);
             // Nothing of an ordinary year costs an order a third more than its quote allows for what was made.

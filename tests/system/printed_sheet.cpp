@@ -5,7 +5,7 @@
 #include <map>
 #include <regex>
 
-#include "host/cli/text.hpp"
+#include "host/render/text.hpp"
 #include "tests/support/child.hpp"
 
 namespace flutebook::fixture {
@@ -171,7 +171,7 @@ std::vector<std::string> faults_on(const std::string& page) {
     Faults faults;
     for (auto& sheet : sheets(page)) Reader(std::move(sheet), faults).read();
     for (const std::string& line : lines_of(page)) {
-        if (cli::width_of(line) > 100) faults.push_back("leaves the page: " + line);
+        if (render::width_of(line) > 100) faults.push_back("leaves the page: " + line);
         if (!line.empty() && line.back() == ' ') faults.push_back("ends in a space: " + line);
     }
     return faults;

@@ -7,7 +7,7 @@
 #include <fstream>
 #include <stdexcept>
 
-#include "host/catalogue/date.hpp"
+#include "host/base/date.hpp"
 
 namespace flutebook::demo {
 
@@ -77,7 +77,7 @@ std::string written(double number, int decimals) {
 }
 
 std::string written(Day day) {
-    return catalogue::to_string(std::chrono::year_month_day(day));
+    return base::to_string(std::chrono::year_month_day(day));
 }
 
 void Documents::add(File file, Day day, std::vector<std::string> fields, const std::string& note) {

@@ -8,8 +8,8 @@
 
 #include "config/demo/history/documents.hpp"
 #include "config/demo/history/quotes.hpp"
-#include "host/catalogue/plant.hpp"
-#include "host/trial/draws.hpp"
+#include "host/plant/plant.hpp"
+#include "host/plugin_check/draws.hpp"
 
 namespace flutebook::demo {
 
@@ -28,7 +28,7 @@ struct Traces {
 /// Runs the orders one after the other. `plant` and `documents` must outlive it.
 class Floor {
 public:
-    Floor(const catalogue::Plant& plant, Documents& documents, trial::Draws& draws)
+    Floor(const plant::Plant& plant, Documents& documents, plugin_check::Draws& draws)
         : plant_(plant), documents_(documents), draws_(draws) {}
 
     /// Papers that stood at the corrugators when the ledger began, by corrugator and paper, kg.
@@ -58,9 +58,9 @@ private:
     [[nodiscard]] std::string shift(std::size_t on);
     void note_work(Day day, const std::string& machine, double hours, double kg);
 
-    const catalogue::Plant& plant_;
+    const plant::Plant& plant_;
     Documents& documents_;
-    trial::Draws& draws_;
+    plugin_check::Draws& draws_;
     Traces traces_;
     std::map<std::pair<std::string, std::string>, double> stock_;
     std::size_t first_shift_ = 0;

@@ -19,7 +19,7 @@
 #include "config/demo/history/plan.hpp"
 #include "config/demo/history/quotes.hpp"
 #include "config/demo/history/yard.hpp"
-#include "host/errors.hpp"
+#include "host/base/errors.hpp"
 
 using namespace flutebook;
 using namespace flutebook::demo;
@@ -28,7 +28,7 @@ namespace {
 
 constexpr std::uint64_t seed = 20251001;
 
-void open_books(const catalogue::Plant& plant, Floor& floor, Documents& documents) {
+void open_books(const plant::Plant& plant, Floor& floor, Documents& documents) {
     const Day eve = first_day_of(first_month) - std::chrono::days(1);
     documents.add(File::counts, eve, {"loose-scrap", "", written(opening_scrap_kg), ""});
     documents.add(File::counts, eve, {"bale-yard", "", written(opening_bales_kg), ""});
@@ -72,10 +72,10 @@ void write_corrections(const std::string& folder) {
 }
 
 void write_history(const std::string& plant_folder, const std::string& folder, const std::vector<std::string>& quotes) {
-    const auto plant = catalogue::read_plant(plant_folder);
+    const auto plant = plant::read_plant(plant_folder);
     const auto orders = plan_orders();
     const auto makes = read_makes(plant, orders, quotes);
-    trial::Draws draws(seed);
+    plugin_check::Draws draws(seed);
     Documents documents;
     Floor floor(plant, documents, draws);
     open_books(plant, floor, documents);

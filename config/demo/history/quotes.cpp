@@ -7,7 +7,7 @@
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 
-#include "host/catalogue/request.hpp"
+#include "host/orders/request.hpp"
 
 namespace flutebook::demo {
 
@@ -30,16 +30,16 @@ const Machine* find(const std::vector<Machine>& machines, const std::string& cod
 }
 
 // The board of each request of the plant, by the request's number.
-std::map<std::string, std::size_t> read_boards(const catalogue::Plant& plant) {
+std::map<std::string, std::size_t> read_boards(const plant::Plant& plant) {
     std::map<std::string, std::size_t> boards;
     for (const auto& file : std::filesystem::directory_iterator(plant.folder + "/requests")) {
-        const auto request = catalogue::read_request(plant, file.path().string());
+        const auto request = orders::read_request(plant, file.path().string());
         boards[request.number] = request.board;
     }
     return boards;
 }
 
-void read_papers(Make& make, const catalogue::Plant& plant, const catalogue::Board& board) {
+void read_papers(Make& make, const plant::Plant& plant, const plant::Board& board) {
     make.rolls_m = {};
     for (const auto& ply : board.plies) {
         const auto& paper = plant.papers[ply.paper];
@@ -60,8 +60,7 @@ void read_papers(Make& make, const catalogue::Plant& plant, const catalogue::Boa
     }
 }
 
-Make read_make(const catalogue::Plant& plant, const PlannedOrder& order, const catalogue::Board& board,
-               const Json& request) {
+Make read_make(const plant::Plant& plant, const PlannedOrder& order, const plant::Board& board, const Json& request) {
     const auto& quotes = request.at("quotes");
     const auto quote = std::find_if(quotes.begin(), quotes.end(),
                                     [&](const Json& own) { return own.at("quantity") == order.quantity; });
@@ -73,7 +72,7 @@ Make read_make(const catalogue::Plant& plant, const PlannedOrder& order, const c
     make.corrugator = find(plant.corrugators, quote->at("corrugator"));
     for (const auto& code : quote->at("route")) make.route.push_back(find(plant.converters, code));
     const auto cutter = std::find_if(make.route.begin(), make.route.end(), [](const auto* machine) {
-        return machine->kind == catalogue::Converter::Kind::die_cutter;
+        return machine->kind == plant::Converter::Kind::die_cutter;
     });
     make.parting =
         cutter == make.route.end() ? make.route.size() : static_cast<std::size_t>(cutter - make.route.begin()) + 1;
@@ -91,7 +90,7 @@ Make read_make(const catalogue::Plant& plant, const PlannedOrder& order, const c
 
 }  // namespace
 
-std::vector<Make> read_makes(const catalogue::Plant& plant, const std::vector<PlannedOrder>& orders,
+std::vector<Make> read_makes(const plant::Plant& plant, const std::vector<PlannedOrder>& orders,
                              const std::vector<std::string>& files) {
     std::vector<std::map<std::string, Json>> rounds;
     for (const auto& file : files) {

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "config/demo/history/plan.hpp"
-#include "host/catalogue/plant.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::demo {
 
@@ -18,8 +18,8 @@ struct Make {
     std::string quote;  // Q000001
     std::string number;
     Day start;
-    const catalogue::Corrugator* corrugator;
-    std::vector<const catalogue::Converter*> route;
+    const plant::Corrugator* corrugator;
+    std::vector<const plant::Converter*> route;
     std::size_t parting;
     double roll_m, outs, chop_m, slit_m, ups, box_m2, gsm;
     double sheets;                // good ones that the quote asks of the corrugator
@@ -33,7 +33,7 @@ struct Make {
 
 /// Each planned order with the quote of its round. `files` are the answers of `quote --save --json`, one a round, over
 /// the requests in the plant's own folder. Throws std::runtime_error where a quote is missing.
-[[nodiscard]] std::vector<Make> read_makes(const catalogue::Plant& plant, const std::vector<PlannedOrder>& orders,
+[[nodiscard]] std::vector<Make> read_makes(const plant::Plant& plant, const std::vector<PlannedOrder>& orders,
                                            const std::vector<std::string>& files);
 
 }  // namespace flutebook::demo

@@ -1,5 +1,5 @@
 // Parts that still come to the whole when they are rounded.
-#include "host/cli/adding_up.hpp"
+#include "host/base/parts.hpp"
 
 #include <rapidcheck.h>
 
@@ -7,7 +7,7 @@
 #include <cmath>
 #include <numeric>
 
-using namespace flutebook::cli;
+using namespace flutebook::base;
 
 using Parts = std::vector<std::int64_t>;
 

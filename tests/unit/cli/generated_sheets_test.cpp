@@ -1,9 +1,9 @@
 // Cost sheets of generated plants and orders: whatever the order, what is printed adds up and stays on the page.
 #include <catch2/catch.hpp>
 
-#include "host/cli/cost_sheet_text.hpp"
-#include "host/desk/quote.hpp"
 #include "host/engine/engine.hpp"
+#include "host/reports/cost_sheet_text.hpp"
+#include "host/services/quoting/quote.hpp"
 #include "tests/support/generated_plants.hpp"
 #include "tests/support/property.hpp"
 #include "tests/system/printed_sheet.hpp"
@@ -14,10 +14,10 @@ TEST_CASE("what is printed adds up and stays on the page, for any order in eithe
     std::size_t sheets = 0;
     CHECK(fixture::holds_for_seeds(300, [&](std::uint64_t seed) {
         fixture::Generated made = fixture::generated_order(seed);
-        made.plant.units = seed % 2 == 0 ? catalogue::Units::metric : catalogue::Units::us;
+        made.plant.units = seed % 2 == 0 ? plant::Units::metric : plant::Units::us;
         const engine::Engine engine = engine::Engine::start(made.plant, FLUTEBOOK_PLUGIN_DIR);
-        const desk::RequestAnswer answer = desk::quote(made.plant, engine, made.request, {});
-        const std::string page = cli::answer_text(made.plant, answer, {});
+        const services::RequestAnswer answer = services::quote(made.plant, engine, made.request, {});
+        const std::string page = reports::answer_text(made.plant, answer, {});
         sheets += fixture::sheets_on(page);
         const auto faults = fixture::faults_on(page);
         if (!faults.empty()) RC_LOG(faults.front() + "\n" + page);

@@ -1,5 +1,5 @@
 // JSON as bytes.
-#include "host/cli/json_text.hpp"
+#include "host/answers/json_text.hpp"
 
 #include <rapidcheck.h>
 
@@ -8,8 +8,8 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 
-using flutebook::cli::Json;
-using flutebook::cli::json_text;
+using flutebook::Json;
+using flutebook::answers::json_text;
 
 TEST_CASE("numbers are the shortest that read back, whole ones without a point") {
     CHECK(json_text(Json{{"a", 0.1}, {"b", 12.0}, {"c", 0.3 - 0.1}, {"d", 3}, {"e", 1e-9}}) ==

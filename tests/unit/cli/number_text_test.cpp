@@ -1,5 +1,5 @@
 // Numbers as they stand on the page.
-#include "host/cli/number_text.hpp"
+#include "host/render/number_text.hpp"
 
 #include <rapidcheck.h>
 
@@ -10,7 +10,7 @@
 #include <string>
 
 using namespace flutebook;
-using namespace flutebook::cli;
+using namespace flutebook::render;
 
 TEST_CASE("thousands stand apart by a space, before the point alone") {
     CHECK(number_text(0, 0) == "0");

@@ -4,10 +4,10 @@
 #include <catch2/catch.hpp>
 #include <cstdint>
 
-#include "host/cli/table.hpp"
-#include "host/cli/text.hpp"
+#include "host/render/table.hpp"
+#include "host/render/text.hpp"
 
-using namespace flutebook::cli;
+using namespace flutebook::render;
 
 TEST_CASE("a character of several bytes takes one column") {
     CHECK(width_of("Kühn & Söhne") == 12);

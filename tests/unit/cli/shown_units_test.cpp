@@ -1,17 +1,18 @@
 // What people of a plant read: metric, or the trade's inches, feet, pounds and MSF.
-#include "host/cli/shown_units.hpp"
+#include "host/reports/shown_units.hpp"
 
 #include <catch2/catch.hpp>
 
 #include "tests/support/small_plant.hpp"
 
 using namespace flutebook;
-using namespace flutebook::cli;
+using namespace flutebook::base;
+using namespace flutebook::reports;
 
 namespace {
 
-ShownUnits shown(catalogue::Units units) {
-    catalogue::Plant plant = fixture::small_plant();
+ShownUnits shown(plant::Units units) {
+    plant::Plant plant = fixture::small_plant();
     plant.units = units;
     plant.currency = "USD";
     return ShownUnits(plant);
@@ -20,7 +21,7 @@ ShownUnits shown(catalogue::Units units) {
 }  // namespace
 
 TEST_CASE("a metric plant reads the host's own numbers") {
-    const ShownUnits metric = shown(catalogue::Units::metric);
+    const ShownUnits metric = shown(plant::Units::metric);
     CHECK(metric.mass.text(1234.5) == "1 234.50 kg");
     CHECK(metric.web_length.text(225.9) == "225.9 m");
     CHECK(metric.grammage.text(437.62) == "437.6 g/m2");
@@ -32,7 +33,7 @@ TEST_CASE("a metric plant reads the host's own numbers") {
 // The pound is 0.45359237 kg and the inch 25.4 mm, exactly: by definition, NIST SP 811, App. B (from memory). From both
 // follows 1 lb/1000 ft2 = 4.88242763638 g/m2 (computed).
 TEST_CASE("a us plant reads inches, feet, pounds and MSF") {
-    const ShownUnits us = shown(catalogue::Units::us);
+    const ShownUnits us = shown(plant::Units::us);
     CHECK(us.length(2540) == "100 in");
     CHECK(us.lengths({406.4, 304.8, 254}) == "16 x 12 x 10 in");
     CHECK(us.mass.text(0.45359237 * 1000) == "1 000.00 lb");
@@ -42,7 +43,7 @@ TEST_CASE("a us plant reads inches, feet, pounds and MSF") {
 }
 
 TEST_CASE("a line's quantity and rate change together, so that the amount does not") {
-    const ShownUnits us = shown(catalogue::Units::us);
+    const ShownUnits us = shown(plant::Units::us);
     for (const char* unit : {"kg", "m", "m2", "t km", "t", "g/m2", "kWh", "h", "box", "1", "money/t/km", "degC"}) {
         const ShownUnit own = us.of(unit);
         INFO(unit);
@@ -57,9 +58,9 @@ TEST_CASE("a line's quantity and rate change together, so that the amount does n
 }
 
 TEST_CASE("the cost per MSF and per short ton is the cost over what was shipped, not a rounded cost scaled") {
-    const ShownUnits metric = shown(catalogue::Units::metric);
-    const ShownUnits us = shown(catalogue::Units::us);
-    desk::Quote quote{};
+    const ShownUnits metric = shown(plant::Units::metric);
+    const ShownUnits us = shown(plant::Units::us);
+    services::Quote quote{};
     quote.quantity = 1000;
     quote.blank.area_m2 = 0.9290304;    // 10 ft2: 10 MSF in all
     quote.mass.product_kg = 907.18474;  // a short ton

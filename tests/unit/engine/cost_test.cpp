@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "host/engine/blocks.hpp"
+#include "host/engine/costing/blocks.hpp"
 #include "host/engine/engine.hpp"
 #include "tests/support/row_source.hpp"
 #include "tests/support/small_plant.hpp"
@@ -17,7 +17,7 @@ using fixture::RowSource;
 namespace {
 
 struct Work {
-    catalogue::Plant plant = fixture::small_plant();
+    plant::Plant plant = fixture::small_plant();
     Engine engine = Engine::start(plant, fixture::built_plugins());
 };
 
@@ -28,10 +28,10 @@ std::vector<std::int64_t> costs(const std::vector<Outcome>& outcomes) {
 }
 
 // Many rows of several shapes: every fixture request, at many quantities.
-std::vector<catalogue::Request> many_requests(const catalogue::Plant& plant) {
-    std::vector<catalogue::Request> made{fixture::box_request(plant), fixture::double_wall_request(plant),
-                                         fixture::sheet_request(plant), fixture::outline_request(plant),
-                                         fixture::long_route_request(plant)};
+std::vector<orders::Request> many_requests(const plant::Plant& plant) {
+    std::vector<orders::Request> made{fixture::box_request(plant), fixture::double_wall_request(plant),
+                                      fixture::sheet_request(plant), fixture::outline_request(plant),
+                                      fixture::long_route_request(plant)};
     for (auto& request : made) {
         request.quantities.clear();
         for (int i = 0; i < 40; ++i) request.quantities.push_back(100 + 617 * i);
@@ -45,7 +45,7 @@ struct ManyRows {
             sources.push_back(std::make_unique<RowSource>(work.plant, work.engine, request));
         for (const auto& source : sources) rows.insert(rows.end(), source->rows().begin(), source->rows().end());
     }
-    std::vector<catalogue::Request> requests;
+    std::vector<orders::Request> requests;
     std::vector<std::unique_ptr<RowSource>> sources;
     std::vector<engine::Row> rows;
 };
@@ -54,7 +54,7 @@ struct ManyRows {
 
 TEST_CASE("the cost of a row is the sum of its rounded lines") {
     const Work work;
-    const catalogue::Request request = fixture::box_request(work.plant);
+    const orders::Request request = fixture::box_request(work.plant);
     const RowSource source(work.plant, work.engine, request);
     const auto outcomes = work.engine.cost(source.rows(), 1);
     for (std::size_t r = 0; r < outcomes.size(); ++r) {
@@ -104,13 +104,13 @@ TEST_CASE("the order of the models in the plant's file moves nothing") {
 
 TEST_CASE("twice the price of everything is twice the cost") {
     Work work;
-    const catalogue::Request request = fixture::box_request(work.plant);
+    const orders::Request request = fixture::box_request(work.plant);
     const RowSource once(work.plant, work.engine, request);
 
     Work dear;
     for (auto& paper : dear.plant.papers)
         for (auto& price : paper.prices) price.per_tonne *= 2;
-    const auto double_hourly = [](catalogue::Hourly& hourly) { hourly = {2 * hourly.labour, 2 * hourly.fixed}; };
+    const auto double_hourly = [](plant::Hourly& hourly) { hourly = {2 * hourly.labour, 2 * hourly.fixed}; };
     for (auto& corrugator : dear.plant.corrugators) double_hourly(corrugator.hourly);
     for (auto& converter : dear.plant.converters) double_hourly(converter.hourly);
     double_hourly(dear.plant.dispatch.hourly);
@@ -119,7 +119,7 @@ TEST_CASE("twice the price of everything is twice the cost") {
             if (entry.key.find("price") != std::string::npos || entry.key == "handling")
                 entry.value.text = std::to_string(2 * std::stod(entry.value.text));
     dear.engine = Engine::start(dear.plant, fixture::built_plugins());
-    const catalogue::Request dear_request = fixture::box_request(dear.plant);
+    const orders::Request dear_request = fixture::box_request(dear.plant);
     const RowSource twice(dear.plant, dear.engine, dear_request);
 
     const auto first = work.engine.cost_in_full(once.rows().front());
@@ -132,7 +132,7 @@ TEST_CASE("twice the price of everything is twice the cost") {
 
 TEST_CASE("lines come in order of step, then of the graph, then of ply") {
     const Work work;
-    const catalogue::Request request = fixture::long_route_request(work.plant);
+    const orders::Request request = fixture::long_route_request(work.plant);
     const RowSource source(work.plant, work.engine, request);
     const auto full = work.engine.cost_in_full(source.rows().front());
     const auto key = [](const engine::LineAmount& line) {
@@ -162,7 +162,7 @@ TEST_CASE("no way that was not chosen costs less than the cheapest") {
 
 TEST_CASE("a run that was measured as it was laid out costs what the quote costs") {
     const Work work;
-    const catalogue::Request request = fixture::long_route_request(work.plant);
+    const orders::Request request = fixture::long_route_request(work.plant);
     const RowSource source(work.plant, work.engine, request);
     const engine::Row& row = source.rows().front();
     const auto quoted = work.engine.cost_in_full(row);
@@ -173,7 +173,7 @@ TEST_CASE("a run that was measured as it was laid out costs what the quote costs
 
 TEST_CASE("a run that was measured with more paper costs more, by that paper alone where nothing else stands on it") {
     const Work work;
-    const catalogue::Request request = fixture::box_request(work.plant);
+    const orders::Request request = fixture::box_request(work.plant);
     const RowSource source(work.plant, work.engine, request);
     const engine::Row& row = source.rows().front();
     const auto quoted = work.engine.cost_in_full(row);
@@ -186,7 +186,7 @@ TEST_CASE("a run that was measured with more paper costs more, by that paper alo
 
 TEST_CASE("the allowances of a costed row are those of its machines") {
     const Work work;
-    const catalogue::Request request = fixture::box_request(work.plant);
+    const orders::Request request = fixture::box_request(work.plant);
     const RowSource source(work.plant, work.engine, request);
     const engine::Row& row = source.rows().front();
     const auto allowed = work.engine.cost_in_full(row)->allowances;

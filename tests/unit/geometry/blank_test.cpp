@@ -12,17 +12,17 @@ namespace {
 
 // 400 x 300 x 250 inside, on B: panel 3, depth 6, flap 1.5, joint 2, tab 30, slot 6 mm.
 Blank small_box() {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     return make_blank(plant, fixture::box_request(plant));
 }
 
 Blank flat_sheet() {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     return make_blank(plant, fixture::sheet_request(plant));
 }
 
 Blank die_cut() {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     return make_blank(plant, fixture::outline_request(plant));
 }
 
@@ -45,7 +45,7 @@ TEST_CASE("a slotted box is joined over the whole height of its body") {
 }
 
 TEST_CASE("a double-wall box has the allowances of its own two flutes") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     const Blank blank = make_blank(plant, fixture::double_wall_request(plant));
     REQUIRE(blank.length_mm == 35 + 2 * (600 + 7) + 2 * (400 + 7) - 3);
     REQUIRE(blank.width_mm == (400 + 14) + 2 * (200 + 3.5));
@@ -71,7 +71,7 @@ TEST_CASE("a die-cut blank is what the customer's drawing says") {
 }
 
 TEST_CASE("a sheet needs no allowances of its board") {
-    catalogue::Plant plant = fixture::small_plant();
+    plant::Plant plant = fixture::small_plant();
     plant.allowances.clear();
     REQUIRE(make_blank(plant, fixture::sheet_request(plant)).length_mm == 800);
 }

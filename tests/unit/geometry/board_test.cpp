@@ -11,9 +11,9 @@ using geometry::make_board;
 namespace {
 
 // A board of the small plant, as ordered on a day.
-BoardMake board_of(const char* code, catalogue::Date day = fixture::date(2026, 10, 15)) {
-    static const catalogue::Plant plant = fixture::small_plant();
-    catalogue::Request request = fixture::box_request(plant);
+BoardMake board_of(const char* code, base::Date day = fixture::date(2026, 10, 15)) {
+    static const plant::Plant plant = fixture::small_plant();
+    orders::Request request = fixture::box_request(plant);
     request.board = fixture::board_index(plant, code);
     request.date = day;
     return make_board(plant, request);
@@ -58,7 +58,7 @@ TEST_CASE("a liner takes up as much paper as it covers") {
 }
 
 TEST_CASE("plies stand outside first") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     const BoardMake board = board_of("B-140");
     REQUIRE(board.plies[0].paper == fixture::paper_index(plant, "KL140"));
     REQUIRE(board.plies[1].paper == fixture::paper_index(plant, "SC127"));

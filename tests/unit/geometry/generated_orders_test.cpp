@@ -38,13 +38,13 @@ void for_generated_candidates(std::uint64_t in_full, Property property) {
     });
 }
 
-bool keeps(double length_mm, const catalogue::Span& limits) {
+bool keeps(double length_mm, const plant::Span& limits) {
     return length_mm > limits.low - hair_mm && length_mm < limits.high + hair_mm;
 }
 
 // One way to make an order, feasible or not.
 struct Trial {
-    const catalogue::Corrugator* corrugator;
+    const plant::Corrugator* corrugator;
     double roll_mm;
     const Route* route;
     double nx, ny;
@@ -52,7 +52,7 @@ struct Trial {
 
 // Section by section as a planner would go through it, with no eye to speed: the machines' limits, then the web's.
 bool is_feasible(const Trial& trial, const fixture::Generated& order, const geometry::Blank& blank) {
-    using Kind = catalogue::Converter::Kind;
+    using Kind = plant::Converter::Kind;
     const auto& machines = trial.route->converters;
     const auto die = std::find_if(machines.begin(), machines.end(),
                                   [](const auto* machine) { return machine->kind == Kind::die_cutter; });
@@ -62,14 +62,14 @@ bool is_feasible(const Trial& trial, const fixture::Generated& order, const geom
     const double slit = trial.ny * blank.width_mm + (trial.ny - 1) * between + 2 * edge;
     bool parted = false;
     bool has_colours = order.request.colours == 0;
-    for (const catalogue::Converter* machine : machines) {
+    for (const plant::Converter* machine : machines) {
         if (!keeps(parted ? blank.length_mm : chop, machine->length_mm)) return false;
         if (!keeps(parted ? blank.width_mm : slit, machine->width_mm)) return false;
         if (!parted && machine->kind == Kind::folder_gluer && trial.nx * trial.ny > 1) return false;
         parted = parted || machine->kind == Kind::die_cutter;
         has_colours = has_colours || machine->colours >= order.request.colours;
     }
-    const catalogue::Corrugator& corrugator = *trial.corrugator;
+    const plant::Corrugator& corrugator = *trial.corrugator;
     return has_colours && keeps(chop, corrugator.chop_mm) && keeps(slit, corrugator.slit_mm) &&
            keeps(trial.roll_mm, corrugator.roll_width_mm) &&
            run::whole_down((trial.roll_mm - corrugator.trim_min_mm) / slit) >= 1;
@@ -77,15 +77,15 @@ bool is_feasible(const Trial& trial, const fixture::Generated& order, const geom
 
 bool all_plies_stocked(const fixture::Generated& order, double roll_mm) {
     const auto& plies = order.plant.boards[order.request.board].plies;
-    return std::all_of(plies.begin(), plies.end(), [&](const catalogue::Board::Ply& ply) {
+    return std::all_of(plies.begin(), plies.end(), [&](const plant::Board::Ply& ply) {
         const auto& rolls = order.plant.papers[ply.paper].roll_widths_mm;
         return std::find(rolls.begin(), rolls.end(), roll_mm) != rolls.end();
     });
 }
 
-std::vector<double> every_roll_width(const catalogue::Plant& plant) {
+std::vector<double> every_roll_width(const plant::Plant& plant) {
     std::vector<double> widths;
-    for (const catalogue::Paper& paper : plant.papers)
+    for (const plant::Paper& paper : plant.papers)
         widths.insert(widths.end(), paper.roll_widths_mm.begin(), paper.roll_widths_mm.end());
     std::sort(widths.begin(), widths.end());
     widths.erase(std::unique(widths.begin(), widths.end()), widths.end());
@@ -97,7 +97,7 @@ std::vector<Trial> every_trial(const fixture::Generated& order, const Layout& la
     std::vector<Trial> trials;
     for (const double roll : every_roll_width(order.plant))
         if (all_plies_stocked(order, roll))
-            for (const catalogue::Corrugator& corrugator : order.plant.corrugators)
+            for (const plant::Corrugator& corrugator : order.plant.corrugators)
                 for (const Route& route : layout.routes) {
                     const double most = route.die_cutter() ? route.die_cutter()->ups_max : 1;
                     for (double nx = 1; nx <= most; ++nx)
@@ -138,7 +138,7 @@ bool counts(const std::string& part, double boxes) {
 }
 
 // Whether an entry stands for a combination: each part of its name must fit it.
-bool stands_for(const Refused& entry, const Trial& trial, catalogue::Units units) {
+bool stands_for(const Refused& entry, const Trial& trial, plant::Units units) {
     const std::string roll = "roll " + geometry::length_text(trial.roll_mm, units);
     for (const std::string& part : parts_of(entry.candidate)) {
         if (part == trial.corrugator->code || part == roll || part == name_of(*trial.route)) continue;

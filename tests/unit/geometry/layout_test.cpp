@@ -26,11 +26,11 @@ bool has(const Layout& layout, const std::string& name) {
 }
 
 // A plant with one corrugator, one roll width and a die cutter that takes up to four boxes of any size.
-catalogue::Plant die_cutting_plant() {
-    catalogue::Plant plant = fixture::small_plant();
+plant::Plant die_cutting_plant() {
+    plant::Plant plant = fixture::small_plant();
     plant.corrugators.resize(1);
-    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {2450};
-    catalogue::Converter& die_cutter = plant.converters[fixture::converter_index(plant, "DC1")];
+    for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {2450};
+    plant::Converter& die_cutter = plant.converters[fixture::converter_index(plant, "DC1")];
     die_cutter.length_mm = {0, 10000};
     die_cutter.width_mm = {0, 10000};
     die_cutter.ups_max = 4;
@@ -40,7 +40,7 @@ catalogue::Plant die_cutting_plant() {
 }  // namespace
 
 TEST_CASE("an order without a die cutter is a way for each corrugator, roll width and machine that fit") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     // Two colours keep FG2 out, 2450 is too wide for C2 and so is 2250.
     REQUIRE(names(lay_out(plant, fixture::box_request(plant))) ==
             std::vector<std::string>{"C1, roll 1850 mm, FG1", "C2, roll 1850 mm, FG1", "C1, roll 2050 mm, FG1",
@@ -48,14 +48,14 @@ TEST_CASE("an order without a die cutter is a way for each corrugator, roll widt
 }
 
 TEST_CASE("ways stand by narrower roll, fewer boxes, fewer along, then the order of the files") {
-    catalogue::Plant plant = die_cutting_plant();
-    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {1850, 2450};
+    plant::Plant plant = die_cutting_plant();
+    for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {1850, 2450};
     plant.corrugators.push_back(plant.corrugators.front());
     plant.corrugators.back().code = "C9";
     plant.converters.push_back(plant.converters[fixture::converter_index(plant, "DC1")]);
     plant.converters.back().code = "DC9";
-    catalogue::Request request = fixture::outline_request(plant);
-    request.outline = catalogue::Outline{500, 450, 0.2};
+    orders::Request request = fixture::outline_request(plant);
+    request.outline = orders::Outline{500, 450, 0.2};
     std::vector<std::string> expected;
     for (const char* roll : {"1850", "2450"})
         for (const char* ups : {"1 x 1", "1 x 2", "2 x 1", "1 x 3", "3 x 1", "1 x 4", "2 x 2", "4 x 1"})
@@ -68,7 +68,7 @@ TEST_CASE("ways stand by narrower roll, fewer boxes, fewer along, then the order
 }
 
 TEST_CASE("without a die cutter the sheet is the blank") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     const Layout layout = lay_out(plant, fixture::box_request(plant));
     const Candidate& first = layout.candidates.front();
     REQUIRE(first.chop_mm == layout.blank.length_mm);
@@ -77,13 +77,13 @@ TEST_CASE("without a die cutter the sheet is the blank") {
 }
 
 TEST_CASE("a sheet's area is its chop by its slit width") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     const Layout layout = lay_out(plant, fixture::sheet_request(plant));
     REQUIRE(layout.candidates.front().sheet_area_m2 == Approx(0.96).epsilon(1e-14));
 }
 
 TEST_CASE("a machine up to the die cutter must take the sheet") {
-    catalogue::Plant plant = fixture::small_plant();
+    plant::Plant plant = fixture::small_plant();
     plant.converters[fixture::converter_index(plant, "PR1")].length_mm = {400, 1000};
     // Two along make 872 mm, three 1300 mm; DC1 takes 2000.
     const Layout layout = lay_out(plant, fixture::long_route_request(plant));
@@ -92,27 +92,27 @@ TEST_CASE("a machine up to the die cutter must take the sheet") {
 }
 
 TEST_CASE("a machine after the die cutter need not take the sheet, only the blank") {
-    catalogue::Plant plant = fixture::small_plant();
+    plant::Plant plant = fixture::small_plant();
     plant.converters[fixture::converter_index(plant, "FG1")].length_mm = {300, 420};
     REQUIRE(has(lay_out(plant, fixture::long_route_request(plant)), "C1, roll 1850 mm, 3 x 2 up, PR1 > DC1 > FG1"));
 }
 
 TEST_CASE("a machine after the die cutter must take the blank") {
-    catalogue::Plant plant = fixture::small_plant();
+    plant::Plant plant = fixture::small_plant();
     plant.converters[fixture::converter_index(plant, "FG1")].length_mm = {300, 419};
     REQUIRE(lay_out(plant, fixture::long_route_request(plant)).candidates.empty());
 }
 
 TEST_CASE("a corrugator's knife keeps to its chop") {
-    catalogue::Plant plant = die_cutting_plant();
+    plant::Plant plant = die_cutting_plant();
     plant.corrugators.front().chop_mm = {500, 900};
-    catalogue::Request request = fixture::outline_request(plant);
+    orders::Request request = fixture::outline_request(plant);
     // 420 mm a box: one along is 444, two 872, three 1300.
     for (const Candidate& candidate : lay_out(plant, request).candidates) REQUIRE(candidate.nx == 2);
 }
 
 TEST_CASE("a corrugator's slitter keeps to its slit width") {
-    catalogue::Plant plant = die_cutting_plant();
+    plant::Plant plant = die_cutting_plant();
     plant.corrugators.front().slit_mm = {400, 700};
     // 310 mm a box: one across is 334, two 652, three 970.
     for (const Candidate& candidate : lay_out(plant, fixture::outline_request(plant)).candidates)
@@ -120,22 +120,22 @@ TEST_CASE("a corrugator's slitter keeps to its slit width") {
 }
 
 TEST_CASE("a route without the colours asked for makes nothing") {
-    const catalogue::Plant plant = fixture::small_plant();
-    catalogue::Request request = fixture::box_request(plant);
+    const plant::Plant plant = fixture::small_plant();
+    orders::Request request = fixture::box_request(plant);
     request.colours = 4;
     REQUIRE(lay_out(plant, request).candidates.empty());
 }
 
 TEST_CASE("a printer on the route lends its colours to the machines behind it") {
-    const catalogue::Plant plant = fixture::small_plant();
-    catalogue::Request request = fixture::box_request(plant);
+    const plant::Plant plant = fixture::small_plant();
+    orders::Request request = fixture::box_request(plant);
     request.colours = 4;
     request.route = fixture::route_of(plant, {"PR1", "FG2"});
     REQUIRE(has(lay_out(plant, request), "C1, roll 1850 mm, PR1 > FG2"));
 }
 
 TEST_CASE("candidates still point to their routes when the layout has moved") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     Layout first = lay_out(plant, fixture::double_wall_request(plant));
     const std::vector<std::string> before = names(first);
     const Layout second = std::move(first);
@@ -147,18 +147,18 @@ TEST_CASE("candidates still point to their routes when the layout has moved") {
 }
 
 TEST_CASE("a candidate is named in inches where a plant is shown them") {
-    catalogue::Plant plant = die_cutting_plant();
-    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
+    plant::Plant plant = die_cutting_plant();
+    for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
     const Layout layout = lay_out(plant, fixture::outline_request(plant));
-    REQUIRE(name_of(layout.candidates.back(), catalogue::Units::us) == "C1, roll 87 in, 4 x 1 up, DC1");
+    REQUIRE(name_of(layout.candidates.back(), plant::Units::us) == "C1, roll 87 in, 4 x 1 up, DC1");
 }
 
 TEST_CASE("sheets sold as sheets are named as going through no converter") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     REQUIRE(has(lay_out(plant, fixture::sheet_request(plant)), "C1, roll 2450 mm, no converter"));
 }
 
 TEST_CASE("an order that fits somewhere lists no limits") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     REQUIRE(lay_out(plant, fixture::box_request(plant)).refused.empty());
 }

@@ -25,20 +25,20 @@ namespace {
 using Entries = std::vector<Refused>;
 
 // The small plant with C1 alone and rolls of 1850 mm alone.
-catalogue::Plant one_web() {
-    catalogue::Plant plant = fixture::small_plant();
+plant::Plant one_web() {
+    plant::Plant plant = fixture::small_plant();
     plant.corrugators.resize(1);
-    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {1850};
+    for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {1850};
     return plant;
 }
 
-Entries refused(const catalogue::Plant& plant, const catalogue::Request& request) {
+Entries refused(const plant::Plant& plant, const orders::Request& request) {
     return geometry::lay_out(plant, request).refused;
 }
 
-Entries refused_sheet(const catalogue::Plant& plant, double length_mm, double width_mm) {
-    catalogue::Request request = fixture::sheet_request(plant);
-    request.inside = catalogue::Inside{length_mm, width_mm, 0};
+Entries refused_sheet(const plant::Plant& plant, double length_mm, double width_mm) {
+    orders::Request request = fixture::sheet_request(plant);
+    request.inside = orders::Inside{length_mm, width_mm, 0};
     return refused(plant, request);
 }
 
@@ -55,7 +55,7 @@ TEST_CASE("a sheet too short for the knife names the chop") {
 }
 
 TEST_CASE("a sheet too wide for the slitter names the slit width") {
-    catalogue::Plant plant = one_web();
+    plant::Plant plant = one_web();
     plant.corrugators.front().slit_mm = {150, 700};
     REQUIRE(refused_sheet(plant, 800, 900) ==
             Entries{{"C1, no converter", "slit width 800 mm is above the 700 mm of C1"}});
@@ -68,7 +68,7 @@ TEST_CASE("a sheet wider than the roll inside its trim names roll and trim") {
 }
 
 TEST_CASE("a roll that the corrugator does not take is named once for all routes") {
-    catalogue::Plant plant = one_web();
+    plant::Plant plant = one_web();
     plant.corrugators.front().roll_width_mm = {1400, 1800};
     REQUIRE(refused(plant, fixture::double_wall_request(plant)) ==
             Entries{{"C1, roll 1850 mm", "roll width 1850 mm is above the 1800 mm of C1"}});
@@ -81,9 +81,9 @@ TEST_CASE("every corrugator gives its own limit") {
 }
 
 TEST_CASE("a box too large for its machines names each machine's limit") {
-    const catalogue::Plant plant = one_web();
-    catalogue::Request request = fixture::box_request(plant);
-    request.inside = catalogue::Inside{900, 900, 300};
+    const plant::Plant plant = one_web();
+    orders::Request request = fixture::box_request(plant);
+    request.inside = orders::Inside{900, 900, 300};
     request.colours = 1;
     REQUIRE(refused(plant, request) == Entries{{"FG1", "sheet length 3640 mm is above the 2400 mm of FG1"},
                                                {"FG1", "sheet width 1209 mm is above the 1150 mm of FG1"},
@@ -91,17 +91,17 @@ TEST_CASE("a box too large for its machines names each machine's limit") {
 }
 
 TEST_CASE("a blank too small for the machine behind the die cutter is named as a blank") {
-    const catalogue::Plant plant = one_web();
-    catalogue::Request request = fixture::long_route_request(plant);
-    request.outline = catalogue::Outline{250, 310, 0.07};
+    const plant::Plant plant = one_web();
+    orders::Request request = fixture::long_route_request(plant);
+    request.outline = orders::Outline{250, 310, 0.07};
     REQUIRE(refused(plant, request) == Entries{{"PR1 > DC1 > FG1", "blank length 250 mm is below the 300 mm of FG1"}});
 }
 
 TEST_CASE("numbers of boxes that one limit stops share an entry") {
-    catalogue::Plant plant = one_web();
+    plant::Plant plant = one_web();
     plant.converters[fixture::converter_index(plant, "DC1")].length_mm = {500, 600};
-    catalogue::Request request = fixture::outline_request(plant);
-    request.outline = catalogue::Outline{150, 310, 0.04};
+    orders::Request request = fixture::outline_request(plant);
+    request.outline = orders::Outline{150, 310, 0.04};
     REQUIRE(
         refused(plant, request) ==
         Entries{
@@ -115,57 +115,57 @@ TEST_CASE("numbers of boxes that one limit stops share an entry") {
 
 TEST_CASE("a folder-gluer ahead of the die cutter is named where it keeps the sheet to one box") {
     // common practice, no published source
-    const catalogue::Plant plant = one_web();
-    catalogue::Request request = fixture::outline_request(plant);
+    const plant::Plant plant = one_web();
+    orders::Request request = fixture::outline_request(plant);
     request.route = fixture::route_of(plant, {"FG1", "DC1"});
-    request.outline = catalogue::Outline{450, 400, 0.1};
+    request.outline = orders::Outline{450, 400, 0.1};
     REQUIRE(refused(plant, request) ==
             Entries{{"2 or more on a sheet, FG1 > DC1", "FG1 stands ahead of DC1 and makes one box a sheet"},
                     {"FG1 > DC1", "sheet length 474 mm is below the 500 mm of DC1"}});
 }
 
 TEST_CASE("colours that no machine of the route has are named with what each has") {
-    const catalogue::Plant plant = one_web();
-    catalogue::Request request = fixture::long_route_request(plant);
+    const plant::Plant plant = one_web();
+    orders::Request request = fixture::long_route_request(plant);
     request.colours = 5;
     REQUIRE(refused(plant, request) ==
             Entries{{"PR1 > DC1 > FG1", "5 colours are asked for: PR1 has 4, DC1 has 2, FG1 has 3"}});
 }
 
 TEST_CASE("papers that share no roll width are named") {
-    const catalogue::Plant plant = fixture::small_plant();
-    catalogue::Request request = fixture::box_request(plant);
+    const plant::Plant plant = fixture::small_plant();
+    orders::Request request = fixture::box_request(plant);
     request.board = fixture::board_index(plant, "W-135");
     REQUIRE(refused(plant, request) ==
             Entries{{"board W-135", "its papers are stocked in no common roll width: WT135, SC127"}});
 }
 
 TEST_CASE("a kind of machine that the plant lacks is named") {
-    catalogue::Plant plant = one_web();
+    plant::Plant plant = one_web();
     plant.converters.clear();
     REQUIRE(refused(plant, fixture::box_request(plant)) ==
             Entries{{"style 0201", "the plant has no folder-gluer, which makes it"}});
 }
 
 TEST_CASE("limits are told in inches where a plant is shown them") {
-    catalogue::Plant plant = one_web();
-    plant.units = catalogue::Units::us;
+    plant::Plant plant = one_web();
+    plant.units = plant::Units::us;
     plant.corrugators.front().chop_mm = {450, 4572};
     REQUIRE(refused_sheet(plant, 800, 5080) == Entries{{"C1, no converter", "chop 200 in is above the 180 in of C1"}});
 }
 
 TEST_CASE("an order with more ways than anybody could weigh, by its rolls, is refused with the reason") {
-    catalogue::Plant plant = one_web();
+    plant::Plant plant = one_web();
     plant.converters[fixture::converter_index(plant, "DC1")].ups_max = 500;
     plant.converters[fixture::converter_index(plant, "DC1")].length_mm = {1, 1e6};
     plant.converters[fixture::converter_index(plant, "DC1")].width_mm = {1, 1e6};
     plant.corrugators.front().chop_mm = plant.corrugators.front().slit_mm = {1, 1e6};
-    for (catalogue::Paper& paper : plant.papers) {
+    for (plant::Paper& paper : plant.papers) {
         paper.roll_widths_mm.clear();
         for (int i = 0; i < 1000; ++i) paper.roll_widths_mm.push_back(2000 + 0.25 * i);
     }
-    catalogue::Request request = fixture::outline_request(plant);
-    request.outline = catalogue::Outline{2, 1, 1e-6};
+    orders::Request request = fixture::outline_request(plant);
+    request.outline = orders::Outline{2, 1, 1e-6};
     plant.converters[fixture::converter_index(plant, "DC1")].between_mm = 0;
     const Entries entries = refused(plant, request);
     REQUIRE(entries.size() == 1);
@@ -173,13 +173,13 @@ TEST_CASE("an order with more ways than anybody could weigh, by its rolls, is re
 }
 
 TEST_CASE("an order with more ways than anybody could weigh, by its boxes on a sheet, is refused with the reason") {
-    catalogue::Plant plant = one_web();
-    catalogue::Converter& die_cutter = plant.converters[fixture::converter_index(plant, "DC1")];
+    plant::Plant plant = one_web();
+    plant::Converter& die_cutter = plant.converters[fixture::converter_index(plant, "DC1")];
     die_cutter.ups_max = 1e9;
     die_cutter.length_mm = die_cutter.width_mm = {1, 1e9};
     plant.corrugators.front().chop_mm = plant.corrugators.front().slit_mm = {1, 1e9};
-    catalogue::Request request = fixture::outline_request(plant);
-    request.outline = catalogue::Outline{0.001, 0.001, 1e-12};
+    orders::Request request = fixture::outline_request(plant);
+    request.outline = orders::Outline{0.001, 0.001, 1e-12};
     const Entries entries = refused(plant, request);
     REQUIRE(entries.size() == 1);
     REQUIRE(entries.front().limit.find("more than 2000000 ways") != std::string::npos);

@@ -19,8 +19,8 @@ std::vector<std::string> names(const std::vector<Route>& routes) {
 // The one route of a box whose request gives these machines and asks for colours. The plant lives on: routes point
 // into it.
 Route given(const std::vector<std::string>& codes, double colours = 0) {
-    static const catalogue::Plant plant = fixture::small_plant();
-    catalogue::Request request = fixture::box_request(plant);
+    static const plant::Plant plant = fixture::small_plant();
+    orders::Request request = fixture::box_request(plant);
     request.route = fixture::route_of(plant, codes);
     request.colours = colours;
     return make_routes(plant, request).front();
@@ -29,30 +29,30 @@ Route given(const std::vector<std::string>& codes, double colours = 0) {
 }  // namespace
 
 TEST_CASE("a route left out is each folder-gluer in turn for a slotted box") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     REQUIRE(names(make_routes(plant, fixture::box_request(plant))) == std::vector<std::string>{"FG1", "FG2"});
 }
 
 TEST_CASE("a route left out is each die cutter in turn for a die-cut blank") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     REQUIRE(names(make_routes(plant, fixture::outline_request(plant))) == std::vector<std::string>{"DC1"});
 }
 
 TEST_CASE("sheets sold as sheets have one route without a machine") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     const std::vector<Route> routes = make_routes(plant, fixture::sheet_request(plant));
     REQUIRE(routes.size() == 1);
     REQUIRE(routes.front().last_step() == 0);
 }
 
 TEST_CASE("a route that is given is the only one, its machines in turn") {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     REQUIRE(names(make_routes(plant, fixture::long_route_request(plant))) ==
             std::vector<std::string>{"PR1 > DC1 > FG1"});
 }
 
 TEST_CASE("a plant without a machine of the kind has no route") {
-    catalogue::Plant plant = fixture::small_plant();
+    plant::Plant plant = fixture::small_plant();
     plant.converters.clear();
     REQUIRE(make_routes(plant, fixture::box_request(plant)).empty());
 }

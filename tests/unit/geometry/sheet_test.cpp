@@ -15,8 +15,8 @@ namespace {
 
 // How a route of the small plant holds a blank of 420 x 310 mm. DC1: 8 between, 12 at the edge, 12 up.
 SheetRule rule(const std::vector<std::string>& codes) {
-    const catalogue::Plant plant = fixture::small_plant();
-    catalogue::Request request = fixture::outline_request(plant);
+    const plant::Plant plant = fixture::small_plant();
+    orders::Request request = fixture::outline_request(plant);
     request.route = fixture::route_of(plant, codes);
     return geometry::sheet_rule(geometry::make_blank(plant, request), geometry::make_routes(plant, request).front());
 }
@@ -65,7 +65,7 @@ TEST_CASE("as many boxes keep to a limit as trying each number finds") {
     REQUIRE(rc::check([] {
         const Row row = {*rc::gen::inRange(1, 4000) / 8.0, *rc::gen::inRange(0, 160) / 8.0,
                          *rc::gen::inRange(0, 160) / 8.0};
-        const catalogue::Span limits = {*rc::gen::inRange(0, 3000) / 4.0, *rc::gen::inRange(0, 12000) / 4.0};
+        const plant::Span limits = {*rc::gen::inRange(0, 3000) / 4.0, *rc::gen::inRange(0, 12000) / 4.0};
         const double most = *rc::gen::inRange(1, 60);
         const Boxes boxes = narrowed({1, most}, row, limits);
         for (double count = 1; count <= most; ++count)

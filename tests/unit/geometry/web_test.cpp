@@ -14,12 +14,12 @@ using geometry::WebCut;
 namespace {
 
 // C1 of the small plant: 30 mm of trim at the least, six outs at the most.
-catalogue::Corrugator wide() {
+plant::Corrugator wide() {
     return fixture::small_plant().corrugators.front();
 }
 
 std::vector<double> widths_of(const char* board) {
-    const catalogue::Plant plant = fixture::small_plant();
+    const plant::Plant plant = fixture::small_plant();
     return common_roll_widths(plant, plant.boards[fixture::board_index(plant, board)]);
 }
 
@@ -35,22 +35,22 @@ TEST_CASE("a board whose papers share no roll width runs on none") {
 }
 
 TEST_CASE("one roll width that stands a rounding apart in two papers is one width") {
-    catalogue::Plant plant = fixture::small_plant();
-    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
+    plant::Plant plant = fixture::small_plant();
+    for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
     plant.papers.front().roll_widths_mm = {2209.8, std::nextafter(2209.8, 3000)};
     REQUIRE(common_roll_widths(plant, plant.boards.front()) == std::vector<double>{2209.8});
 }
 
 TEST_CASE("papers whose one roll width differs by a rounding share it") {
-    catalogue::Plant plant = fixture::small_plant();
-    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
+    plant::Plant plant = fixture::small_plant();
+    for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
     plant.papers.front().roll_widths_mm = {std::nextafter(2209.8, 3000)};
     REQUIRE(common_roll_widths(plant, plant.boards.front()).size() == 1);
 }
 
 TEST_CASE("two roll widths a hundredth of a millimetre apart are two") {
-    catalogue::Plant plant = fixture::small_plant();
-    for (catalogue::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.79, 2209.8};
+    plant::Plant plant = fixture::small_plant();
+    for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.79, 2209.8};
     REQUIRE(common_roll_widths(plant, plant.boards.front()).size() == 2);
 }
 
@@ -84,14 +84,14 @@ TEST_CASE("a roll narrower than its trim holds nothing") {
 
 TEST_CASE("sheets that fill a roll to the last hair of rounding all count") {
     // The quotient is a hair below three.
-    catalogue::Corrugator corrugator = wide();
+    plant::Corrugator corrugator = wide();
     corrugator.trim_min_mm = 0.1;
     const double slit_mm = 733.3;
     REQUIRE(cut_web(corrugator, 3 * slit_mm + 0.1 - 1e-9, slit_mm).outs == 3);
 }
 
 TEST_CASE("trim is never less than nothing") {
-    catalogue::Corrugator corrugator = wide();
+    plant::Corrugator corrugator = wide();
     corrugator.trim_min_mm = 0;
     const WebCut web = cut_web(corrugator, 3 * 700 - 1e-9, 700);
     REQUIRE(web.outs == 3);

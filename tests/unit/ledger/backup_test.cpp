@@ -1,13 +1,13 @@
 // Copies of a ledger in use.
-#include "ledger/backup.hpp"
+#include "ledger/proof/backup.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <fstream>
 #include <thread>
 
-#include "ledger/entries.hpp"
-#include "ledger/posting.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/writing/posting.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 

@@ -1,15 +1,15 @@
 // The hash chain: the bytes that are hashed, worked out elsewhere, and that no two entries read the same.
-#include "ledger/chain.hpp"
+#include "ledger/writing/chain.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <functional>
 #include <set>
 
-#include "ledger/entries.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/reversal.hpp"
-#include "ledger/sealed_content.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/writing/posting.hpp"
+#include "ledger/writing/reversal.hpp"
+#include "ledger/writing/sealed_content.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 
 using namespace flutebook;

@@ -1,14 +1,14 @@
 // Closing a month, and what a closed month refuses.
-#include "ledger/close.hpp"
+#include "ledger/writing/close.hpp"
 
 #include <catch2/catch.hpp>
 
-#include "ledger/entries.hpp"
-#include "ledger/month.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/quotes.hpp"
-#include "ledger/sealed_content.hpp"
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/reading/month.hpp"
+#include "ledger/reading/quotes.hpp"
+#include "ledger/writing/posting.hpp"
+#include "ledger/writing/sealed_content.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 
 using namespace flutebook;

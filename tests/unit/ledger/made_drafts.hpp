@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "ledger/clock.hpp"
-#include "ledger/entry.hpp"
+#include "ledger/store/clock.hpp"
+#include "ledger/values/entry.hpp"
 
 namespace flutebook::fixture {
 

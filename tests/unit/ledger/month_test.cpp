@@ -1,12 +1,12 @@
 // What a month holds: flows, balances, expected losses, counts, and shares by machine, shift, board and order.
-#include "ledger/month.hpp"
+#include "ledger/reading/month.hpp"
 
 #include <catch2/catch.hpp>
 
-#include "ledger/close.hpp"
-#include "ledger/entries.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/reversal.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/writing/close.hpp"
+#include "ledger/writing/posting.hpp"
+#include "ledger/writing/reversal.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 
 using namespace flutebook;

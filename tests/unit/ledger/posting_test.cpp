@@ -1,12 +1,12 @@
 // Documents into the ledger: each once, all or none.
-#include "ledger/posting.hpp"
+#include "ledger/writing/posting.hpp"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>
 
-#include "ledger/entries.hpp"
-#include "ledger/month.hpp"
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/reading/month.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 

@@ -6,12 +6,12 @@
 #include <random>
 #include <tuple>
 
-#include "ledger/close.hpp"
-#include "ledger/entries.hpp"
-#include "ledger/month.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/reversal.hpp"
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/reading/month.hpp"
+#include "ledger/writing/close.hpp"
+#include "ledger/writing/posting.hpp"
+#include "ledger/writing/reversal.hpp"
 #include "tests/support/property.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 

@@ -1,9 +1,9 @@
 // Saved quotes and the orders taken from them.
-#include "ledger/quotes.hpp"
+#include "ledger/reading/quotes.hpp"
 
 #include <catch2/catch.hpp>
 
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 

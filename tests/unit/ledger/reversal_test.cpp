@@ -1,12 +1,12 @@
 // Undoing an entry by its mirror.
-#include "ledger/reversal.hpp"
+#include "ledger/writing/reversal.hpp"
 
 #include <catch2/catch.hpp>
 
-#include "ledger/close.hpp"
-#include "ledger/entries.hpp"
-#include "ledger/month.hpp"
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/reading/month.hpp"
+#include "ledger/writing/close.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 
 using namespace flutebook;

@@ -1,16 +1,16 @@
 // A ledger's file: made, opened, guarded, brought up to date, refused.
-#include "ledger/store.hpp"
+#include "ledger/store/store.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <fstream>
 
-#include "ledger/cabinet.hpp"
-#include "ledger/entries.hpp"
-#include "ledger/migrations.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/quotes.hpp"
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/reading/quotes.hpp"
+#include "ledger/store/connection.hpp"
+#include "ledger/store/migrations.hpp"
+#include "ledger/writing/posting.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 

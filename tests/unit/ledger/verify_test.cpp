@@ -1,15 +1,15 @@
 // The proof: what it finds when a ledger was tampered with, and that it names the first bad entry.
-#include "ledger/verify.hpp"
+#include "ledger/proof/verify.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <filesystem>
 
-#include "ledger/close.hpp"
-#include "ledger/entries.hpp"
-#include "ledger/posting.hpp"
-#include "ledger/quotes.hpp"
-#include "ledger/reversal.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/reading/quotes.hpp"
+#include "ledger/writing/close.hpp"
+#include "ledger/writing/posting.hpp"
+#include "ledger/writing/reversal.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"
 #include "tests/unit/ledger/made_drafts.hpp"
 

@@ -12,11 +12,11 @@ using namespace flutebook::sdk_test;
 
 namespace {
 
-void prefer(catalogue::Plant& plant, const std::string& name, const std::string& model) {
+void prefer(plant::Plant& plant, const std::string& name, const std::string& model) {
     plant.preferences.push_back({name, model, {"plugins.yaml", 30, 11}});
 }
 
-std::string& setting(catalogue::Plant& plant, const std::string& model, const std::string& name) {
+std::string& setting(plant::Plant& plant, const std::string& model, const std::string& name) {
     for (auto& entry : plant.models)
         if (entry.id == model)
             for (auto& given : entry.settings.entries)
@@ -25,18 +25,18 @@ std::string& setting(catalogue::Plant& plant, const std::string& model, const st
     return plant.name;
 }
 
-void drop_setting(catalogue::Plant& plant, const std::string& model, const std::string& name) {
+void drop_setting(plant::Plant& plant, const std::string& model, const std::string& name) {
     for (auto& entry : plant.models)
         if (entry.id == model)
             std::erase_if(entry.settings.entries, [&](const auto& given) { return given.key == name; });
 }
 
-std::vector<catalogue::Request> orders(const catalogue::Plant& plant) {
+std::vector<orders::Request> orders(const plant::Plant& plant) {
     return {fixture::box_request(plant), fixture::sheet_request(plant), fixture::long_route_request(plant)};
 }
 
-void check_same_costs(const catalogue::Plant& left, const catalogue::Plant& right) {
-    for (const catalogue::Request& request : orders(left)) {
+void check_same_costs(const plant::Plant& left, const plant::Plant& right) {
+    for (const orders::Request& request : orders(left)) {
         INFO(request.number);
         CHECK(costs(left, request) == costs(right, request));
     }
@@ -45,19 +45,19 @@ void check_same_costs(const catalogue::Plant& left, const catalogue::Plant& righ
 }  // namespace
 
 TEST_CASE("a house rule for waste replaces the fact, and gets the value that it replaces") {
-    catalogue::Plant ruled = sample_plant();
+    plant::Plant ruled = sample_plant();
     ruled.models.push_back(fixture::model_entry("houserule", {{"more", "0.01"}}));
     prefer(ruled, "step.run_waste", "houserule");
-    catalogue::Plant written = sample_plant();
+    plant::Plant written = sample_plant();
     for (auto& converter : written.converters)
-        if (converter.kind == catalogue::Converter::Kind::die_cutter) converter.run_waste += 0.01;
+        if (converter.kind == plant::Converter::Kind::die_cutter) converter.run_waste += 0.01;
     check_same_costs(ruled, written);
-    const catalogue::Plant plain = sample_plant();
+    const plant::Plant plain = sample_plant();
     CHECK(costs(ruled, fixture::long_route_request(ruled)) != costs(plain, fixture::long_route_request(plain)));
 }
 
 TEST_CASE("a model that gives what a fact gives is not taken silently") {
-    catalogue::Plant plant = sample_plant();
+    plant::Plant plant = sample_plant();
     plant.models.push_back(fixture::model_entry("houserule"));
     CHECK_THAT(refusal(plant), Catch::Contains("step.run_waste: given twice: by the host and by ") &&
                                    Catch::Contains("houserule.so: model houserule") &&
@@ -65,35 +65,35 @@ TEST_CASE("a model that gives what a fact gives is not taken silently") {
 }
 
 TEST_CASE("a tariff replaces a setting, which the plant then need not give") {
-    catalogue::Plant tariffed = sample_plant();
+    plant::Plant tariffed = sample_plant();
     tariffed.models.push_back(fixture::model_entry("tariff"));
     prefer(tariffed, "energy.power_price", "tariff");
     drop_setting(tariffed, "energy", "power_price");
     REQUIRE(refusal(tariffed) == "");
 
-    catalogue::Plant plain = sample_plant();
-    catalogue::Request small = fixture::box_request(plain);
+    plant::Plant plain = sample_plant();
+    orders::Request small = fixture::box_request(plain);
     small.quantities = {500};
     setting(plain, "energy", "power_price") = "0.25";
     CHECK(costs(tariffed, small) == costs(plain, small));
-    catalogue::Request large = fixture::box_request(plain);
+    orders::Request large = fixture::box_request(plain);
     large.quantities = {20000};
     setting(plain, "energy", "power_price") = "0.125";
     CHECK(costs(tariffed, large) == costs(plain, large));
 }
 
 TEST_CASE("a surcharge replaces a setting, and gets the value that it replaces") {
-    catalogue::Plant charged = sample_plant();
+    plant::Plant charged = sample_plant();
     charged.models.push_back(fixture::model_entry("surcharge"));
     prefer(charged, "energy.power_price", "surcharge");
     setting(charged, "energy", "power_price") = "0.25";
-    catalogue::Plant plain = sample_plant();
+    plant::Plant plain = sample_plant();
     setting(plain, "energy", "power_price") = "0.375";
     check_same_costs(charged, plain);
 }
 
 TEST_CASE("a setting that its replacer builds on must be given") {
-    catalogue::Plant plant = sample_plant();
+    plant::Plant plant = sample_plant();
     plant.models.push_back(fixture::model_entry("surcharge"));
     prefer(plant, "energy.power_price", "surcharge");
     drop_setting(plant, "energy", "power_price");
@@ -101,7 +101,7 @@ TEST_CASE("a setting that its replacer builds on must be given") {
 }
 
 TEST_CASE("a model that gives what a setting gives is not taken silently") {
-    catalogue::Plant plant = sample_plant();
+    plant::Plant plant = sample_plant();
     plant.models.push_back(fixture::model_entry("tariff"));
     CHECK_THAT(refusal(plant), Catch::Contains("energy.power_price: given twice: by a setting of ") &&
                                    Catch::Contains("energy.so: model energy") &&
@@ -109,7 +109,7 @@ TEST_CASE("a model that gives what a setting gives is not taken silently") {
 }
 
 TEST_CASE("a setting is no fact: only who replaces it may need it") {
-    catalogue::Plant plant = sample_plant();
+    plant::Plant plant = sample_plant();
     plant.models.push_back(fixture::model_entry("surcharge"));
     plant.models.push_back(fixture::model_entry("tariff"));
     prefer(plant, "energy.power_price", "tariff");
@@ -117,31 +117,31 @@ TEST_CASE("a setting is no fact: only who replaces it may need it") {
 }
 
 TEST_CASE("a model replaces another model's number, gets it, and all others take the new one") {
-    catalogue::Plant slow = sample_plant();
+    plant::Plant slow = sample_plant();
     slow.models.push_back(fixture::model_entry("slowclock"));
     prefer(slow, "run.hours", "slowclock");
     // The hours go to power alone: twice the hours cost what twice the power does.
-    catalogue::Plant strong = sample_plant();
+    plant::Plant strong = sample_plant();
     for (auto& corrugator : strong.corrugators) corrugator.power_kw *= 2;
     for (auto& converter : strong.converters) converter.power_kw *= 2;
-    for (const catalogue::Request& request : orders(slow)) {
+    for (const orders::Request& request : orders(slow)) {
         const auto left = costs(slow, request);
         const auto right = costs(strong, request);
         REQUIRE(left.size() == right.size());
         // Hours go through minutes and back, so a line may round the other way.
         for (std::size_t r = 0; r < left.size(); ++r) CHECK(std::abs(left[r] - right[r]) <= 4);
     }
-    const catalogue::Plant plain = sample_plant();
+    const plant::Plant plain = sample_plant();
     CHECK(costs(slow, fixture::box_request(slow)) != costs(plain, fixture::box_request(plain)));
 }
 
 TEST_CASE("the order of models and preferences in the file moves nothing") {
-    catalogue::Plant plant = sample_plant();
+    plant::Plant plant = sample_plant();
     for (const char* id : {"houserule", "surcharge", "slowclock"}) plant.models.push_back(fixture::model_entry(id));
     prefer(plant, "step.run_waste", "houserule");
     prefer(plant, "energy.power_price", "surcharge");
     prefer(plant, "run.hours", "slowclock");
-    catalogue::Plant turned = plant;
+    plant::Plant turned = plant;
     std::reverse(turned.models.begin(), turned.models.end());
     std::reverse(turned.preferences.begin(), turned.preferences.end());
     check_same_costs(plant, turned);

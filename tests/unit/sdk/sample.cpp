@@ -3,46 +3,46 @@
 #include <fmt/format.h>
 #include <catch2/catch.hpp>
 
-#include "host/errors.hpp"
+#include "host/base/errors.hpp"
 
 namespace flutebook::sdk_test {
 
-catalogue::Plant sample_plant() {
-    catalogue::Plant plant = fixture::small_plant();
+plant::Plant sample_plant() {
+    plant::Plant plant = fixture::small_plant();
     plant.folder = FLUTEBOOK_SAMPLE_PLANT;
     return plant;
 }
 
-engine::Engine open(const catalogue::Plant& plant) {
+engine::Engine open(const plant::Plant& plant) {
     return engine::Engine::start(plant, fixture::built_plugins());
 }
 
-catalogue::Node text_node(const std::string& text, int line) {
-    catalogue::Node node;
-    node.kind = catalogue::Node::Kind::text;
+plant::Node text_node(const std::string& text, int line) {
+    plant::Node node;
+    node.kind = plant::Node::Kind::text;
     node.text = text;
     node.place = {"plugins.yaml", line, 20};
     return node;
 }
 
-catalogue::Node table_node(const std::vector<std::pair<std::string, std::string>>& rows, int line,
-                           const std::string& file) {
-    catalogue::Node node = fixture::empty_map();
+plant::Node table_node(const std::vector<std::pair<std::string, std::string>>& rows, int line,
+                       const std::string& file) {
+    plant::Node node = fixture::empty_map();
     node.place = {file, line, 20};
     for (const auto& [key, text] : rows) {
         ++line;
-        catalogue::Node value = text_node(text, line);
+        plant::Node value = text_node(text, line);
         value.place.file = file;
         give(node, key, {file, line, 9}, value);
     }
     return node;
 }
 
-void give(catalogue::Node& map, const std::string& key, const catalogue::Place& place, const catalogue::Node& value) {
+void give(plant::Node& map, const std::string& key, const base::Place& place, const plant::Node& value) {
     map.entries.push_back({key, place, value});
 }
 
-std::vector<std::int64_t> costs(const catalogue::Plant& plant, const catalogue::Request& request) {
+std::vector<std::int64_t> costs(const plant::Plant& plant, const orders::Request& request) {
     const engine::Engine engine = open(plant);
     const fixture::RowSource source(plant, engine, request);
     std::vector<std::int64_t> made;
@@ -50,7 +50,7 @@ std::vector<std::int64_t> costs(const catalogue::Plant& plant, const catalogue::
     return made;
 }
 
-std::string refusal(const catalogue::Plant& plant) {
+std::string refusal(const plant::Plant& plant) {
     try {
         const engine::Engine opened = open(plant);
     } catch (const ModelError& error) {
@@ -61,7 +61,7 @@ std::string refusal(const catalogue::Plant& plant) {
     return "";
 }
 
-std::string refusal(const catalogue::Plant& plant, const catalogue::Request& request) {
+std::string refusal(const plant::Plant& plant, const orders::Request& request) {
     const engine::Engine engine = open(plant);
     try {
         const fixture::RowSource source(plant, engine, request);

@@ -9,14 +9,14 @@ using namespace flutebook::sdk_test;
 namespace {
 
 // DC1 varnishes at 6 g/m2 a coat, FG1 at 4; 2.50 a kg.
-catalogue::Plant varnishing_plant() {
-    catalogue::Plant plant = sample_plant();
+plant::Plant varnishing_plant() {
+    plant::Plant plant = sample_plant();
     plant.models.push_back(fixture::model_entry("varnish", {{"price", "2.5"}}));
     give(plant.models.back().settings, "laydown", {"plugins.yaml", 4, 7}, table_node({{"DC1", "6"}, {"FG1", "4"}}, 4));
     return plant;
 }
 
-catalogue::Request with_coats(catalogue::Request request, const std::string& coats) {
+orders::Request with_coats(orders::Request request, const std::string& coats) {
     give(request.extras, "varnish", {"R-5.yaml", 12, 3}, table_node({{"coats", coats}}, 12, "R-5.yaml"));
     return request;
 }
@@ -31,9 +31,9 @@ std::vector<engine::LineAmount> varnish_lines(const engine::Engine& engine, cons
 }  // namespace
 
 TEST_CASE("varnish is charged by coat, laydown, area and pieces, at the machines that varnish") {
-    const catalogue::Plant plant = varnishing_plant();
+    const plant::Plant plant = varnishing_plant();
     const engine::Engine engine = open(plant);
-    const catalogue::Request request = with_coats(fixture::long_route_request(plant), "2");
+    const orders::Request request = with_coats(fixture::long_route_request(plant), "2");
     const fixture::RowSource source(plant, engine, request);
     REQUIRE(source.rows().size() > 1);
     for (const engine::Row& row : source.rows()) {
@@ -54,11 +54,11 @@ TEST_CASE("varnish is charged by coat, laydown, area and pieces, at the machines
 }
 
 TEST_CASE("a plugin adds its own lines to a quote and changes no other") {
-    const catalogue::Plant plant = varnishing_plant();
-    catalogue::Plant plain = plant;
+    const plant::Plant plant = varnishing_plant();
+    plant::Plant plain = plant;
     plain.models.pop_back();
-    const catalogue::Request request = with_coats(fixture::outline_request(plant), "1");
-    catalogue::Request without = request;
+    const orders::Request request = with_coats(fixture::outline_request(plant), "1");
+    orders::Request without = request;
     without.extras = fixture::empty_map();
     const auto before = costs(plain, without);
     const auto after = costs(plant, request);
@@ -76,16 +76,16 @@ TEST_CASE("a plugin adds its own lines to a quote and changes no other") {
 }
 
 TEST_CASE("a request that asks for no varnish pays for none") {
-    const catalogue::Plant plant = varnishing_plant();
-    catalogue::Plant plain = plant;
+    const plant::Plant plant = varnishing_plant();
+    plant::Plant plain = plant;
     plain.models.pop_back();
-    const catalogue::Request request = fixture::outline_request(plant);
+    const orders::Request request = fixture::outline_request(plant);
     CHECK(costs(plant, request) == costs(plain, request));
 }
 
 TEST_CASE("a plant may give a setting in a unit of its own") {
-    catalogue::Plant plant = varnishing_plant();
-    const catalogue::Request request = with_coats(fixture::outline_request(plant), "1");
+    plant::Plant plant = varnishing_plant();
+    const orders::Request request = with_coats(fixture::outline_request(plant), "1");
     const auto before = costs(plant, request);
     plant.models.back().settings.entries[0].value.text = "25 EUR/t";
     CHECK(costs(plant, request) != before);
@@ -94,7 +94,7 @@ TEST_CASE("a plant may give a setting in a unit of its own") {
 }
 
 TEST_CASE("a setting by machine names machines of the plant, and nothing else") {
-    catalogue::Plant plant = varnishing_plant();
+    plant::Plant plant = varnishing_plant();
     plant.models.back().settings.entries[1].value = table_node({{"DCI", "6"}, {"FG1", "41"}, {"dispatch", "1"}}, 4);
     const std::string said = refusal(plant);
     CHECK_THAT(said,
@@ -106,26 +106,26 @@ TEST_CASE("a setting by machine names machines of the plant, and nothing else") 
 }
 
 TEST_CASE("a setting by machine is a table") {
-    catalogue::Plant plant = varnishing_plant();
+    plant::Plant plant = varnishing_plant();
     plant.models.back().settings.entries[1].value = text_node("6", 4);
     CHECK_THAT(refusal(plant),
                Catch::Contains("plugins.yaml:4:20: plugins.varnish.laydown: wrong type: expected a table by machine"));
 }
 
 TEST_CASE("a setting that varies by request does not stand in the plant's file") {
-    catalogue::Plant plant = varnishing_plant();
+    plant::Plant plant = varnishing_plant();
     give(plant.models.back().settings, "coats", {"plugins.yaml", 9, 7}, text_node("2", 9));
     CHECK_THAT(refusal(plant), Catch::Contains("plugins.yaml:9:7: plugins.varnish.coats: varies by request"));
 }
 
 TEST_CASE("a request's extras are held against what the models declare, each at its place") {
-    const catalogue::Plant plant = varnishing_plant();
-    const catalogue::Request box = fixture::outline_request(plant);
+    const plant::Plant plant = varnishing_plant();
+    const orders::Request box = fixture::outline_request(plant);
     CHECK(refusal(plant, with_coats(box, "3")) == "");
     CHECK_THAT(refusal(plant, with_coats(box, "4")),
                Catch::Contains("R-5.yaml:13:20: extras.varnish.coats: out of range: found 4, expected 0 to 3"));
 
-    catalogue::Request unknown = with_coats(box, "1");
+    orders::Request unknown = with_coats(box, "1");
     unknown.extras.entries[0].key = "varnis";
     CHECK_THAT(refusal(plant, unknown),
                Catch::Contains("R-5.yaml:12:3: extras.varnis: no such model is loaded, did you mean 'varnish'?"));

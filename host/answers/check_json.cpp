@@ -1,0 +1,53 @@
+#include "host/answers/check_json.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace flutebook::answers {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json text_or_null(const std::string& text) {
+    return text.empty() ? Json() : Json(text);
+}
+
+}  // namespace
+
+Json check_json(const services::Checked& checked) {
+    using State = services::Checked::State;
+    Json made = {{"file", checked.asked.file},
+                 {"model", checked.model},
+                 {"sha256", checked.sha256},
+                 {"seed", checked.asked.seed},
+                 {"orders", checked.asked.orders},
+                 {"passed", checked.has_passed()},
+                 {"holds", checked.count(State::holds)},
+                 {"broken", checked.count(State::broken)},
+                 {"not_tried", checked.count(State::not_tried)},
+                 {"rules", Json::array()},
+                 {"figures", Json::object()}};
+    for (const services::Checked::Rule& rule : checked.rules)
+        made["rules"].push_back({{"rule", rule.id},
+                                 {"group", rule.group},
+                                 {"sentence", rule.sentence},
+                                 {"state", state_words(rule.state)},
+                                 {"said", text_or_null(rule.said)},
+                                 {"again", text_or_null(rule.again)}});
+    for (const services::Checked::Figure& figure : checked.figures) made["figures"][figure.name] = figure.value;
+    return made;
+}
+
+std::string state_words(services::Checked::State state) {
+    switch (state) {
+        case services::Checked::State::holds:
+            return "holds";
+        case services::Checked::State::broken:
+            return "broken";
+        case services::Checked::State::not_tried:
+            break;
+    }
+    return "not tried";
+}
+
+}  // namespace flutebook::answers

@@ -1,0 +1,17 @@
+// The findings of a check for scripts.
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "host/services/plugins/check_plugin.hpp"
+
+namespace flutebook::answers {
+
+/// "holds", "broken", "not tried"
+[[nodiscard]] std::string state_words(services::Checked::State state);
+
+/// {"file", "model", "sha256", "seed", "orders", "passed", "holds", "broken", "not_tried", "rules": [{"rule", "group",
+/// "sentence", "state", "said", "again"}], "figures": {NAME: number}}; what there is not to say is null.
+[[nodiscard]] nlohmann::ordered_json check_json(const services::Checked& checked);
+
+}  // namespace flutebook::answers

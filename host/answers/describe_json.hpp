@@ -1,0 +1,13 @@
+// `plugin describe --json`: an entry of `plugin list --json`, whose names have their ranges "low" and "high", and
+// "needs": [{"name", "unit", "axis", "meaning", "low", "high", "from" ("fact" or "model")}...].
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "host/services/plugins/describe.hpp"
+
+namespace flutebook::answers {
+
+[[nodiscard]] nlohmann::ordered_json describe_json(const services::Description& description);
+
+}  // namespace flutebook::answers

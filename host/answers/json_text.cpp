@@ -1,0 +1,62 @@
+#include "host/answers/json_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <nlohmann/json.hpp>
+
+namespace flutebook::answers {
+
+namespace {
+
+std::string of_plain(const Json& value) {
+    if (value.is_number_float()) {
+        const double number = value.get<double>();
+        return std::isfinite(number) ? fmt::format("{}", number) : "null";
+    }
+    return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+bool is_flat(const Json& value) {
+    return std::none_of(value.begin(), value.end(), [](const Json& own) { return own.is_structured(); });
+}
+
+// How the members of one container stand apart.
+struct Spacing {
+    std::string open, between, close;
+};
+
+Spacing spacing(const Json& container, std::size_t depth) {
+    if (is_flat(container)) return {"", ", ", ""};
+    return {fmt::format("\n{:{}}", "", 2 * depth + 2), fmt::format(",\n{:{}}", "", 2 * depth + 2),
+            fmt::format("\n{:{}}", "", 2 * depth)};
+}
+
+void write(std::string& out, const Json& value, std::size_t depth) {
+    if (!value.is_structured()) {
+        out += of_plain(value);
+        return;
+    }
+    const Spacing space = spacing(value, depth);
+    out += value.is_object() ? "{" : "[";
+    bool is_first = true;
+    for (const auto& member : value.items()) {
+        out += is_first ? space.open : space.between;
+        is_first = false;
+        if (value.is_object()) out += of_plain(Json(member.key())) + ": ";
+        write(out, member.value(), depth + 1);
+    }
+    out += space.close + (value.is_object() ? "}" : "]");
+}
+
+}  // namespace
+
+std::string json_text(const Json& tree) {
+    std::string made;
+    write(made, tree, 0);
+    return made + "\n";
+}
+
+}  // namespace flutebook::answers

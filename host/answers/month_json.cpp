@@ -1,0 +1,120 @@
+#include "host/answers/month_json.hpp"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+namespace flutebook::answers {
+
+namespace {
+
+template <typename Causes>
+Json causes_json(const Causes& causes, Grams (*mass)(const typename Causes::value_type&)) {
+    Json tree = Json::object();
+    for (const auto& cause : causes) tree[cause.cause] = mass(cause).to_kg();
+    return tree;
+}
+
+template <typename Cause>
+Grams actual(const Cause& cause) {
+    return cause.actual;
+}
+template <typename Cause>
+Grams expected(const Cause& cause) {
+    return cause.expected;
+}
+
+Json waste_cost_json(const month::MonthAccount& account) {
+    Json tree = Json::object();
+    for (const auto& cause : account.causes) tree[cause.cause] = cause.cost.to_double();
+    tree["unexplained"] = account.unexplained_cost.to_double();
+    tree["idle"] = account.idle_cost.to_double();
+    return tree;
+}
+
+void add_stocks(Json& tree, const month::MonthAccount& account) {
+    tree["unexplained_kg"] = Json::object();
+    tree["centre_kg"] = Json::object();
+    for (const auto& centre : account.centres) {
+        tree["unexplained_kg"][centre.centre] = centre.unexplained().to_kg();
+        tree["centre_kg"][centre.centre] = {{"open", centre.open.to_kg()},
+                                            {"in", centre.in.to_kg()},
+                                            {"out", centre.out().to_kg()},
+                                            {"close", centre.close.to_kg()}};
+    }
+    const auto& floor = account.floor;
+    tree["unexplained_kg"]["floor"] = (-floor.counted).to_kg();
+    tree["floor_kg"] = {{"open", floor.open.to_kg()},       {"made", floor.made.to_kg()},
+                        {"fed", floor.fed.to_kg()},         {"returned", floor.returned.to_kg()},
+                        {"counted", floor.counted.to_kg()}, {"close", floor.close.to_kg()}};
+    const auto& loose = account.loose_scrap;
+    tree["loose_scrap_kg"] = {{"open", loose.open.to_kg()},
+                              {"made", loose.in.to_kg()},
+                              {"baled", loose.out.to_kg()},
+                              {"counted", loose.counted.to_kg()},
+                              {"close", loose.close.to_kg()}};
+    const auto& yard = account.bale_yard;
+    tree["bale_yard_kg"] = {{"open", yard.open.to_kg()},
+                            {"baled", yard.in.to_kg()},
+                            {"sent", yard.out.to_kg()},
+                            {"counted", yard.counted.to_kg()},
+                            {"close", yard.close.to_kg()}};
+}
+
+void add_parts(Json& tree, const services::MonthAnswer& answer) {
+    tree["by"] = axis_name(*answer.by);
+    tree["parts"] = Json::array();
+    for (const auto& part : answer.parts)
+        tree["parts"].push_back({{"of", part.of},
+                                 {"issued_kg", part.issued.to_kg()},
+                                 {"made_kg", part.made.to_kg()},
+                                 {"fed_kg", part.fed.to_kg()},
+                                 {"product_kg", part.product.to_kg()},
+                                 {"loss_kg", causes_json(part.causes, actual<month::PartCause>)},
+                                 {"expected_kg", causes_json(part.causes, expected<month::PartCause>)}});
+}
+
+}  // namespace
+
+Json month_json(const services::MonthAnswer& answer) {
+    const auto& account = answer.account;
+    Json tree;
+    tree["month"] = month_name(account.month);
+    tree["issued_kg"] = account.issued.to_kg();
+    tree["adhesive_kg"] = account.adhesive.to_kg();
+    tree["product_kg"] = account.product.to_kg();
+    tree["loss_kg"] = causes_json(account.causes, actual<month::CauseAccount>);
+    tree["expected_kg"] = causes_json(account.causes, expected<month::CauseAccount>);
+    add_stocks(tree, account);
+    tree["sent_kg"] = account.sent.to_kg();
+    tree["paid_kg"] = account.paid.to_kg();
+    tree["revenue"] = account.revenue.to_double();
+    tree["waste_cost"] = waste_cost_json(account);
+    tree["product_cost"] = account.product_cost.to_double();
+    tree["floor_cost"] = {{"open", account.floor.open_cost.to_double()},
+                          {"close", account.floor.close_cost.to_double()}};
+    const auto rate = account.recycling_rate();
+    tree["recycling_rate"] = rate ? Json(*rate) : Json();
+    if (answer.by) add_parts(tree, answer);
+    return tree;
+}
+
+std::string month_name(ledger::Month month) {
+    return fmt::format("{}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
+}
+
+const char* axis_name(ledger::Axis axis) {
+    switch (axis) {
+        case ledger::Axis::centre:
+            return "machine";
+        case ledger::Axis::shift:
+            return "shift";
+        case ledger::Axis::board:
+            return "board";
+        case ledger::Axis::order:
+            return "order";
+    }
+    return "";
+}
+
+}  // namespace flutebook::answers

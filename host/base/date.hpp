@@ -1,0 +1,19 @@
+// Days as people write them in files and on the command line: YYYY-MM-DD.
+#pragma once
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace flutebook::base {
+
+using Date = std::chrono::year_month_day;
+
+/// Nothing unless the text is exactly YYYY-MM-DD and the calendar has that day.
+[[nodiscard]] std::optional<Date> parse_date(std::string_view text);
+
+/// YYYY-MM-DD.
+[[nodiscard]] std::string to_string(Date date);
+
+}  // namespace flutebook::base

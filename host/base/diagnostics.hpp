@@ -1,0 +1,41 @@
+// All that is wrong with the files being read, gathered so that a person mends everything in one go.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "host/base/errors.hpp"
+#include "host/base/place.hpp"
+
+namespace flutebook::base {
+
+/// Not shared between threads.
+class Complaints {
+public:
+    /// `file:line:column: path: text`; a path may be empty, a line 0 is left out.
+    void add(const Place& place, const std::string& path, const std::string& text);
+
+    void add_all(const Complaints& others);
+
+    [[nodiscard]] std::size_t count() const { return items_.size(); }
+    [[nodiscard]] bool empty() const { return items_.empty(); }
+    /// So many already that spending time on a better sentence helps nobody.
+    [[nodiscard]] bool too_many() const { return count() > 1000; }
+
+    /// Throws InputError if there is any complaint: files in the order of their first, each in its own order.
+    void throw_if_any(InputError::Whose whose) const;
+
+private:
+    struct Item {
+        std::size_t file;  // index into files_
+        Place place;
+        std::string line;
+    };
+    void add_line(const Place& place, const std::string& line);
+
+    std::vector<std::string> files_;
+    std::vector<Item> items_;
+};
+
+}  // namespace flutebook::base

@@ -1,0 +1,20 @@
+// Where a value stands in a file that a person wrote.
+#pragma once
+
+#include <map>
+#include <string>
+
+namespace flutebook::base {
+
+/// Lines and columns count from 1, columns in bytes. Line 0: nobody wrote it, it is a default.
+struct Place {
+    std::string file;
+    int line = 0;
+    int column = 0;
+};
+
+/// Where each key of one entry was given, by its path within the entry: "setup.sheets". A key that was left out
+/// is not there.
+using Places = std::map<std::string, Place>;
+
+}  // namespace flutebook::base

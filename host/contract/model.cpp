@@ -1,0 +1,75 @@
+#include "host/contract/model.hpp"
+
+namespace flutebook::contract {
+
+Axis axis_of(VariesBy varies) {
+    switch (varies) {
+        case VariesBy::paper:
+        case VariesBy::flute:
+            return Axis::ply;
+        case VariesBy::machine:
+            return Axis::step;
+        case VariesBy::plant:
+        case VariesBy::request:
+            break;
+    }
+    return Axis::order;
+}
+
+const char* to_text(Axis axis) {
+    switch (axis) {
+        case Axis::order:
+            return "order";
+        case Axis::ply:
+            return "ply";
+        case Axis::step:
+            return "step";
+    }
+    return "";
+}
+
+const char* to_text(VariesBy varies) {
+    switch (varies) {
+        case VariesBy::plant:
+            return "plant";
+        case VariesBy::paper:
+            return "paper";
+        case VariesBy::flute:
+            return "flute";
+        case VariesBy::machine:
+            return "machine";
+        case VariesBy::request:
+            return "request";
+    }
+    return "";
+}
+
+const char* to_text(CostClass cost_class) {
+    switch (cost_class) {
+        case CostClass::material:
+            return "material";
+        case CostClass::energy:
+            return "energy";
+        case CostClass::system:
+            return "system";
+        case CostClass::waste_management:
+            return "waste-management";
+        case CostClass::recovery:
+            return "recovery";
+    }
+    return "";
+}
+
+const char* to_text(Behaviour behaviour) {
+    switch (behaviour) {
+        case Behaviour::per_unit:
+            return "per-unit";
+        case Behaviour::per_run:
+            return "per-run";
+        case Behaviour::period:
+            return "period";
+    }
+    return "";
+}
+
+}  // namespace flutebook::contract

@@ -1,0 +1,274 @@
+#include "host/contract/settings.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+#include <variant>
+
+#include "host/base/errors.hpp"
+#include "host/base/near_spellings.hpp"
+#include "host/plant/machine_list.hpp"
+#include "host/plant/quantity.hpp"
+#include "host/plant/yaml/node.hpp"
+
+namespace flutebook::contract {
+namespace {
+
+using base::Place;
+using plant::Node;
+
+// ", did you mean 'x'?" or the whole list when nothing is near.
+std::string suggestion(const std::string& word, const std::vector<std::string>& known) {
+    if (const auto near = base::nearest(word, known)) return fmt::format("did you mean '{}'?", *near);
+    if (known.empty()) return "leave it out";
+    return fmt::format("expected one of {}", fmt::join(known, ", "));
+}
+
+// Those of the choices that the setting's range leaves open.
+std::vector<std::string> open_choices(const Setting& setting) {
+    std::vector<std::string> made;
+    for (std::size_t i = 0; i < setting.choices.size(); ++i)
+        if (setting.range.holds(static_cast<double>(i))) made.push_back(setting.choices[i]);
+    return made;
+}
+
+class Reader {
+public:
+    explicit Reader(std::string currency) : currency_(std::move(currency)) {}
+
+    // One value against its declaration; NaN, and an error, where it does not fit.
+    double value(const Setting& setting, const Node& node, const std::string& path) {
+        if (!setting.choices.empty()) return choice(setting, node, path);
+        const auto read = plant::read_quantity(node, setting.unit, currency_);
+        if (const auto* problem = std::get_if<plant::Problem>(&read)) {
+            complain(node.place, path, problem->text);
+            return std::nan("");
+        }
+        const double number = std::get<double>(read);
+        if (setting.range.holds(number)) return number;
+        complain(node.place, path,
+                 fmt::format("out of range: found {}, expected {} to {} {}", number, setting.range.low,
+                             setting.range.high, setting.unit));
+        return std::nan("");
+    }
+
+    void complain(const Place& place, const std::string& path, const std::string& what) {
+        errors_.push_back(fmt::format("{}:{}:{}: {}: {}", place.file, place.line, place.column, path, what));
+    }
+
+    [[nodiscard]] std::vector<std::string> errors() && { return std::move(errors_); }
+
+private:
+    double choice(const Setting& setting, const Node& node, const std::string& path) {
+        const std::vector<std::string> open = open_choices(setting);
+        const auto found = std::find(open.begin(), open.end(), node.text);
+        if (node.kind == Node::Kind::text && found != open.end())
+            return setting.range.low + static_cast<double>(found - open.begin());
+        complain(node.place, path,
+                 fmt::format("unknown choice: found '{}', {}", node.text, suggestion(node.text, open)));
+        return std::nan("");
+    }
+
+    std::string currency_;
+    std::vector<std::string> errors_;
+};
+
+std::vector<std::string> setting_names(const Model& model) {
+    std::vector<std::string> names;
+    for (const Setting& setting : model.settings) names.push_back(setting.name);
+    return names;
+}
+
+// The plant's own codes that a table of this kind is keyed by.
+std::vector<std::string> table_keys(const plant::Plant& plant, VariesBy varies_by) {
+    std::vector<std::string> keys;
+    if (varies_by == VariesBy::paper)
+        for (const auto& paper : plant.papers) keys.push_back(paper.code);
+    if (varies_by == VariesBy::flute)
+        for (const auto& flute : plant.flutes) keys.push_back(flute.code);
+    if (varies_by == VariesBy::machine)
+        for (std::size_t i = 0; i < plant::machine_count(plant); ++i) keys.push_back(plant::machine_code(plant, i));
+    return keys;
+}
+
+class PlantReader {
+public:
+    PlantReader(const plant::Plant& plant) : plant_(plant), reader_(plant.currency) {}
+
+    std::vector<SettingValues> read(const Model& model, const plant::ModelEntry& entry,
+                                    const std::vector<char>& replaced) {
+        refuse_unknown(model, entry);
+        std::vector<SettingValues> made;
+        for (std::size_t s = 0; s < model.settings.size(); ++s)
+            made.push_back(values(model.settings[s], entry, replaced[s] != 0));
+        return made;
+    }
+
+    void finish() && {
+        auto errors = std::move(reader_).errors();
+        if (!errors.empty()) throw InputError(InputError::Whose::plant, std::move(errors));
+    }
+
+private:
+    static std::string path_of(const plant::ModelEntry& entry, const std::string& name) {
+        return fmt::format("plugins.{}.{}", entry.id, name);
+    }
+
+    void refuse_unknown(const Model& model, const plant::ModelEntry& entry) {
+        for (const auto& given : entry.settings.entries) {
+            const auto known = std::find_if(model.settings.begin(), model.settings.end(),
+                                            [&](const Setting& setting) { return setting.name == given.key; });
+            if (known == model.settings.end())
+                reader_.complain(
+                    given.key_place, path_of(entry, given.key),
+                    fmt::format("unknown setting of {}, {}", model.id, suggestion(given.key, setting_names(model))));
+            else if (known->varies_by == VariesBy::request)
+                reader_.complain(
+                    given.key_place, path_of(entry, given.key),
+                    fmt::format("varies by request: give it there, as extras: {{{}: {{{}: …}}}}", model.id, given.key));
+        }
+    }
+
+    SettingValues values(const Setting& setting, const plant::ModelEntry& entry, bool may_lack) {
+        if (setting.varies_by == VariesBy::request) return {};
+        const Node* given = entry.settings.find(setting.name);
+        if (given == nullptr && setting.is_required() && !may_lack) {
+            reader_.complain(entry.place, path_of(entry, setting.name),
+                             fmt::format("missing: {} has no default, expected {} to {} {}: {}", setting.name,
+                                         setting.range.low, setting.range.high, setting.unit, setting.meaning));
+            return {};
+        }
+        if (setting.varies_by == VariesBy::plant) return one(setting, entry, given);
+        return table(setting, entry, given);
+    }
+
+    SettingValues one(const Setting& setting, const plant::ModelEntry& entry, const Node* given) {
+        SettingValues made;
+        made.values = {given != nullptr ? reader_.value(setting, *given, path_of(entry, setting.name))
+                                        : or_in_range(setting)};
+        made.places = {given != nullptr ? given->place : Place{}};
+        return made;
+    }
+
+    // A number for where nothing is asked for: the default, or, of a setting without one, what lies nearest to 0.
+    static double or_in_range(const Setting& setting) {
+        return setting.is_required() ? std::clamp(0.0, setting.range.low, setting.range.high) : setting.initial;
+    }
+
+    SettingValues table(const Setting& setting, const plant::ModelEntry& entry, const Node* given) {
+        const std::vector<std::string> keys = table_keys(plant_, setting.varies_by);
+        SettingValues made;
+        made.of_liner = or_in_range(setting);
+        made.values.assign(keys.size(), setting.initial);
+        made.places.assign(keys.size(), Place{});
+        const std::string path = path_of(entry, setting.name);
+        if (given == nullptr) {
+            std::replace_if(
+                made.values.begin(), made.values.end(), [](double v) { return std::isnan(v); }, or_in_range(setting));
+            return made;
+        }
+        if (given->kind != Node::Kind::map) {
+            reader_.complain(given->place, path,
+                             fmt::format("wrong type: expected a table by {}, {{{}: …}}", to_text(setting.varies_by),
+                                         keys.empty() ? "" : keys.front()));
+            return made;
+        }
+        for (const auto& item : given->entries) {
+            const auto key = std::find(keys.begin(), keys.end(), item.key);
+            if (key == keys.end()) {
+                reader_.complain(item.key_place, path + "." + item.key,
+                                 fmt::format("unknown {}, {}", to_text(setting.varies_by), suggestion(item.key, keys)));
+                continue;
+            }
+            const auto at = static_cast<std::size_t>(key - keys.begin());
+            made.values[at] = reader_.value(setting, item.value, path + "." + item.key);
+            made.places[at] = item.value.place;
+        }
+        for (std::size_t i = 0; i < keys.size(); ++i)
+            if (std::isnan(made.values[i]) && made.places[i].line == 0)
+                reader_.complain(given->place, path,
+                                 fmt::format("missing: {} has no default for {}", setting.name, keys[i]));
+        return made;
+    }
+
+    const plant::Plant& plant_;
+    Reader reader_;
+};
+
+const Model* find_model(const std::vector<Model>& models, const std::string& id) {
+    const auto found = std::find_if(models.begin(), models.end(), [&](const Model& model) { return model.id == id; });
+    return found == models.end() ? nullptr : &*found;
+}
+
+void refuse_unknown_extras(const orders::Request& request, const std::vector<Model>& models, Reader& reader) {
+    for (const auto& extra : request.extras.entries) {
+        const Model* model = find_model(models, extra.key);
+        if (model == nullptr) {
+            std::vector<std::string> ids;
+            for (const Model& known : models) ids.push_back(known.id);
+            reader.complain(extra.key_place, "extras." + extra.key,
+                            "no such model is loaded, " + suggestion(extra.key, ids));
+            continue;
+        }
+        for (const auto& given : extra.value.entries) {
+            std::vector<std::string> known;
+            for (const Setting& setting : model->settings)
+                if (setting.varies_by == VariesBy::request) known.push_back(setting.name);
+            if (std::find(known.begin(), known.end(), given.key) == known.end())
+                reader.complain(given.key_place, fmt::format("extras.{}.{}", extra.key, given.key),
+                                fmt::format("no setting of {} that varies by request, {}", model->id,
+                                            suggestion(given.key, known)));
+        }
+    }
+}
+
+const Node* given_in_request(const orders::Request& request, const Model& model, const Setting& setting) {
+    const Node* extra = request.extras.find(model.id);
+    return extra == nullptr ? nullptr : extra->find(setting.name);
+}
+
+}  // namespace
+
+Settings read_settings(const plant::Plant& plant, const std::vector<Model>& models, const Replaced& replaced) {
+    PlantReader reader(plant);
+    Settings made;
+    std::size_t request_index = 0;
+    for (std::size_t m = 0; m < models.size(); ++m) {
+        const auto entry = std::find_if(plant.models.begin(), plant.models.end(),
+                                        [&](const plant::ModelEntry& given) { return given.id == models[m].id; });
+        made.push_back(reader.read(models[m], *entry, replaced[m]));
+        for (std::size_t s = 0; s < models[m].settings.size(); ++s)
+            if (models[m].settings[s].varies_by == VariesBy::request) made[m][s].request_index = request_index++;
+    }
+    std::move(reader).finish();
+    return made;
+}
+
+std::vector<double> read_request_settings(const orders::Request& request, const std::string& currency,
+                                          const std::vector<Model>& models) {
+    Reader reader(currency);
+    refuse_unknown_extras(request, models, reader);
+    std::vector<double> made;
+    for (const Model& model : models)
+        for (const Setting& setting : model.settings) {
+            if (setting.varies_by != VariesBy::request) continue;
+            const std::string path = fmt::format("extras.{}.{}", model.id, setting.name);
+            const Node* given = given_in_request(request, model, setting);
+            if (given == nullptr && setting.is_required())
+                reader.complain(request.place, path,
+                                fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
+            made.push_back(given != nullptr ? reader.value(setting, *given, path) : setting.initial);
+        }
+    auto errors = std::move(reader).errors();
+    if (!errors.empty()) throw InputError(InputError::Whose::request, std::move(errors));
+    return made;
+}
+
+std::optional<Place> place_in_request(const orders::Request& request, const Model& model, const Setting& setting) {
+    const Node* given = given_in_request(request, model, setting);
+    return given == nullptr ? std::nullopt : std::optional(given->place);
+}
+
+}  // namespace flutebook::contract

@@ -1,9 +1,0 @@
-#include "host/desk/price.hpp"
-
-namespace flutebook::desk {
-
-std::optional<Money> price(double cost, double margin, int minor_units) {
-    return Money::rounded(cost / (1 - margin), minor_units);
-}
-
-}  // namespace flutebook::desk

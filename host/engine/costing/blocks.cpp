@@ -1,0 +1,244 @@
+#include "host/engine/costing/blocks.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+
+#include "host/contract/call.hpp"
+#include "host/contract/evaluator.hpp"
+#include "host/engine/costing/balance.hpp"
+#include "host/engine/costing/lost_block.hpp"
+#include "host/engine/costing/measured_run.hpp"
+#include "host/engine/facts.hpp"
+
+namespace flutebook::engine {
+namespace {
+
+// Rows outside the range, NaN among them. Counted in 64 bits so that the compiler compares whole vectors at a time.
+std::int64_t count_outside(const double* column, std::size_t rows, contract::Range range) {
+    std::int64_t outside = 0;
+    for (std::size_t r = 0; r < rows; ++r)
+        outside += static_cast<std::int64_t>(!(column[r] >= range.low && column[r] <= range.high));
+    return outside;
+}
+
+std::size_t first_outside(const double* column, std::size_t rows, contract::Range range) {
+    return static_cast<std::size_t>(
+        std::find_if(column, column + rows, [&](double value) { return !range.holds(value); }) - column);
+}
+
+bool is_silent(const double* quantity, const double* rate, std::size_t rows) {
+    std::int64_t spoken = 0;
+    for (std::size_t r = 0; r < rows; ++r) spoken += static_cast<std::int64_t>(!(quantity[r] == 0 && rate[r] == 0));
+    return spoken == 0;
+}
+
+std::string at_index(contract::Axis axis, std::size_t index) {
+    return axis == contract::Axis::order ? "" : fmt::format(" of {} {}", contract::to_text(axis), index);
+}
+
+std::string found(double value) {
+    return value != value ? "no number" : fmt::format("{}", value);
+}
+
+// The one place where a model works, be it here or elsewhere.
+std::optional<contract::Failure> evaluate_block(Columns& columns, const Graph& graph, std::size_t model,
+                                                std::size_t rows) {
+    const contract::Model& own = graph.models[model];
+    if (own.works_elsewhere()) return own.elsewhere->evaluate(columns.block(model, rows), {0, rows});
+    columns.begin_results(model, rows);
+    if (auto wrong = contract::call(own.evaluate, columns.block(model, rows)))
+        return contract::Failure{contract::Failure::Kind::answered, std::move(*wrong)};
+    return std::nullopt;
+}
+
+Fault fault_of(const contract::Model& model, const contract::Failure& failure) {
+    return {0, model.where() + ": " + failure.text};
+}
+
+}  // namespace
+
+void convert(Columns& columns, const std::vector<Converted>& conversions, std::size_t rows) {
+    for (const Converted& converted : conversions)
+        for (std::size_t i = 0; i < columns.extent(converted.to); ++i) {
+            const double* from = columns.column(converted.from, i);
+            double* to = columns.column(converted.to, i);
+            for (std::size_t r = 0; r < rows; ++r) to[r] = converted.conversion(from[r]);
+        }
+}
+
+Blocks::Blocks(Graph graph, contract::Settings settings)
+    : graph_(std::move(graph)), settings_(std::move(settings)), slots_(graph_), filler_(graph_, settings_, slots_) {
+    for (std::size_t m = 0; m < graph_.models.size(); ++m) checks_.push_back(checks_of(m));
+}
+
+std::vector<Blocks::Check> Blocks::checks_of(std::size_t model) const {
+    std::vector<Check> made;
+    const auto check = [&](const Link& link, Slot slot, contract::Range takes, const std::string& name) {
+        const Source& source = link.source;
+        // A setting was held against its own range when it was read.
+        const bool is_fact = source.kind == Source::Kind::fact;
+        const bool is_setting = source.kind == Source::Kind::setting;
+        const contract::Range gives = is_fact      ? facts()[source.index].name.range
+                                      : is_setting ? graph_.models[source.model].settings[source.index].range
+                                                   : graph_.models[source.model].provides[source.index].range;
+        const contract::Range given{link.conversion(gives.low), link.conversion(gives.high)};
+        if (takes.holds(given)) return;
+        made.push_back({slot, takes, name, is_fact ? "the host" : graph_.models[source.model].where()});
+    };
+    const contract::Model& taker = graph_.models[model];
+    for (std::size_t n = 0; n < taker.needs.size(); ++n)
+        check(graph_.needs[model][n], slots_.models[model].needs[n], taker.needs[n].range, taker.needs[n].name);
+    for (std::size_t s = 0; s < taker.settings.size(); ++s)
+        if (const auto& replaced = graph_.settings[model][s])
+            check(*replaced, slots_.models[model].settings[s], taker.settings[s].range,
+                  taker.id + "." + taker.settings[s].name);
+    return made;
+}
+
+Columns Blocks::columns(Shape shape) const {
+    Columns made(slots_, shape);
+    filler_.fill_constant(made);
+    return made;
+}
+
+std::optional<Fault> Blocks::run(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const {
+    return run_models(columns, rows, outcomes, nullptr);
+}
+
+std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const GivenRun& run, Outcome& outcome) const {
+    outcome = {};
+    if (auto fault = run_models(columns, {&row, 1}, {&outcome, 1}, &run)) return fault;
+    if (outcome.state == Outcome::State::refused) return std::nullopt;
+    return add_up(columns, {&outcome, 1});
+}
+
+std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes,
+                                        const GivenRun* given) const {
+    filler_.fill(columns, rows);
+    for (std::size_t m = 0; m < graph_.models.size(); ++m) {
+        convert(columns, slots_.models[m].conversions, rows.size());
+        if (auto fault = check_takes(columns, m, rows.size())) return fault;
+        const bool stands_in = given != nullptr && m == graph_.shedder;
+        if (auto fault = stands_in ? stand_in(columns, slots_, graph_, *given) : evaluate(columns, m, rows))
+            return fault;
+        const std::uint32_t* refused = columns.refused(m);
+        bool any_refused = false;
+        for (std::size_t r = 0; r < rows.size(); ++r) {
+            if (refused[r] == 0) continue;
+            if (refused[r] > graph_.models[m].reasons.size())
+                return Fault{
+                    r, fmt::format("{}: refused a row for a reason it does not declare: found {}; declare the reason",
+                                   graph_.models[m].where(), refused[r])};
+            outcomes[r] = {Outcome::State::refused, m, refused[r] - 1, {}};
+            any_refused = true;
+        }
+        // Numbers of a refused row may be missing: whoever comes next must not see them.
+        if (any_refused) return std::nullopt;
+        if (auto fault = check_gives(columns, m, rows.size())) return fault;
+    }
+    convert(columns, slots_.host_conversions, rows.size());
+    return std::nullopt;
+}
+
+std::optional<Fault> Blocks::cost(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const {
+    std::fill(outcomes.begin(), outcomes.end(), Outcome{});
+    if (auto fault = run(columns, rows, outcomes)) return fault;
+    const auto is_refused = [](const Outcome& outcome) { return outcome.state == Outcome::State::refused; };
+    if (std::none_of(outcomes.begin(), outcomes.end(), is_refused)) {
+        if (auto fault = add_up(columns, outcomes)) return fault;
+        return check_balance(columns, slots_, graph_, rows.size());
+    }
+    // The rows that are left, in a block of their own: a model is pure, so they come to the same bits.
+    std::vector<std::size_t> left;
+    std::vector<Row> rows_left;
+    for (std::size_t r = 0; r < rows.size(); ++r)
+        if (!is_refused(outcomes[r])) {
+            left.push_back(r);
+            rows_left.push_back(rows[r]);
+        }
+    if (left.empty()) return std::nullopt;
+    std::vector<Outcome> outcomes_left(left.size());
+    auto fault = cost(columns, rows_left, outcomes_left);
+    if (fault) return Fault{left[fault->row], std::move(fault->text)};
+    for (std::size_t i = 0; i < left.size(); ++i) outcomes[left[i]] = outcomes_left[i];
+    return std::nullopt;
+}
+
+std::optional<Fault> Blocks::evaluate(Columns& columns, std::size_t model, std::span<const Row> rows) const {
+    const auto failure = evaluate_block(columns, graph_, model, rows.size());
+    if (!failure) return std::nullopt;
+    if (failure->kind == contract::Failure::Kind::lost)
+        return lost_block(graph_.models[model], columns.block(model, rows.size()), rows, *failure);
+    return fault_of(graph_.models[model], *failure);
+}
+
+std::optional<Fault> Blocks::call(Columns& columns, std::size_t model, std::size_t rows) const {
+    const auto failure = evaluate_block(columns, graph_, model, rows);
+    return failure ? std::optional(fault_of(graph_.models[model], *failure)) : std::nullopt;
+}
+
+std::optional<Fault> Blocks::check_takes(const Columns& columns, std::size_t model, std::size_t rows) const {
+    for (const Check& check : checks_[model])
+        for (std::size_t i = 0; i < columns.extent(check.slot); ++i) {
+            const double* column = columns.column(check.slot, i);
+            if (count_outside(column, rows, check.range) == 0) continue;
+            const std::size_t row = first_outside(column, rows, check.range);
+            return Fault{row,
+                         fmt::format("{}: out of range: {}{} is {}, it takes {} to {}; the number comes from {}",
+                                     graph_.models[model].where(), check.name, at_index(slots_.axes[check.slot], i),
+                                     found(column[row]), check.range.low, check.range.high, check.giver)};
+        }
+    return std::nullopt;
+}
+
+std::optional<Fault> Blocks::check_gives(const Columns& columns, std::size_t model, std::size_t rows) const {
+    const contract::Model& giver = graph_.models[model];
+    for (std::size_t p = 0; p < giver.provides.size(); ++p) {
+        const contract::Name& name = giver.provides[p];
+        const Slot slot = slots_.models[model].provides[p];
+        for (std::size_t i = 0; i < columns.extent(slot); ++i) {
+            const double* column = columns.column(slot, i);
+            if (count_outside(column, rows, name.range) == 0) continue;
+            const std::size_t row = first_outside(column, rows, name.range);
+            if (column[row] != column[row])
+                return Fault{row, fmt::format("{}: left {}{} without a number; set it in every row", giver.where(),
+                                              name.name, at_index(name.axis, i))};
+            return Fault{
+                row,
+                fmt::format("{}: out of range: its {}{} is {}, it promised {} to {}; correct the model or its range",
+                            giver.where(), name.name, at_index(name.axis, i), column[row], name.range.low,
+                            name.range.high)};
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<Fault> Blocks::add_up(const Columns& columns, std::span<Outcome> outcomes) const {
+    const std::size_t rows = outcomes.size();
+    std::array<Money, block_rows> totals{};
+    for (std::size_t m = 0; m < graph_.models.size(); ++m)
+        for (std::size_t l = 0; l < graph_.models[m].lines.size(); ++l) {
+            const Slot slot = slots_.models[m].quantities[l];
+            for (std::size_t i = 0; i < columns.extent(slot); ++i) {
+                const double* quantity = columns.column(slot, i);
+                const double* rate = columns.column(slots_.models[m].rates[l], i);
+                if (is_silent(quantity, rate, rows)) continue;
+                for (std::size_t r = 0; r < rows; ++r) {
+                    const auto amount = Money::of(quantity[r], rate[r]);
+                    if (!amount)
+                        return Fault{r, fmt::format("{}: line {}{} is no amount: found {} x {}; keep it below 9e10",
+                                                    graph_.models[m].where(), graph_.models[m].lines[l].name,
+                                                    at_index(graph_.models[m].lines[l].axis, i), found(quantity[r]),
+                                                    found(rate[r]))};
+                    totals[r] += *amount;
+                }
+            }
+        }
+    for (std::size_t r = 0; r < rows; ++r) outcomes[r].cost = totals[r];
+    return std::nullopt;
+}
+
+}  // namespace flutebook::engine

@@ -1,0 +1,76 @@
+// Blocks through the models: fills the columns, runs each model in graph order, checks what it wrote, adds up the
+// lines and checks the balance of mass.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "host/contract/settings.hpp"
+#include "host/engine/costing/columns.hpp"
+#include "host/engine/costing/fault.hpp"
+#include "host/engine/costing/fill.hpp"
+#include "host/engine/engine.hpp"
+#include "host/engine/graph/graph.hpp"
+
+namespace flutebook::engine {
+
+/// Constant once made; any thread may run blocks, each with Columns of its own.
+class Blocks {
+public:
+    Blocks(Graph graph, contract::Settings settings);
+    Blocks(const Blocks&) = delete;
+    Blocks& operator=(const Blocks&) = delete;
+
+    [[nodiscard]] const Graph& graph() const { return graph_; }
+    [[nodiscard]] const contract::Settings& settings() const { return settings_; }
+    [[nodiscard]] const Slots& slots() const { return slots_; }
+
+    /// Columns for a shape, with what no row changes already in them.
+    [[nodiscard]] Columns columns(Shape shape) const;
+
+    /// Costs at most `block_rows` rows of the columns' shape into `outcomes`, which are as many.
+    [[nodiscard]] std::optional<Fault> cost(Columns& columns, std::span<const Row> rows,
+                                            std::span<Outcome> outcomes) const;
+
+    /// Fills facts and settings and runs all models over the rows, leaving all numbers in the columns. Sets a refused
+    /// row's outcome; the columns are then of no use for that row.
+    [[nodiscard]] std::optional<Fault> run(Columns& columns, std::span<const Row> rows,
+                                           std::span<Outcome> outcomes) const;
+
+    /// Costs one row with a measured run in the place of the model that lays it out. No balance is held.
+    [[nodiscard]] std::optional<Fault> cost_given(Columns& columns, const Row& row, const GivenRun& run,
+                                                  Outcome& outcome) const;
+
+    /// Calls one model over the columns as they stand; its outputs start afresh.
+    [[nodiscard]] std::optional<Fault> call(Columns& columns, std::size_t model, std::size_t rows) const;
+
+private:
+    // A need or replaced setting whose giver may leave the taker's range.
+    struct Check {
+        Slot slot;
+        contract::Range range;
+        std::string name, giver;
+    };
+
+    [[nodiscard]] std::optional<Fault> run_models(Columns& columns, std::span<const Row> rows,
+                                                  std::span<Outcome> outcomes, const GivenRun* given) const;
+    [[nodiscard]] std::optional<Fault> evaluate(Columns& columns, std::size_t model, std::span<const Row> rows) const;
+    [[nodiscard]] std::optional<Fault> check_takes(const Columns& columns, std::size_t model, std::size_t rows) const;
+    [[nodiscard]] std::optional<Fault> check_gives(const Columns& columns, std::size_t model, std::size_t rows) const;
+    [[nodiscard]] std::optional<Fault> add_up(const Columns& columns, std::span<Outcome> outcomes) const;
+    [[nodiscard]] std::vector<Check> checks_of(std::size_t model) const;
+
+    Graph graph_;
+    contract::Settings settings_;
+    Slots slots_;
+    Filler filler_;  // refers to the three above
+    std::vector<std::vector<Check>> checks_;
+};
+
+/// Applies unit conversions of a list of slots to the first `rows` rows.
+void convert(Columns& columns, const std::vector<Converted>& conversions, std::size_t rows);
+
+}  // namespace flutebook::engine

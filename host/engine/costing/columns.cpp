@@ -1,0 +1,149 @@
+#include "host/engine/costing/columns.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <limits>
+#include <memory>
+#include <string_view>
+
+#include "host/engine/facts.hpp"
+
+namespace flutebook::engine {
+namespace {
+
+std::size_t fact_index(std::string_view name) {
+    const auto& all = facts();
+    const auto found = std::find_if(all.begin(), all.end(), [&](const Fact& fact) { return fact.name.name == name; });
+    return static_cast<std::size_t>(found - all.begin());
+}
+
+}  // namespace
+
+Slot Slots::add(contract::Axis axis) {
+    axes.push_back(axis);
+    return axes.size() - 1;
+}
+
+Slot Slots::source_slot(const Source& source) {
+    switch (source.kind) {
+        case Source::Kind::provided:
+            return models[source.model].provides[source.index];
+        case Source::Kind::setting:
+            return of_settings[source.model][source.index];
+        case Source::Kind::fact:
+            break;
+    }
+    if (of_facts[source.index] == none) of_facts[source.index] = add(facts()[source.index].name.axis);
+    return of_facts[source.index];
+}
+
+Slot Slots::take(const Link& link, contract::Axis axis, std::vector<Converted>& conversions) {
+    const Slot from = source_slot(link.source);
+    if (link.conversion.is_identity()) return from;
+    const Slot to = add(axis);
+    conversions.push_back({from, to, link.conversion});
+    return to;
+}
+
+Slots::Slots(const Graph& graph) : of_facts(facts().size(), none) {
+    // What models write comes first, so that whoever takes it finds it.
+    for (const contract::Model& model : graph.models) {
+        ModelSlots& made = models.emplace_back();
+        for (const contract::Name& provide : model.provides) made.provides.push_back(add(provide.axis));
+        for (const contract::Line& line : model.lines) {
+            made.quantities.push_back(add(line.axis));
+            made.rates.push_back(add(line.axis));
+        }
+        for (std::size_t i = 0; i < model.losses.size(); ++i) made.losses.push_back(add(contract::Axis::step));
+        auto& own = of_settings.emplace_back();
+        for (const contract::Setting& setting : model.settings)
+            own.push_back(add(contract::axis_of(setting.varies_by)));
+    }
+    for (std::size_t m = 0; m < graph.models.size(); ++m) {
+        ModelSlots& made = models[m];
+        for (std::size_t n = 0; n < graph.needs[m].size(); ++n)
+            made.needs.push_back(take(graph.needs[m][n], graph.models[m].needs[n].axis, made.conversions));
+        for (std::size_t s = 0; s < graph.settings[m].size(); ++s) {
+            const auto& replaced = graph.settings[m][s];
+            made.settings.push_back(
+                replaced ? take(*replaced, contract::axis_of(graph.models[m].settings[s].varies_by), made.conversions)
+                         : of_settings[m][s]);
+        }
+    }
+    const auto fact = [&](const char* name) { return source_slot({Source::Kind::fact, 0, fact_index(name)}); };
+    fed = take(graph.host.fed, contract::Axis::step, host_conversions);
+    good = take(graph.host.good, contract::Axis::step, host_conversions);
+    web_length = take(graph.host.web_length, contract::Axis::order, host_conversions);
+    web_area = take(graph.host.web_area, contract::Axis::order, host_conversions);
+    issued = take(graph.host.issued, contract::Axis::ply, host_conversions);
+    adhesive = take(graph.host.adhesive, contract::Axis::order, host_conversions);
+    run_waste = take(graph.host.run_waste, contract::Axis::step, host_conversions);
+    setup_sheets = take(graph.host.setup_sheets, contract::Axis::step, host_conversions);
+    order_change = take(graph.host.order_change, contract::Axis::order, host_conversions);
+    roll_loss = take(graph.host.roll_loss, contract::Axis::order, host_conversions);
+    quantity = fact("order.quantity");
+    box_area = fact("box.area");
+    sheet_area = fact("sheet.area");
+    board_grammage = fact("board.grammage");
+    parting = fact("step.parting");
+}
+
+Columns::Columns(const Slots& slots, Shape shape) : slots_(&slots), shape_(shape) {
+    std::size_t columns = 0;
+    std::vector<std::size_t> first_column;
+    for (const contract::Axis axis : slots.axes) {
+        first_column.push_back(columns);
+        columns += shape.extent(axis);
+    }
+    constexpr std::size_t line = 8;  // doubles on 64 bytes
+    memory_.assign(columns * pitch + line, 0.0);
+    void* at = memory_.data();
+    std::size_t room = memory_.size() * sizeof(double);
+    auto* base = static_cast<double*>(std::align(line * sizeof(double), columns * pitch * sizeof(double), at, room));
+    for (const std::size_t column : first_column) first_.push_back(base + column * pitch);
+
+    const auto pick = [&](const std::vector<Slot>& own, auto& pointers) {
+        for (const Slot slot : own) pointers.push_back(first_[slot]);
+    };
+    for (const ModelSlots& own : slots.models) {
+        Pointers& made = pointers_.emplace_back();
+        pick(own.needs, made.needs);
+        pick(own.settings, made.settings);
+        pick(own.provides, made.provides);
+        pick(own.quantities, made.quantities);
+        pick(own.rates, made.rates);
+        pick(own.losses, made.losses);
+        refused_.emplace_back(block_rows, 0U);
+    }
+}
+
+void Columns::begin_results(std::size_t model, std::size_t rows) {
+    const auto fill = [&](const std::vector<Slot>& slots, double value) {
+        for (const Slot slot : slots)
+            for (std::size_t i = 0; i < extent(slot); ++i) std::fill_n(column(slot, i), rows, value);
+    };
+    fill(slots_->models[model].provides, std::numeric_limits<double>::quiet_NaN());
+    fill(slots_->models[model].quantities, 0);
+    fill(slots_->models[model].rates, 0);
+    fill(slots_->models[model].losses, 0);
+    std::fill_n(refused_[model].begin(), rows, 0U);
+}
+
+const flutebook_block& Columns::block(std::size_t model, std::size_t rows) {
+    Pointers& own = pointers_[model];
+    own.block = {sizeof(flutebook_block),
+                 static_cast<std::uint32_t>(rows),
+                 static_cast<std::uint32_t>(shape_.plies),
+                 static_cast<std::uint32_t>(shape_.steps),
+                 pitch,
+                 own.needs.data(),
+                 own.settings.data(),
+                 own.provides.data(),
+                 own.quantities.data(),
+                 own.rates.data(),
+                 own.losses.data(),
+                 refused_[model].data()};
+    return own.block;
+}
+
+}  // namespace flutebook::engine

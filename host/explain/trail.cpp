@@ -1,0 +1,230 @@
+#include "host/explain/trail.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "host/base/errors.hpp"
+#include "host/engine/costing/blocks.hpp"
+#include "host/engine/facts.hpp"
+#include "host/plant/machine_list.hpp"
+
+namespace flutebook::explain {
+namespace {
+
+// One number that a model takes: a need or a setting, at one axis index.
+struct Input {
+    bool is_setting;
+    std::size_t at, index;
+};
+
+class Walk {
+public:
+    Walk(const engine::Engine& engine, const engine::Row& row)
+        : engine_(engine), blocks_(engine.blocks()), row_(row), columns_(blocks_.columns({row.plies(), row.steps()})) {
+        engine::Outcome outcome;
+        if (auto fault = blocks_.run(columns_, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
+    }
+
+    std::vector<Trail> of_line(const std::string& name) {
+        std::vector<Trail> made;
+        for (std::size_t m = 0; m < graph().models.size(); ++m)
+            for (std::size_t l = 0; l < graph().models[m].lines.size(); ++l) {
+                if (graph().models[m].lines[l].name != name) continue;
+                const engine::ModelSlots& slots = blocks_.slots().models[m];
+                for (std::size_t i = 0; i < columns_.extent(slots.quantities[l]); ++i) add_line(made, m, l, i);
+            }
+        return made;
+    }
+
+private:
+    const engine::Graph& graph() const { return blocks_.graph(); }
+    double& number(engine::Slot slot, std::size_t index) { return *columns_.column(slot, index); }
+
+    void add_line(std::vector<Trail>& made, std::size_t m, std::size_t l, std::size_t index) {
+        const contract::Line& line = graph().models[m].lines[l];
+        const engine::Slot quantity = blocks_.slots().models[m].quantities[l];
+        const engine::Slot rate = blocks_.slots().models[m].rates[l];
+        const Money amount = Money::of(number(quantity, index), number(rate, index)).value_or(Money{});
+        if (amount == Money{}) return;
+        trail_ = {{}, number(quantity, index), number(rate, index)};
+        seen_.clear();
+        trail_.figures.push_back({Figure::Kind::amount,
+                                  line.name,
+                                  place_name(line.axis, index),
+                                  amount.to_double(),
+                                  "money",
+                                  graph().models[m].id,
+                                  line.title,
+                                  {},
+                                  {}});
+        const std::vector<Input> inputs = movers(m, {{quantity, index}, {rate, index}});
+        trail_.figures[0].inputs = figures_of(m, inputs);
+        made.push_back(std::move(trail_));
+    }
+
+    std::string place_name(contract::Axis axis, std::size_t index) const {
+        const plant::Plant& plant = *row_.order->plant;
+        if (axis == contract::Axis::order) return {};
+        if (axis == contract::Axis::ply)
+            return fmt::format("ply {} {}", index + 1, plant.papers[row_.order->layout->board.plies[index].paper].code);
+        return fmt::format("step {} {}", index, plant::machine_code(plant, engine::machine_index(row_, index)));
+    }
+
+    std::vector<std::size_t> figures_of(std::size_t model, const std::vector<Input>& inputs) {
+        std::vector<std::size_t> made;
+        for (const Input& input : inputs) {
+            const engine::Source source = source_of(model, input);
+            const std::size_t figure = figure_of(source, input.index);
+            if (std::find(made.begin(), made.end(), figure) == made.end()) made.push_back(figure);
+        }
+        return made;
+    }
+
+    engine::Source source_of(std::size_t model, const Input& input) const {
+        if (!input.is_setting) return graph().needs[model][input.at].source;
+        const auto& replaced = graph().settings[model][input.at];
+        return replaced ? replaced->source : engine::Source{engine::Source::Kind::setting, model, input.at};
+    }
+
+    std::size_t figure_of(const engine::Source& source, std::size_t index) {
+        const auto key = std::tuple(source.kind, source.model, source.index, index);
+        if (const auto found = seen_.find(key); found != seen_.end()) return found->second;
+        const std::size_t at = trail_.figures.size();
+        seen_[key] = at;
+        trail_.figures.emplace_back();
+        Figure made = describe(source, index);
+        if (source.kind == engine::Source::Kind::provided) {
+            const engine::Slot slot = blocks_.slots().models[source.model].provides[source.index];
+            made.inputs = figures_of(source.model, movers(source.model, {{slot, index}}));
+        }
+        trail_.figures[at] = std::move(made);
+        return at;
+    }
+
+    Figure describe(const engine::Source& source, std::size_t index) {
+        if (source.kind == engine::Source::Kind::fact) {
+            const engine::Fact& fact = engine::facts()[source.index];
+            engine::Origin from = engine::origin(fact, row_, index);
+            return {Figure::Kind::fact,
+                    fact.name.name,
+                    place_name(fact.name.axis, index),
+                    number(blocks_.slots().of_facts[source.index], index),
+                    fact.name.unit,
+                    "",
+                    std::move(from.how),
+                    std::move(from.places),
+                    {}};
+        }
+        const contract::Model& model = graph().models[source.model];
+        if (source.kind == engine::Source::Kind::provided) {
+            const contract::Name& name = model.provides[source.index];
+            return {Figure::Kind::provided,
+                    name.name,
+                    place_name(name.axis, index),
+                    number(blocks_.slots().models[source.model].provides[source.index], index),
+                    name.unit,
+                    model.id,
+                    name.meaning,
+                    {},
+                    {}};
+        }
+        const contract::Setting& setting = model.settings[source.index];
+        const contract::Axis axis = contract::axis_of(setting.varies_by);
+        return {Figure::Kind::setting,
+                model.id + "." + setting.name,
+                place_name(axis, index),
+                number(blocks_.slots().of_settings[source.model][source.index], index),
+                setting.unit,
+                model.id,
+                setting.meaning,
+                places_of(source, index),
+                {}};
+    }
+
+    std::vector<base::Place> places_of(const engine::Source& source, std::size_t index) const {
+        const contract::Model& model = graph().models[source.model];
+        const contract::Setting& setting = model.settings[source.index];
+        const contract::SettingValues& given = engine_.settings()[source.model][source.index];
+        if (setting.varies_by == contract::VariesBy::request) {
+            const auto place = contract::place_in_request(*row_.order->request, model, setting);
+            return place ? std::vector{*place} : std::vector<base::Place>{};
+        }
+        std::size_t at = 0;
+        if (setting.varies_by == contract::VariesBy::machine) at = engine::machine_index(row_, index);
+        if (setting.varies_by == contract::VariesBy::paper) at = row_.order->layout->board.plies[index].paper;
+        if (setting.varies_by == contract::VariesBy::flute) {
+            const plant::Flute* flute = row_.order->layout->board.plies[index].flute;
+            if (flute == nullptr) return {};
+            at = static_cast<std::size_t>(flute - row_.order->plant->flutes.data());
+        }
+        return given.places[at].line == 0 ? std::vector<base::Place>{} : std::vector{given.places[at]};
+    }
+
+    struct Output {
+        engine::Slot slot;
+        std::size_t index;
+    };
+
+    // The inputs of a model that move any of its outputs when they move alone.
+    std::vector<Input> movers(std::size_t model, const std::vector<Output>& outputs) {
+        std::vector<double> before;
+        for (const Output& output : outputs) before.push_back(number(output.slot, output.index));
+        std::vector<Input> made;
+        const engine::ModelSlots& slots = blocks_.slots().models[model];
+        const auto try_all = [&](bool is_setting, const std::vector<engine::Slot>& from) {
+            for (std::size_t at = 0; at < from.size(); ++at)
+                for (std::size_t i = 0; i < columns_.extent(from[at]); ++i)
+                    if (moves(model, {is_setting, at, i}, from[at], outputs, before))
+                        made.push_back({is_setting, at, i});
+        };
+        try_all(false, slots.needs);
+        try_all(true, slots.settings);
+        static_cast<void>(blocks_.call(columns_, model, 1));  // back to what stood there
+        return made;
+    }
+
+    bool moves(std::size_t model, const Input& input, engine::Slot slot, const std::vector<Output>& outputs,
+               const std::vector<double>& before) {
+        const double here = number(slot, input.index);
+        const auto [low, high] = range_of(model, input);
+        bool moved = false;
+        for (const double wanted : {here * 1.001, here + 1, here - 1, here * 1.5, here / 2, low, high}) {
+            const double there = std::clamp(wanted, low, high);
+            if (there == here || moved) continue;
+            number(slot, input.index) = there;
+            if (blocks_.call(columns_, model, 1)) continue;
+            for (std::size_t o = 0; o < outputs.size(); ++o)
+                moved = moved || number(outputs[o].slot, outputs[o].index) != before[o];
+        }
+        number(slot, input.index) = here;
+        return moved;
+    }
+
+    contract::Range range_of(std::size_t model, const Input& input) const {
+        if (input.is_setting) return graph().models[model].settings[input.at].range;
+        const contract::Name& need = graph().models[model].needs[input.at];
+        // A model may use it to find a column: it must stay a step of this route.
+        if (need.name == "step.parting") return {0, static_cast<double>(row_.steps() - 2)};
+        return need.range;
+    }
+
+    const engine::Engine& engine_;
+    const engine::Blocks& blocks_;
+    const engine::Row& row_;
+    engine::Columns columns_;
+    Trail trail_{};
+    std::map<std::tuple<engine::Source::Kind, std::size_t, std::size_t, std::size_t>, std::size_t> seen_;
+};
+
+}  // namespace
+
+std::vector<Trail> explain(const engine::Engine& engine, const engine::Row& row, const std::string& line) {
+    return Walk(engine, row).of_line(line);
+}
+
+}  // namespace flutebook::explain

@@ -1,0 +1,35 @@
+// A month by machine, shift, board or order: what each made and lost.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "ledger/reading/month.hpp"
+
+namespace flutebook::month {
+
+/// One cause under one machine, shift, board or order.
+struct PartCause {
+    std::string cause;
+    Grams actual, expected;
+
+    [[nodiscard]] Grams excess() const { return actual - expected; }
+};
+
+struct Part {
+    std::string of;                 // empty: entries that name none
+    Grams issued;                   // paper from its store
+    Grams made;                     // good sheets off the corrugators
+    Grams fed;                      // to converters
+    Grams product;                  // what reached finished goods, less what came back as scrap
+    std::vector<PartCause> causes;  // by the order of their bytes
+
+    [[nodiscard]] Grams lost() const;
+    [[nodiscard]] Grams expected() const;
+};
+
+/// By the order of their names; parts that moved nothing are left out. Their losses add up to the month's.
+[[nodiscard]] std::vector<Part> breakdown(const std::vector<ledger::Share>& shares,
+                                          const std::vector<ledger::ExpectedShare>& expected);
+
+}  // namespace flutebook::month

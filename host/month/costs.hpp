@@ -1,0 +1,54 @@
+// What a month's losses, its product and its stocks cost, after ISO 14051.
+//
+// Materials are traced one by one at a corrugator and as one, board, behind it; energy and system cost follow mass;
+// waste-management cost goes to the losses alone. Numbers here are unrounded, in the currency; masses as posted.
+#pragma once
+
+#include <map>
+#include <string>
+#include <utility>
+
+#include "host/month/flows_by_account.hpp"
+
+namespace flutebook::month {
+
+struct CostSplit {
+    double product = 0;
+    std::map<std::string, double> waste;  // by cause
+    double unexplained = 0;
+    double idle = 0;                                                // found no intake or no loss
+    std::map<std::pair<std::string, std::string>, double> closing;  // machine or floor, and material
+
+    [[nodiscard]] double all() const;
+};
+
+/// A rate that a pool of cost has for each kg. Where the pool has no mass, or one of the other sign, there is none and
+/// the cost is idle.
+struct Rate {
+    double per_kg = 0;
+    double idle = 0;
+};
+[[nodiscard]] Rate rate_of(double money, double kg);
+
+/// What the good sheets of the corrugators are worth, and how many they are.
+struct Sheets {
+    double money = 0;
+    double kg = 0;
+};
+
+/// Splits one corrugator's cost; answers with what it put on the floor. Finished sheets are in `split.product`.
+[[nodiscard]] Sheets split_corrugator(const Machine& machine, const std::map<std::string, double>& paper_prices,
+                                      CostSplit& split);
+
+/// Splits what the floor held and was given, over the converters and back, at one average for the month. `closing_kg`
+/// is what stands on the floor at its end.
+void split_floor(const Workings& workings, const Sheets& made, double closing_kg, CostSplit& split);
+
+/// Waste-management cost over losses by kg.
+void charge_losses(double money, const std::map<std::string, Grams>& lost, CostSplit& split);
+
+/// The whole plant.
+[[nodiscard]] CostSplit split_cost(const Workings& workings, const std::map<std::string, double>& paper_prices,
+                                   double floor_closing_kg);
+
+}  // namespace flutebook::month

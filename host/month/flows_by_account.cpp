@@ -1,0 +1,229 @@
+#include "host/month/flows_by_account.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <string_view>
+
+#include "host/month/weighed_paper.hpp"
+#include "host/production/accounts.hpp"
+#include "ledger/values/error.hpp"
+
+namespace flutebook::month {
+
+namespace {
+
+constexpr std::array<std::string_view, 7> borders = {
+    production::account::paper_store, production::account::adhesive_store, production::account::finished,
+    production::account::opening,     production::account::costs,          production::account::revenue,
+    production::account::unexplained};
+
+bool is_mill(std::string_view name) {
+    return name.rfind(production::account::mill_prefix, 0) == 0;
+}
+
+bool is_machine(std::string_view name) {
+    return !is_border(name) && name != production::account::floor && name != production::account::loose_scrap &&
+           name != production::account::bale_yard;
+}
+
+Machine& machine(Workings& made, const std::string& code) {
+    auto& own = made.machines[code];
+    own.code = code;
+    return own;
+}
+
+[[noreturn]] void reject(const MonthBooks& books, const ledger::Flow& flow) {
+    throw LedgerError(LedgerError::Kind::unfit,
+                      fmt::format("month {}-{:02}: no document moves anything from {} to {}: found {} kg of {}; run "
+                                  "`flutebook verify`",
+                                  static_cast<int>(books.month.year()), static_cast<unsigned>(books.month.month()),
+                                  flow.from, flow.to, flow.mass.to_kg(), flow.material));
+}
+
+enum class Sorted { yes, no };
+
+Sorted sort_into_machine(Workings& made, const ledger::Flow& flow) {
+    auto& to = machine(made, flow.to);
+    const Held held{flow.mass, flow.money};
+    if (flow.from == production::account::paper_store || flow.from == production::account::adhesive_store) {
+        to.bought[flow.material] += held;
+        made.bought += flow.money;
+        (flow.from == production::account::paper_store ? made.issued : made.adhesive) += flow.mass;
+    } else if (flow.from == production::account::opening) {
+        to.open[flow.material] += held;
+    } else if (flow.from == production::account::floor) {
+        to.fed += flow.mass;
+    } else if (flow.from == production::account::costs) {
+        (flow.material == "waste-management" ? to.waste_management : to.processing) += flow.money;
+        made.centre_costs += flow.money;
+    } else {
+        return Sorted::no;
+    }
+    return Sorted::yes;
+}
+
+Sorted sort_into_floor_or_scrap(Workings& made, const ledger::Flow& flow) {
+    const bool is_from_opening = flow.from == production::account::opening;
+    if (is_from_opening && flow.to == production::account::floor) {
+        made.floor_open += {flow.mass, flow.money};
+    } else if (is_from_opening && flow.to == production::account::loose_scrap) {
+        made.loose_scrap_open += flow.mass;
+    } else if (is_from_opening && flow.to == production::account::bale_yard) {
+        made.bale_yard_open += flow.mass;
+    } else if (flow.from == production::account::costs && flow.to == production::account::loose_scrap) {
+        made.baler += flow.money;
+        made.centre_costs += flow.money;
+    } else if (flow.from == production::account::floor && flow.to == production::account::loose_scrap) {
+        made.floor_lost[flow.cause] += flow.mass;
+    } else if (flow.from == production::account::finished && flow.to == production::account::loose_scrap) {
+        made.returned[flow.cause] += flow.mass;
+    } else {
+        return Sorted::no;
+    }
+    return Sorted::yes;
+}
+
+Sorted sort_into_sale(Workings& made, const ledger::Flow& flow) {
+    if (flow.from == production::account::loose_scrap && flow.to == production::account::bale_yard) {
+        made.baled += flow.mass;
+    } else if (flow.from == production::account::bale_yard && is_mill(flow.to)) {
+        made.sent += flow.mass;
+    } else if (is_mill(flow.from) && flow.to == production::account::revenue) {
+        made.paid += flow.mass;
+        made.revenue += flow.money;
+    } else {
+        return Sorted::no;
+    }
+    return Sorted::yes;
+}
+
+Sorted sort_in(Workings& made, const ledger::Flow& flow) {
+    if (is_machine(flow.to)) return is_machine(flow.from) ? Sorted::no : sort_into_machine(made, flow);
+    if (is_machine(flow.from)) {
+        if (flow.to != production::account::floor && flow.to != production::account::finished &&
+            flow.to != production::account::loose_scrap)
+            return Sorted::no;
+        machine(made, flow.from).out.push_back({flow.to, flow.material, flow.cause, flow.mass});
+        return Sorted::yes;
+    }
+    return sort_into_floor_or_scrap(made, flow) == Sorted::yes ? Sorted::yes : sort_into_sale(made, flow);
+}
+
+void open_stocks(Workings& made, const MonthBooks& books) {
+    for (const auto& stock : books.opening) {
+        if (is_machine(stock.account))
+            machine(made, stock.account).open[stock.material] += {stock.mass, stock.money};
+        else if (stock.account == production::account::floor)
+            made.floor_open += {stock.mass, stock.money};
+        else if (stock.account == production::account::loose_scrap)
+            made.loose_scrap_open += stock.mass;
+        else if (stock.account == production::account::bale_yard)
+            made.bale_yard_open += stock.mass;
+    }
+}
+
+// Whether nothing at all was posted: then stocks stand as they were. Else a machine that nobody counted is empty.
+bool is_still(const MonthBooks& books) {
+    if (!books.counts.empty()) return false;
+    for (const auto& flow : books.flows)
+        if (!is_of_close(flow)) return false;
+    return true;
+}
+
+void close_machines(Workings& made, const MonthBooks& books) {
+    if (is_still(books)) {
+        for (auto& [code, own] : made.machines)
+            for (const auto& [material, held] : own.open) own.close[material] = held.mass;
+        return;
+    }
+    for (const auto& count : books.counts)
+        if (is_machine(count.count.account) && count.date == last_day(books.month))
+            machine(made, count.count.account).close[count.count.material] = count.count.mass;
+}
+
+// What counts found more than the books said; each is measured against the one before it.
+Grams found_by_counts(const MonthBooks& books, const std::string& account) {
+    Grams book_open;
+    for (const auto& stock : books.opening)
+        if (stock.account == account) book_open += stock.mass;
+    Grams found;
+    for (const auto& day : books.counted_days)
+        if (day.account == account) found += day.counted - (book_open + day.moved + found);
+    return found;
+}
+
+}  // namespace
+
+bool is_of_close(const ledger::Flow& flow) {
+    return flow.from == production::account::unexplained || flow.to == production::account::unexplained ||
+           flow.to == production::account::costs;
+}
+
+bool is_border(std::string_view name) {
+    return is_mill(name) || std::find(borders.begin(), borders.end(), name) != borders.end();
+}
+
+ledger::Date last_day(ledger::Month month) {
+    return std::chrono::year_month_day_last(month.year(), std::chrono::month_day_last(month.month()));
+}
+
+bool Machine::is_corrugator() const {
+    const auto is_kept_apart = [](const std::string& material) { return material != production::material::board; };
+    for (const auto& [material, held] : open)
+        if (is_kept_apart(material)) return true;
+    for (const auto& [material, mass] : close)
+        if (is_kept_apart(material)) return true;
+    for (const auto& flow : out)
+        if (is_kept_apart(flow.material)) return true;
+    return !bought.empty();
+}
+
+Held Machine::opened() const {
+    Held sum;
+    for (const auto& [material, held] : open) sum += held;
+    return sum;
+}
+
+Held Machine::all_bought() const {
+    Held sum;
+    for (const auto& [material, held] : bought) sum += held;
+    return sum;
+}
+
+Grams Machine::passed() const {
+    Grams sum;
+    for (const auto& flow : out)
+        if (flow.to != production::account::loose_scrap) sum += flow.mass;
+    return sum;
+}
+
+Grams Machine::lost() const {
+    Grams sum;
+    for (const auto& flow : out)
+        if (flow.to == production::account::loose_scrap) sum += flow.mass;
+    return sum;
+}
+
+Grams Machine::closed() const {
+    Grams sum;
+    for (const auto& [material, mass] : close) sum += mass;
+    return sum;
+}
+
+Workings workings(const MonthBooks& books) {
+    Workings made;
+    open_stocks(made, books);
+    for (const auto& flow : books.flows)
+        if (!is_of_close(flow) && sort_in(made, flow) == Sorted::no) reject(books, flow);
+    close_machines(made, books);
+    for (auto& [code, own] : made.machines) name_weighed_paper(own);
+    made.floor_counted = found_by_counts(books, production::account::floor);
+    made.loose_scrap_counted = found_by_counts(books, production::account::loose_scrap);
+    made.bale_yard_counted = found_by_counts(books, production::account::bale_yard);
+    return made;
+}
+
+}  // namespace flutebook::month

@@ -1,0 +1,70 @@
+// A month's flows, each brought to the account it touches: what every machine took in, let go and kept.
+//
+// The one place that knows which ways documents move mass and money.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "host/month/books.hpp"
+
+namespace flutebook::month {
+
+struct Held {
+    Grams mass;
+    Money money;
+
+    Held& operator+=(const Held& other) {
+        mass += other.mass;
+        money += other.money;
+        return *this;
+    }
+};
+
+/// What left a machine: good where it has no cause. At a corrugator by material.
+struct Outflow {
+    std::string to, material, cause;
+    Grams mass;
+};
+
+/// A corrugator keeps its materials apart; at a converter all is board.
+struct Machine {
+    std::string code;
+    std::map<std::string, Held> open;
+    std::map<std::string, Held> bought;  // paper and adhesive from their stores
+    Grams fed;                           // from the floor
+    std::vector<Outflow> out;
+    std::map<std::string, Grams> close;  // as counted on the last day
+    Money processing;                    // energy and system cost
+    Money waste_management;
+
+    [[nodiscard]] bool is_corrugator() const;
+    [[nodiscard]] Held opened() const;
+    [[nodiscard]] Held all_bought() const;
+    [[nodiscard]] Grams passed() const;
+    [[nodiscard]] Grams lost() const;
+    [[nodiscard]] Grams closed() const;
+    /// Everything that went out, explained or not.
+    [[nodiscard]] Grams gone() const { return opened().mass + all_bought().mass + fed - closed(); }
+};
+
+struct Workings {
+    std::map<std::string, Machine> machines;
+    Held floor_open;
+    Grams floor_counted;                      // what counts found more than the books said
+    std::map<std::string, Grams> floor_lost;  // by cause
+    std::map<std::string, Grams> returned;    // taken off the product, by cause
+    Grams loose_scrap_open, loose_scrap_counted, baled;
+    Grams bale_yard_open, bale_yard_counted;
+    Money baler;
+    Grams sent, paid;
+    Money revenue;
+    Money bought, centre_costs;
+    Grams issued, adhesive;
+};
+
+/// Throws LedgerError, unfit, where something moved in a way that no document moves it.
+[[nodiscard]] Workings workings(const MonthBooks& books);
+
+}  // namespace flutebook::month

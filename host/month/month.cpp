@@ -1,0 +1,162 @@
+#include "host/month/month.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "host/month/costs.hpp"
+#include "host/month/flows_by_account.hpp"
+#include "host/production/accounts.hpp"
+#include "ledger/values/error.hpp"
+
+namespace flutebook::month {
+
+namespace {
+
+std::string name_of(ledger::Month month) {
+    return fmt::format("month {}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
+}
+
+void account_for_centres(MonthAccount& account, const Workings& made) {
+    auto& floor = account.floor;
+    for (const auto& [code, machine] : made.machines) {
+        CentreAccount centre;
+        centre.centre = code;
+        centre.open = machine.opened().mass;
+        centre.in = machine.all_bought().mass + machine.fed;
+        centre.passed = machine.passed();
+        centre.lost = machine.lost();
+        centre.close = machine.closed();
+        account.centres.push_back(centre);
+        floor.fed += machine.fed;
+        for (const auto& flow : machine.out) {
+            if (flow.to == production::account::finished) account.product += flow.mass;
+            if (flow.to == production::account::floor)
+                (machine.is_corrugator() ? floor.made : floor.returned) += flow.mass;
+        }
+    }
+    for (const auto& [cause, mass] : made.returned) account.product += -mass;
+    for (const auto& [cause, mass] : made.floor_lost) floor.lost += mass;
+    floor.open = made.floor_open.mass;
+    floor.counted = made.floor_counted;
+    floor.close = floor.open + floor.made - floor.fed + floor.returned - floor.lost + floor.counted;
+}
+
+void account_for_causes(MonthAccount& account, const Workings& made, const MonthBooks& books) {
+    std::map<std::string, CauseAccount> causes;
+    const auto lose = [&](const std::string& cause, Grams mass) { causes[cause].actual += mass; };
+    for (const auto& [code, machine] : made.machines)
+        for (const auto& flow : machine.out)
+            if (flow.to == production::account::loose_scrap) lose(flow.cause, flow.mass);
+    for (const auto& [cause, mass] : made.floor_lost) lose(cause, mass);
+    for (const auto& [cause, mass] : made.returned) lose(cause, mass);
+    for (const auto& expected : books.expected) causes[expected.cause].expected += expected.mass;
+    for (auto& [cause, own] : causes) {
+        own.cause = cause;
+        account.causes.push_back(own);
+    }
+}
+
+void account_for_scrap(MonthAccount& account, const Workings& made) {
+    account.loose_scrap = {made.loose_scrap_open, account.lost(), made.baled, made.loose_scrap_counted, {}};
+    account.bale_yard = {made.bale_yard_open, made.baled, made.sent, made.bale_yard_counted, {}};
+    for (auto* stock : {&account.loose_scrap, &account.bale_yard})
+        stock->close = stock->open + stock->in - stock->out + stock->counted;
+    account.sent = made.sent;
+    account.paid = made.paid;
+    account.revenue = made.revenue;
+}
+
+void expect_mass_balance(const MonthAccount& account) {
+    const Grams in = account.issued + account.adhesive + account.opening_stock();
+    const Grams out = account.product + account.lost() + account.unexplained() + account.closing_stock();
+    if (in != out)
+        throw LedgerError(LedgerError::Kind::unfit,
+                          fmt::format("{}: mass does not balance: found {} kg in and {} kg out; run `flutebook verify`",
+                                      name_of(account.month), in.to_kg(), out.to_kg()));
+}
+
+// Where each part of the split goes once it is rounded.
+struct Place {
+    double unrounded;
+    Money* rounded;
+};
+
+// Each part to the ten-thousandth; the largest takes what rounding left over, so that they come to the whole.
+void round_to(Money whole, const std::vector<Place>& places, const std::string& where) {
+    double sum = 0, size = std::abs(whole.to_double());
+    for (const auto& place : places) {
+        sum += place.unrounded;
+        size += std::abs(place.unrounded);
+    }
+    Money rounded;
+    const Place* largest = nullptr;
+    bool is_in_bounds = std::abs(sum - whole.to_double()) <= 1e-9 * size + 1e-9;
+    for (const auto& place : places) {
+        const auto money = Money::rounded(place.unrounded, 4);
+        is_in_bounds = is_in_bounds && money.has_value();
+        *place.rounded = money.value_or(Money());
+        rounded += *place.rounded;
+        if (largest == nullptr || std::abs(place.unrounded) > std::abs(largest->unrounded)) largest = &place;
+    }
+    if (!is_in_bounds)
+        throw LedgerError(LedgerError::Kind::unfit,
+                          fmt::format("{}: money does not balance: found {} in and {} out; run `flutebook verify`",
+                                      where, whole.to_double(), sum));
+    if (largest != nullptr) *largest->rounded += whole - rounded;
+}
+
+void add_closing_masses(MonthAccount& account, const Workings& made) {
+    for (const auto& [code, machine] : made.machines)
+        for (const auto& [material, mass] : machine.close) account.closing.push_back({code, material, mass, {}});
+    account.closing.push_back({production::account::floor, production::material::board, account.floor.close, {}});
+    account.closing.push_back(
+        {production::account::loose_scrap, production::material::scrap, account.loose_scrap.close, {}});
+    account.closing.push_back(
+        {production::account::bale_yard, production::material::scrap, account.bale_yard.close, {}});
+}
+
+void account_for_cost(MonthAccount& account, const Workings& made, const MonthBooks& books) {
+    auto split = split_cost(made, books.paper_prices, account.floor.close.to_kg());
+    account.money_in = made.bought + made.centre_costs;
+    account.opening_cost = made.floor_open.money;
+    account.floor.open_cost = made.floor_open.money;
+    for (const auto& [code, machine] : made.machines) account.opening_cost += machine.opened().money;
+
+    std::vector<Place> places = {{split.product, &account.product_cost},
+                                 {split.unexplained, &account.unexplained_cost},
+                                 {split.idle, &account.idle_cost}};
+    for (auto& cause : account.causes) places.push_back({split.waste[cause.cause], &cause.cost});
+    for (auto& stock : account.closing)
+        if (const auto own = split.closing.find({stock.account, stock.material}); own != split.closing.end())
+            places.push_back({own->second, &stock.money});
+    round_to(account.money_in + account.opening_cost, places, name_of(account.month));
+    for (const auto& stock : account.closing) {
+        account.closing_cost += stock.money;
+        if (stock.account == production::account::floor) account.floor.close_cost = stock.money;
+    }
+}
+
+}  // namespace
+
+MonthAccount month_account(const MonthBooks& books) {
+    const auto made = workings(books);
+    MonthAccount account{};
+    account.month = books.month;
+    account.issued = made.issued;
+    account.adhesive = made.adhesive;
+    account_for_centres(account, made);
+    account_for_causes(account, made, books);
+    account_for_scrap(account, made);
+    expect_mass_balance(account);
+    add_closing_masses(account, made);
+    account_for_cost(account, made, books);
+    auto& closing = account.closing;
+    closing.erase(std::remove_if(closing.begin(), closing.end(),
+                                 [](const auto& stock) { return stock.mass == Grams() && stock.money == Money(); }),
+                  closing.end());
+    return account;
+}
+
+}  // namespace flutebook::month

@@ -1,0 +1,61 @@
+// What the ledger measures an order's production against: the layout and the allowances of the quote it was taken
+// from, fixed on the day it was taken. Later changes of the plant's files touch none of it.
+//
+// Lengths in mm, areas in m2, grammage in g/m2, as in the quote.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/plant/plant.hpp"
+
+namespace flutebook::orders {
+
+struct PlyRecord {
+    std::string paper;
+    double grammage_gsm, take_up, adhesive_gsm;
+};
+
+/// What a corrugator is allowed to lose.
+struct CorrugatorAllowance {
+    std::string code;
+    double run_waste, roll_loss, order_change_m;
+};
+
+/// What a converter is allowed to lose.
+struct ConverterAllowance {
+    std::string code;
+    plant::Converter::Kind kind;
+    double run_waste, setup_sheets;
+};
+
+struct OrderRecord {
+    std::string number;  // the plant's own
+    std::string quote;   // Q000001
+    double quantity;
+    std::string customer, board, style;
+    std::vector<PlyRecord> plies;  // outside first
+    double grammage_gsm;           // of the combined board
+    double adhesive_gsm;           // dry, of all plies
+    double adhesive_rate;          // money per dry kg, of the quote's material lines on it
+    // The order's own layout.
+    std::string corrugator;
+    double roll_width_mm, outs, slit_mm, chop_mm, sheet_area_m2, ups;
+    double box_area_m2;
+    std::vector<std::string> route;  // converters' codes, step 1 .. K
+    std::size_t parting;             // the step where boxes part from the sheet
+    /// Of the quote's own machines as the quote had them, replaced or not; of every other machine of the plant its own.
+    std::vector<CorrugatorAllowance> corrugators;
+    std::vector<ConverterAllowance> converters;
+
+    [[nodiscard]] std::size_t last_step() const { return route.size(); }
+    [[nodiscard]] const CorrugatorAllowance* find_corrugator(const std::string& code) const;
+    [[nodiscard]] const ConverterAllowance* find_converter(const std::string& code) const;
+    /// The step that a machine stands for: the one that names it, else the first of its kind; nothing where the route
+    /// has no machine of its kind.
+    [[nodiscard]] std::optional<std::size_t> step_of(const std::string& converter) const;
+};
+
+}  // namespace flutebook::orders

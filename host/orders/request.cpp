@@ -1,0 +1,238 @@
+// A request is read field by field, then checked against the plant: what it asks for must be there on that day.
+#include "host/orders/request.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "host/base/near_spellings.hpp"
+#include "host/base/quoted_text.hpp"
+#include "host/orders/request_checks.hpp"
+#include "host/orders/style.hpp"
+#include "host/plant/yaml/document.hpp"
+#include "host/plant/yaml/file.hpp"
+#include "host/plant/yaml/map_reader.hpp"
+
+namespace flutebook::orders {
+
+namespace {
+
+template <typename T>
+std::vector<std::string> codes_of(const std::vector<T>& things) {
+    std::vector<std::string> codes;
+    for (const auto& thing : things) codes.push_back(thing.code);
+    return codes;
+}
+
+const Style* read_style(const plant::Field& field) {
+    const auto code = field.text();
+    const auto* style = find_style(code);
+    if (style == nullptr) field.complain_unknown("style", code, codes_of(styles()));
+    return style;
+}
+
+// The inside of a box; of a sheet, its two sides.
+std::optional<Inside> read_inside(plant::Form& request, const Style& style) {
+    auto form = request.form("inside");
+    Inside inside{};
+    inside.length_mm = form.field("length").number("mm", plant::range::positive);
+    inside.width_mm = form.field("width").number("mm", plant::range::positive);
+    if (style.shape == Style::Shape::slotted_box) {
+        inside.height_mm = form.field("height").number("mm", plant::range::positive);
+    } else if (form.has("height")) {
+        const auto height = form.field("height");
+        if (height.number("mm", plant::range::not_negative) > 0) height.complain("a sheet has no height: leave it out");
+    }
+    form.finish();
+    return inside;
+}
+
+std::optional<Outline> read_outline(plant::Form& request) {
+    auto form = request.form("outline");
+    Outline outline{};
+    outline.length_mm = form.field("length").number("mm", plant::range::positive);
+    outline.width_mm = form.field("width").number("mm", plant::range::positive);
+    const auto area = form.field("area");
+    outline.area_m2 = area.number("m2", plant::range::positive);
+    const double blank_m2 = outline.length_mm * outline.width_mm / 1e6;
+    if (outline.area_m2 > blank_m2 * (1 + 1e-9))
+        area.complain(fmt::format("larger than the blank: found {} m2, expected at most length x width, {} m2",
+                                  outline.area_m2, blank_m2));
+    form.finish();
+    return outline;
+}
+
+struct Measures {
+    std::optional<Inside> inside;
+    std::optional<Outline> outline;
+};
+
+// Of a style that nobody knows: that a measure is a number can be said all the same.
+void read_numbers_alone(plant::Form& request) {
+    if (request.has("outline")) read_outline(request);
+    if (!request.has("inside")) return;
+    auto form = request.form("inside");
+    for (const char* side : {"length", "width", "height"})
+        if (form.has(side)) static_cast<void>(form.field(side).number("mm", plant::range::not_negative));
+    form.finish();
+}
+
+// A style is measured by `inside` or by `outline`, never by both.
+Measures read_measures(plant::Form& form, const Style* style) {
+    form.allow("inside");
+    form.allow("outline");
+    if (style == nullptr) {
+        read_numbers_alone(form);
+        return {};
+    }
+    const bool is_outline = style->shape == Style::Shape::outline;
+    const char* own = is_outline ? "outline" : "inside";
+    const char* other = is_outline ? "inside" : "outline";
+    if (form.has(other))
+        form.field(other).complain_of_key(
+            fmt::format("not for style {}: expected {} alone", base::shown(style->code), base::shown(own)));
+    if (is_outline) return {std::nullopt, read_outline(form)};
+    return {read_inside(form, *style), std::nullopt};
+}
+
+std::vector<double> read_quantities(const plant::Field& list) {
+    std::vector<double> quantities;
+    for (const auto& item : list.items_at_least_one()) {
+        const double quantity = item.number("1", plant::range::ordered);
+        if (std::find(quantities.begin(), quantities.end(), quantity) != quantities.end())
+            item.complain(fmt::format("asked for twice: found {}, expected each quantity once", quantity));
+        quantities.push_back(quantity);
+    }
+    return quantities;
+}
+
+class RouteReader {
+public:
+    explicit RouteReader(const plant::Plant& plant)
+        : plant_(plant), converters_(codes_of(plant.converters)), corrugators_(codes_of(plant.corrugators)) {}
+
+    std::vector<std::size_t> read(const plant::Field& list, const Style* style) const {
+        std::vector<std::size_t> route;
+        bool is_known = style != nullptr && list.is_list();
+        for (const auto& item : list.items()) {
+            const auto machine = read_machine(item);
+            is_known = is_known && machine.has_value();
+            if (!machine) continue;
+            if (std::find(route.begin(), route.end(), *machine) != route.end())
+                item.complain("a machine twice: found " + base::shown(item.text()) +
+                              ", expected each machine at most once");
+            else
+                route.push_back(*machine);
+        }
+        if (is_known) check_route(list, route, plant_, *style);
+        return route;
+    }
+
+private:
+    std::optional<std::size_t> read_machine(const plant::Field& item) const {
+        const auto code = item.text();
+        const auto found = std::find(converters_.begin(), converters_.end(), code);
+        if (found != converters_.end()) return static_cast<std::size_t>(found - converters_.begin());
+        if (std::find(corrugators_.begin(), corrugators_.end(), code) != corrugators_.end())
+            item.complain("a corrugator: found " + base::shown(code) +
+                          ", expected converters only; every route starts at a corrugator");
+        else
+            item.complain_unknown("converter", code, converters_);
+        return std::nullopt;
+    }
+
+    const plant::Plant& plant_;
+    std::vector<std::string> converters_, corrugators_;
+};
+
+void read_extras(const plant::Field& map, const plant::Plant& plant) {
+    std::vector<std::string> models;
+    for (const auto& model : plant.models) models.push_back(model.id);
+    for (const auto& entry : map.entries()) {
+        if (std::find(models.begin(), models.end(), entry.key()) == models.end())
+            entry.about_key().complain_unknown("model", entry.key(), models);
+        entry.expect_map();
+    }
+}
+
+// People write it, since other places ask for it; a request has no say in it.
+void refuse_ups(plant::Form& form) {
+    const auto* map = form.map().node();
+    if (map != nullptr && map->find("ups") != nullptr)
+        form.field("ups").complain_of_key(
+            "not for a request: the layout chooses the boxes on a sheet, and a folder-gluer makes one; take it out");
+}
+
+Request read_fields(plant::Form& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
+    Request request{};
+    request.number = form.field("request").text();
+    if (form.has("customer")) request.customer = form.field("customer").text();
+    const auto date = form.field("date");
+    const auto own_date = date.date();
+    const auto day = date_override ? date_override : own_date;
+    request.date = day.value_or(base::Date{});
+    const auto style_field = form.field("style");
+    const auto* style = read_style(style_field);
+    if (style != nullptr) request.style = style->code;
+    const auto measures = read_measures(form, style);
+    request.inside = measures.inside;
+    request.outline = measures.outline;
+    const auto board_field = form.field("board");
+    const auto board_code = board_field.text();
+    const auto* board = plant.find_board(board_code);
+    if (board == nullptr) board_field.complain_unknown("board", board_code, codes_of(plant.boards));
+    if (board != nullptr) {
+        request.board = static_cast<std::size_t>(board - plant.boards.data());
+        if (style != nullptr) check_allowance(board_field, plant, *board, *style);
+        if (day) check_prices(date, plant, *board, *day);
+    }
+    request.quantities = read_quantities(form.field("quantities"));
+    request.margin = form.field("margin").number("1", plant::range::share);
+    if (form.has("colours")) request.colours = form.field("colours").number("1", plant::range::count);
+    if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
+    request.extras.kind = plant::Node::Kind::map;
+    if (form.has("extras")) {
+        const auto extras = form.field("extras");
+        read_extras(extras, plant);
+        request.extras = *extras.node();
+    }
+    refuse_ups(form);
+    return request;
+}
+
+Request read_whole(const plant::Plant& plant, const std::string& file, std::string text, base::Complaints& complaints,
+                   std::optional<base::Date> date_override) {
+    const auto document = plant::parse_document(text, file, complaints);
+    if (!document) complaints.throw_if_any(InputError::Whose::request);
+    plant::Reading reading{complaints, plant.currency};
+    plant::Form form(plant::Field(*document, file, reading));
+    auto request = read_fields(form, plant, date_override);
+    request.place = {file, 1, 1};
+    request.text = std::move(text);
+    request.places = form.places();
+    form.finish();
+    complaints.throw_if_any(InputError::Whose::request);
+    return request;
+}
+
+}  // namespace
+
+Request read_request(const plant::Plant& plant, const std::string& file) {
+    return read_request(plant, file, std::nullopt);
+}
+
+Request read_request(const plant::Plant& plant, const std::string& file, std::optional<base::Date> date_override) {
+    base::Complaints complaints;
+    auto text = plant::read_text_file(file, complaints);
+    complaints.throw_if_any(InputError::Whose::request);
+    return read_whole(plant, file, std::move(*text), complaints, date_override);
+}
+
+Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
+                     std::optional<base::Date> date_override) {
+    base::Complaints complaints;
+    return read_whole(plant, file, text, complaints, date_override);
+}
+
+}  // namespace flutebook::orders

@@ -1,0 +1,51 @@
+// One customer's enquiry, as a request file gives it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/plant/plant.hpp"
+
+namespace flutebook::orders {
+
+struct Inside {
+    double length_mm, width_mm, height_mm;  // height 0: a sheet
+};
+
+/// The customer's drawing: the blank as it lies, its width along the flutes, and the area of board that is the box.
+struct Outline {
+    double length_mm, width_mm, area_m2;
+};
+
+struct Request {
+    std::string number;
+    std::string customer;
+    base::Date date;
+    std::string style;  // "0201", "0110", "outline"
+    std::optional<Inside> inside;
+    std::optional<Outline> outline;
+    std::size_t board;  // index into Plant::boards
+    std::vector<double> quantities;
+    double margin;
+    double colours = 0;
+    /// Indices into Plant::converters; nothing where the request leaves it out.
+    std::optional<std::vector<std::size_t>> route;
+    plant::Node extras;  // map of model id to a map of its request settings, as written; an empty map when left out
+    base::Place place;   // the file
+    std::string text;    // all that stood in it, but for a byte order mark
+    base::Places places;
+};
+
+/// Reads one request against a plant. Throws InputError (request) with every error of the file.
+[[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file);
+
+/// The same as if the file gave another date: prices are those of that day.
+[[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file,
+                                   std::optional<base::Date> date_override);
+
+/// The same from a text that is kept elsewhere: no file is touched, `file` only names it.
+[[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
+                                   std::optional<base::Date> date_override);
+
+}  // namespace flutebook::orders

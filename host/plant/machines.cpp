@@ -1,0 +1,148 @@
+// machines.yaml: corrugators, converters, and the dispatch bay.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <string_view>
+
+#include "host/base/quoted_text.hpp"
+#include "host/plant/plant_files.hpp"
+
+namespace flutebook::plant {
+
+namespace {
+
+// Accounts of material that are no machines (a mill's starts with "mill:"); a machine called so could not be told
+// apart.
+constexpr std::array<std::string_view, 12> reserved{"dispatch",    "floor",          "loose-scrap", "bale-yard",
+                                                    "paper-store", "adhesive-store", "finished",    "opening",
+                                                    "costs",       "revenue",        "unexplained", "idle"};
+
+Hourly read_hourly(Form form) {
+    const Hourly hourly{form.field("labour").number("money/h", range::not_negative),
+                        form.field("fixed").number("money/h", range::not_negative)};
+    form.finish();
+    return hourly;
+}
+
+Corrugator read_corrugator(const Field& entry) {
+    Form form(entry);
+    Corrugator made;
+    made.code = entry.key();
+    made.roll_width_mm = form.field("roll_width").span("mm", range::positive);
+    made.trim_min_mm = form.field("trim_min").number("mm", range::not_negative);
+    made.outs_max = form.field("outs_max").number("1", range::count_from_1);
+    made.slit_mm = form.field("slit").span("mm", range::positive);
+    made.chop_mm = form.field("chop").span("mm", range::positive);
+    auto speed = form.form("speed");
+    made.speed_single_m_min = speed.field("single").number("m/min", range::positive);
+    made.speed_double_m_min = speed.field("double").number("m/min", range::positive);
+    speed.finish();
+    auto order_change = form.form("order_change");
+    made.order_change_min = order_change.field("minutes").number("min", range::not_negative);
+    made.order_change_m = order_change.field("metres").number("m", range::not_negative);
+    order_change.finish();
+    made.run_waste = form.field("run_waste").number("1", range::share);
+    made.roll_loss = form.field("roll_loss").number("1", range::share);
+    made.hourly = read_hourly(form.form("hourly"));
+    made.power_kw = form.field("power").number("kW", range::not_negative);
+    made.places = form.places();
+    form.finish();
+    return made;
+}
+
+std::optional<Converter::Kind> read_kind(const Field& field) {
+    const auto chosen = field.choice({"printer", "die-cutter", "folder-gluer"});
+    if (!chosen) return std::nullopt;
+    constexpr std::array kinds{Converter::Kind::printer, Converter::Kind::die_cutter, Converter::Kind::folder_gluer};
+    return kinds[*chosen];
+}
+
+// How boxes lie on a sheet: for die cutters alone. Other machines make one box a sheet.
+struct SheetFilling {
+    double between_mm, edge_mm, ups_max;
+};
+
+SheetFilling read_sheet_filling(Form& form, std::optional<Converter::Kind> kind) {
+    const auto optional = [&](const char* key, const char* unit, const Range& range, double initial) {
+        if (!form.has(key)) return initial;
+        const auto field = form.field(key);
+        if (!kind || *kind == Converter::Kind::die_cutter) return field.number(unit, range);
+        field.complain_of_key(
+            "not for this kind of machine: only a die cutter holds more than one box a sheet; take it out");
+        return initial;
+    };
+    return {optional("between", "mm", range::not_negative, 0), optional("edge", "mm", range::not_negative, 0),
+            optional("ups_max", "1", range::count_from_1, 1)};
+}
+
+Converter read_converter(const Field& entry) {
+    Form form(entry);
+    Converter made;
+    made.code = entry.key();
+    const auto kind = read_kind(form.field("kind"));
+    made.kind = kind.value_or(Converter::Kind::printer);
+    auto sheet = form.form("sheet");
+    made.length_mm = sheet.field("length").span("mm", range::positive);
+    made.width_mm = sheet.field("width").span("mm", range::positive);
+    sheet.finish();
+    made.colours = form.has("colours") ? form.field("colours").number("1", range::count) : 0;
+    const auto filling = read_sheet_filling(form, kind);
+    made.between_mm = filling.between_mm;
+    made.edge_mm = filling.edge_mm;
+    made.ups_max = filling.ups_max;
+    auto setup = form.form("setup");
+    made.setup_min = setup.field("minutes").number("min", range::not_negative);
+    made.setup_sheets = setup.field("sheets").number("1", range::count);
+    setup.finish();
+    made.run_waste = form.field("run_waste").number("1", range::share);
+    made.speed_per_h = form.field("speed").number("1/h", range::positive);
+    made.hourly = read_hourly(form.form("hourly"));
+    made.power_kw = form.field("power").number("kW", range::not_negative);
+    made.places = form.places();
+    form.finish();
+    return made;
+}
+
+}  // namespace
+
+std::vector<Corrugator> read_corrugators(const Field& table) {
+    std::vector<Corrugator> made;
+    for (const auto& entry : table.entries_at_least_one()) made.push_back(read_corrugator(entry));
+    return made;
+}
+
+std::vector<Converter> read_converters(const Field& table) {
+    std::vector<Converter> made;
+    for (const auto& entry : table.entries()) made.push_back(read_converter(entry));
+    return made;
+}
+
+Dispatch read_dispatch(const Field& map) {
+    Form form(map);
+    Dispatch dispatch;
+    dispatch.minutes = form.field("minutes").number("min", range::not_negative);
+    dispatch.hourly = read_hourly(form.form("hourly"));
+    dispatch.places = form.places();
+    form.finish();
+    return dispatch;
+}
+
+void check_machine_codes(const Field& corrugators, const Field& converters) {
+    const auto check_reserved = [](const Field& entry) {
+        if (std::find(reserved.begin(), reserved.end(), entry.key()) != reserved.end() ||
+            entry.key().starts_with("mill:"))
+            entry.complain_of_key("not free as a machine's code: found " + base::shown(entry.key()) +
+                                  "; name it otherwise");
+    };
+    for (const auto& entry : corrugators.entries_if_any()) check_reserved(entry);
+    for (const auto& entry : converters.entries_if_any()) {
+        check_reserved(entry);
+        if (corrugators.node() != nullptr && corrugators.node()->find(entry.key()) != nullptr)
+            entry.complain_of_key("not free as a machine's code: a corrugator is called " + base::shown(entry.key()) +
+                                  " too");
+    }
+}
+
+}  // namespace flutebook::plant

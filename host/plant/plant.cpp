@@ -1,0 +1,185 @@
+// The plant as a whole: its six files in turn, and the look-ups of what was read.
+//
+// A file that refers to another is read after it. What one file lacks is no reason to keep silent about the next.
+#include "host/plant/plant.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <system_error>
+#include <utility>
+
+#include "host/plant/plant_files.hpp"
+#include "host/plant/yaml/document.hpp"
+#include "host/plant/yaml/file.hpp"
+
+namespace flutebook::plant {
+
+namespace {
+
+// The files of a plant as documents, from its folder or from texts kept elsewhere. Fields refer into it.
+class Folder {
+public:
+    Folder(std::string path, const FileTexts* texts, base::Complaints& complaints)
+        : path_(std::move(path)), texts_(texts), complaints_(complaints) {
+        if (texts_ != nullptr) return;
+        std::error_code failure;
+        if (std::filesystem::is_directory(path_, failure)) return;
+        complaints_.add({path_, 0, 0}, "", "no such folder, expected the folder of a plant");
+        complaints_.throw_if_any(InputError::Whose::plant);
+    }
+
+    // A silent field where the file cannot be read.
+    Field file(const std::string& name, Reading& reading) {
+        const auto path = path_to(name);
+        auto& document = documents_[read_++];
+        if (auto text = text_of(name, path)) {
+            document = parse_document(*text, path, complaints_);
+            taken_[name] = std::move(*text);
+        }
+        return document ? Field(*document, path, reading) : Field();
+    }
+
+    // The texts of all files that were read.
+    FileTexts take_texts() { return std::move(taken_); }
+
+private:
+    std::optional<std::string> text_of(const std::string& name, const std::string& path) const {
+        if (texts_ == nullptr) return read_text_file(path, complaints_);
+        const auto text = texts_->find(name);
+        if (text != texts_->end()) return text->second;
+        complaints_.add({path, 0, 0}, "", "not kept, expected the file");
+        return std::nullopt;
+    }
+
+    // As a person names it: from where they stand.
+    std::string path_to(const std::string& name) const {
+        const auto folder = path_.substr(0, path_.find_last_not_of('/') + 1);
+        if (folder == ".") return name;
+        return folder + "/" + name;
+    }
+
+    std::string path_;
+    const FileTexts* texts_;
+    base::Complaints& complaints_;
+    std::array<std::optional<Node>, 6> documents_;
+    FileTexts taken_;
+    std::size_t read_ = 0;
+};
+
+template <typename T>
+const T* find_by_code(const std::vector<T>& things, const std::string& code) {
+    const auto found = std::find_if(things.begin(), things.end(), [&](const T& thing) { return thing.code == code; });
+    return found == things.end() ? nullptr : &*found;
+}
+
+class PlantReader {
+public:
+    PlantReader(const std::string& folder, const FileTexts* texts) : files_(folder, texts, complaints_) {}
+
+    Plant read(const std::string& folder) {
+        plant_ = read_plant_file(Form(file("plant.yaml")));
+        plant_.folder = folder;
+        reading_.currency = plant_.currency;
+        read_board_making();
+        read_machines();
+        read_plugins();
+        complaints_.throw_if_any(InputError::Whose::plant);
+        plant_.files = files_.take_texts();
+        return std::move(plant_);
+    }
+
+private:
+    Field file(const std::string& name) { return files_.file(name, reading_); }
+
+    void read_board_making() {
+        Form papers(file("papers.yaml"));
+        const auto paper_table = papers.field("papers");
+        plant_.papers = read_papers(paper_table);
+        papers.finish();
+
+        Form flutes(file("flutes.yaml"));
+        const auto flute_table = flutes.field("flutes");
+        const Codes flute_codes("flute", flute_table);
+        plant_.flutes = read_flutes(flute_table);
+        plant_.allowances = read_allowances(flutes.field("allowances"), flute_codes);
+        flutes.finish();
+
+        Form boards(file("boards.yaml"));
+        const Codes paper_codes("paper", paper_table);
+        plant_.boards = read_boards(boards.field("boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
+        boards.finish();
+    }
+
+    void read_machines() {
+        Form machines(file("machines.yaml"));
+        const auto corrugators = machines.field("corrugators");
+        const auto converters = machines.field("converters");
+        plant_.corrugators = read_corrugators(corrugators);
+        plant_.converters = read_converters(converters);
+        check_machine_codes(corrugators, converters);
+        plant_.dispatch = read_dispatch(machines.field("dispatch"));
+        machines.finish();
+    }
+
+    void read_plugins() {
+        auto plugins = read_plugin_file(Form(file("plugins.yaml")));
+        plant_.models = std::move(plugins.models);
+        plant_.preferences = std::move(plugins.preferences);
+        plant_.isolated = std::move(plugins.isolated);
+        plant_.pinned = std::move(plugins.pinned);
+    }
+
+    base::Complaints complaints_;
+    Reading reading_{complaints_, ""};
+    Folder files_;
+    Plant plant_{};
+};
+
+}  // namespace
+
+const Paper::Price* Paper::price_on(base::Date day) const {
+    const Price* in_force = nullptr;
+    for (const auto& price : prices)
+        if (price.from <= day) in_force = &price;
+    return in_force;
+}
+
+const Board* Plant::find_board(const std::string& code) const {
+    return find_by_code(boards, code);
+}
+
+const Converter* Plant::find_converter(const std::string& code) const {
+    return find_by_code(converters, code);
+}
+
+const Allowance* Plant::find_allowance(const std::string& of_flutes) const {
+    const auto exact = [&](const std::string& key) -> const Allowance* {
+        for (const auto& allowance : allowances)
+            if (allowance.flutes == key) return &allowance;
+        return nullptr;
+    };
+    if (const auto* own = exact(of_flutes)) return own;
+    const auto plus = of_flutes.find('+');
+    return plus == std::string::npos
+               ? nullptr
+               : exact(fmt::format("{}+{}", of_flutes.substr(plus + 1), of_flutes.substr(0, plus)));
+}
+
+Plant read_plant(const std::string& folder) {
+    return PlantReader(folder, nullptr).read(folder);
+}
+
+Plant read_plant(const std::string& folder, const FileTexts& texts) {
+    return PlantReader(folder, &texts).read(folder);
+}
+
+const std::vector<std::string>& plant_file_names() {
+    static const std::vector<std::string> names = {"plant.yaml",  "papers.yaml",   "flutes.yaml",
+                                                   "boards.yaml", "machines.yaml", "plugins.yaml"};
+    return names;
+}
+
+}  // namespace flutebook::plant

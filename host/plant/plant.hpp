@@ -1,0 +1,188 @@
+// The plant as its files describe it: papers, flutes, boards, machines, and which models to load.
+//
+// Plain values, made whole by read_plant() or not at all, never changed afterwards, safe to read from any thread.
+// Entries keep the order of their file, and refer to each other by index. Units end the names; lengths are mm here,
+// as in the files.
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/base/date.hpp"
+#include "host/base/place.hpp"
+#include "host/plant/yaml/node.hpp"
+
+namespace flutebook::plant {
+
+struct Span {
+    double low, high;
+};
+
+enum class Units { metric, us };
+
+/// How a mill pays for moisture above its limit.
+struct Mill {
+    enum class Deduction { dry_matter, point_for_point };
+    std::string name;
+    double moisture_limit;
+    Deduction deduction;
+    base::Places places;
+};
+
+struct Paper {
+    enum class Use { liner, medium };
+    struct Price {
+        base::Date from;
+        double per_tonne;
+        base::Place place;
+    };
+    std::string code;
+    Use use;
+    double grammage_gsm;
+    double moisture;
+    std::vector<double> roll_widths_mm;  // rising
+    std::vector<Price> prices;           // by date, rising
+    base::Places places;
+
+    /// The price in force on a day; nothing before the first.
+    [[nodiscard]] const Price* price_on(base::Date day) const;
+};
+
+struct Flute {
+    std::string code;
+    double take_up;
+    double height_mm;
+    double single_facer_gsm;   // dry adhesive of the flute's first glue line
+    double double_backer_gsm;  // and of its second
+    base::Places places;
+};
+
+/// What scoring and joining add to a box's dimensions, mm; by flute, or by the flutes of a double wall ("B+C").
+struct Allowance {
+    std::string flutes;
+    double panel_mm, depth_mm, flap_mm, joint_mm, tab_mm, slot_mm;
+    base::Places places;
+};
+
+struct Board {
+    struct Ply {
+        std::size_t paper;                 // index into Plant::papers
+        std::optional<std::size_t> flute;  // index into Plant::flutes; a liner has none
+        bool has_second_liner = false;     // of a medium: a liner follows it
+    };
+    std::string code;
+    std::vector<Ply> plies;  // outside first
+    std::string flutes;      // "B", "B+C": the key of its allowance
+    base::Place place;
+};
+
+struct Hourly {
+    double labour, fixed;
+};
+
+struct Corrugator {
+    std::string code;
+    Span roll_width_mm;
+    double trim_min_mm;
+    double outs_max;
+    Span slit_mm, chop_mm;
+    double speed_single_m_min, speed_double_m_min;
+    double order_change_min, order_change_m;
+    double run_waste, roll_loss;
+    Hourly hourly;
+    double power_kw;
+    base::Places places;
+};
+
+struct Converter {
+    enum class Kind { printer, die_cutter, folder_gluer };
+    std::string code;
+    Kind kind;
+    Span length_mm, width_mm;  // of the sheet it takes: along the chop, across the web
+    double colours;
+    double between_mm = 0, edge_mm = 0, ups_max = 1;  // die cutters alone
+    double setup_min, setup_sheets;
+    double run_waste;
+    double speed_per_h;
+    Hourly hourly;
+    double power_kw;
+    base::Places places;
+};
+
+struct Dispatch {
+    double minutes = 0;
+    Hourly hourly{0, 0};
+    base::Places places;
+};
+
+/// One entry of plugins.yaml: the model's id and its settings as written.
+struct ModelEntry {
+    std::string id;
+    base::Place place;
+    Node settings;  // a map
+};
+
+/// `prefer: {name: model}`.
+struct Preference {
+    std::string name, model;
+    base::Place place;
+};
+
+/// `isolation: {model: process}`: this model works in a process of its own.
+struct Isolation {
+    std::string model;
+    base::Place place;
+};
+
+/// `sha256: {model: hex}`: the one file that may be loaded for this model.
+struct PinnedFile {
+    std::string model, sha256;  // 64 lower-case hexadecimal digits
+    base::Place place;
+};
+
+/// Texts of files by their names: "papers.yaml".
+using FileTexts = std::map<std::string, std::string>;
+
+struct Plant {
+    std::string folder;
+    FileTexts files;  // all that the plant was read from, to the byte but for a byte order mark
+    std::string name;
+    std::string currency;      // ISO 4217
+    int currency_minor_units;  // decimal places of its smallest coin
+    Units units;
+    std::vector<std::string> shifts;
+    double balance_tolerance;
+    std::vector<Mill> mills;
+    std::vector<Paper> papers;
+    std::vector<Flute> flutes;
+    std::vector<Allowance> allowances;
+    std::vector<Board> boards;
+    std::vector<Corrugator> corrugators;
+    std::vector<Converter> converters;
+    Dispatch dispatch;
+    std::vector<ModelEntry> models;
+    std::vector<Preference> preferences;
+    std::vector<Isolation> isolated;
+    std::vector<PinnedFile> pinned;
+    base::Places places;  // of plant.yaml
+
+    [[nodiscard]] const Board* find_board(const std::string& code) const;
+    [[nodiscard]] const Converter* find_converter(const std::string& code) const;
+    /// For the flutes of a board, outside first; given for "B+C", it serves "C+B" too unless that has its own.
+    [[nodiscard]] const Allowance* find_allowance(const std::string& of_flutes) const;
+};
+
+/// Reads plant.yaml, papers.yaml, flutes.yaml, boards.yaml, machines.yaml and plugins.yaml of a folder.
+/// Throws InputError (plant) with every error of every file.
+[[nodiscard]] Plant read_plant(const std::string& folder);
+
+/// The six files' names.
+[[nodiscard]] const std::vector<std::string>& plant_file_names();
+
+/// The same from texts that are kept elsewhere: no file is touched, `folder` only names them.
+[[nodiscard]] Plant read_plant(const std::string& folder, const FileTexts& texts);
+
+}  // namespace flutebook::plant

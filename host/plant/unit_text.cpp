@@ -1,0 +1,130 @@
+// One scan over a unit's text serves all questions: it is cut into words with their exponents and the signs between.
+//
+// An exponent is a whole number that follows a word, at once or after `^` or `**`, perhaps with a minus sign. Raised
+// digits and the raised dot are put into ASCII first, so that `kft²` is not another word than `kft2`.
+#include "host/plant/unit_text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+
+namespace flutebook::plant {
+
+namespace {
+
+struct Sign {
+    std::string_view raised, plain;
+};
+constexpr std::array<Sign, 12> signs{{{"\u00B7", "*"},
+                                      {"\u207B", "-"},
+                                      {"\u2070", "0"},
+                                      {"\u00B9", "1"},
+                                      {"\u00B2", "2"},
+                                      {"\u00B3", "3"},
+                                      {"\u2074", "4"},
+                                      {"\u2075", "5"},
+                                      {"\u2076", "6"},
+                                      {"\u2077", "7"},
+                                      {"\u2078", "8"},
+                                      {"\u2079", "9"}}};
+
+std::string in_plain_signs(std::string_view unit) {
+    std::string made;
+    while (!unit.empty()) {
+        const auto* found =
+            std::find_if(signs.begin(), signs.end(), [&](const Sign& sign) { return unit.starts_with(sign.raised); });
+        const auto length = found == signs.end() ? 1 : found->raised.size();
+        made += found == signs.end() ? unit.substr(0, 1) : found->plain;
+        unit.remove_prefix(length);
+    }
+    return made;
+}
+
+bool is_digit(char sign) {
+    return sign >= '0' && sign <= '9';
+}
+
+bool is_word(char sign) {
+    return (sign >= 'a' && sign <= 'z') || (sign >= 'A' && sign <= 'Z') || sign == '_' ||
+           static_cast<unsigned char>(sign) >= 0x80;
+}
+
+std::size_t end_of(std::string_view text, std::size_t at, bool (*belongs)(char)) {
+    while (at < text.size() && belongs(text[at])) ++at;
+    return at;
+}
+
+// A word with its exponent, or one sign that is neither.
+struct Piece {
+    std::string_view word, exponent;
+    std::string_view whole;
+};
+
+Piece piece_at(std::string_view unit, std::size_t start) {
+    const auto word_end = end_of(unit, start, is_word);
+    if (word_end == start) return {{}, {}, unit.substr(start, 1)};
+    const auto word = unit.substr(start, word_end - start);
+    auto at = word_end;
+    if (unit.substr(at).starts_with("**"))
+        at += 2;
+    else if (unit.substr(at).starts_with("^"))
+        at += 1;
+    const auto exponent_start = at;
+    if (at < unit.size() && unit[at] == '-') ++at;
+    const auto end = end_of(unit, at, is_digit);
+    if (end == at) return {word, {}, word};
+    return {word, unit.substr(exponent_start, end - exponent_start), unit.substr(start, end - start)};
+}
+
+// Views into `unit`.
+std::vector<Piece> pieces_of(const std::string& unit) {
+    std::vector<Piece> pieces;
+    for (std::size_t at = 0; at < unit.size(); at += pieces.back().whole.size()) pieces.push_back(piece_at(unit, at));
+    return pieces;
+}
+
+}  // namespace
+
+std::string in_lower_case(std::string_view text) {
+    std::string made(text);
+    for (char& letter : made)
+        if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+    return made;
+}
+
+std::vector<UnitWord> words_of(std::string_view unit) {
+    std::vector<UnitWord> words;
+    const auto plain = in_plain_signs(unit);
+    for (const auto& piece : pieces_of(plain))
+        if (!piece.word.empty()) words.push_back({std::string(piece.word), std::string(piece.exponent)});
+    return words;
+}
+
+bool has_number(std::string_view unit) {
+    const auto plain = in_plain_signs(unit);
+    const auto pieces = pieces_of(plain);
+    return std::any_of(pieces.begin(), pieces.end(), [](const Piece& piece) {
+        return piece.word.empty() && (is_digit(piece.whole.front()) || piece.whole == "+");
+    });
+}
+
+bool has_shift(std::string_view unit) {
+    constexpr std::array<std::string_view, 4> shifts{"since", "after", "from", "ref"};
+    if (unit.find('@') != std::string_view::npos) return true;
+    const auto words = words_of(unit);
+    return std::any_of(words.begin(), words.end(), [&](const UnitWord& word) {
+        return std::find(shifts.begin(), shifts.end(), in_lower_case(word.name)) != shifts.end();
+    });
+}
+
+std::string with_word_replaced(std::string_view unit, std::string_view word, std::string_view by) {
+    std::string made;
+    const auto plain = in_plain_signs(unit);
+    for (const auto& piece : pieces_of(plain)) {
+        made += !word.empty() && piece.word == word ? by : piece.word;
+        made += piece.whole.substr(piece.word.size());
+    }
+    return made;
+}
+
+}  // namespace flutebook::plant

@@ -1,0 +1,114 @@
+#include "host/plugin_check/child_process_main.hpp"
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <set>
+#include <string_view>
+
+#include "host/base/errors.hpp"
+#include "host/plant/units.hpp"
+#include "host/plugin_check/guarded.hpp"
+#include "host/plugin_check/measure.hpp"
+#include "host/plugin_check/subject.hpp"
+#include "host/sandbox/confine.hpp"
+
+namespace flutebook::plugin_check {
+namespace {
+
+constexpr const char* trial_word = "inner:trial";
+constexpr const char* drawn_word = "drawn";
+constexpr const char* default_word = "by-default";
+constexpr int report_descriptor = 3;
+constexpr int file_descriptor = 4;
+enum Word : int { program, inner, file_name, seconds, seed, orders, settings, many_orders, first_rule };
+
+class Trial {
+public:
+    Trial(Subject& subject, std::vector<const Rule*> asked) : subject_(subject), asked_(std::move(asked)) {}
+
+    void hold() {
+        for (const Rule* rule : asked_) {
+            if (rule == nullptr || rule->tries == nullptr) continue;
+            subject_.report().say("rule", rule->id);
+            if (const char* lacking = lacking_for(*rule))
+                subject_.report().say("not-tried", std::string("needs ") + lacking);
+            else if (!try_one(*rule))
+                return;
+        }
+        // What is measured judges nobody: it is of use for a plugin that answers at all.
+        if (subject_.effort().many_orders > 0 && held_.count("evaluate.answers") != 0) measure(subject_);
+        subject_.report().say("end");
+    }
+
+private:
+    bool is_asked(std::string_view id) const {
+        return std::any_of(asked_.begin(), asked_.end(), [&](const Rule* rule) { return rule && rule->id == id; });
+    }
+
+    // The first that must hold and does not; null where none is lacking.
+    const char* lacking_for(const Rule& rule) const {
+        const auto found = std::find_if(rule.needs.begin(), rule.needs.end(),
+                                        [&](const char* id) { return is_asked(id) && held_.count(id) == 0; });
+        return found == rule.needs.end() ? nullptr : *found;
+    }
+
+    // False where there is no going on.
+    bool try_one(const Rule& rule) {
+        try {
+            const Wrong wrong = rule.tries(subject_);
+            if (!wrong) held_.insert(rule.id);
+            subject_.report().say(wrong ? "broken" : "holds", wrong.value_or(""));
+            return true;
+        } catch (const ModelError& error) {
+            subject_.report().say("broken", error.what());
+            return true;
+        } catch (const std::exception& error) {
+            subject_.report().say("died", std::string(survives) + " left no way to go on: " + error.what());
+        }
+        return false;
+    }
+
+    Subject& subject_;
+    std::vector<const Rule*> asked_;
+    std::set<std::string> held_;
+};
+
+}  // namespace
+
+std::vector<std::string> words_of(const std::string& file, const Asked& asked) {
+    const auto whole_seconds = std::chrono::duration_cast<std::chrono::seconds>(asked.limits.whole).count() + 1;
+    std::vector<std::string> made = {trial_word,
+                                     file,
+                                     std::to_string(whole_seconds),
+                                     std::to_string(asked.effort.seed),
+                                     std::to_string(asked.effort.orders),
+                                     asked.effort.settings == Settings::drawn ? drawn_word : default_word,
+                                     std::to_string(asked.effort.many_orders)};
+    for (const Rule* rule : asked.rules) made.emplace_back(rule->id);
+    return made;
+}
+
+std::optional<int> run_trial(int count, const char* const* words) {
+    if (count <= Word::first_rule || std::string_view(words[Word::inner]) != trial_word) return std::nullopt;
+    sandbox::end_with_parent();
+    const Effort effort{std::strtoull(words[Word::seed], nullptr, 10), std::strtoull(words[Word::orders], nullptr, 10),
+                        std::string_view(words[Word::settings]) == drawn_word ? Settings::drawn : Settings::by_default,
+                        std::strtoull(words[Word::many_orders], nullptr, 10)};
+    std::vector<const Rule*> asked;
+    for (int i = Word::first_rule; i < count; ++i) asked.push_back(find_rule(words[i]));
+
+    sandbox::limit_resources();
+    sandbox::limit_processor_time(std::chrono::seconds(std::strtol(words[Word::seconds], nullptr, 10)));
+    static_cast<void>(plant::is_unit("m"));  // reads its tables while files are still free to read
+    catch_signals(report_descriptor);
+    sandbox::forbid_calls();
+    const auto file = contract::PluginFile::handed_over(words[Word::file_name], file_descriptor);
+    Subject subject(file, sandbox::Report(report_descriptor), effort);
+    Trial(subject, std::move(asked)).hold();
+    // Nothing of the plugin's own is to be run any more.
+    ::_exit(0);
+}
+
+}  // namespace flutebook::plugin_check

@@ -1,0 +1,115 @@
+#include "host/plugin_check/guarded.hpp"
+
+#include <sys/uio.h>
+#include <unistd.h>
+
+#include <array>
+#include <csetjmp>
+#include <csignal>
+#include <cstddef>
+#include <cstring>
+#include <memory>
+#include <vector>
+
+#include "host/plugin_check/rules.hpp"
+#include "host/sandbox/confine.hpp"
+
+namespace flutebook::plugin_check {
+namespace {
+
+int report_descriptor = -1;
+thread_local const char* doing_now = nullptr;
+
+struct Guard {
+    sigjmp_buf back;
+    std::uintptr_t address;
+};
+thread_local Guard* innermost = nullptr;
+
+// Only what is safe whatever was struck: constant texts, one write, and the end.
+[[noreturn]] void report_and_end(int signal, int system_call) {
+    const bool is_forbidden = signal == SIGSYS || signal == SIGXFSZ;
+    const char* name = ::sigabbrev_np(signal);
+    const char* const parts[] = {"died ",
+                                 is_forbidden ? keeps_to_itself : survives,
+                                 is_forbidden ? " " : " crashed (SIG",
+                                 is_forbidden      ? sandbox::meaning_of(system_call)
+                                 : name == nullptr ? "NAL"
+                                                   : name,
+                                 is_forbidden ? " while " : ") while ",
+                                 doing_now == nullptr ? "a thread of its own ran" : doing_now,
+                                 "\n"};
+    std::array<iovec, std::size(parts)> pieces{};
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        pieces[i].iov_base = const_cast<char*>(parts[i]);
+        pieces[i].iov_len = std::strlen(parts[i]);
+    }
+    const ssize_t written = ::writev(report_descriptor, pieces.data(), static_cast<int>(pieces.size()));
+    ::_exit(written > 0 ? 1 : 2);
+}
+
+void take(int signal, siginfo_t* about, void*) {
+    if (innermost == nullptr || (signal != SIGSEGV && signal != SIGBUS))
+        report_and_end(signal, signal == SIGSYS ? about->si_syscall : 0);
+    innermost->address = reinterpret_cast<std::uintptr_t>(about->si_addr);
+    siglongjmp(innermost->back, 1);
+}
+
+// A stack that ran over leaves no room for the handler: this thread's has one of its own.
+class AlternateStack {
+public:
+    AlternateStack() : memory_(size) {
+        stack_t own{};
+        own.ss_sp = memory_.data();
+        own.ss_size = size;
+        ::sigaltstack(&own, &before_);
+    }
+    ~AlternateStack() { ::sigaltstack(&before_, nullptr); }
+    AlternateStack(const AlternateStack&) = delete;
+    AlternateStack& operator=(const AlternateStack&) = delete;
+
+private:
+    static constexpr std::size_t size = std::size_t{64} << 10;
+    std::vector<std::byte> memory_;
+    stack_t before_{};
+};
+
+}  // namespace
+
+void catch_signals(int report) {
+    report_descriptor = report;
+    static const AlternateStack for_this_thread;
+    struct sigaction how {};
+    how.sa_sigaction = take;
+    how.sa_flags = SA_SIGINFO | SA_ONSTACK | SA_NODEFER;
+    for (const int signal : {SIGSEGV, SIGBUS, SIGFPE, SIGILL, SIGABRT, SIGTRAP, SIGSYS, SIGXFSZ})
+        ::sigaction(signal, &how, nullptr);
+}
+
+Doing::Doing(const std::string& what) : before_(doing_now) {
+    doing_now = what.c_str();
+}
+
+Doing::~Doing() {
+    doing_now = before_;
+}
+
+std::optional<std::uintptr_t> guarded(const std::function<void()>& work) {
+    Guard guard{};
+    Guard* const outer = innermost;
+    innermost = &guard;
+    if (sigsetjmp(guard.back, 1) != 0) {
+        innermost = outer;
+        return guard.address;
+    }
+    work();
+    innermost = outer;
+    return std::nullopt;
+}
+
+std::string signal_name(int signal) {
+    const char* short_name = ::sigabbrev_np(signal);
+    return short_name == nullptr ? "signal " + std::to_string(signal) : std::string("SIG") + short_name;
+}
+
+}  // namespace flutebook::plugin_check

@@ -1,0 +1,110 @@
+#include "host/plugin_check/known_numbers.hpp"
+
+#include <algorithm>
+#include <flutebook/run.hpp>
+#include <numeric>
+
+#include "host/engine/costing/columns.hpp"
+#include "host/engine/facts.hpp"
+
+namespace flutebook::plugin_check {
+namespace {
+
+using contract::Axis;
+using engine::Row;
+
+constexpr double minutes_per_hour = 60;
+
+double metres(double mm) {
+    return mm / 1000;
+}
+
+// The converters, from the last back to the first; returns the pieces asked of the corrugator.
+double convert(const Row& row, RunNumbers& made) {
+    const geometry::Route& route = *row.candidate->route;
+    const double box = row.order->layout->blank.area_m2;
+    const double sheet = row.candidate->sheet_area_m2;
+    double asked = row.order->quantity;
+    for (std::size_t k = route.last_step(); k > 0; --k) {
+        const plant::Converter& machine = *route.converters[k - 1];
+        const bool parts = k == route.parting;
+        const double taken = asked * (parts ? box : 0);
+        if (parts) asked = run::sheets_for(asked, row.candidate->ups);
+        made.good[k] = asked;
+        made.fed[k] = run::fed(asked, machine.run_waste, machine.setup_sheets);
+        made.hours[k] = made.fed[k] / machine.speed_per_h;
+        const double lost = (made.fed[k] - asked) * (k <= route.parting ? sheet : box);
+        const double area = lost + (parts ? asked * sheet - taken : 0);
+        made.scrap_kg[k] = std::max(0.0, run::mass(area, row.order->layout->board.grammage_gsm));
+        asked = made.fed[k];
+    }
+    return asked;
+}
+
+}  // namespace
+
+RunNumbers run_numbers(const Row& row) {
+    const geometry::Candidate& by = *row.candidate;
+    const geometry::BoardMake& board = row.order->layout->board;
+    RunNumbers made;
+    for (auto* column : {&made.fed, &made.good, &made.scrap_kg, &made.hours}) column->resize(row.steps());
+    made.fed.back() = made.good.back() = row.order->quantity;
+
+    const double asked = convert(row, made);
+    const bool is_bare = by.route->converters.empty();
+    const double sheets = is_bare ? run::sheets_for(asked, by.ups) : asked;
+    const double length = run::web_length(run::cuts(sheets, by.outs) * metres(by.chop_mm), by.corrugator->run_waste,
+                                          by.corrugator->order_change_m);
+    made.good[0] = sheets;
+    made.web_length_m = length;
+    made.web_area_m2 = length * metres(by.roll_width_mm);
+    made.hours[0] = length / (minutes_per_hour * (board.media == 1 ? by.corrugator->speed_single_m_min
+                                                                   : by.corrugator->speed_double_m_min));
+    double adhesive_gsm = 0;
+    for (const geometry::PlyMake& ply : board.plies) {
+        made.issued_kg.push_back(
+            run::paper_issued(made.web_area_m2, ply.grammage_gsm, ply.take_up, by.corrugator->roll_loss));
+        adhesive_gsm += ply.adhesive_gsm;
+    }
+    made.adhesive_kg = run::mass(made.web_area_m2, adhesive_gsm);
+    const double came_in = made.adhesive_kg + std::accumulate(made.issued_kg.begin(), made.issued_kg.end(), 0.0);
+    const double left = is_bare ? row.order->quantity * row.order->layout->blank.area_m2 : sheets * by.sheet_area_m2;
+    made.scrap_kg[0] = std::max(0.0, came_in - run::mass(left, board.grammage_gsm));
+    return made;
+}
+
+const std::vector<KnownName>& known_names() {
+    static const std::vector<KnownName> all = [] {
+        std::vector<KnownName> made;
+        for (const engine::Fact& fact : engine::facts())
+            made.push_back({fact.name.name, fact.name.unit, fact.name.axis, fact.name.range, fact.is_replaceable});
+        const contract::Range any{0, 1e15};
+        for (const KnownName& name : {KnownName{"run.fed", "1", Axis::step, any, true},
+                                      {"run.good", "1", Axis::step, any, true},
+                                      {"scrap.mass", "kg", Axis::step, any, true},
+                                      {"run.hours", "h", Axis::step, any, true},
+                                      {"paper.issued", "kg", Axis::ply, any, true},
+                                      {"web.length", "m", Axis::order, any, true},
+                                      {"web.area", "m2", Axis::order, any, true},
+                                      {"adhesive.dry", "kg", Axis::order, any, true}})
+            made.push_back(name);
+        return made;
+    }();
+    return all;
+}
+
+std::vector<std::vector<double>> known_values(const Row& row) {
+    const engine::Shape shape{row.plies(), row.steps()};
+    std::vector<std::vector<double>> made;
+    for (const engine::Fact& fact : engine::facts()) {
+        auto& values = made.emplace_back(shape.extent(fact.name.axis));
+        for (std::size_t i = 0; i < values.size(); ++i) fact.fill({&row, 1}, i, &values[i]);
+    }
+    RunNumbers run = run_numbers(row);
+    for (auto* column : {&run.fed, &run.good, &run.scrap_kg, &run.hours, &run.issued_kg})
+        made.push_back(std::move(*column));
+    for (const double one : {run.web_length_m, run.web_area_m2, run.adhesive_kg}) made.push_back({one});
+    return made;
+}
+
+}  // namespace flutebook::plugin_check

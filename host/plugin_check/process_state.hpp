@@ -1,0 +1,32 @@
+// What belongs to the whole process and not to any library in it: looked at before and after a plugin is loaded.
+#pragma once
+
+#include <sys/types.h>
+
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace flutebook::plugin_check {
+
+/// What a library that is loaded must leave as it was.
+enum class Kept { signals, locale, environment, folder, threads, descriptors, file_mode };
+
+struct ProcessState {
+    std::map<int, const void*> handlers;  // by signal
+    std::string locale;
+    std::vector<std::string> environment;
+    std::string folder;
+    std::size_t threads;
+    std::map<int, std::string> descriptors;  // open ones, and what each leads to; sealed plugins are left out
+    mode_t file_mode;
+};
+
+[[nodiscard]] ProcessState process_state();
+
+/// What is different, as a sentence goes on after "the plugin": "changed the locale from C to de".
+[[nodiscard]] std::optional<std::string> difference(const ProcessState& before, const ProcessState& after, Kept what);
+
+}  // namespace flutebook::plugin_check

@@ -1,0 +1,151 @@
+#include "host/plugin_check/rounds.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "host/plant/units.hpp"
+#include "host/plugin_check/guarded.hpp"
+#include "host/plugin_check/known_numbers.hpp"
+
+namespace flutebook::plugin_check {
+namespace {
+
+using contract::Model;
+
+constexpr double hair = 1e-9;  // of the mass that came in
+
+// What a row gave under a name, by axis index; nothing where the model does not provide it.
+std::vector<double> provided(const Model& model, const TrialRow& row, const Written& written, const std::string& name,
+                             const std::string& unit) {
+    std::size_t place = 0;
+    for (const auto& provide : model.provides) {
+        const std::size_t extent = row.shape.extent(provide.axis);
+        if (provide.name == name) {
+            const auto conversion = plant::conversion(provide.unit, unit);
+            std::vector<double> made;
+            for (std::size_t i = 0; conversion && i < extent; ++i)
+                made.push_back((*conversion)(written.numbers[place + i]));
+            return made;
+        }
+        place += extent;
+    }
+    return {};
+}
+
+const std::vector<double>& known(const TrialRow& row, const std::string& name) {
+    const auto& all = known_names();
+    const auto found = std::find_if(all.begin(), all.end(), [&](const KnownName& own) { return own.name == name; });
+    return row.known[static_cast<std::size_t>(found - all.begin())];
+}
+
+double sum(const Model& model, const TrialRow& row, const Written& written, const std::string& name) {
+    std::vector<double> values = provided(model, row, written, name, "kg");
+    if (values.empty()) values = known(row, name);
+    double total = 0;
+    for (const double value : values) total += value;
+    return total;
+}
+
+}  // namespace
+
+std::vector<Group> cut(const Group& group, std::size_t size) {
+    std::vector<Group> made;
+    for (std::size_t first = 0; first < group.size(); first += size) {
+        const auto begin = group.begin() + static_cast<std::ptrdiff_t>(first);
+        const auto length = static_cast<std::ptrdiff_t>(std::min(size, group.size() - first));
+        made.emplace_back(begin, begin + length);
+    }
+    return made;
+}
+
+Group repeated(const Group& group, std::size_t size) {
+    Group made;
+    while (made.size() < size) made.push_back(group[made.size() % group.size()]);
+    return made;
+}
+
+std::size_t capacity_for(std::size_t rows) {
+    return (rows + 7) / 8 * 8;
+}
+
+Answer call(Stage& stage, const Group& block) {
+    stage.fill(block);
+    const std::string what = "evaluating " + block.front()->name +
+                             (block.size() > 1 ? fmt::format(" and {} more rows", block.size() - 1) : "");
+    const Doing doing(what);
+    return stage.call();
+}
+
+std::vector<Written> evaluate(const Model& model, const Group& group, std::size_t size) {
+    std::vector<Written> made;
+    Stage stage(model, group.front()->shape, capacity_for(std::min(group.size(), size)), Ground::open);
+    for (const Group& block : cut(group, size)) {
+        static_cast<void>(call(stage, block));
+        for (std::size_t r = 0; r < block.size(); ++r) made.push_back(stage.written(r));
+    }
+    return made;
+}
+
+Wrong difference(const Model& model, const TrialRow& row, const Written& first, const Written& second) {
+    if (first == second) return std::nullopt;
+    if (first.refused != second.refused) return fmt::format("once refused a row and once did not: {}", row.name);
+    for (std::size_t i = 0; i < first.numbers.size(); ++i)
+        if (!(Written{{first.numbers[i]}, 0} == Written{{second.numbers[i]}, 0}))
+            return fmt::format("gave {} as {} and then as {}: {}", result_name(model, row.shape, i), first.numbers[i],
+                               second.numbers[i], row.name);
+    return std::nullopt;
+}
+
+Wrong wrong_answer(const Model& model, Stage& stage, const Group& block) {
+    const Answer answer = call(stage, block);
+    const std::string& name = block.front()->name;
+    if (answer.threw) return fmt::format("threw an exception past its border: {}", name);
+    if (answer.code != 0) return fmt::format("reported a fault of its own, {}: {}", answer.code, name);
+    for (std::size_t r = 0; r < block.size(); ++r)
+        if (const std::uint32_t refused = stage.written(r).refused; refused > model.reasons.size())
+            return fmt::format("refused a row for reason {}, of {} that it declares: {}", refused, model.reasons.size(),
+                               block[r]->name);
+    return std::nullopt;
+}
+
+Wrong wrong_number(const Model& model, const TrialRow& row, const Written& written) {
+    if (written.refused != 0) return std::nullopt;
+    for (std::size_t i = 0; i < written.numbers.size(); ++i)
+        if (!std::isfinite(written.numbers[i]))
+            return fmt::format("{} {}: {}",
+                               std::isnan(written.numbers[i]) ? "left without a number" : "gave an infinite",
+                               result_name(model, row.shape, i), row.name);
+    return std::nullopt;
+}
+
+Wrong wrong_range(const Model& model, const TrialRow& row, const Written& written) {
+    if (written.refused != 0) return std::nullopt;
+    std::size_t place = 0;
+    for (const auto& provide : model.provides)
+        for (std::size_t i = 0; i < row.shape.extent(provide.axis); ++i, ++place)
+            if (!provide.range.holds(written.numbers[place]))
+                return fmt::format("gave {} as {}, it promised {} to {}: {}", result_name(model, row.shape, place),
+                                   written.numbers[place], provide.range.low, provide.range.high, row.name);
+    return std::nullopt;
+}
+
+Wrong wrong_balance(const Model& model, const TrialRow& row, const Written& written) {
+    if (model.losses.empty() || written.refused != 0) return std::nullopt;
+    const double came_in = sum(model, row, written, "paper.issued") + sum(model, row, written, "adhesive.dry");
+    const double boxes = known(row, "order.quantity")[0] * known(row, "box.area")[0];
+    double left = boxes * known(row, "board.grammage")[0] / 1000;
+    const std::size_t first = written.numbers.size() - model.losses.size() * row.shape.steps;
+    for (std::size_t i = first; i < written.numbers.size(); ++i) {
+        left += written.numbers[i];
+        if (!(written.numbers[i] >= -hair * came_in))
+            return fmt::format("shed less than nothing, {} kg as {}: {}", written.numbers[i],
+                               result_name(model, row.shape, i), row.name);
+    }
+    if (std::fabs(came_in - left) <= hair * came_in) return std::nullopt;
+    return fmt::format("let {:.6g} kg {} of {:.6g} kg issued: {}", std::fabs(came_in - left),
+                       came_in > left ? "vanish" : "come from nowhere", came_in, row.name);
+}
+
+}  // namespace flutebook::plugin_check

@@ -1,0 +1,165 @@
+#include "host/plugin_check/rules.hpp"
+
+#include <algorithm>
+
+#include "host/plugin_check/call_rules.hpp"
+#include "host/plugin_check/description_rules.hpp"
+#include "host/plugin_check/evaluate_rules.hpp"
+#include "host/plugin_check/file_rules.hpp"
+#include "host/plugin_check/fuzz_rule.hpp"
+#include "host/plugin_check/load_rules.hpp"
+#include "host/plugin_check/settings_rules.hpp"
+#include "host/plugin_check/use_rule.hpp"
+
+namespace flutebook::plugin_check {
+namespace {
+
+constexpr const char* binds = "load.binds";
+constexpr const char* keeps_rounding = "load.floating-point";
+constexpr const char* reads = "description.reads";
+
+constexpr bool for_trust = true;
+constexpr bool for_check = false;
+
+using Rules = std::vector<Rule>;
+
+Rules of_conduct() {
+    return {{survives, "it neither crashes nor ends the process", nullptr, {}, for_trust},
+            {comes_back, "every call comes back in time", nullptr, {}, for_trust},
+            {takes_little, "it takes no memory without end", nullptr, {}, for_trust},
+            {keeps_to_itself, "it starts no process, changes no file and opens no connection", nullptr, {}, for_trust}};
+}
+
+Rules of_the_file() {
+    const char* library = "file.library";
+    return {
+        {library, "it is a library for this machine, whole in all its parts", try_library, {}, for_check},
+        {"file.exports", "it exports the one symbol that is promised", try_exports, {library}, for_check},
+        {"file.libraries", "it needs no library beside those of its language", try_libraries, {library}, for_check}};
+}
+
+Rules of_loading() {
+    const std::vector<const char*> loaded = {binds};
+    return {
+        {binds, "it loads, with all it calls in place", try_loading, {"file.library", "file.exports"}, for_trust},
+        {keeps_rounding, "the floating-point environment stays as it was", try_loading_floating_point, loaded,
+         for_trust},
+        {"load.signals", "the handlers of signals stay as they were", try_kept<Kept::signals>, loaded,
+         for_check},
+        {"load.locale", "the locale stays as it was", try_kept<Kept::locale>, loaded, for_check},
+        {"load.environment", "the environment stays as it was", try_kept<Kept::environment>, loaded,
+         for_check},
+        {"load.folder", "the working folder stays as it was", try_kept<Kept::folder>, loaded, for_check},
+        {"load.threads", "no thread is started", try_kept<Kept::threads>, loaded, for_check},
+        {"load.descriptors", "no file is left open, none is closed", try_kept<Kept::descriptors>, loaded,
+         for_check},
+        {"load.file-mode", "the rights of new files stay as they were", try_kept<Kept::file_mode>, loaded,
+         for_check},
+    };
+}
+
+Rules of_its_description() {
+    const std::vector<const char*> described = {reads};
+    return {
+        {reads, "it is whole: names, units, ranges and defaults are fit", try_description, {binds}, for_trust},
+        {"description.documented", "whatever is declared has words that say what it is", try_documented, described,
+         for_check},
+        {"description.known-names", "names that the host knows have its unit and axis", try_known_names, described,
+         for_check},
+        {"description.shedding", "it sheds nothing, unless it lays out the run", try_shedding, described, for_check},
+    };
+}
+
+Rules of_its_evaluation() {
+    const char* answers = "evaluate.answers";
+    const char* numbers = "evaluate.numbers";
+    const char* repeats = "evaluate.repeats";
+    const std::vector<const char*> answered = {answers};
+    return {
+        {answers, "every call answers, and refuses rows for declared reasons alone", try_answers, {reads}, for_trust},
+        {"evaluate.inputs", "it writes to nothing that it was handed to read", try_inputs, answered, for_check},
+        {"evaluate.bounds",
+         "it touches its rows alone, in blocks of 1 to the most rows",
+         try_bounds,
+         {"evaluate.inputs"},
+         for_check},
+        {numbers, "every result is a number", try_numbers, answered, for_trust},
+        {"evaluate.ranges", "what it provides lies in the range it promised", try_ranges, {numbers}, for_check},
+        {"evaluate.floating-point", "the floating-point environment stays as it was", try_floating_point, answered,
+         for_trust},
+        {repeats, "the same rows again come to the same bits", try_repeats, answered, for_trust},
+        {"evaluate.order",
+         "rows come to the same bits wherever they stand in a block",
+         try_order,
+         {repeats},
+         for_trust},
+        {"evaluate.blocks",
+         "rows come to the same bits in blocks of any size",
+         try_blocks,
+         {"evaluate.order"},
+         for_trust},
+        {"evaluate.threads", "rows come to the same bits on any thread", try_threads, {"evaluate.blocks"}, for_trust},
+        {"evaluate.allocation", "it takes no memory and gives none back", try_allocation, answered, for_check},
+        {"evaluate.apart", "it asks no clock, lock, file, environment, chance or other thread", try_apart, answered,
+         for_check},
+    };
+}
+
+Rules of_settings_truth_and_chance() {
+    const char* ends = "settings.ends";
+    const char* balance = "truth.balance";
+    return {
+        {"settings.reading",
+         "each can be set to both its ends, and to nothing beyond",
+         try_reading,
+         {reads},
+         for_check},
+        {ends, "at either end of each it comes to numbers", try_ends, {"evaluate.numbers"}, for_check},
+        {balance,
+         "what it sheds balances the mass that came in",
+         try_balance,
+         {"description.shedding", "evaluate.numbers"},
+         for_trust},
+        {"truth.use", "every need and every setting moves a result", try_use, {"evaluate.repeats"}, for_check},
+        {"fuzz.orders",
+         "with settings anywhere, they keep what was tried before",
+         try_many_orders,
+         {"evaluate.ranges", "evaluate.threads", ends, balance},
+         for_check},
+    };
+}
+
+}  // namespace
+
+std::string Rule::group() const {
+    return std::string(id).substr(0, std::string(id).find('.'));
+}
+
+bool Rule::is_in_hosts_words() const {
+    return id == std::string(binds) || id == std::string(keeps_rounding) || id == std::string(reads);
+}
+
+const std::vector<Rule>& rules() {
+    static const Rules all = [] {
+        Rules made;
+        for (const auto& some : {of_conduct(), of_the_file(), of_loading(), of_its_description(), of_its_evaluation(),
+                                 of_settings_truth_and_chance()})
+            made.insert(made.end(), some.begin(), some.end());
+        return made;
+    }();
+    return all;
+}
+
+const Rule* find_rule(const std::string& id) {
+    const auto found = std::find_if(rules().begin(), rules().end(), [&](const Rule& rule) { return rule.id == id; });
+    return found == rules().end() ? nullptr : &*found;
+}
+
+std::vector<const Rule*> rules_of_trust() {
+    std::vector<const Rule*> made;
+    for (const Rule& rule : rules())
+        if (rule.is_asked_for_trust) made.push_back(&rule);
+    return made;
+}
+
+}  // namespace flutebook::plugin_check

@@ -1,0 +1,167 @@
+#include "host/plugin_check/settings_rules.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <limits>
+
+#include "host/base/errors.hpp"
+#include "host/contract/settings.hpp"
+#include "host/engine/row.hpp"
+#include "host/plant/machine_list.hpp"
+#include "host/plugin_check/generated_order.hpp"
+#include "host/plugin_check/rounds.hpp"
+#include "host/plugin_check/subject.hpp"
+
+namespace flutebook::plugin_check {
+namespace {
+
+using contract::Model;
+using contract::Setting;
+using contract::VariesBy;
+using plant::Node;
+
+// As a person writes it: without an exponent, and so that it reads as the same number.
+std::string plain(double number) {
+    std::array<char, 800> signs;
+    const auto end = std::to_chars(signs.data(), signs.data() + signs.size(), number, std::chars_format::fixed);
+    return {signs.data(), end.ptr};
+}
+
+Node text_node(const std::string& text) {
+    Node made;
+    made.kind = Node::Kind::text;
+    made.text = text;
+    return made;
+}
+
+Node map_node(const std::vector<std::string>& keys, const Node& value) {
+    Node made;
+    made.kind = Node::Kind::map;
+    for (const std::string& key : keys) {
+        Node::Entry& entry = made.entries.emplace_back();
+        entry.key = key;
+        entry.value = value;
+    }
+    return made;
+}
+
+// One setting of the model, written into the files of a plant or into a request, and read by the host.
+class Reading {
+public:
+    Reading(const Model& model, const Setting& setting) : model_(model), made_(make_order(1)) {
+        model_.settings = {setting};
+    }
+
+    // Nothing where the host refuses it.
+    std::optional<double> read(const std::string& text) {
+        try {
+            return by_request() ? read_in_request(text) : read_in_plant(text);
+        } catch (const InputError&) {
+            return std::nullopt;
+        }
+    }
+
+private:
+    const Setting& setting() const { return model_.settings.front(); }
+    bool by_request() const { return setting().varies_by == VariesBy::request; }
+
+    double read_in_request(const std::string& text) {
+        made_.request.extras = map_node({model_.id}, map_node({setting().name}, text_node(text)));
+        return contract::read_request_settings(made_.request, made_.plant.currency, {model_}).front();
+    }
+
+    double read_in_plant(const std::string& text) {
+        const std::vector<std::string> keys = codes();
+        const Node value = keys.empty() ? text_node(text) : map_node(keys, text_node(text));
+        made_.plant.models = {{model_.id, {}, map_node({setting().name}, value)}};
+        return contract::read_settings(made_.plant, {model_}, {{0}}).front().front().values.front();
+    }
+
+    std::vector<std::string> codes() const {
+        std::vector<std::string> made;
+        if (setting().varies_by == VariesBy::paper)
+            for (const auto& paper : made_.plant.papers) made.push_back(paper.code);
+        if (setting().varies_by == VariesBy::flute)
+            for (const auto& flute : made_.plant.flutes) made.push_back(flute.code);
+        if (setting().varies_by == VariesBy::machine)
+            for (std::size_t i = 0; i < plant::machine_count(made_.plant); ++i)
+                made.push_back(plant::machine_code(made_.plant, i));
+        return made;
+    }
+
+    Model model_;
+    MadeOrder made_;
+};
+
+Wrong wrong_choices(Reading& reading, const Setting& setting) {
+    for (std::size_t i = 0; i < setting.choices.size(); ++i)
+        if (reading.read(setting.choices[i]) != static_cast<double>(i))
+            return fmt::format(
+                "declares the choice {} of {}, which nobody can choose; run it from 0 to the last "
+                "choice, each named once",
+                setting.choices[i], setting.name);
+    return std::nullopt;
+}
+
+Wrong wrong_ends(Reading& reading, const Setting& setting) {
+    constexpr double infinite = std::numeric_limits<double>::infinity();
+    for (const double end : {setting.range.low, setting.range.high})
+        if (reading.read(plain(end)) != end)
+            return fmt::format("declares {} from {} to {}, and {} cannot be set", setting.name, setting.range.low,
+                               setting.range.high, end);
+    for (const std::string& beyond :
+         {plain(std::nextafter(setting.range.low, -infinite)), plain(std::nextafter(setting.range.high, infinite)),
+          std::string("nan"), std::string(".nan"), std::string("inf")})
+        if (reading.read(beyond))
+            return fmt::format("declares {} from {} to {}, and {} can be set", setting.name, setting.range.low,
+                               setting.range.high, beyond);
+    return std::nullopt;
+}
+
+// The rows, with one setting at one value.
+std::vector<TrialRow> with_setting(const std::vector<TrialRow>& rows, std::size_t setting, double value) {
+    std::vector<TrialRow> made = rows;
+    for (TrialRow& row : made)
+        for (double& own : row.settings[setting]) own = value;
+    return made;
+}
+
+Wrong wrong_at(const Model& model, const std::vector<TrialRow>& rows) {
+    for (const Group& group : by_shape(rows)) {
+        Stage stage(model, group.front()->shape, usual_block, Ground::open);
+        for (const Group& block : cut(group, usual_block)) {
+            if (auto found = wrong_answer(model, stage, block)) return found;
+            for (std::size_t r = 0; r < block.size(); ++r)
+                if (auto found = wrong_number(model, *block[r], stage.written(r))) return found;
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+Wrong try_reading(Subject& subject) {
+    const Model& model = subject.model();
+    for (const Setting& setting : model.settings) {
+        Reading reading(model, setting);
+        auto found = setting.choices.empty() ? wrong_ends(reading, setting) : wrong_choices(reading, setting);
+        if (found) return found;
+    }
+    return std::nullopt;
+}
+
+Wrong try_ends(Subject& subject) {
+    const Model& model = subject.model();
+    for (std::size_t s = 0; s < model.settings.size(); ++s) {
+        const Setting& setting = model.settings[s];
+        for (const double end : {setting.range.low, setting.range.high})
+            if (auto found = wrong_at(model, with_setting(subject.rows(), s, end)))
+                return fmt::format("{}, {} at {}", *found, setting.name, end);
+    }
+    return std::nullopt;
+}
+
+}  // namespace flutebook::plugin_check

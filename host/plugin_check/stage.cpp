@@ -1,0 +1,266 @@
+#include "host/plugin_check/stage.hpp"
+
+#include <fmt/format.h>
+#include <sys/mman.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstring>
+#include <limits>
+#include <new>
+
+#include "host/contract/floating_point.hpp"
+#include "host/plugin_check/guarded.hpp"
+
+namespace flutebook::plugin_check {
+namespace {
+
+constexpr std::size_t page = 4096;
+constexpr std::size_t cache_line = 64;
+constexpr std::uint64_t untouched = 0x7ff8'f107'eb00'c0deU;  // a NaN that no sum makes
+constexpr std::uint32_t untouched_refusal = 0xf107'eb00U;
+
+std::size_t whole(std::size_t bytes, std::size_t unit) {
+    return (bytes + unit - 1) / unit * unit;
+}
+
+double untouched_number() {
+    double made = 0;
+    std::memcpy(&made, &untouched, sizeof made);
+    return made;
+}
+
+bool is_untouched(const double& number) {
+    return std::memcmp(&number, &untouched, sizeof number) == 0;
+}
+
+bool same(double left, double right) {
+    return std::memcmp(&left, &right, sizeof left) == 0 || (std::isnan(left) && std::isnan(right));
+}
+
+}  // namespace
+
+bool operator==(const Written& left, const Written& right) {
+    return left.refused == right.refused &&
+           std::equal(left.numbers.begin(), left.numbers.end(), right.numbers.begin(), right.numbers.end(), same);
+}
+
+std::string result_name(const contract::Model& model, engine::Shape shape, std::size_t place) {
+    std::string made;
+    const auto pass = [&](const std::string& name, contract::Axis axis) {
+        const std::size_t extent = shape.extent(axis);
+        if (made.empty() && place < extent)
+            made = axis == contract::Axis::order ? name : fmt::format("{} of {} {}", name, to_text(axis), place);
+        place -= std::min(place, extent);
+    };
+    // Once the name is found, the place that is left means nothing.
+    for (const auto& provide : model.provides) pass(provide.name, provide.axis);
+    for (const auto& line : model.lines) pass("the quantity of " + line.name, line.axis);
+    for (const auto& line : model.lines) pass("the rate of " + line.name, line.axis);
+    for (const auto& loss : model.losses) pass("the loss " + loss.cause, contract::Axis::step);
+    return made;
+}
+
+Stage::Stage(const contract::Model& model, engine::Shape shape, std::size_t capacity, Ground ground)
+    : evaluate_(model.evaluate), shape_(shape), capacity_(capacity), ground_(ground) {
+    const std::size_t bytes = capacity * sizeof(double);
+    // In the open as the engine has it: an odd number of cache lines apart, never a power of two.
+    data_ = ground == Ground::open ? bytes : whole(bytes, page);
+    pitch_ = ground == Ground::open ? whole(bytes, 2 * cache_line) + cache_line : data_ + page;
+    if ((pitch_ & (pitch_ - 1)) == 0) pitch_ += page;
+    name_slots(model);
+    lay_out();
+    point_block();
+}
+
+Stage::~Stage() {
+    ::munmap(memory_, size_);
+}
+
+void Stage::name_slots(const contract::Model& model) {
+    const double missing = std::numeric_limits<double>::quiet_NaN();
+    const auto add = [&](List list, const std::string& name, contract::Axis axis, double begins_as) {
+        slots_[place_of(list)].push_back({name, shape_.extent(axis), begins_as});
+    };
+    for (const auto& need : model.needs) add(List::needs, need.name, need.axis, 0);
+    for (const auto& setting : model.settings) add(List::settings, setting.name, axis_of(setting.varies_by), 0);
+    for (const auto& provide : model.provides) add(List::provides, provide.name, provide.axis, missing);
+    for (const auto& line : model.lines) {
+        add(List::quantities, "the quantity of " + line.name, line.axis, 0);
+        add(List::rates, "the rate of " + line.name, line.axis, 0);
+    }
+    for (const auto& loss : model.losses) add(List::losses, "the loss " + loss.cause, contract::Axis::step, 0);
+}
+
+void Stage::lay_out() {
+    const std::size_t lead = ground_ == Ground::open ? 0 : page;
+    const std::size_t own = ground_ == Ground::guarded_after ? data_ - capacity_ * sizeof(double) : 0;
+    std::size_t bytes = 0;
+    for (const auto& list : slots_)
+        for (const Slot& slot : list) bytes += lead + slot.extent * pitch_;
+    const std::size_t refused = lead + whole(capacity_ * sizeof(std::uint32_t), page) + lead;
+    size_ = bytes + refused;
+    const int access = ground_ == Ground::open ? PROT_READ | PROT_WRITE : PROT_NONE;
+    void* memory = ::mmap(nullptr, size_, access, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+    if (memory == MAP_FAILED) throw std::bad_alloc();
+    memory_ = static_cast<std::byte*>(memory);
+
+    std::byte* at = memory_;
+    for (auto& list : slots_)
+        for (Slot& slot : list) {
+            at += lead;
+            slot.first = reinterpret_cast<double*>(at + own);
+            for (std::size_t i = 0; ground_ != Ground::open && i < slot.extent; ++i)
+                ::mprotect(at + i * pitch_, data_, PROT_READ | PROT_WRITE);
+            at += slot.extent * pitch_;
+        }
+    lay_out_refused(at + lead);
+}
+
+void Stage::lay_out_refused(std::byte* at) {
+    const std::size_t bytes = capacity_ * sizeof(std::uint32_t);
+    const std::size_t room = whole(bytes, page);
+    if (ground_ != Ground::open) ::mprotect(at, room, PROT_READ | PROT_WRITE);
+    refused_ = reinterpret_cast<std::uint32_t*>(ground_ == Ground::guarded_after ? at + room - bytes : at);
+}
+
+void Stage::point_block() {
+    for (std::size_t list = 0; list < lists; ++list)
+        for (const Slot& slot : slots_[list]) pointers_[list].push_back(slot.first);
+    const auto pointers = [&](List list) { return pointers_[place_of(list)].data(); };
+    block_ = {sizeof(flutebook_block),
+              0,
+              static_cast<std::uint32_t>(shape_.plies),
+              static_cast<std::uint32_t>(shape_.steps),
+              pitch_ / sizeof(double),
+              pointers(List::needs),
+              pointers(List::settings),
+              pointers(List::provides),
+              pointers(List::quantities),
+              pointers(List::rates),
+              pointers(List::losses),
+              refused_};
+}
+
+// Every column: its list, its slot, and where it starts.
+template <typename Take>
+void Stage::each_column(const Take& take) const {
+    for (std::size_t list = 0; list < lists; ++list)
+        for (const Slot& slot : slots_[list])
+            for (std::size_t i = 0; i < slot.extent; ++i) take(list, slot, slot.first + i * (pitch_ / sizeof(double)));
+}
+
+void Stage::protect_inputs(int how) const {
+    if (ground_ == Ground::open) return;
+    each_column([&](std::size_t list, const Slot&, double* column) {
+        if (!is_input(list)) return;
+        auto* first = reinterpret_cast<std::byte*>(column);
+        ::mprotect(first - reinterpret_cast<std::uintptr_t>(first) % page, data_, how);
+    });
+}
+
+void Stage::fill(const Group& rows) {
+    protect_inputs(PROT_READ | PROT_WRITE);
+    rows_ = rows.size();
+    block_.rows = static_cast<std::uint32_t>(rows_);
+    each_column([&](std::size_t list, const Slot&, double* column) {
+        if (is_input(list)) std::fill_n(column, capacity_, untouched_number());
+    });
+    for (std::size_t r = 0; r < rows_; ++r) {
+        const auto put = [&](List list, const std::vector<std::vector<double>>& values) {
+            for (std::size_t n = 0; n < values.size(); ++n)
+                for (std::size_t i = 0; i < values[n].size(); ++i) number(list, n, i, r) = values[n][i];
+        };
+        put(List::needs, rows[r]->needs);
+        put(List::settings, rows[r]->settings);
+    }
+}
+
+void Stage::begin_results() {
+    each_column([&](std::size_t list, const Slot& slot, double* column) {
+        if (is_input(list)) return;
+        if (ground_ != Ground::open) {
+            auto* first = reinterpret_cast<std::byte*>(column);
+            auto* ground = reinterpret_cast<double*>(first - reinterpret_cast<std::uintptr_t>(first) % page);
+            std::fill_n(ground, data_ / sizeof(double), untouched_number());
+        }
+        std::fill_n(column, rows_, slot.begins_as);
+    });
+    std::fill_n(refused_, capacity_, untouched_refusal);
+    std::fill_n(refused_, rows_, 0U);
+}
+
+Answer Stage::call() {
+    begin_results();
+    protect_inputs(PROT_READ);
+    Answer made;
+    const contract::FloatingPointGuard guard;
+    const auto evaluate = [&] {
+        made.notes.begin();
+        try {
+            made.code = evaluate_(&block_);
+        } catch (...) {
+            made.threw = true;
+        }
+        made.notes.end();
+    };
+    if (ground_ == Ground::open)
+        evaluate();
+    else
+        made.struck = guarded(evaluate);
+    // Once more: what was struck did not come that far.
+    made.notes.end();
+    made.changed = guard.change();
+    return made;
+}
+
+Written Stage::written(std::size_t row) const {
+    Written made;
+    each_column([&](std::size_t list, const Slot&, const double* column) {
+        if (!is_input(list)) made.numbers.push_back(column[row]);
+    });
+    made.refused = refused_[row];
+    return made;
+}
+
+std::size_t Stage::extent(List list, std::size_t name) const {
+    return slots_[place_of(list)][name].extent;
+}
+
+double& Stage::number(List list, std::size_t name, std::size_t index, std::size_t row) {
+    return slots_[place_of(list)][name].first[index * (pitch_ / sizeof(double)) + row];
+}
+
+double Stage::number(List list, std::size_t name, std::size_t index, std::size_t row) const {
+    return slots_[place_of(list)][name].first[index * (pitch_ / sizeof(double)) + row];
+}
+
+std::optional<std::string> Stage::strayed() const {
+    std::optional<std::string> where;
+    each_column([&](std::size_t list, const Slot& slot, const double* column) {
+        if (is_input(list) || where) return;
+        const auto* first = reinterpret_cast<const std::byte*>(column);
+        const auto* ground = reinterpret_cast<const double*>(first - reinterpret_cast<std::uintptr_t>(first) % page);
+        for (const double* at = ground; at < ground + data_ / sizeof(double) && !where; ++at)
+            if ((at < column || at >= column + rows_) && !is_untouched(*at)) where = slot.name;
+    });
+    for (std::size_t r = rows_; r < capacity_ && !where; ++r)
+        if (refused_[r] != untouched_refusal) where = "refused";
+    return where;
+}
+
+std::optional<Stage::Found> Stage::find(std::uintptr_t address) const {
+    const auto start = reinterpret_cast<std::uintptr_t>(memory_);
+    if (address < start || address >= start + size_) return std::nullopt;
+    Found made{"refused", false, true};
+    // The guard between two columns belongs to the one that it was laid against.
+    const std::size_t before = ground_ == Ground::guarded_after ? 0 : pitch_ - data_;
+    each_column([&](std::size_t list, const Slot& slot, const double* column) {
+        const std::uintptr_t own = reinterpret_cast<std::uintptr_t>(column) / page * page;
+        if (address < own - before || address >= own - before + pitch_) return;
+        made = {slot.name, is_input(list), address < own || address >= own + data_};
+    });
+    return made;
+}
+
+}  // namespace flutebook::plugin_check

@@ -1,0 +1,44 @@
+#include "host/plugin_check/subject.hpp"
+
+#include <chrono>
+
+#include "host/base/errors.hpp"
+#include "host/contract/description.hpp"
+#include "host/plugin_check/guarded.hpp"
+
+namespace flutebook::plugin_check {
+
+using Clock = std::chrono::steady_clock;
+
+const contract::Library& Subject::library() {
+    if (library_) return *library_;
+    static const std::string phase = "it was loaded";
+    report_.say("phase", phase);
+    const Doing doing(phase);
+    const ProcessState before = process_state();
+    const Clock::time_point begun = Clock::now();
+    library_ = contract::load_library(file_);
+    const double ms = std::chrono::duration<double, std::milli>(Clock::now() - begun).count();
+    loading_ = {ms, before, process_state()};
+    return *library_;
+}
+
+const contract::Model& Subject::model() {
+    if (model_) return *model_;
+    const contract::Library& loaded = library();
+    if (loaded.model == nullptr)
+        throw ModelError(file_.where() +
+                         ": exports no symbol flutebook_plugin; end the source with FLUTEBOOK_MODEL(...)");
+    static const std::string phase = "its description was read";
+    report_.say("phase", phase);
+    const Doing doing(phase);
+    model_ = contract::describe(*loaded.model, file_.name(), file_.id());
+    return *model_;
+}
+
+const std::vector<TrialRow>& Subject::rows() {
+    if (!rows_) rows_ = make_rows(model(), effort_.seed, effort_.orders, effort_.settings);
+    return *rows_;
+}
+
+}  // namespace flutebook::plugin_check

@@ -1,0 +1,64 @@
+// A plugin on trial, inside the child: what is known of it so far, and the rows it is tried with.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/contract/library.hpp"
+#include "host/contract/model.hpp"
+#include "host/contract/plugin_file.hpp"
+#include "host/plugin_check/rules.hpp"
+#include "host/plugin_check/trial_rows.hpp"
+#include "host/plugin_check/process_state.hpp"
+#include "host/sandbox/report.hpp"
+
+namespace flutebook::plugin_check {
+
+/// How thoroughly, and with which rows.
+struct Effort {
+    std::uint64_t seed;
+    std::size_t orders;
+    Settings settings;
+    std::size_t many_orders = 0;  // where a rule asks for many
+};
+
+/// One thread.
+class Subject {
+public:
+    Subject(const contract::PluginFile& file, sandbox::Report report, Effort effort)
+        : file_(file), report_(report), effort_(effort) {}
+
+    [[nodiscard]] const contract::PluginFile& file() const { return file_; }
+    [[nodiscard]] const sandbox::Report& report() const { return report_; }
+    [[nodiscard]] const Effort& effort() const { return effort_; }
+
+    /// Loads it, the first time. Throws ModelError where it cannot be loaded.
+    [[nodiscard]] const contract::Library& library();
+
+    /// How long loading took, and what the process was like before and after. Of a library that was loaded.
+    struct Loading {
+        double ms;
+        ProcessState before, after;
+    };
+    [[nodiscard]] const Loading& loading() const { return *loading_; }
+
+    /// Reads its description, the first time. Throws ModelError where it is unfit.
+    [[nodiscard]] const contract::Model& model();
+
+    /// The rows of its effort, made the first time.
+    [[nodiscard]] const std::vector<TrialRow>& rows();
+
+private:
+    const contract::PluginFile& file_;
+    sandbox::Report report_;
+    Effort effort_;
+    std::optional<contract::Library> library_;
+    std::optional<Loading> loading_;
+    std::optional<contract::Model> model_;
+    std::optional<std::vector<TrialRow>> rows_;
+};
+
+}  // namespace flutebook::plugin_check

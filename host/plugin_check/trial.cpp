@@ -1,0 +1,140 @@
+#include "host/plugin_check/trial.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <csignal>
+#include <cstdlib>
+#include <system_error>
+
+#include "host/base/errors.hpp"
+#include "host/plugin_check/child_process_main.hpp"
+#include "host/plugin_check/guarded.hpp"
+#include "host/sandbox/build.hpp"
+
+namespace flutebook::plugin_check {
+namespace {
+
+using namespace std::chrono_literals;
+using State = Finding::State;
+
+constexpr std::size_t most_resident = std::size_t{512} << 20;
+constexpr std::size_t orders_for_trust = 24;
+constexpr std::size_t orders_for_check = 60;
+constexpr Limits check_limits{600s, 10s * sandbox::slowness, most_resident};
+
+// What comes through the pipe, put into findings.
+class Hearing {
+public:
+    Hearing(const Asked& asked, const Watcher& watcher) : watcher_(watcher) {
+        for (const Rule* rule : asked.rules) findings_.rules.push_back({rule, State::not_tried, ""});
+    }
+
+    void take(const sandbox::Said& said) {
+        if (said.word == "phase") phase_ = said.text;
+        if (said.word == "rule") begin(said.text);
+        if (said.word == "note" && at_ != nullptr) at_->text = said.text;
+        if (said.word == "orders" && at_ != nullptr) at_->orders = std::strtoull(said.text.c_str(), nullptr, 10);
+        if (said.word == "holds") conclude(State::holds, at_ == nullptr ? "" : at_->text);
+        if (said.word == "broken") conclude(State::broken, said.text);
+        if (said.word == "not-tried") conclude(State::not_tried, said.text);
+        if (said.word == "died") died_of(said.text.substr(0, said.text.find(' ')), rest(said.text));
+        if (said.word == "figure")
+            findings_.figures.push_back({said.text.substr(0, said.text.find(' ')), std::atof(rest(said.text).c_str())});
+        if (said.word == "end") is_complete_ = true;
+    }
+
+    Findings conclude(const sandbox::Ended& ended, Stopped stopped, const Limits& limits) {
+        if (stopped == Stopped::out_of_time || ended.signal == SIGXCPU)
+            died_of(comes_back,
+                    fmt::format("did not come back within {} s while {}",
+                                static_cast<double>(std::min(limits.whole, limits.silence).count()) / 1000, phase_));
+        else if (stopped == Stopped::out_of_memory)
+            died_of(takes_little, fmt::format("took more than {} MB while {}", limits.resident_bytes >> 20U, phase_));
+        else if (!is_complete_ && ended.signal != 0)
+            died_of(survives, fmt::format("crashed ({}) while {}", signal_name(ended.signal), phase_));
+        else if (!is_complete_)
+            died_of(survives, fmt::format("ended the process with code {} while {}", ended.code, phase_));
+        for (Finding& finding : findings_.rules)
+            if (finding.rule->tries == nullptr && finding.state == State::not_tried) finding.state = State::holds;
+        return std::move(findings_);
+    }
+
+private:
+    static std::string rest(const std::string& text) {
+        const auto space = text.find(' ');
+        return space == std::string::npos ? "" : text.substr(space + 1);
+    }
+
+    Finding* find(const std::string& id) {
+        const auto found = std::find_if(findings_.rules.begin(), findings_.rules.end(),
+                                        [&](const Finding& own) { return own.rule->id == id; });
+        return found == findings_.rules.end() ? nullptr : &*found;
+    }
+
+    void begin(const std::string& id) {
+        at_ = find(id);
+        if (at_ != nullptr && watcher_) watcher_(*at_->rule);
+    }
+
+    void conclude(State state, const std::string& text) {
+        if (at_ == nullptr) return;
+        at_->state = state;
+        at_->text = text;
+        at_ = nullptr;
+    }
+
+    // What was being tried, and whatever would have come after it, is left untried.
+    void died_of(const std::string& rule, const std::string& text) {
+        if (is_complete_) return;
+        is_complete_ = true;
+        for (Finding& finding : findings_.rules)
+            if (finding.rule->tries != nullptr && finding.state == State::not_tried)
+                finding.text = fmt::format("needs {}", rule);
+        if (find(rule) == nullptr) findings_.rules.push_back({find_rule(rule), State::not_tried, ""});
+        if (Finding* broken = find(rule)) *broken = {broken->rule, State::broken, text};
+    }
+
+    const Watcher& watcher_;
+    Findings findings_;
+    Finding* at_ = nullptr;
+    std::string phase_ = "it started";
+    bool is_complete_ = false;
+};
+
+}  // namespace
+
+const Finding* Findings::broken() const {
+    const auto found =
+        std::find_if(rules.begin(), rules.end(), [](const Finding& own) { return own.state == State::broken; });
+    return found == rules.end() ? nullptr : &*found;
+}
+
+Asked asked_for_trust(std::string program) {
+    const auto whole = 2s * sandbox::slowness;
+    return {std::move(program),
+            rules_of_trust(),
+            {1, orders_for_trust, Settings::by_default},
+            {whole, whole, most_resident}};
+}
+
+Asked asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders) {
+    Asked made{std::move(program), {}, {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
+    for (const Rule& rule : rules()) made.rules.push_back(&rule);
+    return made;
+}
+
+Findings try_plugin(const contract::PluginFile& file, const Asked& asked, const Watcher& watcher) {
+    Hearing hearing(asked, watcher);
+    sandbox::Listener listener([&](const sandbox::Said& said) { hearing.take(said); });
+    try {
+        const HeardOut heard =
+            hear_out(asked.program, words_of(file.name(), asked), file.descriptor(), listener, asked.limits);
+        return hearing.conclude(heard.ended, heard.stopped, asked.limits);
+    } catch (const std::system_error& error) {
+        throw ModelError(fmt::format("{}: could not be tried: {}; let the program start a process of its own",
+                                     file.where(), error.what()));
+    }
+}
+
+}  // namespace flutebook::plugin_check

@@ -1,0 +1,99 @@
+#include "host/plugin_check/watch.hpp"
+
+#include <fcntl.h>
+#include <poll.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <cerrno>
+#include <system_error>
+
+namespace flutebook::plugin_check {
+namespace {
+
+using Clock = std::chrono::steady_clock;
+
+// Memory is looked at as often as this; a child that is greedy takes no more than some MB meanwhile.
+constexpr std::chrono::milliseconds glance{10};
+
+// False at the end of what there is to hear.
+bool hear(int report, sandbox::Listener& listener) {
+    std::array<char, 4096> bytes;
+    const ssize_t count = ::read(report, bytes.data(), bytes.size());
+    if (count < 0) return errno == EINTR;
+    listener.hear({bytes.data(), static_cast<std::size_t>(count)});
+    return count > 0;
+}
+
+bool has_more(int report) {
+    pollfd one{report, POLLIN, 0};
+    return ::poll(&one, 1, 0) > 0 && (one.revents & POLLIN) != 0;
+}
+
+class Pipe {
+public:
+    Pipe() {
+        if (::pipe2(ends_.data(), O_CLOEXEC) != 0)
+            throw std::system_error(errno, std::generic_category(), "no pipe to hear a child through");
+    }
+    ~Pipe() {
+        ::close(ends_[0]);
+        close_writing();
+    }
+    Pipe(const Pipe&) = delete;
+    Pipe& operator=(const Pipe&) = delete;
+    [[nodiscard]] int reading() const { return ends_[0]; }
+    [[nodiscard]] int writing() const { return ends_[1]; }
+    void close_writing() {
+        if (ends_[1] >= 0) ::close(ends_[1]);
+        ends_[1] = -1;
+    }
+
+private:
+    std::array<int, 2> ends_{};
+};
+
+}  // namespace
+
+Stopped watch(sandbox::Child& child, int report, sandbox::Listener& listener, const Limits& limits) {
+    const Clock::time_point begun = Clock::now();
+    Clock::time_point heard = begun;
+    bool listens = true;
+    while (true) {
+        const Clock::time_point deadline = std::min(begun + limits.whole, heard + limits.silence);
+        const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(deadline - Clock::now());
+        std::array<pollfd, 2> both = {pollfd{child.end_descriptor(), POLLIN, 0},
+                                      pollfd{listens ? report : -1, POLLIN, 0}};
+        const int ready =
+            ::poll(both.data(), both.size(), static_cast<int>(std::clamp(left, left * 0, glance).count()));
+        if (ready > 0 && both[1].revents != 0) {
+            listens = hear(report, listener);
+            heard = Clock::now();
+        } else if (ready > 0 && both[0].revents != 0) {
+            break;
+        }
+        if (child.resident_bytes() > limits.resident_bytes && !child.ended()) {
+            child.finish();
+            return Stopped::out_of_memory;
+        }
+        if (Clock::now() >= deadline && !child.ended()) {
+            child.finish();
+            return Stopped::out_of_time;
+        }
+    }
+    while (listens && has_more(report)) listens = hear(report, listener);
+    child.finish();
+    return Stopped::by_itself;
+}
+
+HeardOut hear_out(const std::string& program, const std::vector<std::string>& words, int file,
+                  sandbox::Listener& listener, const Limits& limits) {
+    Pipe report;
+    sandbox::Child child(program, words, {report.writing(), file});
+    report.close_writing();
+    const Stopped stopped = watch(child, report.reading(), listener, limits);
+    return {stopped, child.finish()};
+}
+
+}  // namespace flutebook::plugin_check

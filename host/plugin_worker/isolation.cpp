@@ -1,0 +1,78 @@
+#include "host/plugin_worker/isolation.hpp"
+
+#include <fmt/format.h>
+
+#include <memory>
+#include <optional>
+#include <system_error>
+#include <vector>
+
+#include "host/base/errors.hpp"
+#include "host/plugin_check/watch.hpp"
+#include "host/plugin_worker/child_process_main.hpp"
+#include "host/plugin_worker/model_serialization.hpp"
+#include "host/plugin_worker/worker_pool.hpp"
+#include "host/sandbox/ending.hpp"
+
+namespace flutebook::plugin_worker {
+namespace {
+
+using contract::Model;
+using contract::PluginFile;
+
+constexpr plugin_check::Limits limits{deadline, deadline, std::size_t{512} << 20};
+// A description has so many fields at most by its own rules; a process gone wild must not fill our memory.
+constexpr std::size_t most_fields = 100000;
+
+// What was heard of a model.
+struct Heard {
+    std::vector<std::string> fields;
+    std::optional<std::string> refused;
+    bool is_complete = false;
+
+    void take(const sandbox::Said& said) {
+        if (said.word == field_word && fields.size() < most_fields) fields.push_back(said.text);
+        if (said.word == refused_word && !refused) refused = said.text;
+        if (said.word == end_word) is_complete = true;
+    }
+};
+
+[[noreturn]] void refuse(const PluginFile& file, const std::string& what) {
+    throw ModelError(
+        fmt::format("{}: {} while it was described; ask its author, or take it off plugins.yaml", file.where(), what));
+}
+
+Heard hear(const std::string& program, const PluginFile& file) {
+    Heard heard;
+    sandbox::Listener listener([&](const sandbox::Said& said) { heard.take(said); });
+    const auto [stopped, ended] =
+        plugin_check::hear_out(program, words_to_describe(file.name()), file.descriptor(), listener, limits);
+    if (stopped == plugin_check::Stopped::out_of_time)
+        refuse(file, fmt::format("did not come back within {} s", static_cast<double>(deadline.count()) / 1000));
+    if (stopped == plugin_check::Stopped::out_of_memory)
+        refuse(file, fmt::format("took more than {} MB", limits.resident_bytes >> 20U));
+    if (!heard.is_complete) refuse(file, sandbox::ending(ended));
+    return heard;
+}
+
+Model describe(const std::string& program, const PluginFile& file) {
+    try {
+        Heard heard = hear(program, file);
+        if (heard.refused) throw ModelError(*heard.refused);
+        if (auto model = model_told(std::move(heard.fields), file.name(), file.id())) return *std::move(model);
+        refuse(file, "told what is no description");
+    } catch (const std::system_error& error) {
+        throw ModelError(fmt::format("{}: could not be given a process of its own: {}; let the program start one",
+                                     file.where(), error.what()));
+    }
+}
+
+}  // namespace
+
+Model Isolation::open(PluginFile file) {
+    Model made = describe(program_, file);
+    made.elsewhere = std::make_shared<Crew>(program_, std::move(file), made, patience_);
+    return made;
+}
+
+}  // namespace flutebook::plugin_worker

@@ -1,0 +1,169 @@
+// The table of documents. Bounds keep every product of a row inside what a gram counter holds; a mass, a length or a
+// count beyond them is a slip of the keyboard.
+#include "host/production/document_format.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "host/base/quoted_text.hpp"
+
+namespace flutebook::production {
+
+namespace {
+
+using Need = ColumnRule::Need;
+
+constexpr double most_kg = 1e8;
+constexpr double most_metres = 1e6;
+constexpr double most_pieces = 1e9;
+constexpr double most_money = 1e9;
+
+constexpr ColumnRule name(Column column) {
+    return {column, Reading::name, 0, 0, Need::always};
+}
+constexpr ColumnRule whole(Column column, double low = 0, double high = most_pieces) {
+    return {column, Reading::whole, low, high, Need::always};
+}
+constexpr ColumnRule decimal(Column column, double low, double high) {
+    return {column, Reading::decimal, low, high, Need::always};
+}
+constexpr ColumnRule at_times(ColumnRule rule) {
+    rule.need = Need::at_times;
+    return rule;
+}
+
+constexpr ColumnRule ref = name(Column::ref);
+constexpr ColumnRule day{Column::date, Reading::day, 0, 0, Need::always};
+constexpr ColumnRule shift = name(Column::shift);
+constexpr ColumnRule order = name(Column::order);
+constexpr ColumnRule kg = decimal(Column::kg, 0, most_kg);
+constexpr ColumnRule note{Column::note, Reading::line, 0, 0, Need::at_times};
+
+// mm, as in the plant's files.
+constexpr ColumnRule roll_width = at_times(decimal(Column::roll_width, 1, 1e5));
+constexpr ColumnRule outs = at_times(whole(Column::outs, 1, 1000));
+constexpr ColumnRule metres = decimal(Column::metres, 0, most_metres);
+constexpr ColumnRule change = decimal(Column::order_change_metres, 0, most_metres);
+constexpr ColumnRule sent = at_times(decimal(Column::sent, 0, most_kg));
+// A share; 1 would be nothing but water.
+constexpr ColumnRule moisture = at_times(decimal(Column::moisture, 0, 0.99));
+constexpr ColumnRule per_tonne = decimal(Column::per_tonne, 0, 1e6);
+constexpr ColumnRule amount = decimal(Column::amount, -most_money, most_money);
+
+std::vector<Form> all_forms() {
+    const auto grade = name(Column::grade);
+    const auto corrugator = name(Column::corrugator);
+    const auto good_sheets = whole(Column::good_sheets);
+    return {
+        {Kind::paper, {ref, day, shift, corrugator, name(Column::paper), decimal(Column::kg, -most_kg, most_kg), note}},
+        {Kind::corrugator_run,
+         {ref, day, shift, corrugator, order, roll_width, outs, metres, change, good_sheets, note}},
+        {Kind::corrugator_run, {ref, day, shift, corrugator, order, metres, change, good_sheets, note}},
+        {Kind::converter_run,
+         {ref, day, shift, name(Column::converter), order, whole(Column::fed), whole(Column::setup_sheets),
+          whole(Column::rejected), at_times(whole(Column::good_boxes)), note}},
+        {Kind::weighed_scrap, {ref, day, shift, name(Column::centre), name(Column::cause), kg, note}},
+        {Kind::bale, {ref, day, shift, grade, kg, note}},
+        {Kind::ticket, {ref, day, name(Column::mill), grade, sent, kg, moisture, per_tonne, note}},
+        {Kind::ticket, {ref, day, name(Column::mill), grade, kg, moisture, per_tonne, note}},
+        {Kind::centre_cost, {ref, day, name(Column::centre), name(Column::cost_class), amount, note}},
+        {Kind::count,
+         {ref, day, name(Column::account), at_times(name(Column::of)), kg,
+          at_times(decimal(Column::amount, 0, most_money)), note}},
+    };
+}
+
+const std::vector<Form>& forms() {
+    static const std::vector<Form> all = all_forms();
+    return all;
+}
+
+bool has_header(const Form& form, const std::vector<std::string_view>& header) {
+    const auto count = form.columns.size();
+    if (header.size() != count && header.size() + 1 != count) return false;
+    return std::equal(header.begin(), header.end(), form.columns.begin(),
+                      [](std::string_view found, const ColumnRule& rule) { return found == name_of(rule.column); });
+}
+
+std::string joined(const Form& form) {
+    std::vector<const char*> names;
+    for (const auto& rule : form.columns)
+        if (rule.column != Column::note) names.push_back(name_of(rule.column));
+    return fmt::format("{}", fmt::join(names, ","));
+}
+
+// Columns that both have, wherever they stand.
+std::size_t in_common(const Form& form, const std::vector<std::string_view>& header) {
+    return static_cast<std::size_t>(
+        std::count_if(form.columns.begin(), form.columns.end(), [&](const ColumnRule& rule) {
+            return std::find(header.begin(), header.end(), name_of(rule.column)) != header.end();
+        }));
+}
+
+}  // namespace
+
+const char* name_of(Kind kind) {
+    static constexpr std::array names = {"paper", "corrugator-run", "converter-run", "weighed-scrap",
+                                         "bale",  "ticket",         "centre-cost",   "count"};
+    return names[static_cast<std::size_t>(kind)];
+}
+
+const char* name_of(Column column) {
+    static constexpr std::array<const char*, column_count> names = {"ref",
+                                                                    "date",
+                                                                    "shift",
+                                                                    "corrugator",
+                                                                    "paper",
+                                                                    "kg",
+                                                                    "order",
+                                                                    "roll_width",
+                                                                    "outs",
+                                                                    "metres",
+                                                                    "order_change_metres",
+                                                                    "good_sheets",
+                                                                    "converter",
+                                                                    "fed",
+                                                                    "setup_sheets",
+                                                                    "rejected",
+                                                                    "good_boxes",
+                                                                    "centre",
+                                                                    "cause",
+                                                                    "grade",
+                                                                    "mill",
+                                                                    "sent",
+                                                                    "moisture",
+                                                                    "per_tonne",
+                                                                    "class",
+                                                                    "amount",
+                                                                    "account",
+                                                                    "of",
+                                                                    "note"};
+    return names[static_cast<std::size_t>(column)];
+}
+
+std::variant<const Form*, std::string> find_form(const std::vector<std::string_view>& header) {
+    const Form* closest = nullptr;
+    double closest_share = 0;
+    for (const auto& form : forms()) {
+        if (has_header(form, header)) return &form;
+        const auto common = static_cast<double>(in_common(form, header));
+        const auto share = common / static_cast<double>(header.size() + form.columns.size());
+        if (share <= closest_share) continue;
+        closest = &form;
+        closest_share = share;
+    }
+    const auto found = fmt::format("{}", fmt::join(header, ","));
+    const auto expected = closest_share > 0.2 ? "the header row " + joined(*closest) : "the header row of a document";
+    return "found the header row " + base::shown(found) + "; expected " + expected;
+}
+
+const Form& widest_form(Kind kind) {
+    const Form* widest = nullptr;
+    for (const auto& form : forms())
+        if (form.kind == kind && (widest == nullptr || form.columns.size() > widest->columns.size())) widest = &form;
+    return *widest;
+}
+
+}  // namespace flutebook::production

@@ -1,0 +1,33 @@
+#include "host/production/pieces.hpp"
+
+namespace flutebook::production {
+
+RouteStep route_step(const orders::OrderRecord& order, std::size_t number) {
+    return {number, number == order.parting, number == order.last_step(),
+            number <= order.parting ? order.sheet_area_m2 : order.box_area_m2};
+}
+
+Pieces pieces_of(const Row& row, const orders::OrderRecord& order, const RouteStep& step) {
+    Pieces pieces{};
+    pieces.fed = row.value(Column::fed);
+    pieces.setup = row.value(Column::setup_sheets);
+    pieces.rejected = row.value(Column::rejected);
+    pieces.good = pieces.fed - pieces.setup - pieces.rejected;
+    pieces.holds = step.parts ? pieces.good * order.ups : pieces.good;
+    pieces.boxes = row.number(Column::good_boxes).value_or(0);
+    return pieces;
+}
+
+PieceAreas piece_areas(const Pieces& pieces, const orders::OrderRecord& order, const RouteStep& step) {
+    const double box = order.box_area_m2;
+    PieceAreas went{};
+    went.fed = pieces.fed * step.piece_m2;
+    went.setup = pieces.setup * step.piece_m2;
+    went.rejects = pieces.rejected * step.piece_m2;
+    went.cut_out = step.parts ? pieces.good * (order.sheet_area_m2 - order.ups * box) : 0;
+    went.surplus = step.is_last ? (pieces.holds - pieces.boxes) * box : 0;
+    went.went_on = step.is_last ? pieces.boxes * box : step.parts ? pieces.holds * box : pieces.good * step.piece_m2;
+    return went;
+}
+
+}  // namespace flutebook::production

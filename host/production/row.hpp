@@ -1,0 +1,76 @@
+// One row of a document as its own columns mean it: days, numbers and words, before anybody asked the plant.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "host/base/csv.hpp"
+#include "host/base/date.hpp"
+#include "host/production/document_format.hpp"
+
+namespace flutebook::production {
+
+/// Why a row cannot be posted: the column, and `found …; expected …`.
+struct Objection {
+    std::string column;  // empty: the row as a whole
+    std::string text;
+};
+using Objections = std::vector<Objection>;
+
+struct Row {
+    Kind kind;
+    std::int64_t line;
+    base::Date date;
+    /// The row in its one canonical form: a line `column=value` for each field that holds anything, numbers as
+    /// canonical() writes them. Two rows that say the same have the same content.
+    std::string content;
+
+    /// Empty where nothing was written, or the form has no such column.
+    [[nodiscard]] const std::string& text(Column column) const { return at(column).text; }
+    [[nodiscard]] std::optional<double> number(Column column) const { return at(column).number; }
+    /// Of a column that is always given.
+    [[nodiscard]] double value(Column column) const { return at(column).number.value(); }
+
+private:
+    friend class RowReader;
+    struct Field {
+        std::string text;  // as written
+        std::optional<double> number;
+    };
+    [[nodiscard]] const Field& at(Column column) const { return fields_[static_cast<std::size_t>(column)]; }
+
+    std::array<Field, column_count> fields_;
+};
+
+/// Reads the rows of one file, which writes all of its decimals with the same mark. One thread at a time.
+class RowReader {
+public:
+    /// `form` must outlive it; `fields` is how many its header row has. A decimal comma is only read where it cannot be
+    /// taken for a separator.
+    RowReader(const Form& form, std::size_t fields, char separator)
+        : form_(form), fields_(fields), separator_(separator) {}
+
+    /// The row of a line without fault, or all that is wrong with its fields.
+    [[nodiscard]] std::variant<Row, Objections> read(const base::CsvLine& line);
+
+    /// The row that was posted with this content; nothing where no row of the form has it. Its line is 0.
+    [[nodiscard]] static std::optional<Row> read_posted(const Form& form, const std::string& content);
+
+private:
+    [[nodiscard]] std::optional<std::string> read_field(const ColumnRule& rule, std::string_view field, Row& row);
+    [[nodiscard]] std::optional<std::string> read_number(const ColumnRule& rule, std::string_view field, Row& row);
+    [[nodiscard]] static bool take_posted(const ColumnRule& rule, std::string_view value, Row& row);
+
+    const Form& form_;
+    std::size_t fields_;
+    char separator_;
+    char mark_ = '\0';            // of the first decimal that had one
+    std::int64_t mark_line_ = 0;  // where that was
+};
+
+}  // namespace flutebook::production

@@ -1,0 +1,81 @@
+#include "host/render/number_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+
+namespace flutebook::render {
+
+namespace {
+
+// "-1234567.5" -> "-1 234 567.5"
+std::string grouped(std::string text) {
+    const std::size_t first = text.find_first_of("0123456789");
+    std::size_t at = std::min(text.find_first_not_of("0123456789", first), text.size());
+    while (at > first + 3) {
+        at -= 3;
+        text.insert(at, 1, ' ');
+    }
+    return text;
+}
+
+bool is_nothing(const std::string& text) {
+    return text.find_first_of("123456789") == std::string::npos;
+}
+
+std::string fixed(double value, int decimals) {
+    std::string text = fmt::format("{:.{}f}", value, decimals);
+    if (text[0] == '-' && is_nothing(text)) text.erase(0, 1);
+    return text;
+}
+
+std::string without_end_zeros(std::string text) {
+    if (text.find('.') == std::string::npos) return text;
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+    return text;
+}
+
+}  // namespace
+
+std::string number_text(double value, int decimals) {
+    return std::isfinite(value) ? grouped(fixed(value, decimals)) : fmt::format("{}", value);
+}
+
+std::string brief_number(double value, int most_decimals) {
+    if (!std::isfinite(value)) return fmt::format("{}", value);
+    std::string text = without_end_zeros(fixed(value, most_decimals));
+    if (is_nothing(text) && value != 0) return fmt::format("{:.2g}", value);
+    return grouped(std::move(text));
+}
+
+std::string significant_number(double value, int digits, int most_decimals) {
+    const double size = std::abs(value);
+    if (value == 0 || !std::isfinite(value)) return brief_number(value, 0);
+    const int before_point = static_cast<int>(std::floor(std::log10(size))) + 1;
+    return brief_number(value, std::clamp(digits - before_point, 0, most_decimals));
+}
+
+std::string money_text(Money amount) {
+    const std::int64_t count = amount.ten_thousandths();
+    // Unsigned, so that even the least count has an opposite.
+    const std::uint64_t size = count < 0 ? 0 - static_cast<std::uint64_t>(count) : static_cast<std::uint64_t>(count);
+    return grouped(fmt::format("{}{}.{:04}", count < 0 ? "-" : "", size / 10000, size % 10000));
+}
+
+std::string coin_text(Money amount, int minor_units) {
+    std::string text = money_text(amount);
+    const std::size_t kept = text.find('.') + 1 + static_cast<std::size_t>(minor_units);
+    if (minor_units < 0 || kept >= text.size() || !is_nothing(text.substr(kept))) return text;
+    text.erase(kept);
+    if (text.back() == '.') text.pop_back();
+    return text;
+}
+
+std::string percent_text(double share, int decimals) {
+    return number_text(share * 100, decimals) + " %";
+}
+
+}  // namespace flutebook::render

@@ -1,0 +1,30 @@
+// Numbers as people read them: thousands set apart by a space, a point before the decimals, and never a minus before
+// nothing.
+#pragma once
+
+#include <string>
+
+#include "ledger/values/money.hpp"
+
+namespace flutebook::render {
+
+/// "1 234.50": exactly `decimals` places.
+[[nodiscard]] std::string number_text(double value, int decimals);
+
+/// "0.668", "240": at most `most_decimals` places, no zeros at the end. A value that is not nothing never reads as
+/// nothing: what would round to 0 keeps its first two digits.
+[[nodiscard]] std::string brief_number(double value, int most_decimals);
+
+/// As brief_number(), with as many places as `digits` significant digits take: a number that a reader may multiply.
+[[nodiscard]] std::string significant_number(double value, int digits, int most_decimals);
+
+/// "1 234.5000": all four places that are kept, so that what is printed adds up.
+[[nodiscard]] std::string money_text(Money amount);
+
+/// An amount that was rounded to the currency's coin, with its places; with all four where it is no whole coin.
+[[nodiscard]] std::string coin_text(Money amount, int minor_units);
+
+/// "16.04 %".
+[[nodiscard]] std::string percent_text(double share, int decimals);
+
+}  // namespace flutebook::render

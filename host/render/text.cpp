@@ -1,0 +1,112 @@
+// A byte 10xxxxxx continues a character of UTF-8; every other byte begins one.
+#include "host/render/text.hpp"
+
+#include <algorithm>
+
+namespace flutebook::render {
+
+namespace {
+
+bool begins_character(char byte) {
+    return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
+}
+
+// C0 and DEL in one byte; C1, which terminals obey as well, in two: C2 80 ... C2 9F.
+bool is_control(char byte) {
+    return static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F;
+}
+bool is_c1(std::string_view text, std::size_t at) {
+    return at + 1 < text.size() && static_cast<unsigned char>(text[at]) == 0xC2U &&
+           static_cast<unsigned char>(text[at + 1]) >= 0x80U && static_cast<unsigned char>(text[at + 1]) < 0xA0U;
+}
+
+// Bytes of the first `width` characters.
+std::size_t bytes_of(std::string_view text, std::size_t width) {
+    std::size_t at = 0;
+    for (std::size_t seen = 0; at < text.size(); ++at)
+        if (begins_character(text[at]) && seen++ == width) break;
+    return at;
+}
+
+// Lines of words that stay whole.
+std::vector<std::string> filled(const std::vector<std::string>& words, std::size_t width) {
+    std::vector<std::string> lines(1);
+    for (const std::string& word : words) {
+        if (!lines.back().empty() && width_of(lines.back()) + 1 + width_of(word) > width) lines.emplace_back();
+        if (!lines.back().empty()) lines.back() += ' ';
+        lines.back() += word;
+    }
+    return lines;
+}
+
+std::size_t room_behind(std::string_view first) {
+    const std::size_t indent = width_of(first);
+    return page_width > indent ? page_width - indent : 1;
+}
+
+std::string behind(std::string_view first, const std::vector<std::string>& lines) {
+    std::string made(first);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        if (i != 0) made.append(width_of(first), ' ');
+        made += lines[i];
+        made += '\n';
+    }
+    return made;
+}
+
+}  // namespace
+
+std::size_t width_of(std::string_view text) {
+    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins_character));
+}
+
+std::string cleaned(std::string_view text) {
+    std::string made;
+    made.reserve(text.size());
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const bool two_bytes = is_c1(text, at);
+        made += two_bytes || is_control(text[at]) ? ' ' : text[at];
+        if (two_bytes) ++at;
+    }
+    return made;
+}
+
+std::string cut(std::string_view text, std::size_t width) {
+    if (width_of(text) <= width) return std::string(text);
+    const std::size_t dots = std::min<std::size_t>(width, 3);
+    return std::string(text.substr(0, bytes_of(text, width - dots))) + std::string(dots, '.');
+}
+
+std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
+    std::vector<std::string> words;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t space = std::min(text.find(' ', at), text.size());
+        if (space > at) words.emplace_back(text.substr(at, space - at));
+        at = space + 1;
+    }
+    return filled(words, width);
+}
+
+std::string hanging(std::string_view first, std::string_view text) {
+    return behind(first, wrapped(text, room_behind(first)));
+}
+
+std::string hanging(std::string_view first, const std::vector<std::string>& items) {
+    if (items.empty()) return "";
+    std::vector<std::string> words;
+    for (const std::string& item : items) words.push_back(cleaned(item) + (words.size() + 1 < items.size() ? "," : ""));
+    return behind(first, filled(words, room_behind(first)));
+}
+
+std::string edges(std::string_view left, std::string_view right) {
+    const std::size_t taken = width_of(left) + width_of(right);
+    if (right.empty()) return hanging("", left);
+    if (taken + 2 > page_width) return hanging("", left) + hanging("", right);
+    return std::string(left) + std::string(page_width - taken, ' ') + std::string(right) + "\n";
+}
+
+std::string rule(char stroke) {
+    return std::string(page_width, stroke) + "\n";
+}
+
+}  // namespace flutebook::render

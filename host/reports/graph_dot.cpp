@@ -1,0 +1,109 @@
+#include "host/reports/graph_dot.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <utility>
+#include <vector>
+
+#include "host/answers/feeds.hpp"
+#include "host/render/text.hpp"
+
+namespace flutebook::reports {
+
+namespace {
+
+using contract::Model;
+using engine::Graph;
+
+// In a quoted text of the language, left-justified lines end in \l.
+std::string escaped(const std::string& text) {
+    std::string made;
+    for (const char c : render::cleaned(text)) {
+        if (c == '"' || c == '\\') made += '\\';
+        made += c;
+    }
+    return made;
+}
+
+std::string typed(const std::string& name, const std::string& unit) {
+    return escaped(fmt::format("{} [{}]", name, unit));
+}
+
+// From whom to whom, and what on the way: the numbers as they are given, each once.
+struct Arrow {
+    std::vector<std::string> names;
+    bool is_replacing = false;
+};
+using Arrows = std::map<std::pair<std::string, std::string>, Arrow>;
+
+bool is_preferred(const services::Workplace& workplace, const std::string& name, const std::string& giver) {
+    const auto& preferences = workplace.plant.preferences;
+    return std::any_of(preferences.begin(), preferences.end(),
+                       [&](const auto& own) { return own.name == name && own.model == giver; });
+}
+
+class Drawing {
+public:
+    explicit Drawing(const services::Workplace& workplace) : workplace_(workplace), graph_(workplace.engine.graph()) {}
+
+    std::string text() {
+        std::string nodes;
+        for (std::size_t m = 0; m < graph_.models.size(); ++m) nodes += node(m);
+        const engine::HostLinks& host = graph_.host;
+        for (const engine::Link* link :
+             {&host.fed, &host.good, &host.web_length, &host.web_area, &host.issued, &host.adhesive})
+            take(*link, "host");
+        std::string made =
+            "digraph plugins {\n"
+            "    rankdir=LR;\n"
+            "    node [shape=box, fontname=\"sans-serif\", fontsize=11];\n"
+            "    edge [fontname=\"sans-serif\", fontsize=9];\n" +
+            nodes + "    \"host\" [label=\"the host: balance,\\ncost sheet, reports\", shape=ellipse];\n";
+        for (const auto& [ends, arrow] : arrows_) {
+            std::string label;
+            for (const std::string& name : arrow.names) label += name + "\\l";
+            made += fmt::format("    \"{}\" -> \"{}\" [label=\"{}\"{}];\n", escaped(ends.first), escaped(ends.second),
+                                label, arrow.is_replacing ? ", style=dashed" : "");
+        }
+        return made + "}\n";
+    }
+
+private:
+    void take(const engine::Link& link, const std::string& taker) {
+        const answers::Feed feed = answers::feed_of(graph_, link.source);
+        Arrow& arrow = arrows_[{feed.model, taker}];
+        const std::string name = typed(feed.name, feed.unit);
+        if (std::find(arrow.names.begin(), arrow.names.end(), name) == arrow.names.end()) arrow.names.push_back(name);
+        arrow.is_replacing = arrow.is_replacing || is_preferred(workplace_, feed.name, feed.model);
+    }
+
+    // What a model takes from other models becomes arrows; facts stand in its own box.
+    std::string node(std::size_t m) {
+        const Model& model = graph_.models[m];
+        std::string facts;
+        for (std::size_t n = 0; n < model.needs.size(); ++n) {
+            const engine::Link& link = graph_.needs[m][n];
+            if (link.source.kind == engine::Source::Kind::fact)
+                facts += typed(model.needs[n].name, model.needs[n].unit) + "\\l";
+            else
+                take(link, model.id);
+        }
+        for (const auto& replaced : graph_.settings[m])
+            if (replaced) take(*replaced, model.id);
+        return fmt::format("    \"{0}\" [label=\"{1}. {0}\\n{2}\"];\n", escaped(model.id), m + 1, facts);
+    }
+
+    const services::Workplace& workplace_;
+    const Graph& graph_;
+    Arrows arrows_;
+};
+
+}  // namespace
+
+std::string plugin_graph_dot(const services::Workplace& workplace) {
+    return Drawing(workplace).text();
+}
+
+}  // namespace flutebook::reports

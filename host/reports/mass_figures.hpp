@@ -1,0 +1,37 @@
+// The masses of a quote as they stand on the page: rounded once, for every section that tells of them, so that both
+// sides still come to the same.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/services/quoting/quote.hpp"
+
+namespace flutebook::reports {
+
+/// One cause at one step; a cause that lost nothing is there once, without a step.
+struct Lost {
+    std::string title;
+    std::optional<std::size_t> step;
+    double kg;
+};
+[[nodiscard]] std::vector<Lost> losses_of(const services::Quote& quote);
+
+/// Whole units of 10^-decimals. `issued + adhesive = lost + product`, and `lost` is the sum of `losses`.
+struct MassFigures {
+    int decimals;
+    std::int64_t issued, adhesive, product, lost;
+    std::vector<std::int64_t> losses;   // as losses_of() gives them
+    std::vector<std::int64_t> by_step;  // the losses of each step, 0 ... K
+
+    /// "1 234.50".
+    [[nodiscard]] std::string text(std::int64_t units) const;
+};
+
+/// The masses in kg times `scale`.
+[[nodiscard]] MassFigures mass_figures(const services::Quote& quote, double scale, int decimals);
+
+}  // namespace flutebook::reports

@@ -1,0 +1,75 @@
+// The sections below the account itself: scrap, the months before, and the month divided.
+#include <fmt/format.h>
+
+#include "host/answers/month_json.hpp"
+#include "host/render/number_text.hpp"
+#include "host/render/table.hpp"
+#include "host/reports/month_sections.hpp"
+
+namespace flutebook::reports {
+
+namespace {
+
+std::string rate_text(const std::optional<double>& rate) {
+    return rate ? render::percent_text(*rate, 2) : "-";
+}
+
+void add_stock(render::Table& table, const char* name, const month::ScrapAccount& own) {
+    table.add({name, kg_text(own.open), kg_text(own.in), kg_text(own.out), kg_text(own.counted), kg_text(own.close)});
+}
+
+Grams net_loss(const month::Part& part) {
+    return part.lost() - part.expected();
+}
+
+}  // namespace
+
+std::string scrap_section(const services::MonthAnswer& answer, const std::string& currency) {
+    const auto& own = answer.account;
+    render::Table stocks({render::Align::left, render::Align::right, render::Align::right, render::Align::right,
+                          render::Align::right, render::Align::right},
+                         2);
+    stocks.add({"kg", "opening", "in", "out", "counts found", "closing"});
+    add_stock(stocks, "loose: made, baled", own.loose_scrap);
+    add_stock(stocks, "bale yard: baled, sent", own.bale_yard);
+    render::Table sale({render::Align::left, render::Align::right, render::Align::left}, 2);
+    sale.add({"sent to mills", kg_text(own.sent), "kg, our weight"});
+    sale.add({"paid for", kg_text(own.paid), "kg, the mills' weight after moisture"});
+    sale.add({"revenue", render::money_text(own.revenue), currency});
+    sale.add({"recycling rate: sent of made", rate_text(own.recycling_rate()),
+              "twelve months: " + rate_text(answer.recycling_rate_of_year())});
+    return "Scrap, from the machine to the mill\n" + stocks.text() + "\n" + sale.text();
+}
+
+std::string trend_section(const services::MonthAnswer& answer, const std::string& currency) {
+    render::Table table({render::Align::left, render::Align::right, render::Align::right, render::Align::right,
+                         render::Align::right, render::Align::right, render::Align::right},
+                        2);
+    table.add({"month", "issued kg", "lost", "expected", "unexplained", "waste " + currency, "revenue " + currency});
+    for (const auto& own : answer.trend)
+        table.add({answers::month_name(own.month), kg_text(own.issued), share_text(own.lost(), own.issued),
+                   share_text(own.expected(), own.issued), share_text(own.unexplained(), own.issued),
+                   render::money_text(own.waste_cost()), render::money_text(own.revenue)});
+    return "Twelve months; shares of each month's issued paper\n" + table.text();
+}
+
+std::string parts_section(const services::MonthAnswer& answer) {
+    if (!answer.by) return "";
+    const Grams issued = answer.account.issued;
+    render::Table table({render::Align::flexible, render::Align::right, render::Align::right, render::Align::right,
+                         render::Align::right, render::Align::right, render::Align::right},
+                        2);
+    table.add(
+        {answers::axis_name(*answer.by), "sheets kg", "fed kg", "product kg", "lost kg", "of issued", "excess kg"});
+    for (const auto& part : answer.parts) {
+        table.add({part.of.empty() ? "(none named)" : part.of, kg_text(part.made), kg_text(part.fed),
+                   kg_text(part.product), kg_text(part.lost()), share_text(part.lost(), issued),
+                   kg_text(net_loss(part))});
+        for (const auto& cause : part.causes)
+            table.add({"  " + cause.cause, "", "", "", kg_text(cause.actual), share_text(cause.actual, issued),
+                       kg_text(cause.excess())});
+    }
+    return fmt::format("By {}; shares of the month's issued paper\n", answers::axis_name(*answer.by)) + table.text();
+}
+
+}  // namespace flutebook::reports

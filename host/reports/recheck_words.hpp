@@ -1,0 +1,21 @@
+// What the keys of an answer in JSON are called on a page for people, and in what units they stand.
+#pragma once
+
+#include <string>
+
+namespace flutebook::reports {
+
+/// Where on the page a figure is told.
+enum class FigureKind { way, money, mass, other };
+
+struct FigureName {
+    FigureKind kind;
+    std::string title;
+    std::string unit;  // of the key: "mm", "kg", "1"; "money" keeps its four places; empty: a word, no number
+};
+
+/// Of a key as `desk::Difference::path` spells it: "mass_kg.loss.side-trim", "runners_up[1].cost". A key that nobody
+/// named is told under its own name.
+[[nodiscard]] FigureName figure_name(const std::string& key);
+
+}  // namespace flutebook::reports

@@ -1,0 +1,45 @@
+#include "host/reports/sheet_context.hpp"
+
+#include <fmt/format.h>
+
+#include "host/orders/style.hpp"
+#include "host/render/number_text.hpp"
+
+namespace flutebook::reports {
+
+std::string Enquiry::pieces() const {
+    const orders::Style* style = orders::find_style(request.style);
+    return style != nullptr && style->shape == orders::Style::Shape::sheet ? "sheets" : "boxes";
+}
+
+std::string Enquiry::order_text(double quantity) const {
+    const std::string one = pieces() == "sheets" ? "sheet" : "box";
+    return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? one : pieces());
+}
+
+std::string way_text(const ShownUnits& units, const services::Quote& quote) {
+    std::string made = fmt::format("{}, roll {}", quote.corrugator, units.length(quote.roll_width_mm));
+    if (quote.ups > 1) made += fmt::format(", {} x {} up", quote.nx, quote.ny);
+    return fmt::format("{}, {}", made,
+                       quote.route.empty() ? "no converter" : fmt::format("{}", fmt::join(quote.route, " > ")));
+}
+
+std::string route_text(const services::Quote& quote) {
+    std::string made = quote.corrugator;
+    for (const std::string& machine : quote.route) made += " > " + machine;
+    return made;
+}
+
+const std::string& machine_at(const services::Quote& quote, std::size_t step) {
+    return step == 0 ? quote.corrugator : quote.route[step - 1];
+}
+
+std::size_t parting_step(const plant::Plant& plant, const services::Quote& quote) {
+    for (std::size_t k = 0; k < quote.route.size(); ++k) {
+        const plant::Converter* converter = plant.find_converter(quote.route[k]);
+        if (converter != nullptr && converter->kind == plant::Converter::Kind::die_cutter) return k + 1;
+    }
+    return quote.route.size();
+}
+
+}  // namespace flutebook::reports

@@ -1,0 +1,39 @@
+// One enquiry on its way to the page: what every section of its cost sheet draws on, and the words they share.
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+#include "host/reports/shown_units.hpp"
+#include "host/services/quoting/quote.hpp"
+
+namespace flutebook::reports {
+
+/// Refers to a plant and a request that outlive it.
+struct Enquiry {
+    const plant::Plant& plant;
+    const orders::Request& request;
+    ShownUnits units;
+
+    Enquiry(const plant::Plant& of_plant, const orders::Request& of_request)
+        : plant(of_plant), request(of_request), units(of_plant) {}
+
+    /// "boxes"; "sheets" where sheets are sold as sheets.
+    [[nodiscard]] std::string pieces() const;
+    /// "5 000 boxes".
+    [[nodiscard]] std::string order_text(double quantity) const;
+};
+
+/// "C1, roll 2450 mm, 2 x 3 up, DC1 > FG1": the way a quote is made, as its runners-up are named.
+[[nodiscard]] std::string way_text(const ShownUnits& units, const services::Quote& quote);
+
+/// "C1 > DC1 > FG1".
+[[nodiscard]] std::string route_text(const services::Quote& quote);
+
+/// The machine of a step, 0 being the corrugator.
+[[nodiscard]] const std::string& machine_at(const services::Quote& quote, std::size_t step);
+
+/// The step where boxes part from the sheet: the first die cutter, else the last.
+[[nodiscard]] std::size_t parting_step(const plant::Plant& plant, const services::Quote& quote);
+
+}  // namespace flutebook::reports

@@ -1,0 +1,170 @@
+#include "host/sandbox/child.hpp"
+
+#include <fcntl.h>
+#include <poll.h>
+#include <spawn.h>
+#include <sys/syscall.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <csignal>
+#include <cstdlib>
+#include <fstream>
+#include <system_error>
+#include <thread>
+#include <utility>
+
+namespace flutebook::sandbox {
+namespace {
+
+constexpr int first_handed_over = 3;
+constexpr int clear_of_targets = 64;  // where no descriptor of the child will be
+
+[[noreturn]] void fail(int error, const char* what) {
+    throw std::system_error(error, std::generic_category(), what);
+}
+
+// A descriptor of this process, closed in every program it starts.
+class Held {
+public:
+    explicit Held(int number) : number_(number) {
+        if (number < 0) fail(errno, "no descriptor for a child process");
+    }
+    ~Held() {
+        if (number_ >= 0) ::close(number_);
+    }
+    Held(Held&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
+    Held& operator=(Held&&) = delete;
+    Held(const Held&) = delete;
+    Held& operator=(const Held&) = delete;
+    [[nodiscard]] int get() const { return number_; }
+    [[nodiscard]] int release() { return std::exchange(number_, -1); }
+
+private:
+    int number_;
+};
+
+class Actions {
+public:
+    Actions() { ::posix_spawn_file_actions_init(&all_); }
+    ~Actions() { ::posix_spawn_file_actions_destroy(&all_); }
+    Actions(const Actions&) = delete;
+    Actions& operator=(const Actions&) = delete;
+    void take(int from, int as) { check(::posix_spawn_file_actions_adddup2(&all_, from, as)); }
+    void open(int as, const char* path, int how) { check(::posix_spawn_file_actions_addopen(&all_, as, path, how, 0)); }
+    [[nodiscard]] const posix_spawn_file_actions_t* get() const { return &all_; }
+
+private:
+    static void check(int error) {
+        if (error != 0) fail(error, "cannot prepare a child process");
+    }
+    posix_spawn_file_actions_t all_{};
+};
+
+// A group of its own, and every signal as a fresh process has it.
+class Attributes {
+public:
+    Attributes() {
+        ::posix_spawnattr_init(&all_);
+        sigset_t signals;
+        sigfillset(&signals);
+        ::posix_spawnattr_setsigdefault(&all_, &signals);
+        sigemptyset(&signals);
+        ::posix_spawnattr_setsigmask(&all_, &signals);
+        ::posix_spawnattr_setpgroup(&all_, 0);
+        ::posix_spawnattr_setflags(&all_, POSIX_SPAWN_SETPGROUP | POSIX_SPAWN_SETSIGDEF | POSIX_SPAWN_SETSIGMASK);
+    }
+    ~Attributes() { ::posix_spawnattr_destroy(&all_); }
+    Attributes(const Attributes&) = delete;
+    Attributes& operator=(const Attributes&) = delete;
+    [[nodiscard]] const posix_spawnattr_t* get() const { return &all_; }
+
+private:
+    posix_spawnattr_t all_{};
+};
+
+}  // namespace
+
+Child::Child(const std::string& program, const std::vector<std::string>& words, const std::vector<int>& descriptors) {
+    std::array<int, 2> life{};
+    if (::pipe2(life.data(), O_CLOEXEC) != 0) fail(errno, "no pipe for a child process");
+    Held ours(life[1]);
+    const Held theirs(life[0]);
+
+    Actions actions;
+    actions.take(theirs.get(), STDIN_FILENO);
+    actions.open(STDOUT_FILENO, "/dev/null", O_WRONLY);
+    actions.open(STDERR_FILENO, "/dev/null", O_WRONLY);
+    std::vector<Held> moved;  // first out of the way of the numbers that the child knows
+    for (const int descriptor : descriptors) moved.emplace_back(::fcntl(descriptor, F_DUPFD_CLOEXEC, clear_of_targets));
+    for (std::size_t i = 0; i < moved.size(); ++i)
+        actions.take(moved[i].get(), first_handed_over + static_cast<int>(i));
+
+    std::vector<std::string> all = {program};
+    all.insert(all.end(), words.begin(), words.end());
+    std::vector<char*> pointers;
+    for (std::string& word : all) pointers.push_back(word.data());
+    pointers.push_back(nullptr);
+    const Attributes attributes;
+    const int error = ::posix_spawn(&id_, program.c_str(), actions.get(), attributes.get(), pointers.data(), ::environ);
+    if (error != 0) fail(error, "cannot start a child process");
+    life_ = ours.release();
+    // The C library's header of it lacks the linkage of C.
+    end_ = static_cast<int>(::syscall(SYS_pidfd_open, id_, 0));
+    if (end_ < 0) {
+        const int reason = errno;
+        finish();
+        ::close(life_);
+        fail(reason, "cannot watch a child process");
+    }
+}
+
+Child::~Child() {
+    finish();
+    ::close(end_);
+    ::close(life_);
+}
+
+std::size_t Child::resident_bytes() const {
+    std::ifstream about("/proc/" + std::to_string(id_) + "/statm");
+    std::size_t all = 0;
+    std::size_t resident = 0;
+    about >> all >> resident;
+    return resident * static_cast<std::size_t>(::sysconf(_SC_PAGESIZE));
+}
+
+std::optional<Ended> Child::ended() const {
+    if (finished_) return finished_;
+    siginfo_t how{};
+    // Only looked at: as long as nobody has waited for it, its number and its group's belong to no other.
+    if (::waitid(P_PID, static_cast<id_t>(id_), &how, WEXITED | WNOHANG | WNOWAIT) != 0 || how.si_pid == 0)
+        return std::nullopt;
+    return how.si_code == CLD_EXITED ? Ended{how.si_status, 0} : Ended{0, how.si_status};
+}
+
+Ended Child::finish() {
+    if (finished_) return *finished_;
+    ::kill(-id_, SIGKILL);
+    siginfo_t how{};
+    while (::waitid(P_PID, static_cast<id_t>(id_), &how, WEXITED) != 0 && errno == EINTR) {
+    }
+    finished_ = how.si_code == CLD_EXITED ? Ended{how.si_status, 0} : Ended{0, how.si_status};
+    return *finished_;
+}
+
+std::string own_program() {
+    return "/proc/self/exe";
+}
+
+void end_with_parent() {
+    std::thread([] {
+        pollfd parent{STDIN_FILENO, 0, 0};
+        while (::poll(&parent, 1, -1) < 0 && errno == EINTR) {
+        }
+        ::kill(0, SIGKILL);
+    }).detach();
+}
+
+}  // namespace flutebook::sandbox

@@ -1,0 +1,23 @@
+// Takes from a child what a model never needs: other processes, files to write, the network, memory without end.
+#pragma once
+
+#include <chrono>
+
+namespace flutebook::sandbox {
+
+/// Limits on memory, written files and core dumps, which the system itself enforces. Memory is not limited under
+/// AddressSanitizer, which reserves more than there is.
+void limit_resources();
+
+/// From its start to its end. For a child that works once; one that works for as long as the host does has deadlines.
+void limit_processor_time(std::chrono::seconds most);
+
+/// From now on a system call that starts a process, changes the file system, opens a connection or leaves the group is
+/// not made: the caller gets SIGSYS. Threads, memory and reading go on. For this thread and all that it starts, for
+/// good. Where the system has no such filter, limits and the group have to do.
+void forbid_calls();
+
+/// What a forbidden system call was about: "starts a process". Safe in a signal handler.
+[[nodiscard]] const char* meaning_of(int system_call);
+
+}  // namespace flutebook::sandbox

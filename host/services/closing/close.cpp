@@ -1,0 +1,115 @@
+#include "host/services/closing/close.hpp"
+
+#include <fmt/format.h>
+
+#include <map>
+#include <utility>
+
+#include "host/month/books.hpp"
+#include "host/production/accounts.hpp"
+#include "host/services/closing/month.hpp"
+
+namespace flutebook::services {
+
+namespace {
+
+namespace account = production::account;
+
+using Stocks = std::map<std::pair<std::string, std::string>, ledger::Balance>;
+
+std::string text_of(ledger::Month month) {
+    return fmt::format("{}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
+}
+
+// The floor and the scrap are one stock each, whatever materials came and went.
+std::string stocked_as(const ledger::Balance& balance) {
+    if (balance.account == account::floor) return production::material::board;
+    if (balance.account == account::loose_scrap || balance.account == account::bale_yard)
+        return production::material::scrap;
+    return balance.material;
+}
+
+// Adds, or takes away what is there, so that what stays is what must move.
+enum class Side { book, account };
+
+void sum_up(Stocks& stocks, const std::vector<ledger::Balance>& balances, Side side) {
+    for (const auto& balance : balances) {
+        if (month::is_border(balance.account)) continue;
+        const auto material = stocked_as(balance);
+        auto& own = stocks[{balance.account, material}];
+        own.account = balance.account;
+        own.material = material;
+        own.mass += side == Side::book ? balance.mass : -balance.mass;
+        own.money += side == Side::book ? balance.money : -balance.money;
+    }
+}
+
+ledger::Draft draft_of(const char* kind, ledger::Month month, const std::string& inner) {
+    ledger::Draft draft;
+    draft.kind = kind;
+    draft.ref = text_of(month) + " " + inner;
+    draft.content = "month=" + text_of(month) + "\naccount=" + inner;
+    draft.date = month::last_day(month);
+    draft.centre = inner;
+    return draft;
+}
+
+// What brings every inner account from the books to the month's account: one entry an account and kind.
+std::vector<ledger::Draft> differences(ledger::Month month, const Stocks& stocks) {
+    std::map<std::string, ledger::Draft> masses, costs;
+    for (const auto& [key, stock] : stocks) {
+        if (stock.mass != Grams()) {
+            auto& draft = masses.emplace(stock.account, draft_of(difference_kind, month, stock.account)).first->second;
+            draft.movements.push_back({stock.account, account::unexplained, stock.material, "", stock.mass, {}});
+        }
+        if (stock.money != Money()) {
+            auto& draft = costs.emplace(stock.account, draft_of(month_cost_kind, month, stock.account)).first->second;
+            draft.movements.push_back({stock.account, account::costs, stock.material, "", {}, stock.money});
+        }
+    }
+    std::vector<ledger::Draft> drafts;
+    for (auto* kind : {&masses, &costs})
+        for (auto& [inner, draft] : *kind) drafts.push_back(std::move(draft));
+    return drafts;
+}
+
+// Blanks alone are no reason.
+bool is_blank(const std::string& why) {
+    return why.find_first_not_of(" \t\r\n") == std::string::npos;
+}
+
+void expect_balance(const ledger::Store& store, const CloseAsked& asked, const month::MonthAccount& account,
+                    double tolerance) {
+    if (month::balances_within(account, tolerance) || !is_blank(asked.why)) return;
+    const auto share = month::share_of(account.unexplained(), account.issued);
+    throw LedgerError(
+        LedgerError::Kind::refused,
+        fmt::format("{}: {} does not balance: found {:.3f} kg unexplained, {} of issued paper, where {:.2f} % may be; "
+                    "find them, or close it with --why",
+                    store.file(), text_of(asked.month), account.unexplained().to_kg(),
+                    share ? fmt::format("{:.2f} %", *share * 100) : "which is none", tolerance * 100));
+}
+
+}  // namespace
+
+CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseAsked& asked) {
+    ledger::expect_in_turn(store, asked.month);
+    MonthReader reader(plant, store);
+    auto account = reader.account(asked.month);
+    expect_balance(store, asked, account, plant.balance_tolerance);
+    Stocks stocks;
+    sum_up(stocks, ledger::balances_before(store, asked.month + std::chrono::months(1)), Side::book);
+    sum_up(stocks, account.closing, Side::account);
+    ledger::Close close;
+    close.month = asked.month;
+    for (const auto& [key, stock] : stocks)
+        if (close.inner_accounts.empty() || close.inner_accounts.back() != stock.account)
+            close.inner_accounts.push_back(stock.account);
+    close.differences = differences(asked.month, stocks);
+    close.note = asked.why;
+    close.who = asked.who;
+    auto seal = ledger::close_month(store, close);
+    return {std::move(seal), std::move(account), plant.balance_tolerance};
+}
+
+}  // namespace flutebook::services

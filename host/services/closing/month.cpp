@@ -1,0 +1,140 @@
+#include "host/services/closing/month.hpp"
+
+#include <algorithm>
+
+#include "host/month/month.hpp"
+#include "host/production/accounts.hpp"
+#include "ledger/reading/entries.hpp"
+
+namespace flutebook::services {
+
+namespace {
+
+namespace account = production::account;
+
+// The masses of one account's counts, by day: of each material the one that was posted last.
+std::map<ledger::Date, Grams> counted_by_day(const std::vector<ledger::StandingCount>& counts,
+                                             const std::string& name) {
+    std::map<ledger::Date, std::map<std::string, Grams>> by_material;
+    for (const auto& one : counts)
+        if (one.count.account == name) by_material[one.date][one.count.material] = one.count.mass;
+    std::map<ledger::Date, Grams> days;
+    for (const auto& [date, materials] : by_material)
+        for (const auto& [material, mass] : materials) days[date] += mass;
+    return days;
+}
+
+// What came into an account less what went out, over the whole month.
+Grams moved_in_month(const std::vector<ledger::Flow>& flows, const std::string& name) {
+    Grams moved;
+    for (const auto& flow : flows) {
+        if (month::is_of_close(flow)) continue;
+        if (flow.to == name) moved += flow.mass;
+        if (flow.from == name) moved += -flow.mass;
+    }
+    return moved;
+}
+
+// The same up to the end of a day, which only the entries know.
+void move_day_by_day(const ledger::Store& store, ledger::Month month, std::vector<month::CountedDay>& days) {
+    ledger::visit_entries(store, month, [&](const ledger::Entry& entry) {
+        for (const auto& movement : entry.draft.movements) {
+            if (movement.from == account::unexplained || movement.to == account::unexplained) continue;
+            for (auto& day : days) {
+                if (entry.draft.date > day.date) continue;
+                if (movement.to == day.account) day.moved += movement.mass;
+                if (movement.from == day.account) day.moved += -movement.mass;
+            }
+        }
+    });
+}
+
+std::vector<month::CountedDay> counted_days(const ledger::Store& store, const month::MonthBooks& books) {
+    std::vector<month::CountedDay> early, all;
+    for (const auto* name : {account::floor, account::loose_scrap, account::bale_yard})
+        for (const auto& [date, mass] : counted_by_day(books.counts, name)) {
+            const bool is_last = date == month::last_day(books.month);
+            (is_last ? all : early)
+                .push_back({name, date, mass, is_last ? moved_in_month(books.flows, name) : Grams()});
+        }
+    if (!early.empty()) move_day_by_day(store, books.month, early);
+    all.insert(all.end(), early.begin(), early.end());
+    std::stable_sort(all.begin(), all.end(),
+                     [](const auto& left, const auto& right) { return left.date < right.date; });
+    return all;
+}
+
+std::map<std::string, double> prices_on(const plant::Plant& plant, ledger::Date day) {
+    std::map<std::string, double> prices;
+    for (const auto& paper : plant.papers)
+        if (const auto* price = paper.price_on(day)) prices[paper.code] = price->per_tonne / 1000;
+    return prices;
+}
+
+}  // namespace
+
+MonthReader::MonthReader(const plant::Plant& plant, const ledger::Store& store)
+    : plant_(plant), store_(store), months_(ledger::months(store)) {
+    if (const auto seal = ledger::last_seal(store)) last_closed_ = seal->month;
+}
+
+// The latest month before this one in which something was posted, where it is still open.
+std::optional<ledger::Month> MonthReader::open_before(ledger::Month month) const {
+    const auto after = std::lower_bound(months_.begin(), months_.end(), month);
+    if (after == months_.begin()) return std::nullopt;
+    const auto before = *std::prev(after);
+    if (last_closed_ && before <= *last_closed_) return std::nullopt;
+    return before;
+}
+
+std::vector<ledger::Balance> MonthReader::opening(ledger::Month month) {
+    if (const auto before = open_before(month)) return accounts_.at(*before).closing;
+    return ledger::balances_before(store_, month);
+}
+
+void MonthReader::work_out(ledger::Month month) {
+    month::MonthBooks books;
+    books.month = month;
+    books.opening = opening(month);
+    books.flows = ledger::flows(store_, month);
+    books.expected = ledger::expected_losses(store_, month);
+    books.counts = ledger::counts(store_, month);
+    books.counted_days = counted_days(store_, books);
+    books.paper_prices = prices_on(plant_, month::last_day(month));
+    accounts_.emplace(month, month::month_account(books));
+}
+
+const month::MonthAccount& MonthReader::account(ledger::Month month) {
+    std::vector<ledger::Month> missing;
+    for (std::optional<ledger::Month> next = month; next && accounts_.count(*next) == 0; next = open_before(*next))
+        missing.push_back(*next);
+    for (auto next = missing.rbegin(); next != missing.rend(); ++next) work_out(*next);
+    return accounts_.at(month);
+}
+
+std::optional<double> MonthAnswer::recycling_rate_of_year() const {
+    Grams sent, made;
+    for (const auto& month : trend) {
+        sent += month.sent;
+        made += month.loose_scrap.in;
+    }
+    return month::share_of(sent, made);
+}
+
+MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthAsked& asked) {
+    const ledger::Snapshot snapshot(store);
+    MonthReader reader(plant, store);
+    MonthAnswer answer{
+        reader.account(asked.month), ledger::seal_of(store, asked.month), plant.balance_tolerance, {}, {}, asked.by};
+    if (asked.trend == MonthAsked::Trend::twelve_months) {
+        const auto first = asked.month - std::chrono::months(11);
+        for (const auto held : reader.months())
+            if (held >= first && held <= asked.month) answer.trend.push_back(reader.account(held));
+    }
+    if (asked.by)
+        answer.parts = month::breakdown(ledger::shares(store, asked.month, *asked.by),
+                                        ledger::expected_shares(store, asked.month, *asked.by));
+    return answer;
+}
+
+}  // namespace flutebook::services

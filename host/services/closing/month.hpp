@@ -1,0 +1,66 @@
+// The month's account, the use-case both faces call: read from the ledger's totals, worked out, put beside the twelve
+// months before.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/month/account.hpp"
+#include "host/month/breakdown.hpp"
+#include "host/plant/plant.hpp"
+#include "ledger/store/store.hpp"
+#include "ledger/writing/close.hpp"
+
+namespace flutebook::services {
+
+struct MonthAsked {
+    enum class Trend { none, twelve_months };
+    ledger::Month month;
+    std::optional<ledger::Axis> by;
+    Trend trend;
+};
+
+struct MonthAnswer {
+    month::MonthAccount account;
+    std::optional<ledger::Seal> seal;  // of a closed month
+    double tolerance;                  // share of issued paper that may stay unexplained
+    /// The twelve months that end with this one, those in which something was posted; the earliest first.
+    std::vector<month::MonthAccount> trend;
+    std::vector<month::Part> parts;  // where they were asked for
+    std::optional<ledger::Axis> by;
+
+    [[nodiscard]] bool balances() const { return month::balances_within(account, tolerance); }
+    /// Of the twelve months together.
+    [[nodiscard]] std::optional<double> recycling_rate_of_year() const;
+};
+
+/// Reads accounts from a ledger. A month begins with what the one before it ended with: with the sealed stocks where
+/// that was closed, else with its account, worked out on the way. Reads the store it was given, which outlives it; one
+/// thread at a time.
+class MonthReader {
+public:
+    MonthReader(const plant::Plant& plant, const ledger::Store& store);
+
+    /// Throws LedgerError.
+    [[nodiscard]] const month::MonthAccount& account(ledger::Month month);
+    /// The months in which something was posted, earliest first.
+    [[nodiscard]] const std::vector<ledger::Month>& months() const { return months_; }
+
+private:
+    [[nodiscard]] std::vector<ledger::Balance> opening(ledger::Month month);
+    [[nodiscard]] std::optional<ledger::Month> open_before(ledger::Month month) const;
+    void work_out(ledger::Month month);
+
+    const plant::Plant& plant_;
+    const ledger::Store& store_;
+    std::vector<ledger::Month> months_;
+    std::optional<ledger::Month> last_closed_;
+    std::map<ledger::Month, month::MonthAccount> accounts_;
+};
+
+/// Throws LedgerError. The answer is of one instant, whatever is posted meanwhile.
+[[nodiscard]] MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthAsked& asked);
+
+}  // namespace flutebook::services

@@ -1,0 +1,59 @@
+#include "host/services/orders/order.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "host/orders/order_record_json.hpp"
+#include "host/production/document_format.hpp"
+#include "host/services/quoting/saved_quote.hpp"
+#include "ledger/reading/quotes.hpp"
+
+namespace flutebook::services {
+
+namespace {
+
+orders::OrderRecord terms_in(const ledger::Store& store, const ledger::SavedQuote& quote, double quantity) {
+    std::vector<std::string> held;
+    for (const ledger::Part& part : quote.parts)
+        if (const auto terms =
+                part.name.rfind("terms/", 0) == 0 ? orders::order_record_of(part.content) : std::nullopt) {
+            if (terms->quantity == quantity) return *terms;
+            held.push_back(fmt::format("{:.0f}", terms->quantity));
+        }
+    throw LedgerError(
+        LedgerError::Kind::refused,
+        fmt::format("{}: quote {} does not hold this quantity: found {}; take one of {}, or quote it anew",
+                    store.file(), quote.number, quantity, fmt::join(held, ", ")));
+}
+
+// An order is only good for what can be posted to it.
+void expect_postable(const ledger::Store& store, const std::string& number) {
+    const bool is_stripped = number.front() != ' ' && number.back() != ' ';
+    if (is_stripped && number.size() <= production::longest_name) return;
+    throw LedgerError(
+        LedgerError::Kind::refused,
+        fmt::format("{}: the order's number is none that a document can name: found '{}'; give at most {} "
+                    "bytes, no space at either end",
+                    store.file(), number, production::longest_name));
+}
+
+}  // namespace
+
+orders::OrderRecord take_order(ledger::Store& store, const OrderAsked& asked) {
+    const ledger::SavedQuote quote = saved_quote(store, asked.quote);
+    orders::OrderRecord made = terms_in(store, quote, asked.quantity);
+    made.quote = quote.number;
+    made.number = asked.number.empty() ? fmt::format("{}-{:.0f}", quote.number, made.quantity) : asked.number;
+    expect_postable(store, made.number);
+    ledger::take_order(store,
+                       {made.number,
+                        made.quote,
+                        static_cast<std::int64_t>(made.quantity),
+                        {{orders::order_record_part, orders::to_json(made)}}},
+                       asked.who);
+    return made;
+}
+
+}  // namespace flutebook::services

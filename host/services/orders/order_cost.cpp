@@ -1,0 +1,213 @@
+#include "host/services/orders/order_cost.hpp"
+
+#include <fmt/format.h>
+
+#include <flutebook/run.hpp>
+#include <numeric>
+
+#include "host/base/errors.hpp"
+#include "host/services/orders/material_lines.hpp"
+#include "host/services/orders/taken_order.hpp"
+#include "host/services/quoting/saved_quote.hpp"
+#include "host/services/workplace.hpp"
+#include "ledger/reading/entries.hpp"
+
+namespace flutebook::services {
+
+namespace {
+
+using engine::Costing;
+using engine::Graph;
+using engine::LineAmount;
+
+constexpr int all_decimals = 4;
+
+// One sum of each costing.
+template <typename Sum>
+Stages by_stage(const StageCostings& costings, const Sum& sum) {
+    return {sum(costings.quoted), sum(costings.standard), sum(costings.converted), sum(costings.used),
+            sum(costings.paid)};
+}
+
+std::vector<LineVariance> lines_of(const Graph& graph, const StageCostings& costings) {
+    std::vector<LineVariance> made;
+    for (std::size_t m = 0; m < graph.models.size(); ++m)
+        for (std::size_t l = 0; l < graph.models[m].lines.size(); ++l) {
+            const contract::Line& line = graph.models[m].lines[l];
+            const Stages cost = by_stage(costings, [&](const Costing& costing) {
+                Money sum;
+                for (const LineAmount& own : costing.lines)
+                    if (own.model == m && own.line == l) sum += own.amount;
+                return sum;
+            });
+            if (cost == Stages{}) continue;
+            made.push_back({graph.models[m].id, line.name, line.title, line.cost_class, cost});
+        }
+    return made;
+}
+
+// Before it is rounded: a price is what comes to the amount.
+template <typename IsOwn>
+double charged_per_kg(const Costing& costing, double kg, const IsOwn& is_own) {
+    double charged = 0;
+    for (const LineAmount& line : costing.lines)
+        if (is_own(line)) charged += line.quantity == kg ? line.rate : line.quantity * line.rate / kg;
+    return kg > 0 ? charged : 0;
+}
+
+template <typename Quantity, typename IsOwn>
+InputVariance input_of(const StageCostings& costings, std::string material, const Quantity& kg, const IsOwn& is_own) {
+    const Input input{kg(costings.quoted),
+                      kg(costings.standard),
+                      kg(costings.converted),
+                      kg(costings.used),
+                      charged_per_kg(costings.standard, kg(costings.standard), is_own),
+                      charged_per_kg(costings.paid, kg(costings.paid), is_own)};
+    const auto cost = stages_of(input);
+    if (!cost) throw ModelError(material + ": costs too much to be kept: no amount may reach 9e10");
+    return {std::move(material), std::nullopt, input, *cost};
+}
+
+std::vector<InputVariance> inputs_of(const Graph& graph, const orders::OrderRecord& order,
+                                     const StageCostings& costings) {
+    std::vector<InputVariance> made;
+    for (std::size_t p = 0; p < order.plies.size(); ++p) {
+        made.push_back(input_of(
+            costings, order.plies[p].paper, [p](const Costing& costing) { return costing.issued_kg[p]; },
+            [&](const LineAmount& line) { return is_of_ply(graph, line, p); }));
+        made.back().ply = p;
+    }
+    made.push_back(input_of(
+        costings, "adhesive", [](const Costing& costing) { return costing.adhesive_kg; },
+        [&](const LineAmount& line) { return is_of_adhesive(graph, line); }));
+    return made;
+}
+
+OrderMass::Masses masses_of(const orders::OrderRecord& order, const Costing& costing, double boxes) {
+    OrderMass::Masses made{};
+    made.issued = std::accumulate(costing.issued_kg.begin(), costing.issued_kg.end(), 0.0);
+    made.adhesive = costing.adhesive_kg;
+    made.product = run::mass(boxes * order.box_area_m2, order.grammage_gsm);
+    for (const auto& by_step : costing.losses)
+        made.losses.push_back(std::accumulate(by_step.begin(), by_step.end(), 0.0));
+    return made;
+}
+
+// Good pieces that went on less those that were fed, step by step. Blanks over at the parting step are its surplus.
+double floor_kg(const orders::OrderRecord& order, const production::OrderActual& actual) {
+    double kg = 0;
+    for (std::size_t k = 1; k <= order.last_step(); ++k) {
+        const double over = actual.went_on(k - 1) - actual.fed(k);
+        if (k == order.parting + 1 && order.parting > 0 && over > 0) continue;
+        kg += run::mass(over * production::route_step(order, k).piece_m2, order.grammage_gsm);
+    }
+    return kg;
+}
+
+OrderMass mass_of(const Graph& graph, const OrderFile& file, const StageCostings& costings) {
+    OrderMass made;
+    for (const auto& loss : graph.models[graph.shedder].losses) made.causes.push_back({loss.cause, loss.title});
+    const double boxes = file.actual.boxes();
+    made.allowed = masses_of(file.order, costings.standard, boxes);
+    made.actual = masses_of(file.order, costings.used, boxes);
+    made.actual.floor = floor_kg(file.order, file.actual);
+    return made;
+}
+
+std::vector<OrderStep> steps_of(const OrderFile& file, const StageCostings& costings) {
+    std::vector<OrderStep> made;
+    const auto& standard = costings.standard;
+    for (auto& ran : steps_ran(file.order, file.actual)) {
+        const std::size_t k = made.size();
+        OrderStep step{std::move(ran), {}, {}};
+        if (k == 0) {
+            step.allowed = {standard.web_length_m, standard.allowances.order_change_m, standard.good[0]};
+            step.actual = {costings.used.web_length_m, 0, costings.used.good[0]};
+            for (const auto& run : file.actual.web) step.actual.setup += run.order_change_m;
+        } else {
+            step.allowed = {standard.fed[k], standard.allowances.setup_sheets[k], standard.good[k]};
+            step.actual = {costings.used.fed[k], 0, costings.used.good[k]};
+            for (const auto& run : file.actual.steps[k - 1]) step.actual.setup += run.pieces.setup;
+        }
+        made.push_back(std::move(step));
+    }
+    return made;
+}
+
+Money per_thousand(Money cost, double boxes) {
+    const auto made = Money::rounded(cost.to_double() / boxes * 1000, all_decimals);
+    if (!made) throw ModelError("the order's unit cost is too large to be kept: no amount may reach 9e14");
+    return *made;
+}
+
+void refuse_other_currency(const plant::Plant& then, const plant::Plant& today) {
+    if (then.currency == today.currency) return;
+    throw InputError(InputError::Whose::plant,
+                     {fmt::format("{}/plant.yaml: currency: the quote was made in another: found {}, and {} in the "
+                                  "quote; compare them by hand",
+                                  today.folder, today.currency, then.currency)});
+}
+
+}  // namespace
+
+Stages OrderCost::other_cost() const {
+    Stages of_inputs;
+    for (const auto& input : inputs) of_inputs += input.cost;
+    return cost - of_inputs;
+}
+
+OrderFile order_file(const ledger::Store& store, const plant::Plant& today, const std::string& number) {
+    const ledger::Snapshot moment(store);
+    auto order = taken_order(store, today, number);
+    if (!order)
+        throw LedgerError(
+            LedgerError::Kind::refused,
+            fmt::format("{}: no such order: found '{}'; name one that `flutebook order` took", store.file(), number));
+    auto actual = production::actual_of(*order, ledger::entries_of_order(store, number));
+    std::vector<std::string> lines;
+    for (const auto& missing : production::what_is_missing(*order, actual))
+        lines.push_back(
+            fmt::format("order {}: cannot be costed before it is made: missing {}; post them", number, missing));
+    if (!lines.empty()) throw LedgerError(LedgerError::Kind::refused, std::move(lines));
+    auto quote = saved_quote(store, order->quote);
+    return {std::move(*order), std::move(actual), std::move(quote)};
+}
+
+std::vector<std::string> machines_of(const OrderFile& file) {
+    std::vector<std::string> made;
+    for (const auto& run : file.actual.web) made.push_back(run.corrugator);
+    for (const auto& step : file.actual.steps)
+        for (const auto& run : step) made.push_back(run.converter);
+    return made;
+}
+
+OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
+                     const plant::Plant& today) {
+    refuse_other_currency(quoted.plant, today);
+    const StageCostings costings = cost_stages(engine, quoted, file.order, file.actual, today);
+    OrderCost made{};
+    made.order = file.order;
+    made.request = quoted.request.number;
+    made.currency = quoted.plant.currency;
+    made.made = file.actual.boxes();
+    made.days = file.actual.days();
+    made.cost = by_stage(costings, [](const Costing& costing) { return costing.cost; });
+    made.quoted_per_thousand = per_thousand(made.cost.quoted, file.order.quantity);
+    made.paid_per_thousand = per_thousand(made.cost.paid, made.made);
+    made.saved_cost = saved_cost(file.quote, file.order.quantity);
+    made.plugins = changed_plugins(file.quote, engine.graph());
+    made.steps = steps_of(file, costings);
+    made.lines = lines_of(engine.graph(), costings);
+    made.inputs = inputs_of(engine.graph(), file.order, costings);
+    made.mass = mass_of(engine.graph(), file, costings);
+    return made;
+}
+
+OrderCost order_cost(const plant::Plant& today, const std::string& ledger, const std::string& number) {
+    const OrderFile file = order_file(ledger::Store::open_for_reading(ledger), today, number);
+    QuotedPlant quoted = quoted_plant(file.quote, today, machines_of(file));
+    const Workplace workplace = open(quoted.plant);
+    return order_cost(workplace.engine, quoted, file, today);
+}
+
+}  // namespace flutebook::services

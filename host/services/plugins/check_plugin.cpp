@@ -1,0 +1,65 @@
+#include "host/services/plugins/check_plugin.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+
+#include "host/plugin_check/trial.hpp"
+#include "host/sandbox/child.hpp"
+
+namespace flutebook::services {
+namespace {
+
+Checked::State state_of(const plugin_check::Finding& finding) {
+    switch (finding.state) {
+        case plugin_check::Finding::State::holds:
+            return Checked::State::holds;
+        case plugin_check::Finding::State::broken:
+            return Checked::State::broken;
+        case plugin_check::Finding::State::not_tried:
+            break;
+    }
+    return Checked::State::not_tried;
+}
+
+// As a shell takes it for one word.
+std::string one_word(const std::string& text) {
+    const auto is_plain = [](unsigned char c) {
+        return std::isalnum(c) != 0 || std::string("/._-+,:@%").find(static_cast<char>(c)) != std::string::npos;
+    };
+    if (!text.empty() && std::all_of(text.begin(), text.end(), is_plain)) return text;
+    std::string made = "'";
+    for (const char c : text) made += c == '\'' ? std::string("'\\''") : std::string(1, c);
+    return made + "'";
+}
+
+Checked::Rule told(const plugin_check::Finding& finding, const CheckAsked& asked) {
+    Checked::Rule made{finding.rule->group(), finding.rule->id, finding.rule->sentence,
+                       state_of(finding),     finding.text,     ""};
+    if (made.state != Checked::State::broken) return made;
+    if (finding.rule->is_in_hosts_words()) made.said = "is refused by the host: " + made.said;
+    made.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(asked.file), asked.seed,
+                             finding.orders > 0 ? finding.orders : asked.orders);
+    return made;
+}
+
+}  // namespace
+
+std::size_t Checked::count(State state) const {
+    return static_cast<std::size_t>(
+        std::count_if(rules.begin(), rules.end(), [&](const Rule& rule) { return rule.state == state; }));
+}
+
+Checked check_plugin(const CheckAsked& asked, const std::function<void(const std::string&)>& begun) {
+    const contract::PluginFile file = contract::PluginFile::read(asked.file);
+    const plugin_check::Findings findings =
+        plugin_check::try_plugin(file, plugin_check::asked_for_check(sandbox::own_program(), asked.seed, asked.orders),
+                                 [&](const plugin_check::Rule& rule) { begun(rule.id); });
+    Checked made{asked, file.id(), file.sha256(), {}, {}};
+    for (const plugin_check::Finding& finding : findings.rules) made.rules.push_back(told(finding, asked));
+    for (const plugin_check::Figure& figure : findings.figures) made.figures.push_back({figure.name, figure.value});
+    return made;
+}
+
+}  // namespace flutebook::services

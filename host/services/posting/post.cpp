@@ -1,0 +1,155 @@
+// Reads every file twice: first to know what the documents say of each other, then row by row into the ledger. Nothing
+// of a row is kept but sums.
+#include "host/services/posting/post.hpp"
+
+#include <fmt/format.h>
+
+#include <map>
+#include <tuple>
+#include <utility>
+#include <variant>
+
+#include "host/production/document.hpp"
+#include "host/production/entry_from_row.hpp"
+#include "host/production/refusals.hpp"
+#include "host/services/posting/post_book.hpp"
+#include "ledger/reading/entries.hpp"
+#include "ledger/writing/posting.hpp"
+
+namespace flutebook::services {
+
+namespace {
+
+using production::Document;
+using production::Objections;
+using production::ReadLine;
+using production::Row;
+
+// What is wrong is told when the rows are posted.
+void look_ahead(PostBook& book, const std::vector<std::string>& files) {
+    for (const auto& file : files) {
+        auto opened = Document::open(file);
+        auto* document = std::get_if<Document>(&opened);
+        if (document == nullptr) continue;
+        while (const auto line = document->next())
+            if (const auto* row = std::get_if<Row>(&line->outcome)) book.foresee(*row);
+    }
+}
+
+// One posting: the files one after the other, and the sums of what they moved.
+class Round {
+public:
+    Round(const plant::Plant& plant, ledger::Store& store, const PostAsked& asked)
+        : plant_(plant), store_(store), asked_(asked), book_(plant, store), posting_(store, asked.who) {}
+
+    PostAnswer run() {
+        look_ahead(book_, asked_.files);
+        for (const auto& file : asked_.files) post_file(file);
+        refusals_.throw_if_any();
+        PostAnswer answer{};
+        if (asked_.keep == PostAsked::Keep::all) answer.head = posting_.commit().head;
+        for (const auto& file : files_) {
+            answer.posted += file.posted;
+            answer.skipped += file.skipped;
+        }
+        answer.first_entry = first_entry_;
+        answer.files = std::move(files_);
+        for (auto& [path, flow] : flows_) answer.flows.push_back(std::move(flow));
+        return answer;
+    }
+
+private:
+    void post_file(const std::string& file) {
+        auto opened = Document::open(file);
+        if (const auto* none = std::get_if<Document::NoDocument>(&opened)) {
+            refusals_.add(file, none->line, "", none->why);
+            return;
+        }
+        auto& document = std::get<Document>(opened);
+        files_.push_back({file, document.kind(), 0, 0});
+        while (const auto line = document.next()) {
+            const auto* row = std::get_if<Row>(&line->outcome);
+            if (row != nullptr)
+                post_row(files_.back(), *row);
+            else
+                refuse(file, line->number, std::get<Objections>(line->outcome));
+        }
+    }
+
+    void post_row(PostedFile& file, const Row& row) {
+        const auto worth = production::worth(row, plant_, book_);
+        if (const auto* objections = std::get_if<Objections>(&worth)) {
+            // The plant may have changed since it was posted; that is no matter of the row's.
+            if (was_posted(row))
+                ++file.skipped;
+            else
+                refuse(file.file, row.line, *objections);
+            return;
+        }
+        const auto& draft = std::get<ledger::Draft>(worth);
+        const auto added = posting_.add(draft);
+        if (const auto* posted = std::get_if<ledger::Posted>(&added)) {
+            ++file.posted;
+            if (first_entry_ == 0) first_entry_ = posted->number;
+            sum_up(draft);
+        } else if (std::holds_alternative<ledger::AlreadyPosted>(added)) {
+            ++file.skipped;
+        } else if (const auto* taken = std::get_if<ledger::RefTaken>(&added)) {
+            refuse_ref(file.file, row, taken->number);
+        } else {
+            const auto& closed = std::get<ledger::MonthClosed>(added).last_closed;
+            refusals_.add(file.file, row.line, "date",
+                          fmt::format("found {}, in a month that is closed; expected a day after {}-{:02}, and a note "
+                                      "that says why it is late",
+                                      row.text(production::Column::date), static_cast<int>(closed.year()),
+                                      static_cast<unsigned>(closed.month())));
+        }
+    }
+
+    void refuse_ref(const std::string& file, const Row& row, std::int64_t entry) {
+        const bool is_beside = first_entry_ != 0 && entry >= first_entry_;
+        const auto holder = is_beside ? std::string("another row of these documents") : fmt::format("entry {}", entry);
+        refusals_.add(file, row.line, "ref",
+                      fmt::format("found `{}`, which {} has with other content; expected a ref of its own{}",
+                                  row.text(production::Column::ref), holder,
+                                  is_beside ? "" : ": a posted row is corrected by a reversal"));
+    }
+
+    bool was_posted(const Row& row) const {
+        const auto entry = ledger::find_entry(store_, production::name_of(row.kind), row.text(production::Column::ref));
+        return entry && entry->draft.content == row.content;
+    }
+
+    void refuse(const std::string& file, std::int64_t line, const Objections& objections) {
+        for (const auto& objection : objections) refusals_.add(file, line, objection.column, objection.text);
+    }
+
+    void sum_up(const ledger::Draft& draft) {
+        for (const auto& movement : draft.movements) {
+            const auto path = std::tie(movement.from, movement.to, movement.cause);
+            auto known = flows_.find(path);
+            if (known == flows_.end())
+                known = flows_.emplace(path, PostedFlow{movement.from, movement.to, movement.cause, {}, {}}).first;
+            known->second.mass += movement.mass;
+            known->second.money += movement.money;
+        }
+    }
+
+    const plant::Plant& plant_;
+    ledger::Store& store_;
+    const PostAsked& asked_;
+    PostBook book_;
+    ledger::Posting posting_;
+    production::Refusals refusals_;
+    std::int64_t first_entry_ = 0;
+    std::vector<PostedFile> files_;
+    std::map<std::tuple<std::string, std::string, std::string>, PostedFlow, std::less<>> flows_;
+};
+
+}  // namespace
+
+PostAnswer post(const plant::Plant& plant, ledger::Store& store, const PostAsked& asked) {
+    return Round(plant, store, asked).run();
+}
+
+}  // namespace flutebook::services

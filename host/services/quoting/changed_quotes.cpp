@@ -1,0 +1,121 @@
+#include "host/services/quoting/changed_quotes.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+namespace flutebook::services {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int all_decimals = 4;
+
+// What was printed with four places at most is that many ten-thousandths again.
+Money money(const Json& amount) {
+    return Money::rounded(amount.get<double>(), all_decimals).value();
+}
+
+bool is_made(const Json& quote) {
+    return !quote.contains("refused");
+}
+
+std::optional<Total> total_of(const Json& quote) {
+    if (!is_made(quote)) return std::nullopt;
+    return Total{money(quote.at("cost")), money(quote.at("cost_per_thousand")), money(quote.at("price_per_thousand"))};
+}
+
+// All but what is told line by line.
+std::vector<Leaf> figures_of(Json quote) {
+    for (const char* key : {"quantity", "lines", "explain"}) quote.erase(key);
+    return leaves_of(quote);
+}
+
+std::string machine_of(const Json& quote, std::size_t step) {
+    if (step == 0) return quote.at("corrugator");
+    const Json& route = quote.at("route");
+    return step <= route.size() ? route.at(step - 1).get<std::string>() : "dispatch";
+}
+
+struct Line {
+    std::string key;   // the same then and today, however many machines stand before dispatch
+    ChangedLine line;  // its figures as `now`
+};
+
+std::vector<Line> lines_of(const Json& quote) {
+    std::vector<Line> made;
+    for (const Json& own : quote.at("lines")) {
+        ChangedLine line{own.at("plugin"), own.at("line"), own.at("step"), std::nullopt, std::nullopt, std::nullopt};
+        if (!own.at("ply").is_null()) line.ply = own.at("ply").get<std::size_t>();
+        const std::string machine = machine_of(quote, line.step);
+        const std::string place = machine == "dispatch" ? machine : std::to_string(line.step);
+        const std::string key = fmt::format("{} {} {} {}", line.plugin, line.line, place, own.at("ply").dump());
+        line.now = {machine, own.at("quantity"), own.at("rate"), own.at("unit"), money(own.at("amount"))};
+        made.push_back({key, std::move(line)});
+    }
+    return made;
+}
+
+bool is_same(const ChangedLine::Figures& was, const ChangedLine::Figures& now) {
+    return was.quantity == now.quantity && was.rate == now.rate && was.unit == now.unit && was.amount == now.amount;
+}
+
+std::vector<ChangedLine> changed_lines(const Json& was, const Json& now) {
+    std::vector<Line> then = lines_of(was);
+    std::vector<ChangedLine> made;
+    for (Line& own : lines_of(now)) {
+        const auto before =
+            std::find_if(then.begin(), then.end(), [&](const Line& line) { return line.key == own.key; });
+        if (before != then.end()) {
+            own.line.was = before->line.now;
+            then.erase(before);
+        }
+        if (!own.line.was || !is_same(*own.line.was, *own.line.now)) made.push_back(std::move(own.line));
+    }
+    for (Line& gone : then) {
+        gone.line.was = std::exchange(gone.line.now, std::nullopt);
+        made.push_back(std::move(gone.line));
+    }
+    return made;
+}
+
+std::vector<std::string> limits_of(const Json& quote) {
+    std::vector<std::string> made;
+    for (const Json& own : quote.at("refused"))
+        made.push_back(own.at("candidate").get<std::string>() + ": " + own.at("limit").get<std::string>());
+    return made;
+}
+
+ChangedQuantity changed_quantity(const Json& was, const Json& now) {
+    ChangedQuantity made{was.at("quantity"), total_of(was), std::nullopt, {}, {}, {}};
+    if (now.is_null()) return made;
+    made.now = total_of(now);
+    if (is_made(was) == is_made(now)) made.figures = differences(figures_of(was), figures_of(now));
+    if (is_made(was) && is_made(now)) made.lines = changed_lines(was, now);
+    if (is_made(was) && !is_made(now)) made.limits = limits_of(now);
+    return made;
+}
+
+}  // namespace
+
+Money ChangedLine::by() const {
+    return (now ? now->amount : Money()) - (was ? was->amount : Money());
+}
+
+std::vector<ChangedQuantity> changed_quantities(const Json& was, const Json& now) {
+    std::vector<ChangedQuantity> made;
+    const Json& quotes = was.at("quotes");
+    for (std::size_t i = 0; i < quotes.size(); ++i)
+        made.push_back(changed_quantity(quotes[i], now.is_null() ? Json() : now.at("quotes").at(i)));
+    return made;
+}
+
+std::vector<std::optional<Total>> totals_of(const Json& answer) {
+    std::vector<std::optional<Total>> made;
+    for (const Json& quote : answer.at("quotes")) made.push_back(total_of(quote));
+    return made;
+}
+
+}  // namespace flutebook::services

@@ -1,0 +1,146 @@
+#include "host/services/quoting/differences.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <unordered_map>
+#include <utility>
+
+namespace flutebook::services {
+
+namespace {
+
+using plant::Node;
+using Json = nlohmann::ordered_json;
+
+std::optional<double> number_in(const std::string& text) {
+    double made = 0;
+    const char* past = text.data() + text.size();
+    const auto read = std::from_chars(text.data(), past, made);
+    if (read.ec != std::errc{} || read.ptr != past) return std::nullopt;
+    return made;
+}
+
+std::string under(const std::string& path, const std::string& key) {
+    return path.empty() ? key : path + "." + key;
+}
+
+// As people write it in one line; nothing where it holds more than plain values.
+std::optional<std::string> in_one_line(const Node& node) {
+    if (node.kind == Node::Kind::text) return node.text;
+    if (node.kind != Node::Kind::list) return std::string();
+    std::vector<std::string> texts;
+    for (const Node& item : node.items) {
+        if (item.kind != Node::Kind::text) return std::nullopt;
+        texts.push_back(item.text);
+    }
+    return fmt::format("[{}]", fmt::join(texts, ", "));
+}
+
+std::string name_of_item(const Node& item, std::size_t index) {
+    const Node* from = item.find("from");
+    if (from != nullptr && from->kind == Node::Kind::text) return from->text;
+    return std::to_string(index + 1);
+}
+
+void add_leaves(const Node& node, const std::string& path, std::vector<Leaf>& leaves);
+
+void add_map(const Node& node, const std::string& path, std::vector<Leaf>& leaves) {
+    for (const Node::Entry& entry : node.entries) add_leaves(entry.value, under(path, entry.key), leaves);
+    // That it is there says something too: a model without settings is loaded.
+    if (node.entries.empty()) leaves.push_back({path, "{}", std::nullopt, node.place});
+}
+
+void add_list(const Node& node, const std::string& path, std::vector<Leaf>& leaves) {
+    for (std::size_t i = 0; i < node.items.size(); ++i) {
+        const Node& item = node.items[i];
+        if (item.kind == Node::Kind::map && item.entries.size() == 1)
+            add_map(item, path, leaves);
+        else
+            add_leaves(item, fmt::format("{}[{}]", path, name_of_item(item, i)), leaves);
+    }
+}
+
+void add_leaves(const Node& node, const std::string& path, std::vector<Leaf>& leaves) {
+    if (node.kind == Node::Kind::map) {
+        add_map(node, path, leaves);
+    } else if (const auto text = in_one_line(node)) {
+        leaves.push_back({path, *text, number_in(*text), node.place});
+    } else {
+        add_list(node, path, leaves);
+    }
+}
+
+// A list as people write it: "[FG1, DC1]".
+std::string in_one_line(const Json& value) {
+    if (value.is_string()) return value.get<std::string>();
+    if (!value.is_array()) return value.dump();
+    std::vector<std::string> texts;
+    for (const Json& own : value) texts.push_back(in_one_line(own));
+    return fmt::format("[{}]", fmt::join(texts, ", "));
+}
+
+bool is_flat_list(const Json& value) {
+    return value.is_array() &&
+           std::none_of(value.begin(), value.end(), [](const Json& own) { return own.is_structured(); });
+}
+
+void add_leaves(const Json& value, const std::string& path, std::vector<Leaf>& leaves) {
+    if (value.is_object()) {
+        for (const auto& member : value.items()) add_leaves(member.value(), under(path, member.key()), leaves);
+    } else if (value.is_array() && !is_flat_list(value)) {
+        for (std::size_t i = 0; i < value.size(); ++i) add_leaves(value[i], fmt::format("{}[{}]", path, i + 1), leaves);
+    } else {
+        const auto number = value.is_number() ? std::optional(value.get<double>()) : std::nullopt;
+        leaves.push_back({path, in_one_line(value), number, {}});
+    }
+}
+
+std::unordered_map<std::string, const Leaf*> by_path(const std::vector<Leaf>& leaves) {
+    std::unordered_map<std::string, const Leaf*> made;
+    for (const Leaf& leaf : leaves) made.emplace(leaf.path, &leaf);
+    return made;
+}
+
+}  // namespace
+
+std::vector<Leaf> leaves_of(const Node& root) {
+    std::vector<Leaf> made;
+    add_leaves(root, "", made);
+    return made;
+}
+
+std::vector<Leaf> leaves_of(const Json& root) {
+    std::vector<Leaf> made;
+    add_leaves(root, "", made);
+    return made;
+}
+
+std::optional<double> Difference::by() const {
+    if (!was || !now || !was->number || !now->number) return std::nullopt;
+    constexpr double billion = 1e9;
+    const double exact = *now->number - *was->number;
+    const double rounded = std::round(exact * billion) / billion;
+    return std::isfinite(rounded) && rounded != 0 ? rounded : exact;
+}
+
+std::vector<Difference> differences(const std::vector<Leaf>& was, const std::vector<Leaf>& now) {
+    const auto then = by_path(was);
+    const auto today = by_path(now);
+    std::vector<Difference> made;
+    for (const Leaf& leaf : now) {
+        const auto own = then.find(leaf.path);
+        if (own == then.end())
+            made.push_back({leaf.path, std::nullopt, leaf});
+        else if (own->second->text != leaf.text)
+            made.push_back({leaf.path, *own->second, leaf});
+    }
+    for (const Leaf& leaf : was)
+        if (today.count(leaf.path) == 0) made.push_back({leaf.path, leaf, std::nullopt});
+    return made;
+}
+
+}  // namespace flutebook::services

@@ -1,0 +1,130 @@
+#include "host/services/quoting/quote.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+#include <set>
+
+#include "host/base/errors.hpp"
+#include "host/base/near_spellings.hpp"
+#include "host/services/orders/order_terms.hpp"
+#include "host/services/quoting/cost_sheet.hpp"
+
+namespace flutebook::services {
+namespace {
+
+constexpr std::size_t runners_up_shown = 3;
+
+// All ways of one request at one quantity, costed.
+struct Costed {
+    const engine::Order* order;
+    std::vector<engine::Outcome> outcomes;  // by candidate
+};
+
+// The cheapest first; candidates stand in the order that decides ties.
+std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
+    std::vector<std::size_t> made;
+    for (std::size_t i = 0; i < outcomes.size(); ++i)
+        if (outcomes[i].state == engine::Outcome::State::costed) made.push_back(i);
+    const std::size_t shown = std::min(made.size(), runners_up_shown + 1);
+    std::partial_sort(made.begin(), made.begin() + static_cast<std::ptrdiff_t>(shown), made.end(),
+                      [&](std::size_t left, std::size_t right) {
+                          return outcomes[left].cost != outcomes[right].cost
+                                     ? outcomes[left].cost < outcomes[right].cost
+                                     : left < right;
+                      });
+    return made;
+}
+
+Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed) {
+    Unmakeable made{costed.order->quantity, layout.refused};
+    for (std::size_t i = 0; i < costed.outcomes.size(); ++i) {
+        const contract::Model& model = engine.graph().models[costed.outcomes[i].model];
+        made.refused.push_back({geometry::name_of(layout.candidates[i], costed.order->plant->units),
+                                fmt::format("{}: {}", model.id, model.reasons[costed.outcomes[i].reason])});
+    }
+    return made;
+}
+
+std::vector<RunnerUp> runners_up(const geometry::Layout& layout, const Costed& costed,
+                                 const std::vector<std::size_t>& ranked) {
+    std::vector<RunnerUp> made;
+    const Money least = costed.outcomes[ranked.front()].cost;
+    for (std::size_t i = 1; i < ranked.size() && i <= runners_up_shown; ++i) {
+        const Money cost = costed.outcomes[ranked[i]].cost;
+        made.push_back(
+            {geometry::name_of(layout.candidates[ranked[i]], costed.order->plant->units), cost, cost - least});
+    }
+    return made;
+}
+
+void refuse_unknown_line(const engine::Engine& engine, const std::string& line) {
+    std::set<std::string> known;
+    for (const contract::Model& model : engine.graph().models)
+        for (const contract::Line& own : model.lines) known.insert(own.name);
+    if (known.count(line) != 0) return;
+    const std::vector<std::string> names(known.begin(), known.end());
+    const auto near = base::nearest(line, names);
+    throw InputError(InputError::Whose::request,
+                     {fmt::format("--explain: no loaded model has such a line: found '{}'; {}", line,
+                                  near ? fmt::format("did you mean '{}'?", *near)
+                                       : fmt::format("name one of {}", fmt::join(names, ", ")))});
+}
+
+RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
+                               const Asked& asked) {
+    const std::vector<std::size_t> ranked = by_cost(costed.outcomes);
+    if (ranked.empty()) return {std::nullopt, unmakeable(engine, layout, costed)};
+    const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
+    const engine::Costing costing = *engine.cost_in_full(winner);
+    Quote quote = cost_sheet(engine, winner, costing);
+    quote.terms = terms_of(engine, winner, costing);
+    quote.candidates = ranked.size();
+    quote.runners_up = runners_up(layout, costed, ranked);
+    if (asked.explain) quote.trails = explain::explain(engine, winner, *asked.explain);
+    return {std::move(quote), std::nullopt};
+}
+
+std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layout& layout,
+                             const std::vector<engine::Order>& orders, unsigned threads) {
+    std::vector<engine::Row> rows;
+    for (const engine::Order& order : orders)
+        for (const geometry::Candidate& candidate : layout.candidates) rows.push_back({&order, &candidate});
+    const std::vector<engine::Outcome> outcomes = engine.cost(rows, threads);
+    std::vector<Costed> made;
+    auto first = outcomes.begin();
+    for (const engine::Order& order : orders) {
+        const auto past = first + static_cast<std::ptrdiff_t>(layout.candidates.size());
+        made.push_back({&order, {first, past}});
+        first = past;
+    }
+    return made;
+}
+
+}  // namespace
+
+bool RequestAnswer::is_complete() const {
+    return !model_fault &&
+           std::all_of(quantities.begin(), quantities.end(), [](const Quantity& own) { return own.quote.has_value(); });
+}
+
+RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
+                    const Asked& asked) {
+    if (asked.explain) refuse_unknown_line(engine, *asked.explain);
+    RequestAnswer made{request, {}, std::nullopt};
+    const geometry::Layout layout = geometry::lay_out(plant, made.request);
+    std::vector<engine::Order> orders;
+    for (const double quantity : made.request.quantities)
+        orders.push_back(engine.order(plant, made.request, layout, quantity));
+    try {
+        for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
+            made.quantities.push_back(answer(engine, layout, costed, asked));
+    } catch (const ModelError& error) {
+        made.quantities.clear();
+        made.model_fault = error.what();
+    }
+    return made;
+}
+
+}  // namespace flutebook::services

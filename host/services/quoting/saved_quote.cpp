@@ -1,0 +1,100 @@
+#include "host/services/quoting/saved_quote.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "host/orders/order_record_json.hpp"
+
+namespace flutebook::services {
+
+namespace {
+
+constexpr const char* asked_part = "asked.json";
+
+std::string plugins_json(const engine::Graph& graph) {
+    auto list = nlohmann::ordered_json::array();
+    for (const contract::Model& model : graph.models)
+        list.push_back({{"id", model.id}, {"version", model.version}, {"file", model.file}, {"sha256", model.sha256}});
+    return list.dump(2) + "\n";
+}
+
+std::string asked_json(const Workplace& workplace, const QuoteToSave& quote) {
+    nlohmann::ordered_json made;
+    made["plant"] = workplace.plant.folder;
+    made["request"] = quote.answer.request.place.file;
+    made["date"] = base::to_string(quote.answer.request.date);
+    if (quote.asked.explain)
+        made["explain"] = *quote.asked.explain;
+    else
+        made["explain"] = nullptr;
+    // A folder's name may be any bytes; what is no UTF-8 cannot be kept as it is.
+    return made.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
+}
+
+AskedThen read_asked(const nlohmann::ordered_json& tree) {
+    AskedThen made{tree.at("plant"), tree.at("request"),
+                   base::parse_date(tree.at("date").get_ref<const std::string&>()), std::nullopt};
+    if (!tree.at("explain").is_null()) made.explain = tree.at("explain").get<std::string>();
+    return made;
+}
+
+}  // namespace
+
+bool can_be_saved(const RequestAnswer& answer) {
+    return !answer.model_fault && std::any_of(answer.quantities.begin(), answer.quantities.end(),
+                                              [](const auto& own) { return own.quote.has_value(); });
+}
+
+std::string terms_part(double quantity) {
+    return fmt::format("terms/{:.0f}.json", quantity);
+}
+
+std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,
+                       const std::string& who) {
+    const RequestAnswer& answer = quote.answer;
+    ledger::QuoteDraft draft{answer.request.number,
+                             {{asked_part, asked_json(workplace, quote)}, {"request.yaml", answer.request.text}}};
+    for (const std::string& name : plant::plant_file_names())
+        draft.parts.push_back({"plant/" + name, workplace.plant.files.at(name)});
+    draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
+    draft.parts.push_back({"answer.txt", quote.shown.text});
+    draft.parts.push_back({"answer.json", quote.shown.json});
+    for (const auto& own : answer.quantities)
+        if (own.quote) draft.parts.push_back({terms_part(own.quote->quantity), orders::to_json(own.quote->terms)});
+    return ledger::save_quotes(store, {&draft, 1}, who).front();
+}
+
+ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& number) {
+    auto found = ledger::find_quote(store, number);
+    if (!found)
+        throw LedgerError(LedgerError::Kind::refused,
+                          fmt::format("{}: no such quote: found '{}'; name one that `quote --save` gave, like Q000001",
+                                      store.file(), number));
+    return std::move(*found);
+}
+
+AskedThen asked_then(const ledger::SavedQuote& quote) {
+    const auto part = std::find_if(quote.parts.begin(), quote.parts.end(),
+                                   [](const ledger::Part& own) { return own.name == asked_part; });
+    if (part == quote.parts.end()) return {quote.number + "/plant", quote.number + "/request.yaml", {}, {}};
+    try {
+        return read_asked(nlohmann::ordered_json::parse(part->content));
+    } catch (const nlohmann::ordered_json::exception&) {
+        throw LedgerError(
+            LedgerError::Kind::unfit,
+            fmt::format("quote {}: its part {} cannot be read; run `flutebook verify`", quote.number, asked_part));
+    }
+}
+
+const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name) {
+    const auto found = std::find_if(quote.parts.begin(), quote.parts.end(),
+                                    [&](const ledger::Part& part) { return part.name == name; });
+    if (found == quote.parts.end())
+        throw LedgerError(LedgerError::Kind::unfit,
+                          fmt::format("quote {}: its part {} is missing; run `flutebook verify`", quote.number, name));
+    return found->content;
+}
+
+}  // namespace flutebook::services

@@ -1,0 +1,62 @@
+// Quotes that are kept: saved whole, with all they stood on, and shown for ever as they were.
+//
+// The parts of a saved quote, by name:
+//   asked.json              how it was asked for: {"plant": the folder as it was named, "request": the file as it was
+//                           named, "date": the day whose prices it has, "explain": a line or null}; quotes that were
+//                           saved before this part was kept have none, and were asked for by the request alone
+//   request.yaml            the request's file
+//   plant/plant.yaml …      the plant's six files
+//   plugins.json            [{"id", "version", "file", "sha256"}...]
+//   answer.txt, answer.json the answer as it was shown, for people and for scripts
+//   terms/QUANTITY.json     for each quantity that could be made, the record that an order of it starts from
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "host/base/date.hpp"
+#include "host/services/quoting/quote.hpp"
+#include "host/services/workplace.hpp"
+#include "ledger/reading/quotes.hpp"
+
+namespace flutebook::services {
+
+/// An answer as people and as scripts are shown it.
+struct Shown {
+    std::string text, json;
+};
+
+/// A request's answer to what was asked, and how it was shown.
+struct QuoteToSave {
+    const RequestAnswer& answer;
+    const Asked& asked;
+    Shown shown;
+};
+
+/// How a saved quote was asked for.
+struct AskedThen {
+    std::string plant, request;          // the folder and the file, as they were named
+    std::optional<base::Date> date;      // whose prices it has; nothing where the request's own says it
+    std::optional<std::string> explain;  // a line
+};
+
+/// Whether an answer holds anything that can be kept: at least one quantity, and no model at fault.
+[[nodiscard]] bool can_be_saved(const RequestAnswer& answer);
+
+/// Saves one quote, with the very files that it was worked out from, and answers with its number. Throws LedgerError.
+[[nodiscard]] std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,
+                                     const std::string& who);
+
+/// The part of a saved quote; throws LedgerError, unfit, where it is not there.
+[[nodiscard]] const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name);
+
+/// Throws LedgerError, unfit, where that part is no longer what was kept.
+[[nodiscard]] AskedThen asked_then(const ledger::SavedQuote& quote);
+
+/// Throws LedgerError, refused, where there is no such quote.
+[[nodiscard]] ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& number);
+
+/// The name of the part that holds a quantity's terms.
+[[nodiscard]] std::string terms_part(double quantity);
+
+}  // namespace flutebook::services

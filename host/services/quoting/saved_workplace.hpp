@@ -1,0 +1,28 @@
+// The workplace as a saved quote knew it: the plant's files and the request as they were kept, worked by the plugins
+// that are there today.
+//
+// Nothing is written anywhere: the kept texts are read where they are, under the names they had. What is wrong with
+// them begins with the quote's number, so that nobody looks for it in today's files.
+#pragma once
+
+#include <string>
+
+#include "host/orders/request.hpp"
+#include "host/services/workplace.hpp"
+#include "ledger/reading/quotes.hpp"
+
+namespace flutebook::services {
+
+/// The plant as it was kept. Its plugins are to be looked for in `folder`, where the plant is today. Throws InputError
+/// (plant) where this program no longer takes its files, LedgerError where a part is not there.
+[[nodiscard]] plant::Plant saved_plant(const ledger::SavedQuote& quote, const std::string& folder);
+
+/// The same opened for work. Throws InputError (plant) also where the kept settings no longer fit the plugins, and
+/// ModelError where a plugin is not there or not fit.
+[[nodiscard]] Workplace open_saved(const ledger::SavedQuote& quote, const std::string& folder);
+
+/// The request as it was kept, with prices of the day that was asked for, read against any plant: the saved one, or
+/// today's. Throws InputError (request) where that plant cannot take it.
+[[nodiscard]] orders::Request saved_request(const ledger::SavedQuote& quote, const plant::Plant& plant);
+
+}  // namespace flutebook::services

@@ -1,0 +1,95 @@
+#include "ledger/reading/quotes.hpp"
+
+#include <fmt/format.h>
+
+#include "ledger/reading/quote_number.hpp"
+#include "ledger/store/parts.hpp"
+#include "ledger/writing/draft_check.hpp"
+#include "ledger/writing/entry_writer.hpp"
+
+namespace flutebook::ledger {
+
+namespace {
+
+std::int64_t newest_quote(Cabinet& cabinet) {
+    auto row = cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM quote");
+    row->step();
+    return row->number(0);
+}
+
+std::int64_t save(Cabinet& cabinet, const QuoteDraft& draft, const Hand& hand) {
+    const auto number = newest_quote(cabinet) + 1;
+    check_parts(cabinet, "quote of request " + draft.request, draft.parts);
+    if (const auto fault = fault_of_name("the request's number", draft.request)) cabinet.refuse(*fault);
+    ChainText text;
+    text.begin(quotes_head(cabinet), "quote 1");
+    text.number(number);
+    text.text(draft.request);
+    text.text(hand.who);
+    text.number(hand.when.time_since_epoch().count());
+    add_parts(cabinet, "INSERT OR ROLLBACK INTO quote_part VALUES (?, ?, ?)", number * 1000, draft.parts, text);
+    const auto hash = text.hash();
+    const auto who = cabinet.entry_writer().names().number_of(hand.who);
+    auto row = cabinet.ask_entries("INSERT OR ROLLBACK INTO quote VALUES (?, ?, ?, ?, ?)");
+    row->bind(1, number).bind(2, draft.request).bind(3, who).bind(4, hand.when.time_since_epoch().count());
+    row->bind_bytes(5, bytes_of(hash)).run();
+    return number;
+}
+
+}  // namespace
+
+std::string quote_number(std::int64_t number) {
+    return fmt::format("Q{:06}", number);
+}
+
+std::optional<std::int64_t> parse_quote_number(const std::string& text) {
+    if (text.size() < 7 || text.size() > 16 || text[0] != 'Q') return std::nullopt;
+    std::int64_t number = 0;
+    for (const char sign : text.substr(1)) {
+        if (sign < '0' || sign > '9') return std::nullopt;
+        number = number * 10 + (sign - '0');
+    }
+    return quote_number(number) == text ? std::optional(number) : std::nullopt;
+}
+
+std::vector<std::string> save_quotes(Store& store, std::span<const QuoteDraft> quotes, const std::string& who) {
+    auto& cabinet = store.cabinet();
+    if (const auto fault = fault_of_name("the writer's name", who)) cabinet.refuse(*fault);
+    Transaction transaction(cabinet);
+    std::vector<std::string> numbers;
+    for (const auto& quote : quotes)
+        numbers.push_back(quote_number(save(cabinet, quote, {who, cabinet.clock().now()})));
+    transaction.commit();
+    return numbers;
+}
+
+std::optional<SavedQuote> find_quote(const Store& store, const std::string& number) {
+    const auto id = parse_quote_number(number);
+    if (!id) return std::nullopt;
+    auto& cabinet = store.cabinet();
+    SavedQuote quote;
+    {
+        auto row = cabinet.ask_entries(
+            "SELECT request, w.text, written FROM quote JOIN name AS w ON w.id = who WHERE quote.id = ?");
+        row->bind(1, *id);
+        if (!row->step()) return std::nullopt;
+        quote.number = number;
+        quote.request = row->text(0);
+        quote.who = row->text(1);
+        quote.when = std::chrono::sys_seconds(std::chrono::seconds(row->number(2)));
+    }
+    quote.parts = read_parts(cabinet,
+                             "SELECT p.name, c.bytes FROM quote_part AS p JOIN content AS c ON c.id = p.content "
+                             "WHERE p.id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 ORDER BY p.id",
+                             *id);
+    return quote;
+}
+
+std::vector<std::string> quote_numbers(const Store& store) {
+    auto rows = store.cabinet().ask_entries("SELECT id FROM quote ORDER BY id");
+    std::vector<std::string> numbers;
+    while (rows->step()) numbers.push_back(quote_number(rows->number(0)));
+    return numbers;
+}
+
+}  // namespace flutebook::ledger

@@ -1,0 +1,64 @@
+// Saved quotes and the orders taken from them, kept for ever as they were.
+//
+// The ledger does not read what is in them: each is a list of named parts (a request, the plant's files, the plugins
+// with their versions and hashes, the results). Equal parts are stored once. Nothing is ever changed or deleted.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "ledger/store/store.hpp"
+
+namespace flutebook::ledger {
+
+/// Any bytes under a name that is unique within its quote or order, such as "request.yaml" or "plant/papers.yaml".
+struct Part {
+    std::string name, content;
+};
+
+struct QuoteDraft {
+    std::string request;  // the request's own number
+    std::vector<Part> parts;
+};
+
+struct SavedQuote {
+    std::string number;  // Q000001, Q000002, ...
+    std::string request;
+    std::vector<Part> parts;  // in the order they were given
+    std::string who;
+    std::chrono::sys_seconds when;
+};
+
+/// Saves all, or none; answers with their numbers, on disk when it returns. Throws LedgerError.
+[[nodiscard]] std::vector<std::string> save_quotes(Store& store, std::span<const QuoteDraft> quotes,
+                                                   const std::string& who);
+
+[[nodiscard]] std::optional<SavedQuote> find_quote(const Store& store, const std::string& number);
+
+struct OrderDraft {
+    std::string number;  // the plant's own
+    std::string quote;   // Q000001
+    std::int64_t quantity;
+    std::vector<Part> parts;  // the layout and the allowances that its runs are measured against
+};
+
+struct SavedOrder {
+    OrderDraft order;
+    std::string who;
+    std::chrono::sys_seconds when;
+};
+
+/// On disk when it returns. Throws LedgerError, refused: the number is taken, there is no such quote.
+void take_order(Store& store, const OrderDraft& order, const std::string& who);
+
+[[nodiscard]] std::optional<SavedOrder> find_order(const Store& store, const std::string& number);
+/// The numbers of all orders, in the order they were taken.
+[[nodiscard]] std::vector<std::string> order_numbers(const Store& store);
+/// The numbers of all quotes, oldest first.
+[[nodiscard]] std::vector<std::string> quote_numbers(const Store& store);
+
+}  // namespace flutebook::ledger

@@ -1,0 +1,91 @@
+// What an opened store holds: its connection, its lock, and what writing needs. For the ledger's own sources.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <unordered_map>
+
+#include "ledger/store/clock.hpp"
+#include "ledger/store/database.hpp"
+#include "ledger/store/lock.hpp"
+#include "ledger/store/store.hpp"
+
+namespace flutebook::ledger {
+
+class EntryWriter;
+
+/// A statement that is kept for the next time; reset when the lease ends. One lease of a text at a time.
+class Lease {
+public:
+    explicit Lease(Statement& statement) : statement_(statement) {}
+    Lease(const Lease&) = delete;
+    Lease& operator=(const Lease&) = delete;
+    ~Lease() { statement_.reset(); }
+
+    Statement* operator->() { return &statement_; }
+    Statement& operator*() { return statement_; }
+
+private:
+    Statement& statement_;
+};
+
+class Cabinet {
+public:
+    /// Guards the connection and locks it down. `clock` is null where nothing is written.
+    Cabinet(std::unique_ptr<Database> database, std::optional<WriteLock> lock, const Clock* clock);
+    Cabinet(const Cabinet&) = delete;
+    Cabinet& operator=(const Cabinet&) = delete;
+    ~Cabinet();
+
+    [[nodiscard]] const std::string& file() const { return database_->file(); }
+
+    /// For reading: totals that wait to be written are written first.
+    [[nodiscard]] Database& books();
+    /// `sql` is a literal: it is known again by its address.
+    [[nodiscard]] Lease ask(const char* sql);
+    /// The same for what needs no totals: those that wait go on waiting.
+    [[nodiscard]] Lease ask_entries(const char* sql);
+
+    /// Begins a transaction. Throws LedgerError, refused: the store is open for reading, or is posting already.
+    void begin();
+    void commit();
+    void undo() noexcept;
+    [[nodiscard]] bool is_in_transaction() const { return database_->is_in_transaction(); }
+    /// Of the transaction.
+    [[nodiscard]] EntryWriter& entry_writer() { return *writer_; }
+    [[nodiscard]] const Clock& clock() const { return *clock_; }
+
+    [[noreturn]] void refuse(const std::string& text) const;
+    [[noreturn]] void give_up(const std::string& text) const;
+
+private:
+    // The lock is let go after the file is closed.
+    std::optional<WriteLock> lock_;
+    std::unique_ptr<Database> database_;
+    const Clock* clock_;
+    std::unordered_map<const char*, Statement> kept_;
+    std::unique_ptr<EntryWriter> writer_;
+};
+
+/// All that is done while it lives happens when commit() returns, or not at all.
+class Transaction {
+public:
+    explicit Transaction(Cabinet& cabinet) : cabinet_(cabinet) { cabinet_.begin(); }
+    Transaction(const Transaction&) = delete;
+    Transaction& operator=(const Transaction&) = delete;
+    ~Transaction() {
+        if (is_open_) cabinet_.undo();
+    }
+
+    void commit() {
+        cabinet_.commit();
+        is_open_ = false;
+    }
+
+private:
+    Cabinet& cabinet_;
+    bool is_open_ = true;
+};
+
+}  // namespace flutebook::ledger

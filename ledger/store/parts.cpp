@@ -1,0 +1,75 @@
+#include "ledger/store/parts.hpp"
+
+#include <fmt/format.h>
+
+#include <optional>
+#include <set>
+
+#include "ledger/writing/draft_check.hpp"
+#include "ledger/writing/entry_writer.hpp"
+
+namespace flutebook::ledger {
+
+namespace {
+
+// Of one part: 64 MiB, far above any plant's files and results.
+constexpr std::size_t largest_part = std::size_t{1} << 26U;
+
+std::int64_t content_number(Cabinet& cabinet, const std::string& content, const Hash& hash) {
+    auto found = cabinet.ask_entries("SELECT id FROM content WHERE sha256 = ?");
+    found->bind_bytes(1, bytes_of(hash));
+    if (found->step()) return found->number(0);
+    auto added = cabinet.ask_entries("INSERT OR ROLLBACK INTO content (sha256, bytes) VALUES (?, ?) RETURNING id");
+    added->bind_bytes(1, bytes_of(hash)).bind_bytes(2, content).step();
+    return added->number(0);
+}
+
+Hash newest(Lease row) {
+    return row->step() ? from_bytes(row->view(0)).value_or(Hash{}) : Hash{};
+}
+
+}  // namespace
+
+void check_parts(const Cabinet& cabinet, const std::string& whose, std::span<const Part> parts) {
+    if (parts.size() > most_lines)
+        cabinet.refuse(fmt::format("{} has too many parts: found {}; {} are kept", whose, parts.size(), most_lines));
+    std::set<std::string> names;
+    for (const auto& part : parts) {
+        if (part.name.empty()) cabinet.refuse(whose + " has a part without a name");
+        if (const auto fault = fault_of_name("a part's name", part.name)) cabinet.refuse(whose + ": " + *fault);
+        if (!names.insert(part.name).second) cabinet.refuse(fmt::format("{} has two parts `{}`", whose, part.name));
+        if (part.content.size() > largest_part)
+            cabinet.refuse(fmt::format("{}: part `{}` is too large: found {} bytes; {} are kept", whose, part.name,
+                                       part.content.size(), largest_part));
+    }
+}
+
+void add_parts(Cabinet& cabinet, const char* table_sql, std::int64_t first, std::span<const Part> parts,
+               ChainText& text) {
+    text.number(static_cast<std::int64_t>(parts.size()));
+    for (const auto& part : parts) {
+        const auto hash = sha256(part.content);
+        text.text(part.name);
+        text.bytes(bytes_of(hash));
+        const auto content = content_number(cabinet, part.content, hash);
+        cabinet.ask_entries(table_sql)->bind(1, first++).bind(2, part.name).bind(3, content).run();
+    }
+}
+
+std::vector<Part> read_parts(Cabinet& cabinet, const char* sql, std::int64_t of) {
+    auto rows = cabinet.ask_entries(sql);
+    rows->bind(1, of);
+    std::vector<Part> parts;
+    while (rows->step()) parts.push_back({rows->text(0), rows->text(1)});
+    return parts;
+}
+
+Hash quotes_head(Cabinet& cabinet) {
+    return newest(cabinet.ask_entries("SELECT hash FROM quote ORDER BY id DESC LIMIT 1"));
+}
+
+Hash orders_head(Cabinet& cabinet) {
+    return newest(cabinet.ask_entries("SELECT hash FROM taken_order ORDER BY id DESC LIMIT 1"));
+}
+
+}  // namespace flutebook::ledger

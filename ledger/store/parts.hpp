@@ -1,0 +1,29 @@
+// The parts of quotes and orders in their tables, each content once. For the ledger's own sources.
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "ledger/reading/quotes.hpp"
+#include "ledger/store/connection.hpp"
+#include "ledger/writing/chain.hpp"
+
+namespace flutebook::ledger {
+
+/// Throws LedgerError, refused, where they are too many, too large, or two have one name. `whose` begins its sentence.
+void check_parts(const Cabinet& cabinet, const std::string& whose, std::span<const Part> parts);
+
+/// Adds the parts under the numbers from `first` on; `table_sql` inserts a number, a name and a content. Writes them
+/// into the text of the chain.
+void add_parts(Cabinet& cabinet, const char* table_sql, std::int64_t first, std::span<const Part> parts,
+               ChainText& text);
+
+/// Those that `sql` answers with, for one number: names and bytes.
+[[nodiscard]] std::vector<Part> read_parts(Cabinet& cabinet, const char* sql, std::int64_t of);
+
+/// Of the newest; zeros where there is none.
+[[nodiscard]] Hash quotes_head(Cabinet& cabinet);
+[[nodiscard]] Hash orders_head(Cabinet& cabinet);
+
+}  // namespace flutebook::ledger

@@ -1,0 +1,58 @@
+// The only code that adds entries: it numbers them, chains them, and adds them to the totals of their month.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <string>
+
+#include "ledger/store/database.hpp"
+#include "ledger/store/names.hpp"
+#include "ledger/values/entry.hpp"
+#include "ledger/writing/chain.hpp"
+#include "ledger/writing/totals.hpp"
+
+namespace flutebook::ledger {
+
+/// What every entry of one transaction has in common.
+struct Hand {
+    std::string who;
+    std::chrono::sys_seconds when;
+};
+
+/// Lives in a cabinet, and works within its transactions.
+class EntryWriter {
+public:
+    explicit EntryWriter(Database& database);
+
+    /// A transaction began: reads the end of the chain.
+    void begin();
+    /// Totals that wait, into their tables.
+    void write_totals() { totals_.write(); }
+    /// The transaction was undone.
+    void forget();
+
+    /// Adds a draft that was examined and is dated in an open month; answers with its number. `reverses` is 0, or the
+    /// entry whose mirror it is.
+    std::int64_t add(const Draft& draft, const Hand& hand, std::int64_t reverses = 0);
+
+    /// Of the newest entry; zeros where there is none.
+    [[nodiscard]] const Hash& head() const { return head_; }
+    [[nodiscard]] Names& names() { return names_; }
+    /// `now`, or the time of the newest entry where a clock was set back since.
+    [[nodiscard]] std::chrono::sys_seconds not_before_the_newest(std::chrono::sys_seconds now) const;
+
+private:
+    void add_movements(const Draft& draft, std::int64_t number, const EntryKeys& keys);
+    void add_expected(const Draft& draft, std::int64_t number, const EntryKeys& keys);
+    void add_count(const Draft& draft, std::int64_t number);
+
+    Names names_;
+    Totals totals_;
+    Statement newest_, entry_, movement_, expected_, count_;
+    ChainText text_;
+    std::int64_t number_ = 0;
+    std::chrono::sys_seconds when_{};
+    Hash head_{};
+};
+
+}  // namespace flutebook::ledger

@@ -1,0 +1,15 @@
+/* Lets everybody write to the files that the process makes later. */
+#include <sys/stat.h>
+
+#include "tests/plugin_check/plugins/plain_boxes.h"
+
+__attribute__((constructor)) static void begin(void) {
+    umask(0);
+}
+
+static uint32_t evaluate(const flutebook_block* block) {
+    count_boxes(block);
+    return 0;
+}
+
+BOXES("changes_file_mode", evaluate);

@@ -1,0 +1,13 @@
+/* Leaves a file behind, in the folder where it happens to be. */
+#include <stdio.h>
+
+#include "tests/plugin_check/plugins/plain_boxes.h"
+
+static uint32_t evaluate(const flutebook_block* block) {
+    FILE* file = fopen("left_by_a_plugin", "w");
+    count_boxes(block);
+    if (file != NULL) fclose(file);
+    return 0;
+}
+
+BOXES("writes_a_file", evaluate);

@@ -1,0 +1,219 @@
+// The check itself, proven: for each of its rules there is a plugin that breaks this rule and no other, and plugins
+// that are in order break none.
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "host/plugin_check/trial.hpp"
+#include "host/sandbox/build.hpp"
+#include "tests/plugin_check/running.hpp"
+
+using namespace flutebook;
+using namespace flutebook::plugin_check;
+using namespace flutebook::sandbox;
+using namespace std::chrono_literals;
+using check::plugin;
+using Names = std::vector<std::string>;
+
+namespace {
+
+constexpr std::size_t few_orders = 200;
+
+// Every plugin, and the one rule that it breaks.
+const std::vector<std::pair<std::string, std::string>>& table() {
+    static const std::vector<std::pair<std::string, std::string>> all = {
+        {"crashes", "conduct.survives"},
+        {"exits", "conduct.survives"},
+        {"hangs", "conduct.comes-back"},
+        {"hungers", "conduct.memory"},
+        {"forks", "conduct.alone"},
+        {"writes_a_file", "conduct.alone"},
+        {"not_a_library", "file.library"},
+        {"exports_nothing", "file.exports"},
+        {"exports_a_function", "file.exports"},
+        {"needs_a_library", "file.libraries"},
+        {"calls_nobody", "load.binds"},
+        {"rounds_upwards_when_loaded", "load.floating-point"},
+        {"changes_signals", "load.signals"},
+        {"changes_locale", "load.locale"},
+        {"changes_environment", "load.environment"},
+        {"changes_folder", "load.folder"},
+        {"starts_a_thread", "load.threads"},
+        {"leaves_a_file_open", "load.descriptors"},
+        {"changes_file_mode", "load.file-mode"},
+        {"unknown_unit", "description.reads"},
+        {"says_nothing", "description.documented"},
+        {"weighs_an_area", "description.known-names"},
+        {"gives_a_fact", "description.known-names"},
+        {"sheds_out_of_turn", "description.shedding"},
+        {"refuses_for_no_reason", "evaluate.answers"},
+        {"writes_to_its_inputs", "evaluate.inputs"},
+        {"one_row_too_many", "evaluate.bounds"},
+        {"reads_a_row_too_many", "evaluate.bounds"},
+        {"charges_no_number", "evaluate.numbers"},
+        {"gives_more_than_promised", "evaluate.ranges"},
+        {"rounds_upwards_when_called", "evaluate.floating-point"},
+        {"counts_its_calls", "evaluate.repeats"},
+        {"charges_by_place", "evaluate.order"},
+        {"charges_by_block", "evaluate.blocks"},
+        {"charges_by_thread", "evaluate.threads"},
+        {"allocates", "evaluate.allocation"},
+        {"makes_a_text", "evaluate.allocation"},
+        {"looks_at_the_clock", "evaluate.apart"},
+        {"choice_out_of_reach", "settings.reading"},
+        {"divides_by_a_setting", "settings.ends"},
+        {"sheds_too_much", "truth.balance"},
+        {"needs_for_nothing", "truth.use"},
+        {"set_for_nothing", "truth.use"},
+        {"two_ends_at_once", "fuzz.orders"},
+    };
+    return all;
+}
+
+Findings checked(const std::string& file) {
+    Asked asked = asked_for_check(FLUTEBOOK_PROGRAM, 1, few_orders);
+    asked.limits.silence = 1000ms * slowness;
+    asked.limits.resident_bytes = std::size_t{256} << 20;
+    return try_plugin(contract::PluginFile::read(file), asked);
+}
+
+Names broken_by(const Findings& findings) {
+    Names made;
+    for (const Finding& finding : findings.rules)
+        if (finding.state == Finding::State::broken) made.push_back(finding.rule->id + (": it " + finding.text));
+    return made;
+}
+
+std::string group_of(const std::string& rule) {
+    return rule.substr(0, rule.find('.'));
+}
+
+void check_group(const std::string& group) {
+    for (const auto& [name, rule] : table()) {
+        if (group_of(rule) != group) continue;
+        INFO(name);
+        const Names broken = broken_by(checked(plugin(name)));
+        CHECK(broken.size() == 1);
+        if (!broken.empty()) CHECK_THAT(broken.front(), Catch::StartsWith(rule + ": it "));
+    }
+}
+
+void check_keeps_all(const std::string& file) {
+    INFO(file);
+    const Findings findings = checked(file);
+    CHECK(broken_by(findings).empty());
+    CHECK(findings.rules.size() == rules().size());
+    for (const Finding& finding : findings.rules) CHECK(finding.state == Finding::State::holds);
+    CHECK(findings.figures.size() == 4);
+}
+
+Finding finding_of(const Findings& findings, const std::string& rule) {
+    const auto found = std::find_if(findings.rules.begin(), findings.rules.end(),
+                                    [&](const Finding& own) { return own.rule->id == rule; });
+    REQUIRE(found != findings.rules.end());
+    return *found;
+}
+
+}  // namespace
+
+TEST_CASE("there is a plugin for each rule that breaks it") {
+    for (const Rule& rule : rules()) {
+        INFO(rule.id);
+        CHECK(std::any_of(table().begin(), table().end(), [&](const auto& entry) { return entry.second == rule.id; }));
+    }
+}
+
+TEST_CASE("every rule that another needs is tried before it") {
+    Names before;
+    for (const Rule& rule : rules()) {
+        INFO(rule.id);
+        for (const char* needed : rule.needs) CHECK(std::count(before.begin(), before.end(), needed) == 1);
+        before.emplace_back(rule.id);
+    }
+}
+
+TEST_CASE("what ends its process, or would hurt others, breaks that rule alone") {
+    check_group("conduct");
+}
+TEST_CASE("a file that is not what it should be breaks that rule alone") {
+    check_group("file");
+}
+TEST_CASE("what changes the process when it is loaded breaks that rule alone") {
+    check_group("load");
+}
+TEST_CASE("a description that says the wrong thing breaks that rule alone") {
+    check_group("description");
+}
+TEST_CASE("a wrong way to evaluate breaks that rule alone") {
+    check_group("evaluate");
+}
+TEST_CASE("a setting that cannot be what it says breaks that rule alone") {
+    check_group("settings");
+}
+TEST_CASE("what is declared and not true breaks that rule alone") {
+    check_group("truth");
+}
+TEST_CASE("what goes wrong with rare settings alone breaks the rule of many orders alone") {
+    check_group("fuzz");
+}
+
+TEST_CASE("a plugin in order keeps every rule, also where an input matters seldom") {
+    for (const auto* name : {"good", "matters_seldom", "shows_too_much"}) check_keeps_all(plugin(name));
+}
+TEST_CASE("each of the host's own models keeps every rule") {
+    for (const auto* model :
+         {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling", "delivery"})
+        check_keeps_all(std::string(FLUTEBOOK_PLUGIN_DIR) + "/" + model + ".so");
+}
+TEST_CASE("each of the SDK's examples keeps every rule") {
+    for (const auto* example : {"varnish", "tariff", "small_orders", "emissions", "inspection"})
+        check_keeps_all(std::string(FLUTEBOOK_EXAMPLE_PLUGINS) + "/" + example + ".so");
+}
+
+TEST_CASE("what is unused is named, and what matters seldom is not") {
+    CHECK_THAT(finding_of(checked(plugin("needs_for_nothing")), "truth.use").text,
+               Catch::StartsWith("declares and does not use the need box.area: "));
+    CHECK_THAT(finding_of(checked(plugin("set_for_nothing")), "truth.use").text,
+               Catch::StartsWith("declares and does not use the setting rate: "));
+}
+
+TEST_CASE("an allocation is seen in the standard library too, and named") {
+    CHECK_THAT(finding_of(checked(plugin("allocates")), "evaluate.allocation").text,
+               Catch::StartsWith("called malloc in a block of"));
+    CHECK_THAT(finding_of(checked(plugin("makes_a_text")), "evaluate.allocation").text,
+               Catch::StartsWith("called operator new in a block of"));
+    CHECK_THAT(finding_of(checked(plugin("looks_at_the_clock")), "evaluate.apart").text,
+               Catch::StartsWith("called time in a block of"));
+}
+
+TEST_CASE("symbols beside the promised one are told, and break no rule") {
+    const Finding finding = finding_of(checked(plugin("shows_too_much")), "file.exports");
+    CHECK(finding.state == Finding::State::holds);
+    CHECK_THAT(finding.text, Catch::Contains("rate_of_a_box"));
+}
+
+TEST_CASE("a fault of many orders comes with the fewest that bring it out, and they do") {
+    const auto tried = [](std::size_t orders) {
+        return finding_of(try_plugin(contract::PluginFile::read(plugin("two_ends_at_once")),
+                                     asked_for_check(FLUTEBOOK_PROGRAM, 5, orders)),
+                          "fuzz.orders");
+    };
+    const Finding first = tried(few_orders);
+    REQUIRE(first.state == Finding::State::broken);
+    REQUIRE(first.orders > 1);
+    const Finding again = tried(first.orders);
+    CHECK(again.state == Finding::State::broken);
+    CHECK(again.text == first.text);
+    CHECK(tried(first.orders - 1).state == Finding::State::holds);
+}
+
+TEST_CASE("rules that are not asked for trust are not tried for it") {
+    const Findings findings =
+        try_plugin(contract::PluginFile::read(plugin("allocates")), asked_for_trust(FLUTEBOOK_PROGRAM));
+    CHECK(findings.broken() == nullptr);
+    CHECK(findings.figures.empty());
+    CHECK(findings.rules.size() == rules_of_trust().size());
+}

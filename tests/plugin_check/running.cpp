@@ -1,0 +1,58 @@
+#include "tests/plugin_check/running.hpp"
+
+#include <unistd.h>
+
+#include <chrono>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <system_error>
+#include <thread>
+
+namespace flutebook::check {
+
+namespace {
+
+// Whatever this process starts, and what that starts, has this in its environment, though its parent be gone.
+// Tests that run beside this one start processes of the same names.
+const std::string own_mark = [] {
+    const std::string number = std::to_string(::getpid());
+    ::setenv("FLUTEBOOK_TEST_RUN", number.c_str(), 1);
+    return "FLUTEBOOK_TEST_RUN=" + number;
+}();
+
+// Whether the text stands among those that the file lists, each ended by a NUL.
+bool lists(const std::filesystem::path& path, const std::string& text) {
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream all;
+    if (!file) return false;
+    all << '\0' << file.rdbuf();
+    return all.str().find('\0' + text + '\0') != std::string::npos;
+}
+
+}  // namespace
+
+std::vector<pid_t> running(const std::string& word) {
+    std::vector<pid_t> made;
+    std::error_code failed;
+    for (const auto& entry : std::filesystem::directory_iterator("/proc", failed)) {
+        const std::filesystem::path& process = entry.path();
+        if (process.filename() != std::to_string(::getpid()) && lists(process / "environ", own_mark) &&
+            lists(process / "cmdline", word))
+            made.push_back(std::stoi(process.filename()));
+    }
+    return made;
+}
+
+bool is_running(const std::string& word) {
+    return !running(word).empty();
+}
+
+bool is_still_running(const std::string& word) {
+    for (int look = 0; look < 100 && is_running(word); ++look)
+        std::this_thread::sleep_for(std::chrono::milliseconds(50));
+    return is_running(word);
+}
+
+}  // namespace flutebook::check

@@ -1,0 +1,112 @@
+// What a trial in a process apart finds out of plugins that would hurt the host, and of the host's own models.
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+#include <set>
+
+#include "host/plugin_check/trial.hpp"
+#include "host/sandbox/build.hpp"
+#include "tests/plugin_check/running.hpp"
+
+using namespace flutebook;
+using namespace flutebook::plugin_check;
+using namespace flutebook::sandbox;
+using namespace std::chrono_literals;
+using check::plugin;
+
+namespace {
+
+Findings tried(const std::string& file) {
+    Asked asked = asked_for_trust(FLUTEBOOK_PROGRAM);
+    asked.limits.whole = asked.limits.silence = 1000ms * slowness;
+    asked.limits.resident_bytes = std::size_t{256} << 20;
+    return try_plugin(contract::PluginFile::read(file), asked);
+}
+
+// The broken rule and what the plugin did; empty where none is broken.
+std::string verdict(const Findings& findings) {
+    const Finding* broken = findings.broken();
+    return broken == nullptr ? "" : std::string(broken->rule->id) + ": " + broken->text;
+}
+
+std::string verdict_of(const std::string& name) {
+    const std::string made = verdict(tried(plugin(name)));
+    CHECK_FALSE(check::is_running(plugin(name)));
+    return made;
+}
+
+using Catch::StartsWith;
+
+}  // namespace
+
+TEST_CASE("a good plugin passes its trial, by every rule") {
+    const Findings findings = tried(plugin("good"));
+    CHECK(verdict(findings) == "");
+    for (const Finding& finding : findings.rules) {
+        INFO(finding.rule->id);
+        CHECK(finding.state == Finding::State::holds);
+    }
+}
+
+TEST_CASE("each of the host's own models passes its trial") {
+    for (const auto* model :
+         {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling", "delivery"}) {
+        INFO(model);
+        CHECK(verdict(tried(std::string(FLUTEBOOK_PLUGIN_DIR) + "/" + model + ".so")) == "");
+    }
+}
+
+TEST_CASE("a plugin that crashes breaks one rule, and what was not tried any more says so") {
+    const Findings findings = tried(plugin("crashes"));
+    CHECK_THAT(verdict(findings), StartsWith(std::string("conduct.survives: ") + check::crashed));
+    std::size_t broken = 0;
+    for (const Finding& finding : findings.rules) {
+        broken += finding.state == Finding::State::broken ? 1 : 0;
+        if (finding.state == Finding::State::not_tried) CHECK(finding.text == "needs conduct.survives");
+    }
+    CHECK(broken == 1);
+}
+
+TEST_CASE("a plugin that crashes when it is loaded is caught in that phase") {
+    CHECK_THAT(verdict_of("crashes_when_loaded"),
+               StartsWith("conduct.survives: crashed (SIGABRT) while it was loaded"));
+}
+
+TEST_CASE("a plugin whose own thread crashes is caught") {
+    CHECK_THAT(verdict_of("crashes_on_a_thread_of_its_own"),
+               StartsWith("conduct.survives: crashed (SIGABRT) while a thread of its own ran"));
+}
+
+TEST_CASE("a plugin that ends the process has not passed, whatever the code") {
+    CHECK_THAT(verdict_of("exits"), StartsWith("conduct.survives: ended the process with code 0 while it evaluated"));
+}
+
+TEST_CASE("a plugin that hangs is killed, in whatever phase") {
+    CHECK_THAT(verdict_of("hangs"), StartsWith("conduct.comes-back: did not come back within"));
+    CHECK_THAT(verdict_of("hangs_when_loaded"), StartsWith("conduct.comes-back: did not come back within"));
+    CHECK_THAT(verdict_of("hangs_when_loaded"), Catch::EndsWith("while it was loaded"));
+}
+
+TEST_CASE("a plugin that takes memory without end is killed") {
+    CHECK_THAT(verdict_of("hungers"), StartsWith("conduct.memory: took more than 256 MB while it evaluated"));
+}
+
+TEST_CASE("a plugin that starts a process, writes a file or opens a connection does not get that far") {
+    CHECK_THAT(verdict_of("forks"), StartsWith("conduct.alone: starts a process while evaluating made order "));
+    CHECK_THAT(verdict_of("writes_a_file"), StartsWith("conduct.alone: changes the file system while evaluating"));
+    CHECK_FALSE(std::filesystem::exists("left_by_a_plugin"));
+    CHECK_THAT(verdict_of("opens_a_connection"), StartsWith("conduct.alone: opens a connection while evaluating"));
+}
+
+#if defined(__x86_64__)
+TEST_CASE("a plugin that asks the system by another machine's numbers does not get past the filter") {
+    // Where the system knows only its own numbers the plugin crashes.
+    CHECK_THAT(verdict_of("asks_as_another_machine"),
+               StartsWith("conduct.alone: ") || StartsWith("conduct.survives: crashed"));
+}
+#endif
+
+TEST_CASE("a plugin cannot reach another process, nor have the system do what it may not do itself") {
+    for (const auto* name : {"signals_its_parent", "asks_around_the_filter"})
+        CHECK_THAT(verdict_of(name), StartsWith("conduct.alone: meddles with other processes while evaluating"));
+}

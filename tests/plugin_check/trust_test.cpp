@@ -1,0 +1,155 @@
+// Which files the host trusts, what it remembers of that, and what it makes of a memory that is damaged.
+#include <catch2/catch.hpp>
+
+#include <sys/stat.h>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "host/base/errors.hpp"
+#include "host/contract/plugin_file.hpp"
+#include "host/plugin_check/records.hpp"
+#include "host/plugin_check/tried_trust.hpp"
+#include "tests/plugin_check/running.hpp"
+
+using namespace flutebook;
+using check::plugin;
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr const char* no_program = "/no/such/program";
+
+// A folder for records that is gone with the test.
+class Folder {
+public:
+    Folder() : path_(fs::temp_directory_path() / ("flutebook-records-" + std::to_string(::getpid()))) {
+        fs::remove_all(path_);
+    }
+    ~Folder() { fs::remove_all(path_); }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+    [[nodiscard]] const fs::path& path() const { return path_; }
+
+private:
+    fs::path path_;
+};
+
+// Why the file is not trusted; empty where it is. Without a program it can only be trusted from memory.
+std::string refusal(const std::string& file, const std::optional<fs::path>& records,
+                    const std::string& program = FLUTEBOOK_PROGRAM) {
+    try {
+        plugin_check::TriedTrust(program, plugin_check::Records(records)).check(contract::PluginFile::read(file));
+    } catch (const ModelError& error) {
+        return error.what();
+    }
+    return "";
+}
+
+bool is_remembered(const std::string& file, const fs::path& records) {
+    const std::string said = refusal(file, records, no_program);
+    if (!said.empty()) CHECK_THAT(said, Catch::Contains("model good: could not be tried: "));
+    return said.empty();
+}
+
+fs::path record_of(const std::string& file, const fs::path& records) {
+    return records / contract::PluginFile::read(file).sha256();
+}
+
+std::string text_of(const fs::path& path) {
+    std::ostringstream text;
+    text << std::ifstream(path, std::ios::binary).rdbuf();
+    return text.str();
+}
+
+void write(const fs::path& path, const std::string& text) {
+    std::ofstream(path, std::ios::binary | std::ios::trunc) << text;
+}
+
+}  // namespace
+
+TEST_CASE("a file that passed its trial is trusted without another") {
+    const Folder folder;
+    CHECK_FALSE(is_remembered(plugin("good"), folder.path()));
+    CHECK(refusal(plugin("good"), folder.path()) == "");
+    CHECK(is_remembered(plugin("good"), folder.path()));
+}
+
+TEST_CASE("a file that failed is refused by name, and tried again the next time") {
+    const Folder folder;
+    for (int time = 0; time < 2; ++time)
+        CHECK_THAT(
+            refusal(plugin("crashes"), folder.path()),
+            Catch::StartsWith(plugin("crashes") + ": model crashes: refused by its trial: it " + check::crashed));
+    CHECK_THAT(refusal(plugin("crashes"), folder.path(), no_program), Catch::Contains("could not be tried"));
+}
+
+TEST_CASE("other bytes under the same name are another file") {
+    const Folder folder;
+    fs::create_directories(folder.path() / "plugins");
+    const std::string copy = folder.path() / "plugins" / "good.so";
+    fs::copy_file(plugin("good"), copy);
+    CHECK(refusal(copy, folder.path()) == "");
+    CHECK(is_remembered(copy, folder.path()));
+    std::ofstream(copy, std::ios::binary | std::ios::app) << "one byte more";
+    CHECK_FALSE(is_remembered(copy, folder.path()));
+}
+
+TEST_CASE("a damaged record is no record") {
+    const Folder folder;
+    REQUIRE(refusal(plugin("good"), folder.path()) == "");
+    const fs::path record = record_of(plugin("good"), folder.path());
+    const std::string good = text_of(record);
+    for (std::size_t i = 0; i < good.size(); ++i) {
+        std::string bad = good;
+        bad[i] = static_cast<char>(bad[i] ^ 1);
+        write(record, bad);
+        INFO("byte " << i);
+        REQUIRE_FALSE(is_remembered(plugin("good"), folder.path()));
+    }
+    for (const std::string& bad : {std::string(), good.substr(0, good.size() / 2), good + good, good + "\n"}) {
+        write(record, bad);
+        CHECK_FALSE(is_remembered(plugin("good"), folder.path()));
+    }
+    // And it is mended by the next trial.
+    CHECK(refusal(plugin("good"), folder.path()) == "");
+    CHECK(text_of(record) == good);
+}
+
+TEST_CASE("a record of one file is none of another") {
+    const Folder folder;
+    REQUIRE(refusal(plugin("good"), folder.path()) == "");
+    fs::copy_file(record_of(plugin("good"), folder.path()), record_of(plugin("crashes"), folder.path()));
+    CHECK_THAT(refusal(plugin("crashes"), folder.path()), Catch::Contains("refused by its trial"));
+}
+
+TEST_CASE("records that others could have written are not believed") {
+    const Folder folder;
+    REQUIRE(refusal(plugin("good"), folder.path()) == "");
+    ::chmod(folder.path().c_str(), 0777);
+    CHECK_FALSE(is_remembered(plugin("good"), folder.path()));
+    ::chmod(folder.path().c_str(), 0755);
+    CHECK(is_remembered(plugin("good"), folder.path()));
+    ::chmod(record_of(plugin("good"), folder.path()).c_str(), 0666);
+    CHECK_FALSE(is_remembered(plugin("good"), folder.path()));
+}
+
+TEST_CASE("where nothing can be remembered every start tries again") {
+    for (const std::optional<fs::path>& nowhere :
+         {std::optional<fs::path>("/dev/null/cache"), std::optional<fs::path>()}) {
+        CHECK(refusal(plugin("good"), nowhere) == "");
+        CHECK_THAT(refusal(plugin("good"), nowhere, no_program), Catch::Contains("could not be tried"));
+    }
+}
+
+TEST_CASE("records lie where the desktop's rules say") {
+    ::setenv("XDG_CACHE_HOME", "/a/cache", 1);
+    CHECK(plugin_check::records_folder() == fs::path("/a/cache/flutebook"));
+    ::setenv("XDG_CACHE_HOME", "relative", 1);
+    ::setenv("HOME", "/a/house", 1);
+    CHECK(plugin_check::records_folder() == fs::path("/a/house/.cache/flutebook"));
+    ::unsetenv("XDG_CACHE_HOME");
+    ::unsetenv("HOME");
+    CHECK(plugin_check::records_folder() == std::nullopt);
+}

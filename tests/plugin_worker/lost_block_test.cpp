@@ -1,0 +1,168 @@
+// A model that dies while it works costs the order it died of, and nothing else: not the host, not the next order, and
+// it leaves no process behind.
+#include <catch2/catch.hpp>
+
+#include <sys/wait.h>
+
+#include <chrono>
+#include <csignal>
+#include <fstream>
+#include <string>
+#include <thread>
+
+#include "tests/plugin_check/running.hpp"
+#include "tests/plugin_worker/workbench.hpp"
+#include "tests/support/small_plant.hpp"
+
+using namespace flutebook;
+using namespace std::chrono_literals;
+using Catch::Matchers::StartsWith;
+using engine::Engine;
+
+namespace {
+
+std::string file_of(const std::string& model) {
+    return std::string(FLUTEBOOK_UNLUCKY_PLANT) + "/plugins/" + model + ".so";
+}
+
+plant::Plant unlucky_plant(const std::string& model) {
+    plant::Plant plant = fixture::small_plant();
+    plant.folder = FLUTEBOOK_UNLUCKY_PLANT;
+    plant.models.push_back(fixture::model_entry(model));
+    isolated::isolate(plant, {model});
+    return plant;
+}
+
+orders::Request box_at(const plant::Plant& plant, const std::vector<double>& quantities) {
+    orders::Request made = fixture::box_request(plant);
+    made.quantities = quantities;
+    return made;
+}
+
+// Children of this process that nobody has waited for.
+bool has_children() {
+    siginfo_t about{};
+    return ::waitid(P_ALL, 0, &about, WEXITED | WNOHANG | WNOWAIT) == 0;
+}
+
+// Costs orders before, at and after the unlucky one, and looks that nothing is left.
+void check_loss(const std::string& model, const std::string& what) {
+    {
+        const plant::Plant plant = unlucky_plant(model);
+        const Engine engine = isolated::open(plant);
+        const std::string good = isolated::quoted(plant, engine, box_at(plant, {500, 1000}));
+        const std::string where = file_of(model) + ": model " + model + ": ";
+        CHECK_THAT(good, !StartsWith(where));
+        const std::string fault = where + what +
+                                  " while it evaluated R-1 at 5000; ask its author, or take it off "
+                                  "plugins.yaml";
+        CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 5000, 7000})) == fault);
+        CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 1000})) == good);
+        CHECK(isolated::quoted(plant, engine, box_at(plant, {5000}), 1) == fault);
+        CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 1000})) == good);
+    }
+    CHECK_FALSE(check::is_running(file_of(model)));
+    CHECK_FALSE(has_children());
+}
+
+// Plugins mapped into this process. A plugin is loaded from a sealed copy of its file, which has this name.
+std::size_t mapped_plugins() {
+    std::ifstream maps("/proc/self/maps");
+    std::size_t made = 0;
+    for (std::string line; std::getline(maps, line);)
+        if (line.find("memfd:plugin") != std::string::npos) ++made;
+    return made;
+}
+
+// Waits for a worker of this model; its number.
+pid_t worker_of(const std::string& model) {
+    for (int look = 0; look < 1000; ++look) {
+        const auto found = check::running(file_of(model));
+        if (!found.empty()) return found.front();
+        std::this_thread::sleep_for(5ms);
+    }
+    return -1;
+}
+
+}  // namespace
+
+TEST_CASE("a crash costs the order it happened in, by name, and no other") {
+#if defined(__SANITIZE_ADDRESS__)
+    check_loss("unlucky_crash", "ended its process with code 1");  // it catches the signal itself
+#else
+    check_loss("unlucky_crash", "crashed (SIGSEGV)");
+#endif
+}
+
+TEST_CASE("a hang ends at the deadline and costs the order it happened in") {
+    check_loss("unlucky_hang",
+               sandbox::slowness == 1 ? "did not come back within 0.2 s" : "did not come back within 2 s");
+}
+
+TEST_CASE("a model that ends its process costs the order it happened in") {
+    check_loss("unlucky_leave", "ended its process with code 0");
+}
+
+TEST_CASE("a model that would kill the host dies of it") {
+    check_loss("unlucky_kill_the_host", "asked the system for what no model needs (SIGSYS)");
+}
+
+TEST_CASE("a model that scribbles over all it shares with the host is at fault for what it wrote, and the host lives") {
+    const plant::Plant plant = unlucky_plant("unlucky_scribble");
+    const Engine engine = isolated::open(plant);
+    const std::string good = isolated::quoted(plant, engine, box_at(plant, {500, 1000}));
+    CHECK_THAT(
+        isolated::quoted(plant, engine, box_at(plant, {500, 5000})),
+        StartsWith(file_of("unlucky_scribble") +
+                   ": model unlucky_scribble: refused a row for a reason it does not declare: found 4008636142"));
+    CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 1000})) == good);
+}
+
+TEST_CASE("a model that tells lies of itself while it is loaded is refused, and the host lives") {
+    const plant::Plant plant = unlucky_plant("lies");
+    CHECK_THROWS_WITH(isolated::open(plant), file_of("lies") +
+                                                 ": model lies: told what is no description while it was described; "
+                                                 "ask its author, or take it off plugins.yaml");
+    CHECK_FALSE(check::is_running(file_of("lies")));
+}
+
+TEST_CASE("a worker that is killed while it works costs its block") {
+    const plant::Plant plant = unlucky_plant("unlucky_hang");
+    const Engine engine = isolated::open(plant, 60s);
+    std::string said;
+    std::jthread quoting([&] { said = isolated::quoted(plant, engine, box_at(plant, {5000})); });
+    const pid_t worker = worker_of("unlucky_hang");
+    REQUIRE(worker > 0);
+    std::this_thread::sleep_for(100ms);  // for it to come to the block
+    REQUIRE(::kill(worker, SIGKILL) == 0);
+    quoting.join();
+    CHECK(said == file_of("unlucky_hang") +
+                      ": model unlucky_hang: was killed (SIGKILL) while it evaluated R-1 at 5000; ask its author, or "
+                      "take it off plugins.yaml");
+}
+
+TEST_CASE("a worker that was killed between two orders is replaced, and costs nothing") {
+    const plant::Plant plant = unlucky_plant("unlucky_leave");
+    const Engine engine = isolated::open(plant);
+    const std::string good = isolated::quoted(plant, engine, box_at(plant, {500, 1000}), 1);
+    const pid_t first = worker_of("unlucky_leave");
+    REQUIRE(::kill(first, SIGKILL) == 0);
+    siginfo_t ended{};
+    REQUIRE(::waitid(P_PID, static_cast<id_t>(first), &ended, WEXITED | WNOWAIT) == 0);
+    CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 1000}), 1) == good);
+    CHECK(worker_of("unlucky_leave") != first);
+}
+
+TEST_CASE("no code of an isolated model is mapped into the host") {
+    const std::size_t before = mapped_plugins();
+    plant::Plant plant = unlucky_plant("unlucky_crash");
+    std::vector<std::string> all;
+    for (const auto& entry : plant.models) all.push_back(entry.id);
+    isolated::isolate(plant, all);
+    const Engine engine = isolated::open(plant);
+    CHECK_THAT(isolated::quoted(plant, engine, box_at(plant, {500})), !Catch::Matchers::Contains("model"));
+    CHECK(mapped_plugins() == before);
+    plant.isolated.clear();
+    const Engine here = isolated::open(plant);
+    CHECK(mapped_plugins() > before);
+}

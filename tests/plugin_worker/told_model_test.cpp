@@ -1,0 +1,79 @@
+// A description that comes out of another process: all of it, or none; and never believed.
+#include <catch2/catch.hpp>
+
+#include "host/base/errors.hpp"
+#include "host/plugin_worker/model_serialization.hpp"
+#include "tests/plugin_worker/workbench.hpp"
+#include "tests/support/small_plant.hpp"
+
+using namespace flutebook;
+using plugin_worker::fields_of;
+using plugin_worker::model_told;
+
+namespace {
+
+const std::vector<contract::Model>& models() {
+    static const engine::Engine engine = isolated::open(isolated::full_plant());
+    return engine.graph().models;
+}
+
+// Tells a model's fields, of which one may have been spoilt. Whether they were taken for a description.
+bool is_taken(const contract::Model& model, std::vector<std::string> fields) {
+    try {
+        return model_told(std::move(fields), model.file, model.id).has_value();
+    } catch (const ModelError&) {
+        return false;
+    }
+}
+
+std::string refusal(const contract::Model& told, const contract::Model& model) {
+    try {
+        static_cast<void>(model_told(fields_of(told), model.file, model.id));
+    } catch (const ModelError& error) {
+        return error.what();
+    }
+    return "";
+}
+
+}  // namespace
+
+TEST_CASE("each of the ten models is told whole") {
+    for (const contract::Model& model : models()) {
+        const auto told = model_told(fields_of(model), model.file, model.id);
+        REQUIRE(told.has_value());
+        CHECK(fields_of(*told) == fields_of(model));
+        CHECK(told->where() == model.where());
+    }
+}
+
+TEST_CASE("a description with a field too few or too many is none") {
+    const contract::Model& model = models().front();
+    const std::vector<std::string> whole = fields_of(model);
+    for (std::size_t at = 0; at < whole.size(); ++at) {
+        std::vector<std::string> fields = whole;
+        fields.erase(fields.begin() + static_cast<std::ptrdiff_t>(at));
+        INFO("field " << at);
+        CHECK_FALSE(is_taken(model, fields));
+        fields = whole;
+        fields.insert(fields.begin() + static_cast<std::ptrdiff_t>(at), "4000000000");
+        CHECK_FALSE(is_taken(model, fields));
+    }
+    CHECK_FALSE(is_taken(model, {}));
+}
+
+TEST_CASE("what another process tells is held to all that a plugin's own data is held to") {
+    const contract::Model& model = models().front();
+    contract::Model told = model;
+    told.lines = {
+        {"ink", "kg", "Ink", contract::Axis::order, contract::CostClass::material, contract::Behaviour::per_unit}};
+    CHECK(refusal(told, model) ==
+          model.where() + ": unfit axis: ink is a line of the order; charge it by step or by ply");
+    told = model;
+    told.id = "another";
+    CHECK(refusal(told, model) == model.where() +
+                                      ": wrong id: the file calls itself `another`; name the file after the "
+                                      "model's id");
+    told = model;
+    told.title = std::string(500, 'x');
+    CHECK(refusal(told, model) == model.where() + ": long text: title; at most 400 bytes");
+}

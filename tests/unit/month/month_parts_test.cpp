@@ -1,0 +1,97 @@
+// A month divided by machine, shift, board and order, and put beside the months before.
+#include <catch2/catch.hpp>
+
+#include "tests/unit/month/month_bench.hpp"
+
+using namespace flutebook;
+using namespace flutebook::fixture;
+
+namespace {
+
+void post_two_shifts(MonthBench& bench) {
+    bench.shift = "early";
+    bench.paper("C1", "KL140", 1000, 650);
+    bench.order = "500001";
+    bench.board = "B-140";
+    bench.move("C1", "floor", "KL140", 600);
+    bench.lose("C1", "KL140", "side-trim", 40);
+    bench.expect("C1", "side-trim", 30);
+    bench.shift = "late";
+    bench.order = "500002";
+    bench.board = "C-140";
+    bench.move("C1", "floor", "KL140", 300);
+    bench.lose("C1", "KL140", "side-trim", 20);
+    bench.move("floor", "FG1", "board", 500);
+    bench.lose("FG1", "board", "rejects", 50);
+    bench.expect("FG1", "rejects", 5);
+    bench.move("FG1", "finished", "board", 450);
+    bench.order.clear();
+    bench.board.clear();
+    bench.lose("finished", "board", "returns", 10);
+}
+
+services::MonthAnswer by(MonthBench& bench, ledger::Axis axis) {
+    return services::month(bench.plant, bench.store, {bench.month, axis, services::MonthAsked::Trend::none});
+}
+
+const month::Part& part(const services::MonthAnswer& answer, const std::string& of) {
+    for (const auto& own : answer.parts)
+        if (own.of == of) return own;
+    FAIL("no part " << of);
+    return answer.parts.front();
+}
+
+}  // namespace
+
+TEST_CASE("parts by machine, shift, board and order add up to the month") {
+    using ledger::Axis;
+    MonthBench bench;
+    post_two_shifts(bench);
+    static_cast<void>(bench.close("parts of a closed month are the same"));
+    for (const auto axis : {Axis::centre, Axis::shift, Axis::board, Axis::order}) {
+        const auto answer = by(bench, axis);
+        Grams lost, expected, product, issued;
+        for (const auto& own : answer.parts) {
+            lost += own.lost();
+            expected += own.expected();
+            product += own.product;
+            issued += own.issued;
+        }
+        CHECK(lost == answer.account.lost());
+        CHECK(expected == answer.account.expected());
+        CHECK(product == answer.account.product);
+        CHECK(issued == answer.account.issued);
+    }
+}
+
+TEST_CASE("each part has what was made, fed and lost under its name") {
+    MonthBench bench;
+    post_two_shifts(bench);
+    const auto shifts = by(bench, ledger::Axis::shift);
+    CHECK(part(shifts, "early").made == Grams::of(600000));
+    CHECK(part(shifts, "late").fed == Grams::of(500000));
+    CHECK(part(shifts, "late").product == Grams::of(440000));
+    const auto machines = by(bench, ledger::Axis::centre);
+    CHECK(part(machines, "FG1").lost() == Grams::of(50000));
+    CHECK(part(machines, "FG1").causes.front().excess() == Grams::of(45000));
+    const auto orders = by(bench, ledger::Axis::order);
+    CHECK(part(orders, "500001").lost() == Grams::of(40000));
+    CHECK(part(orders, "").product == Grams::of(-10000));
+    CHECK(part(by(bench, ledger::Axis::board), "C-140").made == Grams::of(300000));
+}
+
+TEST_CASE(
+    "the trend holds the twelve months that end with this one, and the year's recycling rate is theirs together") {
+    MonthBench bench;
+    for (int back = 13; back >= 0; --back) {
+        bench.month = month_of(2026, 10) - std::chrono::months(back);
+        bench.lose("floor", "board", "damage", 10);
+        bench.move("bale-yard", "mill:Northweir", "4.01.00", back == 13 ? 500 : 5);
+    }
+    const auto answer = services::month(bench.plant, bench.store,
+                                        {bench.month, std::nullopt, services::MonthAsked::Trend::twelve_months});
+    REQUIRE(answer.trend.size() == 12);
+    CHECK(answer.trend.front().month == month_of(2025, 11));
+    CHECK(answer.trend.back().month == month_of(2026, 10));
+    CHECK(answer.recycling_rate_of_year() == Approx(0.5));
+}

@@ -1,0 +1,210 @@
+// A fit plant, read whole.
+#include <catch2/catch.hpp>
+
+#include "tests/unit/plant/plant_folder.hpp"
+
+using namespace flutebook;
+using namespace flutebook::base;
+using namespace flutebook::orders;
+using namespace flutebook::plant;
+using fixture::PlantFolder;
+
+TEST_CASE("a plant's own facts are read") {
+    const auto plant = PlantFolder().read();
+    REQUIRE(plant.name == "Small Board");
+    REQUIRE(plant.currency == "EUR");
+    REQUIRE(plant.currency_minor_units == 2);
+    REQUIRE(plant.units == Units::metric);
+    REQUIRE(plant.shifts == std::vector<std::string>{"early", "late"});
+    REQUIRE(plant.balance_tolerance == 0.005);
+    REQUIRE(plant.mills.size() == 1);
+    REQUIRE(plant.mills[0].name == "Northweir");
+    REQUIRE(plant.mills[0].moisture_limit == 0.10);
+    REQUIRE(plant.mills[0].deduction == Mill::Deduction::dry_matter);
+}
+
+TEST_CASE("papers keep the order of their file, with their price of each day") {
+    const auto plant = PlantFolder().read();
+    REQUIRE(plant.papers.size() == 3);
+    const auto& liner = plant.papers[0];
+    REQUIRE(liner.code == "KL135");
+    REQUIRE(liner.use == Paper::Use::liner);
+    REQUIRE(plant.papers[1].use == Paper::Use::medium);
+    REQUIRE(liner.grammage_gsm == 135);
+    REQUIRE(liner.moisture == 0.08);
+    REQUIRE(liner.roll_widths_mm == std::vector<double>{1850, 2250});
+    REQUIRE(liner.price_on(*parse_date("2025-12-31")) == nullptr);
+    REQUIRE(liner.price_on(*parse_date("2026-01-01"))->per_tonne == 640);
+    REQUIRE(liner.price_on(*parse_date("2026-08-31"))->per_tonne == 640);
+    REQUIRE(liner.price_on(*parse_date("2026-09-01"))->per_tonne == 668);
+    REQUIRE(liner.price_on(*parse_date("2027-09-01"))->per_tonne == 668);
+}
+
+TEST_CASE("roll widths rise, however they were written") {
+    const PlantFolder folder;
+    folder.change("papers.yaml", "KL135: {use: liner, grammage: 135, moisture: 0.08, roll_widths: [1850, 2250]",
+                  "KL135: {use: liner, grammage: 135, moisture: 0.08, roll_widths: [2250, 87 in, 1850]");
+    REQUIRE(folder.read().papers[0].roll_widths_mm == std::vector<double>{1850, 2209.8, 2250});
+}
+
+TEST_CASE("flutes and the allowances of one or two of them are read") {
+    const auto plant = PlantFolder().read();
+    REQUIRE(plant.flutes.size() == 2);
+    REQUIRE(plant.flutes[1].code == "C");
+    REQUIRE(plant.flutes[1].take_up == 1.43);
+    REQUIRE(plant.flutes[1].height_mm == 3.6);
+    REQUIRE(plant.flutes[1].single_facer_gsm == 5);
+    REQUIRE(plant.flutes[1].double_backer_gsm == 6);
+    const auto* double_wall = plant.find_allowance("B+C");
+    REQUIRE(double_wall != nullptr);
+    REQUIRE(double_wall->panel_mm == 7);
+    REQUIRE(double_wall->depth_mm == 14);
+    REQUIRE(double_wall->flap_mm == 3.5);
+    REQUIRE(double_wall->joint_mm == 3);
+    REQUIRE(double_wall->tab_mm == 35);
+    REQUIRE(double_wall->slot_mm == 9);
+}
+
+TEST_CASE("the allowances of a double wall serve it whichever flute lies outside") {
+    const auto plant = PlantFolder().read();
+    REQUIRE(plant.find_allowance("C+B") == plant.find_allowance("B+C"));
+    REQUIRE(plant.find_allowance("C") == nullptr);
+    REQUIRE(plant.find_allowance("B+B") == nullptr);
+}
+
+TEST_CASE("a board names its plies outside first, and each medium says whether a second liner follows") {
+    const auto plant = PlantFolder().read();
+    const auto* board = plant.find_board("BC-200");
+    REQUIRE(board != nullptr);
+    REQUIRE(board->flutes == "B+C");
+    REQUIRE(board->plies.size() == 5);
+    REQUIRE(board->plies[0].paper == 0);
+    REQUIRE_FALSE(board->plies[0].flute.has_value());
+    REQUIRE(board->plies[1].paper == 1);
+    REQUIRE(board->plies[1].flute == 0U);
+    REQUIRE(board->plies[3].flute == 1U);
+    REQUIRE(board->plies[1].has_second_liner);
+    REQUIRE(board->plies[3].has_second_liner);
+    REQUIRE_FALSE(board->plies[4].has_second_liner);
+}
+
+TEST_CASE("a single face may leave out the last liner") {
+    const PlantFolder folder;
+    folder.change("boards.yaml", "C-140: {plies: [KL135, {flute: C, paper: SC127}, TL125]}",
+                  "C-140: {plies: [KL135, {flute: C, paper: SC127}]}");
+    const auto plant = folder.read();
+    REQUIRE(plant.boards[2].plies.size() == 2);
+    REQUIRE_FALSE(plant.boards[2].plies[1].has_second_liner);
+}
+
+TEST_CASE("machines are read with their limits, rates and speeds") {
+    const auto plant = PlantFolder().read();
+    const auto& corrugator = plant.corrugators.at(0);
+    REQUIRE(corrugator.code == "C1");
+    REQUIRE(corrugator.roll_width_mm.low == 1400);
+    REQUIRE(corrugator.roll_width_mm.high == 2500);
+    REQUIRE(corrugator.trim_min_mm == 30);
+    REQUIRE(corrugator.outs_max == 6);
+    REQUIRE(corrugator.slit_mm.low == 150);
+    REQUIRE(corrugator.chop_mm.high == 4500);
+    REQUIRE(corrugator.speed_single_m_min == 220);
+    REQUIRE(corrugator.speed_double_m_min == 160);
+    REQUIRE(corrugator.order_change_min == 1.5);
+    REQUIRE(corrugator.order_change_m == 25);
+    REQUIRE(corrugator.run_waste == 0.018);
+    REQUIRE(corrugator.roll_loss == 0.012);
+    REQUIRE(corrugator.hourly.labour == 240);
+    REQUIRE(corrugator.hourly.fixed == 380);
+    REQUIRE(corrugator.power_kw == 420);
+    const auto* gluer = plant.find_converter("FG1");
+    REQUIRE(gluer != nullptr);
+    REQUIRE(gluer->kind == Converter::Kind::folder_gluer);
+    REQUIRE(gluer->length_mm.low == 300);
+    REQUIRE(gluer->width_mm.high == 1150);
+    REQUIRE(gluer->colours == 3);
+    REQUIRE(gluer->ups_max == 1);
+    REQUIRE(gluer->setup_min == 25);
+    REQUIRE(gluer->setup_sheets == 40);
+    REQUIRE(gluer->run_waste == 0.012);
+    REQUIRE(gluer->speed_per_h == 9000);
+    const auto* cutter = plant.find_converter("DC1");
+    REQUIRE(cutter->between_mm == 8);
+    REQUIRE(cutter->edge_mm == 12);
+    REQUIRE(cutter->ups_max == 12);
+    REQUIRE(plant.dispatch.minutes == 10);
+    REQUIRE(plant.dispatch.hourly.labour == 30);
+}
+
+TEST_CASE("a die cutter that says nothing of boxes on a sheet holds one, edge to edge") {
+    const PlantFolder folder;
+    folder.change("machines.yaml", "between: 8, edge: 12,\n        ups_max: 12, ", "\n        ");
+    const auto plant = folder.read();
+    REQUIRE(plant.converters[1].between_mm == 0);
+    REQUIRE(plant.converters[1].edge_mm == 0);
+    REQUIRE(plant.converters[1].ups_max == 1);
+}
+
+TEST_CASE("the models to load are read with their settings as written, and what is said beside them") {
+    const auto plant = PlantFolder().read();
+    REQUIRE(plant.models.size() == 3);
+    REQUIRE(plant.models[1].id == "scrap");
+    REQUIRE(plant.models[1].settings.find("handling")->text == "18");
+    REQUIRE(plant.preferences.size() == 1);
+    REQUIRE(plant.preferences[0].name == "step.run_waste");
+    REQUIRE(plant.preferences[0].model == "paper");
+    REQUIRE(plant.isolated.size() == 1);
+    REQUIRE(plant.isolated[0].model == "scrap");
+    REQUIRE(plant.pinned.size() == 1);
+    REQUIRE(plant.pinned[0].model == "run");
+    REQUIRE(plant.pinned[0].sha256 == "0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef");
+}
+
+TEST_CASE("every fact knows the file, line and column where it was given") {
+    const PlantFolder folder;
+    const auto plant = folder.read();
+    const auto& setup = plant.converters[0].places.at("setup.sheets");
+    REQUIRE(setup.file == folder.path("machines.yaml"));
+    REQUIRE(setup.line == 7);
+    REQUIRE(setup.column == 38);
+    REQUIRE(plant.papers[0].places.at("grammage").line == 2);
+    REQUIRE(plant.papers[0].prices[1].place.line == 3);
+    REQUIRE(plant.flutes[0].places.at("adhesive.single_facer").line == 2);
+    REQUIRE(plant.corrugators[0].places.at("speed.single").line == 3);
+    REQUIRE(plant.corrugators[0].places.at("hourly.labour").line == 4);
+    REQUIRE(plant.places.at("units").line == 3);
+    REQUIRE(plant.dispatch.places.at("minutes").line == 11);
+    REQUIRE(plant.converters[0].places.count("ups_max") == 0);
+}
+
+TEST_CASE("the plant in the folder where one stands names its files without a folder") {
+    const PlantFolder folder;
+    const auto before = std::filesystem::current_path();
+    std::filesystem::current_path(folder.path());
+    const auto plant = read_plant(".");
+    std::filesystem::current_path(before);
+    REQUIRE(plant.places.at("units").file == "plant.yaml");
+}
+
+TEST_CASE("a number may carry its own unit, and the plant's currency one of its own") {
+    const PlantFolder folder;
+    folder.change("papers.yaml", "TL125: {use: liner, grammage: 125", "TL125: {use: liner, grammage: 26 lb/MSF");
+    folder.change("papers.yaml", "per_tonne: 540", "per_tonne: 0.54 EUR/kg");
+    folder.change("papers.yaml", "moisture: 0.09", "moisture: 9 %");
+    folder.change("machines.yaml", "single: 220", "single: 700 ft/min");
+    folder.change("machines.yaml", "speed: 9000", "speed: 150 sheets/min");
+    const auto plant = folder.read();
+    REQUIRE(plant.papers[2].grammage_gsm == Approx(126.943));
+    REQUIRE(plant.papers[2].prices[0].per_tonne == Approx(540).epsilon(1e-14));
+    REQUIRE(plant.papers[2].moisture == Approx(0.09).epsilon(1e-14));
+    REQUIRE(plant.corrugators[0].speed_single_m_min == Approx(213.36).epsilon(1e-14));
+    REQUIRE(plant.converters[0].speed_per_h == 9000);
+}
+
+TEST_CASE("a plant keeps the texts that it was read from, whatever becomes of its files") {
+    const PlantFolder folder;
+    const auto plant = folder.read();
+    folder.change("papers.yaml", "per_tonne: 540", "per_tonne: 541");
+    REQUIRE(plant.files.size() == plant_file_names().size());
+    REQUIRE(plant.files.at("papers.yaml").find("per_tonne: 540") != std::string::npos);
+    REQUIRE(read_plant(folder.path(), plant.files).papers[2].prices[0].per_tonne == 540);
+}

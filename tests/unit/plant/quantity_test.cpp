@@ -1,0 +1,116 @@
+// One number as people write it.
+#include "host/plant/quantity.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace flutebook::base;
+using namespace flutebook::plant;
+
+namespace {
+
+Node text_node(const std::string& text) {
+    Node node;
+    node.kind = Node::Kind::text;
+    node.text = text;
+    return node;
+}
+
+double value_of(const std::string& text, const std::string& unit = "1", const std::string& currency = "EUR") {
+    const auto read = read_quantity(text_node(text), unit, currency);
+    if (const auto* problem = std::get_if<Problem>(&read)) FAIL(problem->text);
+    return std::get<double>(read);
+}
+
+std::string problem_of(const std::string& text, const std::string& unit = "1", const std::string& currency = "EUR") {
+    const auto read = read_quantity(text_node(text), unit, currency);
+    CAPTURE(text);
+    REQUIRE(std::holds_alternative<Problem>(read));
+    return std::get<Problem>(read).text;
+}
+
+}  // namespace
+
+TEST_CASE("a bare decimal is a number in the key's own unit") {
+    REQUIRE(value_of("0") == 0);
+    REQUIRE(value_of("12") == 12);
+    REQUIRE(value_of("0.018", "mm") == 0.018);
+    REQUIRE(value_of("-3.25") == -3.25);
+    REQUIRE_FALSE(std::signbit(value_of("-0")));
+}
+
+TEST_CASE("only plain decimals are numbers") {
+    for (const std::string text : {"010",   "00",    "-01",   "+1",  ".5",   "5.",   "1e3",    "1E3",   "0x10", "0o7",
+                                   "1_000", "1,5",   "1 000", "nan", ".nan", "inf",  ".inf",   "-.inf", "",     "-",
+                                   "--1",   "1.2.3", " 1",    "1-2", "12mm", "true", "\u0661", "one"}) {
+        CAPTURE(text);
+        REQUIRE(std::holds_alternative<Problem>(read_quantity(text_node(text), "1", "EUR")));
+    }
+    REQUIRE(problem_of("010", "mm") ==
+            "not a number: found `010`, expected a plain decimal in `mm`, or a decimal, a space and a unit");
+}
+
+TEST_CASE("a number beyond reckoning is refused") {
+    REQUIRE(problem_of("1" + std::string(400, '0')) ==
+            "a number beyond reckoning: found `1" + std::string(39, '0') + "...`");
+}
+
+TEST_CASE("a quoted number is a text, unless it carries a unit") {
+    auto node = text_node("135");
+    node.quoted = true;
+    const auto read = read_quantity(node, "g/m2", "EUR");
+    REQUIRE(std::get<Problem>(read).text == "a quoted number is a text: found `135`; write it without the quotes");
+    node.text = "135 g/m2";
+    REQUIRE(std::get<double>(read_quantity(node, "g/m2", "EUR")) == 135);
+}
+
+TEST_CASE("a decimal, a space and a unit are converted to the key's unit") {
+    REQUIRE(value_of("87 in", "mm") == 2209.8);
+    REQUIRE(value_of("1.5 m", "mm") == 1500);
+    REQUIRE(value_of("350 ft/min", "m/min") == Approx(106.68).epsilon(1e-14));
+    REQUIRE(value_of("2 %", "1") == 0.02);
+    REQUIRE(value_of("90 s", "min") == 1.5);
+    REQUIRE(value_of("150 sheets/min", "1/h") == 9000);
+    REQUIRE(value_of("26 lb/MSF", "g/m2") == Approx(126.94).epsilon(1e-4));
+}
+
+TEST_CASE("the plant's currency is money, another one is no unit") {
+    REQUIRE(value_of("0.55 EUR/kg", "money/t") == 550);
+    REQUIRE(value_of("640 money/t", "money/t") == 640);
+    REQUIRE(problem_of("0.55 USD/kg", "money/t") ==
+            "an unknown unit: found `USD/kg`, expected a unit that converts to `money/t`");
+}
+
+TEST_CASE("a currency whose code is also a measure is money all the same") {
+    REQUIRE(value_of("0.55 CUP/kg", "money/kg", "CUP") == 0.55);
+    REQUIRE(problem_of("0.55 CUP/kg", "money/kg", "EUR") ==
+            "a unit of another kind: found `CUP/kg`, expected a unit that converts to `money/kg`");
+}
+
+TEST_CASE("a unit of another kind is refused with the one that was expected") {
+    REQUIRE(problem_of("87 kg", "mm") == "a unit of another kind: found `kg`, expected a unit that converts to `mm`");
+    REQUIRE(problem_of("87 wide", "mm") == "an unknown unit: found `wide`, expected a unit that converts to `mm`");
+    REQUIRE(problem_of("5 kg") == "a unit of another kind: found `kg`, expected a bare number");
+}
+
+TEST_CASE("a unit is one space away from its number, and ends the text") {
+    for (const std::string text : {"87  in", "87 in ", "87 ", "87in"}) {
+        CAPTURE(text);
+        REQUIRE(problem_of(text, "mm").starts_with("not a number: found "));
+    }
+}
+
+TEST_CASE("a unit that the library would read otherwise than meant is refused") {
+    REQUIRE(problem_of("26 lb/1000 ft2", "g/m2") ==
+            "a number inside a unit: found `lb/1000 ft2`; write a plain unit, such as `MSF` for 1000 ft2");
+    REQUIRE(problem_of("26 lb/kft2", "g/m2") ==
+            "an ambiguous unit: found `lb/kft2`, which would be read as (kft)2; write `MSF` for 1000 ft2");
+    REQUIRE(problem_of("600 EUR/ton", "money/t") ==
+            "an ambiguous unit: found `EUR/ton`; write `t` for 1000 kg, `short_ton` for 2000 lb or `long_ton` for 2240 "
+            "lb");
+}
+
+TEST_CASE("what is no text is no number") {
+    Node list;
+    list.kind = Node::Kind::list;
+    REQUIRE(std::holds_alternative<Problem>(read_quantity(list, "mm", "EUR")));
+}

@@ -1,0 +1,88 @@
+// Two trees compared: what is told as a difference, and what is none.
+#include "host/services/quoting/differences.hpp"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "host/plant/yaml/document.hpp"
+
+using namespace flutebook;
+using services::Difference;
+using Json = nlohmann::ordered_json;
+
+namespace {
+
+plant::Node yaml(const std::string& text) {
+    base::Complaints complaints;
+    const auto root = plant::parse_document(text, "f.yaml", complaints);
+    REQUIRE(complaints.empty());
+    return *root;
+}
+
+std::string told(const std::vector<Difference>& all) {
+    std::string made;
+    for (const Difference& own : all)
+        made += own.path + ": " + (own.was ? own.was->text : "-") + " > " + (own.now ? own.now->text : "-") + "\n";
+    return made;
+}
+
+std::vector<Difference> between(const std::string& was, const std::string& now) {
+    return services::differences(services::leaves_of(yaml(was)), services::leaves_of(yaml(now)));
+}
+
+std::vector<Difference> between_answers(const Json& was, const Json& now) {
+    return services::differences(services::leaves_of(was), services::leaves_of(now));
+}
+
+}  // namespace
+
+TEST_CASE("a file of the same values differs in nothing, however it is laid out") {
+    CHECK(between("a: {x: 1, y: [1, 2]}\nb: two\n", "# a note\nb:   \"two\"\na:\n  y: [1, 2]\n  x: 1\n").empty());
+}
+
+TEST_CASE("a changed value is told by its path, what it was and is, and its place today") {
+    const auto all = between("a: {x: 1, y: 2}\n", "a: {x: 1,\n    y: 3}\n");
+    CHECK(told(all) == "a.y: 2 > 3\n");
+    CHECK(all.at(0).now->place.line == 2);
+    CHECK(all.at(0).now->place.column == 8);
+    CHECK(all.at(0).by() == 1);
+}
+
+TEST_CASE("what was added comes in today's order and what was taken out after it") {
+    CHECK(told(between("a: 1\nc: 3\n", "b: 2\nc: 4\n")) == "b: - > 2\nc: 3 > 4\na: 1 > -\n");
+}
+
+TEST_CASE("a list of plain values is one value") {
+    CHECK(told(between("w: [1850, 2050]\n", "w: [1850, 2250, 2050]\n")) == "w: [1850, 2050] > [1850, 2250, 2050]\n");
+}
+
+TEST_CASE("a price is known by the day it counts from, so that one put before it changes no other") {
+    CHECK(told(between("price: [{from: 2026-09-01, per_tonne: 668}]\n",
+                       "price: [{from: 2026-01-01, per_tonne: 640}, {from: 2026-09-01, per_tonne: 668}]\n")) ==
+          "price[2026-01-01].from: - > 2026-01-01\nprice[2026-01-01].per_tonne: - > 640\n");
+}
+
+TEST_CASE("a model is known by its name, and a model without settings is there all the same") {
+    CHECK(
+        told(between("plugins:\n  - run: {}\n  - ink: {price: 4}\n", "plugins:\n  - ink: {price: 5}\n  - tax: {}\n")) ==
+        "plugins.ink.price: 4 > 5\nplugins.tax: - > {}\nplugins.run: {} > -\n");
+}
+
+TEST_CASE("a list of mixed entries is compared entry by entry") {
+    CHECK(told(between("plies: [KL, {flute: B, paper: SC}, TL]\n", "plies: [KL, {flute: C, paper: SC}, TL]\n")) ==
+          "plies[2].flute: B > C\n");
+}
+
+TEST_CASE("values of JSON are told as they were written, and by how much") {
+    const auto all = between_answers(Json::parse(R"({"cost": 327.3, "route": ["FG1"], "fed": [null, 547]})"),
+                                     Json::parse(R"({"cost": 335.1, "route": ["DC1", "FG1"], "fed": [null, 547]})"));
+    CHECK(told(all) == "cost: 327.3 > 335.1\nroute: [FG1] > [DC1, FG1]\n");
+    CHECK(all.at(0).by() == 7.8);
+    CHECK_FALSE(all.at(1).by().has_value());
+}
+
+TEST_CASE("a difference smaller than a billionth is told as it is") {
+    const auto all = between_answers(Json::parse("[{\"kg\": 1e-12}]"), Json::parse("[{\"kg\": 3e-12}]"));
+    CHECK(told(all) == "[1].kg: 1e-12 > 3e-12\n");
+    CHECK(all.at(0).by() == 3e-12 - 1e-12);
+}
