@@ -2,9 +2,9 @@
 // file says of itself.
 #pragma once
 
+#include "host/plugin_check/process_state.hpp"
 #include "host/plugin_check/rules.hpp"
 #include "host/plugin_check/subject.hpp"
-#include "host/plugin_check/process_state.hpp"
 
 namespace flutebook::plugin_check {
 

@@ -10,9 +10,9 @@
 #include "host/contract/library.hpp"
 #include "host/contract/model.hpp"
 #include "host/contract/plugin_file.hpp"
+#include "host/plugin_check/process_state.hpp"
 #include "host/plugin_check/rules.hpp"
 #include "host/plugin_check/trial_rows.hpp"
-#include "host/plugin_check/process_state.hpp"
 #include "host/sandbox/report.hpp"
 
 namespace flutebook::plugin_check {

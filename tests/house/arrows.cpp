@@ -10,29 +10,42 @@ namespace flutebook::house {
 
 namespace {
 
-// What each room may see besides itself. Tests may see all, and stand in no arrow. `host` is what lies beside the
-// rooms of the host: errors.
+// What each room may see besides itself. Tests may see all, and stand in no arrow.
 const std::map<std::string, std::set<std::string>>& arrows() {
     static const std::map<std::string, std::set<std::string>> map = {
         {"sdk", {}},
         {"plugins", {"sdk"}},
         {"ledger", {}},
-        {"host", {}},
-        {"host/catalogue", {"host", "sdk", "ledger"}},
-        {"host/geometry", {"host/catalogue", "host", "sdk", "ledger"}},
-        {"host/engine", {"host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
-        {"host/review", {"host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
-        {"host/trial", {"host/engine", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
-        {"host/isolation", {"host/trial", "host/engine", "host/catalogue", "host", "sdk", "ledger"}},
-        {"host/desk",
-         {"host/isolation", "host/trial", "host/engine", "host/review", "host/geometry", "host/catalogue", "host",
+        {"host/base", {}},
+        {"host/plant", {"host/base", "sdk", "ledger"}},
+        {"host/orders", {"host/base", "host/plant", "sdk", "ledger"}},
+        {"host/geometry", {"host/base", "host/plant", "host/orders", "sdk", "ledger"}},
+        {"host/contract", {"host/base", "host/plant", "host/orders", "host/geometry", "sdk", "ledger"}},
+        {"host/engine", {"host/base", "host/plant", "host/orders", "host/geometry", "host/contract", "sdk", "ledger"}},
+        {"host/explain",
+         {"host/base", "host/plant", "host/orders", "host/geometry", "host/contract", "host/engine", "sdk", "ledger"}},
+        {"host/sandbox", {"host/base"}},
+        {"host/plugin_check",
+         {"host/base", "host/plant", "host/orders", "host/geometry", "host/contract", "host/engine", "host/sandbox",
           "sdk", "ledger"}},
+        {"host/plugin_worker",
+         {"host/base", "host/plant", "host/contract", "host/sandbox", "host/plugin_check", "sdk", "ledger"}},
+        {"host/production", {"host/base", "host/plant", "host/orders", "sdk", "ledger"}},
+        {"host/month", {"host/base", "host/production", "sdk", "ledger"}},
+        {"host/services",
+         {"host/base", "host/plant", "host/orders", "host/geometry", "host/contract", "host/engine", "host/explain",
+          "host/sandbox", "host/plugin_check", "host/plugin_worker", "host/production", "host/month", "sdk", "ledger"}},
+        {"host/answers",
+         {"host/base", "host/plant", "host/orders", "host/contract", "host/engine", "host/services", "sdk", "ledger"}},
+        {"host/render", {"host/base", "ledger"}},
+        {"host/reports",
+         {"host/base", "host/plant", "host/orders", "host/geometry", "host/contract", "host/engine", "host/month",
+          "host/services", "host/answers", "host/render", "sdk", "ledger"}},
         {"host/cli",
-         {"host/desk", "host/engine", "host/review", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
-        {"host/web",
-         {"host/desk", "host/engine", "host/review", "host/geometry", "host/catalogue", "host", "sdk", "ledger"}},
-        {"host/main.cpp", {"host/cli", "host/web", "host", "ledger"}},
-        {"config", {"host/trial", "host/catalogue", "host", "sdk", "ledger"}},
+         {"host/base", "host/plant", "host/orders", "host/engine", "host/services", "host/answers", "host/reports",
+          "host/render", "sdk", "ledger"}},
+        {"host/main.cpp", {"host/cli", "host/base", "ledger"}},
+        {"config", {"host/base", "host/plant", "host/orders", "host/plugin_check", "sdk", "ledger"}},
     };
     return map;
 }
@@ -44,10 +57,10 @@ struct Keeper {
 
 const std::vector<Keeper>& keepers() {
     static const std::vector<Keeper> list = {
-        {"boost/dll", "Boost.DLL", "host/engine/library.cpp"},
-        {"yaml-cpp/", "yaml-cpp", "host/catalogue/yaml.cpp"},
-        {"udunits", "udunits", "host/catalogue/units.cpp"},
-        {"SQLiteCpp/", "SQLiteCpp", "ledger/database.cpp"},
+        {"boost/dll", "Boost.DLL", "host/contract/library.cpp"},
+        {"yaml-cpp/", "yaml-cpp", "host/plant/yaml/yaml.cpp"},
+        {"udunits", "udunits", "host/plant/units.cpp"},
+        {"SQLiteCpp/", "SQLiteCpp", "ledger/store/database.cpp"},
     };
     return list;
 }

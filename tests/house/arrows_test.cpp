@@ -26,34 +26,34 @@ TEST_CASE("every include runs along the arrows of the house") {
 }
 
 TEST_CASE("an include that runs back is found, in every room") {
-    const MadeTree made{{"host/cli/a.hpp", "#include \"host/web/a.hpp\"\n"},
-                        {"host/desk/a.hpp", "#include \"host/cli/a.hpp\"\n"},
-                        {"host/engine/a.hpp", "#include \"host/review/a.hpp\"\n"},
+    const MadeTree made{{"host/answers/a.hpp", "#include \"host/cli/a.hpp\"\n"},
+                        {"host/base/a.hpp", "#include \"host/plant/a.hpp\"\n"},
+                        {"host/cli/a.hpp", ""},
+                        {"host/engine/a.hpp", "#include \"host/month/a.hpp\"\n"},
                         {"host/geometry/a.hpp", "\n#include \"host/engine/a.hpp\"\n"},
-                        {"host/catalogue/a.hpp", "#include \"../geometry/a.hpp\"\n"},
-                        {"host/errors.hpp", "#include \"host/catalogue/a.hpp\"\n"},
-                        {"host/review/a.hpp", "#  include \"host/desk/a.hpp\"\n"},
-                        {"host/web/a.hpp", ""},
                         {"host/main.cpp", "#include \"host/engine/a.hpp\"\n"},
+                        {"host/month/a.hpp", "#  include \"host/services/a.hpp\"\n"},
+                        {"host/plant/a.hpp", "#include \"../geometry/a.hpp\"\n"},
+                        {"host/services/a.hpp", "#include \"host/cli/a.hpp\"\n"},
                         {"ledger/a.hpp", "#include <flutebook/run.hpp>\n"},
                         {"plugins/b/b.hpp", "#include \"ledger/a.hpp\"\n"},
-                        {"sdk/include/flutebook/run.hpp", "#include \"host/errors.hpp\"\n"}};
-    CHECK(wrong_arrows(made.read()) == Faults{"host/catalogue/a.hpp:1: host/catalogue may not see host/geometry/a.hpp",
-                                              "host/cli/a.hpp:1: host/cli may not see host/web/a.hpp",
-                                              "host/desk/a.hpp:1: host/desk may not see host/cli/a.hpp",
-                                              "host/engine/a.hpp:1: host/engine may not see host/review/a.hpp",
-                                              "host/errors.hpp:1: host may not see host/catalogue/a.hpp",
+                        {"sdk/include/flutebook/run.hpp", "#include \"host/base/a.hpp\"\n"}};
+    CHECK(wrong_arrows(made.read()) == Faults{"host/answers/a.hpp:1: host/answers may not see host/cli/a.hpp",
+                                              "host/base/a.hpp:1: host/base may not see host/plant/a.hpp",
+                                              "host/engine/a.hpp:1: host/engine may not see host/month/a.hpp",
                                               "host/geometry/a.hpp:2: host/geometry may not see host/engine/a.hpp",
                                               "host/main.cpp:1: host/main.cpp may not see host/engine/a.hpp",
-                                              "host/review/a.hpp:1: host/review may not see host/desk/a.hpp",
+                                              "host/month/a.hpp:1: host/month may not see host/services/a.hpp",
+                                              "host/plant/a.hpp:1: host/plant may not see host/geometry/a.hpp",
+                                              "host/services/a.hpp:1: host/services may not see host/cli/a.hpp",
                                               "ledger/a.hpp:1: ledger may not see sdk/include/flutebook/run.hpp",
                                               "plugins/b/b.hpp:1: plugins may not see ledger/a.hpp",
-                                              "sdk/include/flutebook/run.hpp:1: sdk may not see host/errors.hpp"});
+                                              "sdk/include/flutebook/run.hpp:1: sdk may not see host/base/a.hpp"});
 }
 
 TEST_CASE("an include along the arrows is no fault") {
-    const MadeTree made{{"host/cli/a.hpp", "#include \"host/desk/a.hpp\"\n#include <CLI/CLI.hpp>\n"},
-                        {"host/desk/a.hpp", "#include \"host/engine/a.hpp\"\n#include <flutebook/run.hpp>\n"},
+    const MadeTree made{{"host/cli/a.hpp", "#include \"host/services/a.hpp\"\n#include <CLI/CLI.hpp>\n"},
+                        {"host/services/a.hpp", "#include \"host/engine/a.hpp\"\n#include <flutebook/run.hpp>\n"},
                         {"host/engine/a.hpp", "#include \"ledger/a.hpp\"\n"},
                         {"ledger/a.hpp", "#include <cstdint>\n"},
                         {"plugins/a/a.cpp", "#include \"a.hpp\"\n#include <flutebook/plugin.hpp>\n"},
@@ -82,14 +82,14 @@ TEST_CASE("each large library is touched in one file only") {
 }
 
 TEST_CASE("a second file that touches a library is found") {
-    const MadeTree made{{"host/catalogue/yaml.cpp", "#include <yaml-cpp/yaml.h>\n"},
-                        {"host/catalogue/plant.cpp", "#include <yaml-cpp/node/node.h>\n"},
-                        {"host/desk/a.cpp", "#include <boost/dll/shared_library.hpp>\n"},
+    const MadeTree made{{"host/plant/yaml/yaml.cpp", "#include <yaml-cpp/yaml.h>\n"},
+                        {"host/plant/plant.cpp", "#include <yaml-cpp/node/node.h>\n"},
+                        {"host/services/a.cpp", "#include <boost/dll/shared_library.hpp>\n"},
                         {"host/engine/graph.hpp", "#include <udunits2.h>\n"},
                         {"ledger/month.cpp", "#include <SQLiteCpp/Database.h>\n"}};
     CHECK(libraries_out_of_place(made.read()) ==
-          Faults{"host/catalogue/plant.cpp:1: yaml-cpp is kept in host/catalogue/yaml.cpp",
-                 "host/desk/a.cpp:1: Boost.DLL is kept in host/engine/library.cpp",
-                 "host/engine/graph.hpp:1: udunits is kept in host/catalogue/units.cpp",
-                 "ledger/month.cpp:1: SQLiteCpp is kept in ledger/database.cpp"});
+          Faults{"host/plant/plant.cpp:1: yaml-cpp is kept in host/plant/yaml/yaml.cpp",
+                 "host/services/a.cpp:1: Boost.DLL is kept in host/contract/library.cpp",
+                 "host/engine/graph.hpp:1: udunits is kept in host/plant/units.cpp",
+                 "ledger/month.cpp:1: SQLiteCpp is kept in ledger/store/database.cpp"});
 }

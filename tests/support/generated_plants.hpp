@@ -1,5 +1,5 @@
 // The plants and orders that the host itself makes up to try models with, for properties that must hold whatever the
-// plant. host/trial/made_order.hpp says what they are like. A test program that uses it links test_plants.
+// plant. host/plugin_check/generated_order.hpp says what they are like. A test program that uses it links test_plants.
 #pragma once
 
 #include <cstdint>

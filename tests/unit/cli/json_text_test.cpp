@@ -8,7 +8,7 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 
-using flutebook::Json;
+using flutebook::answers::Json;
 using flutebook::answers::json_text;
 
 TEST_CASE("numbers are the shortest that read back, whole ones without a point") {

@@ -31,12 +31,12 @@ void drop_setting(plant::Plant& plant, const std::string& model, const std::stri
             std::erase_if(entry.settings.entries, [&](const auto& given) { return given.key == name; });
 }
 
-std::vector<orders::Request> orders(const plant::Plant& plant) {
+std::vector<orders::Request> sample_orders(const plant::Plant& plant) {
     return {fixture::box_request(plant), fixture::sheet_request(plant), fixture::long_route_request(plant)};
 }
 
 void check_same_costs(const plant::Plant& left, const plant::Plant& right) {
-    for (const orders::Request& request : orders(left)) {
+    for (const orders::Request& request : sample_orders(left)) {
         INFO(request.number);
         CHECK(costs(left, request) == costs(right, request));
     }
@@ -124,7 +124,7 @@ TEST_CASE("a model replaces another model's number, gets it, and all others take
     plant::Plant strong = sample_plant();
     for (auto& corrugator : strong.corrugators) corrugator.power_kw *= 2;
     for (auto& converter : strong.converters) converter.power_kw *= 2;
-    for (const orders::Request& request : orders(slow)) {
+    for (const orders::Request& request : sample_orders(slow)) {
         const auto left = costs(slow, request);
         const auto right = costs(strong, request);
         REQUIRE(left.size() == right.size());
