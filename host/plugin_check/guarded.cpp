@@ -13,6 +13,7 @@
 
 #include "host/plugin_check/rules.hpp"
 #include "host/sandbox/confine.hpp"
+#include "host/sandbox/ending.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -105,11 +106,6 @@ std::optional<std::uintptr_t> guarded(const std::function<void()>& work) {
     work();
     innermost = outer;
     return std::nullopt;
-}
-
-std::string signal_name(int signal) {
-    const char* short_name = ::sigabbrev_np(signal);
-    return short_name == nullptr ? "signal " + std::to_string(signal) : std::string("SIG") + short_name;
 }
 
 }  // namespace flutebook::plugin_check

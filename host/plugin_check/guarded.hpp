@@ -31,7 +31,4 @@ private:
 /// nothing. Exceptions pass through.
 [[nodiscard]] std::optional<std::uintptr_t> guarded(const std::function<void()>& work);
 
-/// "SIGSEGV"
-[[nodiscard]] std::string signal_name(int signal);
-
 }  // namespace flutebook::plugin_check

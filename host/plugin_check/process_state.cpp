@@ -13,6 +13,7 @@
 #include <system_error>
 
 #include "host/plugin_check/guarded.hpp"
+#include "host/sandbox/ending.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -70,7 +71,7 @@ std::string changed_variable(const std::vector<std::string>& before, const std::
 std::optional<std::string> changed_handler(const ProcessState& before, const ProcessState& after) {
     for (const auto& [signal, handler] : after.handlers)
         if (before.handlers.at(signal) != handler)
-            return fmt::format("changed what happens at the signal {}", signal_name(signal));
+            return fmt::format("changed what happens at the signal {}", sandbox::signal_name(signal));
     return std::nullopt;
 }
 

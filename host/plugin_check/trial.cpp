@@ -11,6 +11,7 @@
 #include "host/plugin_check/child_process_main.hpp"
 #include "host/plugin_check/guarded.hpp"
 #include "host/sandbox/build.hpp"
+#include "host/sandbox/ending.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -52,7 +53,7 @@ public:
         else if (stopped == Stopped::out_of_memory)
             died_of(takes_little, fmt::format("took more than {} MB while {}", limits.resident_bytes >> 20U, phase_));
         else if (!is_complete_ && ended.signal != 0)
-            died_of(survives, fmt::format("crashed ({}) while {}", signal_name(ended.signal), phase_));
+            died_of(survives, fmt::format("crashed ({}) while {}", sandbox::signal_name(ended.signal), phase_));
         else if (!is_complete_)
             died_of(survives, fmt::format("ended the process with code {} while {}", ended.code, phase_));
         for (Finding& finding : findings_.rules)

@@ -4,7 +4,7 @@
 
 #include <csignal>
 
-#include "host/plugin_check/guarded.hpp"
+#include <csignal>
 
 namespace flutebook::sandbox {
 
@@ -17,8 +17,13 @@ std::string ending(const sandbox::Ended& ended) {
         case SIGSYS:
             return "asked the system for what no model needs (SIGSYS)";
         default:
-            return fmt::format("crashed ({})", plugin_check::signal_name(ended.signal));
+            return fmt::format("crashed ({})", signal_name(ended.signal));
     }
+}
+
+std::string signal_name(int signal) {
+    const char* short_name = ::sigabbrev_np(signal);
+    return short_name == nullptr ? "signal " + std::to_string(signal) : std::string("SIG") + short_name;
 }
 
 }  // namespace flutebook::sandbox
