@@ -4,7 +4,6 @@
 
 #include <csignal>
 
-#include <csignal>
 
 namespace flutebook::sandbox {
 
