@@ -4,7 +4,6 @@
 
 #include <csignal>
 
-
 namespace flutebook::sandbox {
 
 std::string ending(const sandbox::Ended& ended) {
