@@ -17,8 +17,6 @@ namespace flutebook::base {
 
 namespace {
 
-using base::CharacterFault;
-
 // The first character that may not stand in a line of text.
 CharacterFault first_fault(std::string_view text) {
     for (std::size_t at = 0; at < text.size();) {
@@ -27,7 +25,7 @@ CharacterFault first_fault(std::string_view text) {
             ++at;
             continue;
         }
-        const auto character = base::character_at(text, at);
+        const auto character = character_at(text, at);
         if (character.fault != CharacterFault::none) return character.fault;
         at += character.length;
     }

@@ -6,7 +6,7 @@
 
 namespace flutebook::sandbox {
 
-std::string ending(const sandbox::Ended& ended) {
+std::string ending(const Ended& ended) {
     switch (ended.signal) {
         case 0:
             return fmt::format("ended its process with code {}", ended.code);

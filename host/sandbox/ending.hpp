@@ -8,7 +8,7 @@
 namespace flutebook::sandbox {
 
 /// "crashed (SIGSEGV)", "ended its process with code 0"
-[[nodiscard]] std::string ending(const sandbox::Ended& ended);
+[[nodiscard]] std::string ending(const Ended& ended);
 
 /// "SIGSEGV"
 [[nodiscard]] std::string signal_name(int signal);
