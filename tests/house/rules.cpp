@@ -76,6 +76,18 @@ Words sources_named(const SourceFile& lists) {
     return named;
 }
 
+// The folders whose every source a CMakeLists.txt builds: a room of the host by its name, or its own folder by a list
+// that CMake makes.
+Words folders_built_whole(const SourceFile& lists) {
+    static const std::regex room(R"(host_room\((\w+))");
+    const std::string text = text_of(lists);
+    Words folders;
+    for (std::sregex_iterator found(text.begin(), text.end(), room), end; found != end; ++found)
+        folders.insert(lists.folder() + "/" + (*found)[1].str());
+    if (holds(text, "GLOB_RECURSE sources CONFIGURE_DEPENDS *.cpp")) folders.insert(lists.folder());
+    return folders;
+}
+
 }  // namespace
 
 Faults strangers_at_the_top(const Tree& tree) {
@@ -112,18 +124,6 @@ Faults marks_left_behind(const Tree& tree) {
             for (const std::string& mark : marks)
                 if (holds(file.lines[i], mark)) faults.push_back(at(file, i) + mark);
     return faults;
-}
-
-// The folders whose every source a CMakeLists.txt builds: a room of the host by its name, or its own folder by a list
-// that CMake makes.
-Words folders_built_whole(const SourceFile& lists) {
-    static const std::regex room(R"(host_room\((\w+))");
-    const std::string text = text_of(lists);
-    Words folders;
-    for (std::sregex_iterator found(text.begin(), text.end(), room), end; found != end; ++found)
-        folders.insert(lists.folder() + "/" + (*found)[1].str());
-    if (holds(text, "GLOB_RECURSE sources CONFIGURE_DEPENDS *.cpp")) folders.insert(lists.folder());
-    return folders;
 }
 
 Faults unbuilt_sources(const Tree& tree) {
