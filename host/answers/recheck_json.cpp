@@ -67,7 +67,7 @@ Json figures_json(const std::optional<services::ChangedLine::Figures>& own) {
             {"amount", own->amount.to_double()}};
 }
 
-Json line_json(const services::ChangedLine& own) {
+Json changed_line_json(const services::ChangedLine& own) {
     return {{"plugin", own.plugin},
             {"line", own.line},
             {"step", own.step},
@@ -95,7 +95,7 @@ Json quantities_json(const services::Recheck& checked) {
                         {"saved_files", total_json(i < between.size() ? between[i] : std::nullopt)},
                         {"now", total_json(own.now)},
                         {"figures", list_json(own.figures, difference_json)},
-                        {"lines", list_json(own.lines, line_json)},
+                        {"lines", list_json(own.lines, changed_line_json)},
                         {"limits", own.limits}});
     }
     return made;

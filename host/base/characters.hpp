@@ -15,6 +15,11 @@ struct Character {
     CharacterFault fault;
 };
 
+/// An ASCII digit, whatever the locale.
+[[nodiscard]] constexpr bool is_digit(char sign) {
+    return sign >= '0' && sign <= '9';
+}
+
 /// `at` lies within `text`.
 [[nodiscard]] Character character_at(std::string_view text, std::size_t at);
 

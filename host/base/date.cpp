@@ -27,4 +27,8 @@ std::string to_string(Date date) {
                        static_cast<unsigned>(date.day()));
 }
 
+std::string utc_day(std::chrono::sys_seconds when) {
+    return to_string(Date(std::chrono::floor<std::chrono::days>(when)));
+}
+
 }  // namespace flutebook::base

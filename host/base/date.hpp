@@ -16,4 +16,7 @@ using Date = std::chrono::year_month_day;
 /// YYYY-MM-DD.
 [[nodiscard]] std::string to_string(Date date);
 
+/// The day of an instant, in UTC: YYYY-MM-DD.
+[[nodiscard]] std::string utc_day(std::chrono::sys_seconds when);
+
 }  // namespace flutebook::base

@@ -7,15 +7,9 @@
 #include <cstddef>
 #include <system_error>
 
+#include "host/base/characters.hpp"
+
 namespace flutebook::base {
-
-namespace {
-
-bool is_digit(char sign) {
-    return sign >= '0' && sign <= '9';
-}
-
-}  // namespace
 
 std::optional<Decimal> read_decimal(std::string_view text) {
     // As many as a number needs that a double can tell apart, and room for idle noughts.

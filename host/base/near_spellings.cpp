@@ -12,7 +12,7 @@ namespace flutebook::base {
 
 namespace {
 
-constexpr std::size_t longest = 64;
+constexpr std::size_t longest_word = 64;
 constexpr std::size_t few = 12;
 
 char lower(char letter) {
@@ -23,9 +23,9 @@ bool same(char left, char right) {
     return lower(left) == lower(right);
 }
 
-// Both words at most `longest` bytes.
+// Both words at most `longest_word` bytes.
 std::size_t distance(std::string_view from, std::string_view to) {
-    using Row = std::array<std::size_t, longest + 1>;
+    using Row = std::array<std::size_t, longest_word + 1>;
     Row before_last{}, last{}, now{};
     for (std::size_t j = 0; j <= to.size(); ++j) last[j] = j;
     for (std::size_t i = 1; i <= from.size(); ++i) {
@@ -45,11 +45,11 @@ std::size_t distance(std::string_view from, std::string_view to) {
 }  // namespace
 
 std::optional<std::string> nearest(std::string_view word, const std::vector<std::string>& candidates) {
-    if (word.empty() || word.size() > longest) return std::nullopt;
+    if (word.empty() || word.size() > longest_word) return std::nullopt;
     const std::string* best = nullptr;
     std::size_t best_distance = std::max<std::size_t>(1, (word.size() + 1) / 3) + 1;
     for (const auto& candidate : candidates) {
-        if (candidate.size() > longest) continue;
+        if (candidate.size() > longest_word) continue;
         const auto found = distance(word, candidate);
         // A word of one or two letters has nothing left of it after one edit, but for its case.
         if (found >= best_distance || found >= std::min(word.size(), candidate.size())) continue;

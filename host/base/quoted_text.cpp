@@ -10,7 +10,7 @@ namespace flutebook::base {
 
 namespace {
 
-constexpr std::size_t longest = 40;
+constexpr std::size_t longest_shown = 40;
 
 bool continues(char byte) {
     return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
@@ -20,8 +20,8 @@ bool continues(char byte) {
 
 std::string shortened(std::string_view text) {
     auto end = text.size();
-    if (end > longest)
-        for (end = longest; end > 0 && continues(text[end]);) --end;
+    if (end > longest_shown)
+        for (end = longest_shown; end > 0 && continues(text[end]);) --end;
     std::string cut(text.substr(0, end));
     return end < text.size() ? cut + "..." : cut;
 }

@@ -78,20 +78,20 @@ void expect_mass_balance(const MonthAccount& account) {
 }
 
 // Where each part of the split goes once it is rounded.
-struct Place {
+struct AccountPlace {
     double unrounded;
     Money* rounded;
 };
 
 // Each part to the ten-thousandth; the largest takes what rounding left over, so that they come to the whole.
-void round_to(Money whole, const std::vector<Place>& places, const std::string& where) {
+void round_to(Money whole, const std::vector<AccountPlace>& places, const std::string& where) {
     double sum = 0, size = std::abs(whole.to_double());
     for (const auto& place : places) {
         sum += place.unrounded;
         size += std::abs(place.unrounded);
     }
     Money rounded;
-    const Place* largest = nullptr;
+    const AccountPlace* largest = nullptr;
     bool is_in_bounds = std::abs(sum - whole.to_double()) <= 1e-9 * size + 1e-9;
     for (const auto& place : places) {
         const auto money = Money::rounded(place.unrounded, 4);
@@ -124,9 +124,9 @@ void account_for_cost(MonthAccount& account, const Workings& made, const MonthBo
     account.floor.open_cost = made.floor_open.money;
     for (const auto& [code, machine] : made.machines) account.opening_cost += machine.opened().money;
 
-    std::vector<Place> places = {{split.product, &account.product_cost},
-                                 {split.unexplained, &account.unexplained_cost},
-                                 {split.idle, &account.idle_cost}};
+    std::vector<AccountPlace> places = {{split.product, &account.product_cost},
+                                        {split.unexplained, &account.unexplained_cost},
+                                        {split.idle, &account.idle_cost}};
     for (auto& cause : account.causes) places.push_back({split.waste[cause.cause], &cause.cost});
     for (auto& stock : account.closing)
         if (const auto own = split.closing.find({stock.account, stock.material}); own != split.closing.end())

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <system_error>
 
+#include "host/base/characters.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/base/short_decimal.hpp"
 #include "host/plant/unit_text.hpp"
@@ -17,23 +18,19 @@ namespace flutebook::plant {
 
 namespace {
 
-bool is_digit(char sign) {
-    return sign >= '0' && sign <= '9';
-}
-
 std::string_view without_digits(std::string_view text) {
-    while (!text.empty() && is_digit(text.front())) text.remove_prefix(1);
+    while (!text.empty() && base::is_digit(text.front())) text.remove_prefix(1);
     return text;
 }
 
 // -?(0|[1-9][0-9]*)(.[0-9]+)?
 bool is_plain_decimal(std::string_view text) {
     if (text.starts_with('-')) text.remove_prefix(1);
-    if (text.empty() || !is_digit(text.front())) return false;
-    if (text.size() > 1 && text[0] == '0' && is_digit(text[1])) return false;
+    if (text.empty() || !base::is_digit(text.front())) return false;
+    if (text.size() > 1 && text[0] == '0' && base::is_digit(text[1])) return false;
     text = without_digits(text);
     if (text.empty()) return true;
-    return text.size() > 1 && text[0] == '.' && is_digit(text[1]) && without_digits(text.substr(1)).empty();
+    return text.size() > 1 && text[0] == '.' && base::is_digit(text[1]) && without_digits(text.substr(1)).empty();
 }
 
 std::variant<double, Problem> read_decimal(std::string_view text) {

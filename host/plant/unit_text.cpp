@@ -8,6 +8,8 @@
 #include <array>
 #include <cstddef>
 
+#include "host/base/characters.hpp"
+
 namespace flutebook::plant {
 
 namespace {
@@ -40,10 +42,6 @@ std::string in_plain_signs(std::string_view unit) {
     return made;
 }
 
-bool is_digit(char sign) {
-    return sign >= '0' && sign <= '9';
-}
-
 bool is_word(char sign) {
     return (sign >= 'a' && sign <= 'z') || (sign >= 'A' && sign <= 'Z') || sign == '_' ||
            static_cast<unsigned char>(sign) >= 0x80;
@@ -71,7 +69,7 @@ Piece piece_at(std::string_view unit, std::size_t start) {
         at += 1;
     const auto exponent_start = at;
     if (at < unit.size() && unit[at] == '-') ++at;
-    const auto end = end_of(unit, at, is_digit);
+    const auto end = end_of(unit, at, base::is_digit);
     if (end == at) return {word, {}, word};
     return {word, unit.substr(exponent_start, end - exponent_start), unit.substr(start, end - start)};
 }
@@ -104,7 +102,7 @@ bool has_number(std::string_view unit) {
     const auto plain = in_plain_signs(unit);
     const auto pieces = pieces_of(plain);
     return std::any_of(pieces.begin(), pieces.end(), [](const Piece& piece) {
-        return piece.word.empty() && (is_digit(piece.whole.front()) || piece.whole == "+");
+        return piece.word.empty() && (base::is_digit(piece.whole.front()) || piece.whole == "+");
     });
 }
 

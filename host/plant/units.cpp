@@ -28,7 +28,7 @@ struct FreeConverter {
     void operator()(cv_converter* converter) const { cv_free(converter); }
 };
 using Unit = std::unique_ptr<ut_unit, FreeUnit>;
-using Converter = std::unique_ptr<cv_converter, FreeConverter>;
+using UnitConverter = std::unique_ptr<cv_converter, FreeConverter>;
 
 // What the trade says and the library does not know. Symbols, not names: the library reads names in any case, and
 // "msf" shall not mean something.
@@ -136,7 +136,7 @@ std::optional<Conversion> conversion(const std::string& from, const std::string&
     if (from == to) return Conversion{};
     if (ut_are_convertible(old_unit.get(), new_unit.get()) == 0) return std::nullopt;
     if (is_angular(old_unit.get()) != is_angular(new_unit.get())) return std::nullopt;
-    const Converter converter(ut_get_converter(old_unit.get(), new_unit.get()));
+    const UnitConverter converter(ut_get_converter(old_unit.get(), new_unit.get()));
     return converter == nullptr ? std::nullopt : straight_line(converter.get());
 }
 

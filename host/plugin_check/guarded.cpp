@@ -18,7 +18,7 @@
 namespace flutebook::plugin_check {
 namespace {
 
-int report_descriptor = -1;
+int report_file = -1;
 thread_local const char* doing_now = nullptr;
 
 struct Guard {
@@ -45,7 +45,7 @@ thread_local Guard* innermost = nullptr;
         pieces[i].iov_base = const_cast<char*>(parts[i]);
         pieces[i].iov_len = std::strlen(parts[i]);
     }
-    const ssize_t written = ::writev(report_descriptor, pieces.data(), static_cast<int>(pieces.size()));
+    const ssize_t written = ::writev(report_file, pieces.data(), static_cast<int>(pieces.size()));
     ::_exit(written > 0 ? 1 : 2);
 }
 
@@ -78,7 +78,7 @@ private:
 }  // namespace
 
 void catch_signals(int report) {
-    report_descriptor = report;
+    report_file = report;
     static const AlternateStack for_this_thread;
     struct sigaction how {};
     how.sa_sigaction = take;

@@ -37,12 +37,6 @@ double drawn(Draws& draws, const contract::Setting& setting, Settings how) {
     return inside(draws, setting.range);
 }
 
-// A need as it is filled: from a known name, by a conversion, or drawn.
-struct Filling {
-    std::optional<std::size_t> known;
-    plant::Conversion conversion;
-};
-
 }  // namespace
 
 class RowSource::Maker {
@@ -75,6 +69,12 @@ public:
     }
 
 private:
+    // A need as it is filled: from a known name, by a conversion, or drawn.
+    struct Filling {
+        std::optional<std::size_t> known;
+        plant::Conversion conversion;
+    };
+
     // Nothing where a fact of the row lies outside the range that the model declares for it.
     std::optional<TrialRow> make(Draws& draws, const engine::Row& row) const {
         TrialRow made{order_, "", {row.plies(), row.steps()}, {}, {}, {}};

@@ -9,14 +9,14 @@ namespace {
 using contract::Axis;
 using contract::RowSpan;
 
-constexpr std::size_t line = 8;  // doubles on 64 bytes
+constexpr std::size_t cache_line = 8;  // doubles on 64 bytes
 
 constexpr std::size_t place(List list) {
     return static_cast<std::size_t>(list);
 }
 
 std::size_t whole_lines(std::size_t doubles) {
-    return (doubles + line - 1) / line * line;
+    return (doubles + cache_line - 1) / cache_line * cache_line;
 }
 
 // Doubles before the first column.

@@ -8,6 +8,9 @@
 
 namespace flutebook::render {
 
+/// Significant digits of a number that a reader may multiply.
+constexpr int shown_digits = 6;
+
 /// "1 234.50": exactly `decimals` places.
 [[nodiscard]] std::string number_text(double value, int decimals);
 

@@ -16,7 +16,6 @@ using contract::CostClass;
 using services::CostLine;
 using services::Quote;
 
-constexpr int digits = 6;
 constexpr int quantity_decimals = 5;
 constexpr int rate_decimals = 7;
 constexpr std::array<CostClass, 5> classes{CostClass::material, CostClass::energy, CostClass::system,
@@ -45,8 +44,8 @@ void add_line(render::Table& table, const ShownUnits& units, const CostLine& lin
     table.add({repeats ? "" : "  " + line.title,
                line.ply ? fmt::format("{} ply {}", line.ply_name, *line.ply + 1) : line.step_name,
                repeats ? "" : contract::to_text(line.behaviour),
-               render::significant_number(shown(line.quantity), digits, quantity_decimals), shown.name,
-               render::significant_number(line.rate / shown.scale, digits, rate_decimals),
+               render::significant_number(shown(line.quantity), render::shown_digits, quantity_decimals), shown.name,
+               render::significant_number(line.rate / shown.scale, render::shown_digits, rate_decimals),
                render::money_text(line.amount)});
 }
 

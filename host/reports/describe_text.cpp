@@ -27,7 +27,7 @@ std::string section(const std::string& title, const std::string& body) {
     return body.empty() ? "" : "\n" + title + "\n" + body;
 }
 
-std::string needs(const services::Description& described) {
+std::string needs_text(const services::Description& described) {
     std::string made;
     for (std::size_t n = 0; n < described.model.needs.size(); ++n) {
         const contract::Name& need = described.model.needs[n];
@@ -37,7 +37,7 @@ std::string needs(const services::Description& described) {
     return made;
 }
 
-std::string provides(const services::Description& described) {
+std::string provides_text(const services::Description& described) {
     std::string made;
     for (const contract::Name& name : described.model.provides)
         made += entry(typed(name.name, name.unit, name.axis),
@@ -45,7 +45,7 @@ std::string provides(const services::Description& described) {
     return made;
 }
 
-std::string settings(const contract::Model& model) {
+std::string settings_text(const contract::Model& model) {
     std::string made;
     for (const contract::Setting& setting : model.settings) {
         const bool is_one = setting.varies_by == contract::VariesBy::plant;
@@ -57,7 +57,7 @@ std::string settings(const contract::Model& model) {
     return made;
 }
 
-std::string lines(const contract::Model& model) {
+std::string lines_text(const contract::Model& model) {
     std::string made;
     for (const contract::Line& line : model.lines)
         made += entry(typed(line.name, line.unit, line.axis),
@@ -76,9 +76,9 @@ std::string describe_text(const services::Description& described) {
     return render::hanging("", render::cleaned(fmt::format("{} {}  {}", model.id, model.version, model.title))) +
            render::hanging("  file   ", render::cleaned(model.file)) +
            render::hanging("  built  ", render::cleaned("with " + model.built_with)) +
-           section("Needs", needs(described)) + section("Settings", settings(model)) +
-           section("Provides", provides(described)) + section("Charges", lines(model)) + section("Sheds", losses) +
-           section("Refuses an order where", reasons);
+           section("Needs", needs_text(described)) + section("Settings", settings_text(model)) +
+           section("Provides", provides_text(described)) + section("Charges", lines_text(model)) +
+           section("Sheds", losses) + section("Refuses an order where", reasons);
 }
 
 }  // namespace flutebook::reports

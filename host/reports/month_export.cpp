@@ -24,7 +24,7 @@ render::Cell share(Grams part, Grams whole) {
     const auto own = share_of(part, whole);
     return own ? render::Cell(*own) : render::Cell();
 }
-render::Cell money(Money amount) {
+render::Cell money_cell(Money amount) {
     return amount.to_double();
 }
 
@@ -35,12 +35,12 @@ render::ExportedTable balance_table(const month::MonthAccount& own, const std::s
     };
     add("paper issued", own.issued, {});
     add("adhesive", own.adhesive, {});
-    table.rows.push_back({std::string("money in"), {}, {}, money(own.money_in)});
-    add("opening stock of machines and floor", own.opening_stock(), money(own.opening_cost));
-    add("product", own.product, money(own.product_cost));
-    add("losses, unexplained and idle cost among their cost", own.lost(), money(own.waste_cost()));
-    add("unexplained", own.unexplained(), money(own.unexplained_cost));
-    add("closing stock of machines and floor", own.closing_stock(), money(own.closing_cost));
+    table.rows.push_back({std::string("money in"), {}, {}, money_cell(own.money_in)});
+    add("opening stock of machines and floor", own.opening_stock(), money_cell(own.opening_cost));
+    add("product", own.product, money_cell(own.product_cost));
+    add("losses, unexplained and idle cost among their cost", own.lost(), money_cell(own.waste_cost()));
+    add("unexplained", own.unexplained(), money_cell(own.unexplained_cost));
+    add("closing stock of machines and floor", own.closing_stock(), money_cell(own.closing_cost));
     return table;
 }
 
@@ -61,9 +61,9 @@ render::ExportedTable losses_table(const month::MonthAccount& own, const std::st
         "losses", {"cause", "actual kg", "share of issued paper", "expected kg", "excess kg", "cost " + currency}, {}};
     for (const auto& cause : own.causes)
         table.rows.push_back({cause.cause, kg(cause.actual), share(cause.actual, own.issued), kg(cause.expected),
-                              kg(cause.excess()), money(cause.cost)});
-    table.rows.push_back({std::string("unexplained"), {}, {}, {}, {}, money(own.unexplained_cost)});
-    table.rows.push_back({std::string("idle"), {}, {}, {}, {}, money(own.idle_cost)});
+                              kg(cause.excess()), money_cell(cause.cost)});
+    table.rows.push_back({std::string("unexplained"), {}, {}, {}, {}, money_cell(own.unexplained_cost)});
+    table.rows.push_back({std::string("idle"), {}, {}, {}, {}, money_cell(own.idle_cost)});
     return table;
 }
 
@@ -77,7 +77,7 @@ render::ExportedTable scrap_table(const month::MonthAccount& own, const std::str
     add("loose scrap", own.loose_scrap);
     add("bale yard", own.bale_yard);
     table.rows.push_back({std::string("sent"), {}, {}, kg(own.sent)});
-    table.rows.push_back({std::string("paid"), {}, {}, kg(own.paid), {}, {}, money(own.revenue)});
+    table.rows.push_back({std::string("paid"), {}, {}, kg(own.paid), {}, {}, money_cell(own.revenue)});
     return table;
 }
 
@@ -88,8 +88,8 @@ render::ExportedTable trend_table(const services::MonthAnswer& answer, const std
                                 {}};
     for (const auto& own : answer.trend)
         table.rows.push_back({answers::month_name(own.month), kg(own.issued), kg(own.product), kg(own.lost()),
-                              kg(own.expected()), kg(own.unexplained()), money(own.waste_cost()), kg(own.sent),
-                              money(own.revenue)});
+                              kg(own.expected()), kg(own.unexplained()), money_cell(own.waste_cost()), kg(own.sent),
+                              money_cell(own.revenue)});
     return table;
 }
 

@@ -9,18 +9,15 @@ namespace flutebook::reports {
 
 namespace {
 
-std::string day_of(std::chrono::sys_seconds when) {
-    return base::to_string(std::chrono::floor<std::chrono::days>(when));
-}
-
 std::string heading(const plant::Plant& plant, const services::MonthAnswer& answer) {
     std::string made = render::rule('=') +
                        render::edges(render::cleaned(plant.name), answers::month_name(answer.account.month) +
                                                                       (answer.seal ? ", closed" : ", open")) +
                        render::rule('=');
     if (!answer.seal) return made;
-    made += render::hanging("closed by ", render::cleaned(answer.seal->who) + " on " + day_of(answer.seal->when) +
-                                              " UTC, entry " + std::to_string(answer.seal->entry));
+    made +=
+        render::hanging("closed by ", render::cleaned(answer.seal->who) + " on " + base::utc_day(answer.seal->when) +
+                                          " UTC, entry " + std::to_string(answer.seal->entry));
     if (!answer.seal->note.empty()) made += render::hanging("because   ", render::cleaned(answer.seal->note));
     return made + "head      " + answer.seal->head + "\n";
 }

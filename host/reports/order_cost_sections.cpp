@@ -20,7 +20,6 @@ using services::Stages;
 
 constexpr std::array<CostClass, 5> classes{CostClass::material, CostClass::energy, CostClass::system,
                                            CostClass::waste_management, CostClass::recovery};
-constexpr int digits = 6;
 constexpr int price_decimals = 6;
 
 std::vector<std::string> stage_cells(const std::string& title, const Stages& cost) {
@@ -139,8 +138,8 @@ std::string input_section(const ShownUnits& units, const services::OrderCost& an
         const auto weighed = [&](double kg) { return render::number_text(mass(kg), 2); };
         quantities.add({name_of(own), weighed(input.quoted), weighed(input.standard), weighed(input.allowed),
                         weighed(input.used),
-                        render::significant_number(price(input.standard_price), digits, price_decimals),
-                        render::significant_number(price(input.actual_price), digits, price_decimals)});
+                        render::significant_number(price(input.standard_price), render::shown_digits, price_decimals),
+                        render::significant_number(price(input.actual_price), render::shown_digits, price_decimals)});
         add_cost(name_of(own), own.cost);
     }
     add_cost("all other cost", answer.other_cost());

@@ -23,14 +23,14 @@ using services::Difference;
 using services::Leaf;
 using services::Recheck;
 
-constexpr int digits = 6;
 constexpr int most_decimals = 7;
 
 // Both sides of a difference in as many digits as tell them apart.
 std::array<std::string, 2> pair_text(double was, double now) {
-    for (int more = digits; more < 17; more += 2) {
-        std::array<std::string, 2> made = {render::significant_number(was, more, most_decimals + more - digits),
-                                           render::significant_number(now, more, most_decimals + more - digits)};
+    for (int more = render::shown_digits; more < 17; more += 2) {
+        std::array<std::string, 2> made = {
+            render::significant_number(was, more, most_decimals + more - render::shown_digits),
+            render::significant_number(now, more, most_decimals + more - render::shown_digits)};
         if (was == now || made[0] != made[1]) return made;
     }
     return {fmt::format("{}", was), fmt::format("{}", now)};
@@ -52,7 +52,7 @@ Cells number_cells(const Difference& own, const ShownUnit& unit) {
     const auto shown = pair_text(unit(*own.was->number), unit(*own.now->number));
     const std::string name = unit.name.empty() ? "" : " " + unit.name;
     return {shown[0] + name, shown[1] + name,
-            signed_text(render::significant_number(unit(*own.by()), digits, most_decimals)) + name};
+            signed_text(render::significant_number(unit(*own.by()), render::shown_digits, most_decimals)) + name};
 }
 
 std::string word_of(const std::optional<Leaf>& leaf) {

@@ -17,17 +17,13 @@ using services::Recheck;
 using services::Reproduction;
 using services::TodaysAnswer;
 
-std::string day_of(std::chrono::sys_seconds when) {
-    return base::to_string(base::Date(std::chrono::floor<std::chrono::days>(when)));
-}
-
 std::string heading(const Recheck& checked) {
     const std::string prices =
         checked.date ? fmt::format("papers at their prices of {}, ", base::to_string(*checked.date)) : "";
     return render::rule('=') +
            render::edges(render::cleaned(fmt::format("{} rechecked: {}", checked.quote, checked.request)),
                          render::cleaned(checked.plant.name)) +
-           render::hanging("", render::cleaned(fmt::format("saved {} by {}; {}money in {}", day_of(checked.when),
+           render::hanging("", render::cleaned(fmt::format("saved {} by {}; {}money in {}", base::utc_day(checked.when),
                                                            checked.who, prices, checked.plant.currency))) +
            render::rule('=');
 }

@@ -49,10 +49,11 @@ struct Limit {
 
 std::vector<Limit> by_limit(const std::vector<Refused>& ways) {
     std::vector<Limit> made;
-    for (const Refused& way : ways) {
-        auto own = std::find_if(made.begin(), made.end(), [&](const Limit& limit) { return limit.text == way.limit; });
-        if (own == made.end()) own = made.insert(own, {way.limit, {}});
-        own->ways.push_back(way.candidate);
+    for (const Refused& refused : ways) {
+        auto own =
+            std::find_if(made.begin(), made.end(), [&](const Limit& limit) { return limit.text == refused.limit; });
+        if (own == made.end()) own = made.insert(own, {refused.limit, {}});
+        own->ways.push_back(refused.candidate);
     }
     return made;
 }

@@ -38,8 +38,8 @@ ShownUnit made(const char* from, const char* to, const char* name, int decimals)
 }
 
 std::string in_currency(std::string unit, const std::string& currency) {
-    static const std::string money = "money";
-    if (unit.rfind(money, 0) == 0) unit.replace(0, money.size(), currency);
+    static const std::string prefix = "money";
+    if (unit.rfind(prefix, 0) == 0) unit.replace(0, prefix.size(), currency);
     return unit;
 }
 

@@ -13,8 +13,6 @@ namespace flutebook::demo {
 
 namespace {
 
-using std::chrono::year_month;
-
 // `letter` begins the refs of a file.
 struct Shape {
     File file;
@@ -45,11 +43,6 @@ const Shape& shape_of(File file) {
         {File::counts, "counts", "Z", {"ref", "date", "account", "of", "kg", "amount"}},
     };
     return *std::find_if(shapes.begin(), shapes.end(), [&](const Shape& own) { return own.file == file; });
-}
-
-year_month month_of(Day day) {
-    const std::chrono::year_month_day date(day);
-    return date.year() / date.month();
 }
 
 bool is_decimal(const std::string& field) {

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "config/demo/history/plan.hpp"
+
 namespace flutebook::demo {
 
 namespace {
@@ -16,11 +18,6 @@ constexpr year_month unexplained_month{std::chrono::year(2026), std::chrono::May
 constexpr Day drawer_day{std::chrono::year(2026) / 6 / 22};
 
 constexpr double most_trim = 0.1;  // of the roll
-
-year_month month_of(Day day) {
-    const std::chrono::year_month_day date(day);
-    return date.year() / date.month();
-}
 
 }  // namespace
 

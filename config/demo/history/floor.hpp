@@ -7,9 +7,9 @@
 #include <vector>
 
 #include "config/demo/history/documents.hpp"
+#include "config/demo/history/draws.hpp"
 #include "config/demo/history/quotes.hpp"
 #include "host/plant/plant.hpp"
-#include "host/plugin_check/draws.hpp"
 
 namespace flutebook::demo {
 
@@ -28,7 +28,7 @@ struct Traces {
 /// Runs the orders one after the other. `plant` and `documents` must outlive it.
 class Floor {
 public:
-    Floor(const plant::Plant& plant, Documents& documents, plugin_check::Draws& draws)
+    Floor(const plant::Plant& plant, Documents& documents, Draws& draws)
         : plant_(plant), documents_(documents), draws_(draws) {}
 
     /// Papers that stood at the corrugators when the ledger began, by corrugator and paper, kg.
@@ -60,7 +60,7 @@ private:
 
     const plant::Plant& plant_;
     Documents& documents_;
-    plugin_check::Draws& draws_;
+    Draws& draws_;
     Traces traces_;
     std::map<std::pair<std::string, std::string>, double> stock_;
     std::size_t first_shift_ = 0;

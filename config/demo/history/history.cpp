@@ -44,11 +44,6 @@ void open_books(const plant::Plant& plant, Floor& floor, Documents& documents) {
     }
 }
 
-std::chrono::year_month month_of(Day day) {
-    const std::chrono::year_month_day date(day);
-    return date.year() / date.month();
-}
-
 bool is_last_of_month(const std::vector<Make>& makes, std::size_t i) {
     for (std::size_t j = i + 1; j < makes.size() && month_of(makes[j].start) == month_of(makes[i].start); ++j)
         if (makes[j].corrugator == makes[i].corrugator) return false;
@@ -75,7 +70,7 @@ void write_history(const std::string& plant_folder, const std::string& folder, c
     const auto plant = plant::read_plant(plant_folder);
     const auto orders = plan_orders();
     const auto makes = read_makes(plant, orders, quotes);
-    plugin_check::Draws draws(seed);
+    Draws draws(seed);
     Documents documents;
     Floor floor(plant, documents, draws);
     open_books(plant, floor, documents);

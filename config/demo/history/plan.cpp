@@ -30,6 +30,11 @@ constexpr int months_of_first_quotes = 6;
 
 }  // namespace
 
+year_month month_of(Day day) {
+    const std::chrono::year_month_day date(day);
+    return date.year() / date.month();
+}
+
 Day first_day_of(year_month month) {
     return Day(month / 1);
 }

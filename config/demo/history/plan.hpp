@@ -14,6 +14,7 @@ inline constexpr int month_count = 14;
 
 /// The day after which nothing is recorded.
 [[nodiscard]] Day last_day();
+[[nodiscard]] std::chrono::year_month month_of(Day day);
 [[nodiscard]] Day first_day_of(std::chrono::year_month month);
 /// Monday to Friday.
 [[nodiscard]] bool is_working_day(Day day);

@@ -21,7 +21,7 @@ constexpr Day counting_day{std::chrono::year(2025) / 12 / 31};
 // One day after the other: what lies loose, and what stands baled.
 class Yard {
 public:
-    Yard(const plant::Plant& plant, const Traces& traces, Documents& documents, plugin_check::Draws& draws)
+    Yard(const plant::Plant& plant, const Traces& traces, Documents& documents, Draws& draws)
         : plant_(plant), traces_(traces), documents_(documents), draws_(draws) {}
 
     void run() {
@@ -85,7 +85,7 @@ private:
     const plant::Plant& plant_;
     const Traces& traces_;
     Documents& documents_;
-    plugin_check::Draws& draws_;
+    Draws& draws_;
     double loose_kg_ = opening_scrap_kg, baled_kg_ = opening_bales_kg, floor_kg_ = 0;
     std::size_t loads_ = 0;
     bool was_wet_ = false;
@@ -97,11 +97,11 @@ constexpr double power_price = 0.148, fuel_per_tonne = 21.5;
 
 }  // namespace
 
-void write_yard(const plant::Plant& plant, const Traces& traces, Documents& documents, plugin_check::Draws& draws) {
+void write_yard(const plant::Plant& plant, const Traces& traces, Documents& documents, Draws& draws) {
     Yard(plant, traces, documents, draws).run();
 }
 
-void write_costs(const plant::Plant& plant, const Traces& traces, Documents& documents, plugin_check::Draws& draws) {
+void write_costs(const plant::Plant& plant, const Traces& traces, Documents& documents, Draws& draws) {
     for (int i = 0; i < month_count; ++i) {
         const auto month = first_month + months(i);
         const Day day = first_day_of(month + months(1)) - days(1);

@@ -2,9 +2,9 @@
 #pragma once
 
 #include "config/demo/history/documents.hpp"
+#include "config/demo/history/draws.hpp"
 #include "config/demo/history/floor.hpp"
 #include "host/plant/plant.hpp"
-#include "host/plugin_check/draws.hpp"
 
 namespace flutebook::demo {
 
@@ -13,9 +13,9 @@ inline constexpr double opening_scrap_kg = 1840;
 inline constexpr double opening_bales_kg = 1530;
 
 /// Bales, tickets, returns, and the counts at the year's end. Takes what the floor left behind.
-void write_yard(const plant::Plant& plant, const Traces& traces, Documents& documents, plugin_check::Draws& draws);
+void write_yard(const plant::Plant& plant, const Traces& traces, Documents& documents, Draws& draws);
 
 /// What each machine and the baler cost in each month.
-void write_costs(const plant::Plant& plant, const Traces& traces, Documents& documents, plugin_check::Draws& draws);
+void write_costs(const plant::Plant& plant, const Traces& traces, Documents& documents, Draws& draws);
 
 }  // namespace flutebook::demo

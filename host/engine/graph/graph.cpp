@@ -13,7 +13,7 @@
 namespace flutebook::engine {
 namespace {
 
-struct Place {
+struct NamePlace {
     std::size_t model, index;
 };
 
@@ -118,7 +118,7 @@ private:
             std::vector<std::string> who;
             if (is_fact) who.push_back("the host");
             if (is_setting) who.push_back("a setting of " + models()[settings_.at(name).model].where());
-            for (const Place& place : places) who.push_back(models()[place.model].where());
+            for (const NamePlace& place : places) who.push_back(models()[place.model].where());
             errors_.push_back(
                 fmt::format("{}: given twice: by {}; say which in plugins.yaml, prefer: {{{}: …}}, or load one of them",
                             name, fmt::join(who, " and by "), name));
@@ -134,7 +134,7 @@ private:
         if (const auto setting = settings_.find(name); setting != settings_.end() && replaces_it)
             return Source{Source::Kind::setting, setting->second.model, setting->second.index};
         if (const auto found = providers_.find(name); found != providers_.end())
-            for (const Place& place : found->second)
+            for (const NamePlace& place : found->second)
                 if (!replaces_it || place.model != taker)
                     return Source{Source::Kind::provided, place.model, place.index};
         return std::nullopt;
@@ -345,8 +345,8 @@ private:
     const std::vector<plant::Preference>& preferences_;
     Graph graph_;
     std::map<std::string, std::size_t> facts_;
-    std::map<std::string, std::vector<Place>> providers_;
-    std::map<std::string, Place> settings_;
+    std::map<std::string, std::vector<NamePlace>> providers_;
+    std::map<std::string, NamePlace> settings_;
     std::map<std::string, std::size_t> preferred_;
     std::vector<std::string> errors_;
 };

@@ -13,6 +13,7 @@
 #include <sstream>
 #include <system_error>
 
+#include "host/base/characters.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/services/workplace.hpp"
@@ -34,9 +35,6 @@ constexpr const char* template_type = "NewModel";
 bool is_letter(char c) {
     return c >= 'a' && c <= 'z';
 }
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 
 // What CMake calls its own targets: no library may be called so.
 bool is_of_the_build(const std::string& name) {
@@ -46,7 +44,7 @@ bool is_of_the_build(const std::string& name) {
 }
 
 std::optional<std::string> why_no_name(const std::string& name) {
-    const auto fits = [](char c) { return is_letter(c) || is_digit(c) || c == '_' || c == '-'; };
+    const auto fits = [](char c) { return is_letter(c) || base::is_digit(c) || c == '_' || c == '-'; };
     if (name.empty() || !is_letter(name[0]) || !std::all_of(name.begin(), name.end(), fits))
         return "not a model's name: expected lower-case letters, digits, `-` and `_`, a letter first";
     if (name.size() > longest_name)
