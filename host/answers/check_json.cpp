@@ -27,14 +27,14 @@ Json check_json(const services::Checked& checked) {
                  {"not_tried", checked.count(State::not_tried)},
                  {"rules", Json::array()},
                  {"figures", Json::object()}};
-    for (const services::Checked::Rule& rule : checked.rules)
+    for (const services::Checked::CheckedRule& rule : checked.rules)
         made["rules"].push_back({{"rule", rule.id},
                                  {"group", rule.group},
                                  {"sentence", rule.sentence},
                                  {"state", state_words(rule.state)},
                                  {"said", text_or_null(rule.said)},
                                  {"again", text_or_null(rule.again)}});
-    for (const services::Checked::Figure& figure : checked.figures) made["figures"][figure.name] = figure.value;
+    for (const services::Checked::PluginMeasure& figure : checked.figures) made["figures"][figure.name] = figure.value;
     return made;
 }
 

@@ -19,7 +19,7 @@ Json ranged(const contract::Name& name) {
 
 }  // namespace
 
-Json describe_json(const services::Description& described) {
+Json describe_json(const services::DescribedModel& described) {
     const contract::Model& model = described.model;
     Json made = model_json(model);
     made["provides"] = Json::array();

@@ -8,6 +8,6 @@
 
 namespace flutebook::answers {
 
-[[nodiscard]] nlohmann::ordered_json describe_json(const services::Description& description);
+[[nodiscard]] nlohmann::ordered_json describe_json(const services::DescribedModel& description);
 
 }  // namespace flutebook::answers

@@ -30,7 +30,7 @@ Json variances_json(const services::Stages& cost) {
             {"total", money(own.total())}};
 }
 
-Json pieces_json(const services::OrderStep::Pieces& pieces) {
+Json pieces_json(const services::OrderStep::StepPieces& pieces) {
     return {{"fed", pieces.fed}, {"setup", pieces.setup}, {"good", pieces.good}};
 }
 

@@ -14,6 +14,6 @@
 
 namespace flutebook::answers {
 
-[[nodiscard]] nlohmann::ordered_json post_json(const services::PostAnswer& answer, services::PostAsked::Keep keep);
+[[nodiscard]] nlohmann::ordered_json post_json(const services::PostAnswer& answer, services::PostOptions::Keep keep);
 
 }  // namespace flutebook::answers

@@ -45,7 +45,7 @@ Json line_json(const services::CostLine& line) {
             {"amount", money(line.amount)}};
 }
 
-Json figure_json(const explain::Figure& figure) {
+Json figure_json(const explain::TracedFigure& figure) {
     static constexpr const char* kinds[] = {"amount", "provided", "fact", "setting"};
     Json places = Json::array();
     for (const base::Place& place : figure.places) places.push_back(place_text(place));
@@ -64,7 +64,7 @@ Json trails_json(const std::vector<explain::Trail>& trails) {
     Json made = Json::array();
     for (const explain::Trail& trail : trails) {
         Json figures = Json::array();
-        for (const explain::Figure& figure : trail.figures) figures.push_back(figure_json(figure));
+        for (const explain::TracedFigure& figure : trail.figures) figures.push_back(figure_json(figure));
         made.push_back({{"quantity", trail.quantity}, {"rate", trail.rate}, {"figures", std::move(figures)}});
     }
     return made;
@@ -109,7 +109,7 @@ void add_more(Json& made, const Quote& quote) {
             {{"candidate", own.candidate}, {"cost", money(own.cost)}, {"dearer_by", money(own.dearer_by)}});
 }
 
-Json quote_json(const Quote& quote, const services::Asked& asked) {
+Json quote_json(const Quote& quote, const services::QuoteOptions& asked) {
     Json made;
     made["quantity"] = quote.quantity;
     add_layout(made, quote);
@@ -140,7 +140,7 @@ Json quote_document(const plant::Plant& plant) {
     return {{"plant", plant.name}, {"currency", plant.currency}, {"requests", Json::array()}};
 }
 
-Json request_json(const services::RequestAnswer& answer, const services::Asked& asked) {
+Json request_json(const services::RequestAnswer& answer, const services::QuoteOptions& asked) {
     Json made = {{"request", answer.request.number}, {"quotes", Json::array()}};
     for (const auto& own : answer.quantities)
         made["quotes"].push_back(own.quote ? quote_json(*own.quote, asked) : unmakeable_json(*own.unmakeable));

@@ -34,6 +34,7 @@ namespace flutebook::answers {
 [[nodiscard]] nlohmann::ordered_json quote_document(const plant::Plant& plant);
 
 /// R of one answer to what was asked.
-[[nodiscard]] nlohmann::ordered_json request_json(const services::RequestAnswer& answer, const services::Asked& asked);
+[[nodiscard]] nlohmann::ordered_json request_json(const services::RequestAnswer& answer,
+                                                  const services::QuoteOptions& asked);
 
 }  // namespace flutebook::answers

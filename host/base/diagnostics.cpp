@@ -12,23 +12,23 @@ namespace {
 constexpr std::size_t most_shown = 100;
 }
 
-void Complaints::add(const Place& place, const std::string& path, const std::string& text) {
+void Diagnostics::add(const Place& place, const std::string& path, const std::string& text) {
     const auto where = place.line == 0 ? place.file : fmt::format("{}:{}:{}", place.file, place.line, place.column);
     add_line(place, path.empty() ? where + ": " + text : where + ": " + path + ": " + text);
 }
 
-void Complaints::add_line(const Place& place, const std::string& line) {
+void Diagnostics::add_line(const Place& place, const std::string& line) {
     const auto known = std::find(files_.begin(), files_.end(), place.file);
     const auto file = static_cast<std::size_t>(known - files_.begin());
     if (known == files_.end()) files_.push_back(place.file);
     items_.push_back({file, place, line});
 }
 
-void Complaints::add_all(const Complaints& others) {
+void Diagnostics::add_all(const Diagnostics& others) {
     for (const auto& item : others.items_) add_line(item.place, item.line);
 }
 
-void Complaints::throw_if_any(InputError::Whose whose) const {
+void Diagnostics::throw_if_any(InputError::Whose whose) const {
     if (items_.empty()) return;
     auto sorted = items_;
     std::stable_sort(sorted.begin(), sorted.end(), [](const Item& left, const Item& right) {

@@ -11,12 +11,12 @@
 namespace flutebook::base {
 
 /// Not shared between threads.
-class Complaints {
+class Diagnostics {
 public:
     /// `file:line:column: path: text`; a path may be empty, a line 0 is left out.
     void add(const Place& place, const std::string& path, const std::string& text);
 
-    void add_all(const Complaints& others);
+    void add_all(const Diagnostics& others);
 
     [[nodiscard]] std::size_t count() const { return items_.size(); }
     [[nodiscard]] bool empty() const { return items_.empty(); }

@@ -25,8 +25,8 @@ bool same(char left, char right) {
 
 // Both words at most `longest_word` bytes.
 std::size_t distance(std::string_view from, std::string_view to) {
-    using Row = std::array<std::size_t, longest_word + 1>;
-    Row before_last{}, last{}, now{};
+    using SpellingRow = std::array<std::size_t, longest_word + 1>;
+    SpellingRow before_last{}, last{}, now{};
     for (std::size_t j = 0; j <= to.size(); ++j) last[j] = j;
     for (std::size_t i = 1; i <= from.size(); ++i) {
         now[0] = i;

@@ -37,16 +37,16 @@ unsigned Words::usual_threads() {
     return std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
 }
 
-services::PostAsked::Keep Words::keep() const {
-    return dry_run ? services::PostAsked::Keep::nothing : services::PostAsked::Keep::all;
+services::PostOptions::Keep Words::keep() const {
+    return dry_run ? services::PostOptions::Keep::nothing : services::PostOptions::Keep::all;
 }
 
 QuoteCommand::Keep Words::keep_quotes() const {
     return save ? QuoteCommand::Keep::quotes : QuoteCommand::Keep::nothing;
 }
 
-Form Words::form() const {
-    return json ? Form::json : Form::text;
+OutputFormat Words::form() const {
+    return json ? OutputFormat::json : OutputFormat::text;
 }
 
 PluginGraphCommand::As Words::graph_form() const {

@@ -25,9 +25,9 @@ struct Words {
 
     static constexpr std::size_t usual_orders = 1000;
     [[nodiscard]] static unsigned usual_threads();  // as many as the machine runs at once
-    [[nodiscard]] services::PostAsked::Keep keep() const;
+    [[nodiscard]] services::PostOptions::Keep keep() const;
     [[nodiscard]] QuoteCommand::Keep keep_quotes() const;
-    [[nodiscard]] Form form() const;
+    [[nodiscard]] OutputFormat form() const;
     [[nodiscard]] PluginGraphCommand::As graph_form() const;
     [[nodiscard]] PluginFactsCommand::As facts_form() const;
     [[nodiscard]] PluginCheckCommand::As check_form() const;

@@ -58,18 +58,18 @@ public:
     CommandLine(const CommandLine&) = delete;
     CommandLine& operator=(const CommandLine&) = delete;
 
-    std::variant<Arguments, Spoken> read(int count, const char* const* given) {
+    std::variant<Arguments, UsageReply> read(int count, const char* const* given) {
         try {
             app_.parse(count, given);
         } catch (const CLI::CallForVersion& version) {
-            return Spoken{std::string(version.what()) + "\n", {}, ExitCode::done};
+            return UsageReply{std::string(version.what()) + "\n", {}, ExitCode::done};
         } catch (const CLI::CallForHelp&) {
-            return Spoken{innermost().help(name_of(innermost().get_parent())), {}, ExitCode::done};
+            return UsageReply{innermost().help(name_of(innermost().get_parent())), {}, ExitCode::done};
         } catch (const CLI::ParseError& error) {
-            return Spoken{"", {misused(error)}, ExitCode::misused};
+            return UsageReply{"", {misused(error)}, ExitCode::misused};
         }
-        if (const std::string what = missing(); !what.empty()) return Spoken{"", {what}, ExitCode::misused};
-        if (const auto wrong = wrong_for_saved()) return Spoken{"", {*wrong}, ExitCode::misused};
+        if (const std::string what = missing(); !what.empty()) return UsageReply{"", {what}, ExitCode::misused};
+        if (const auto wrong = wrong_for_saved()) return UsageReply{"", {*wrong}, ExitCode::misused};
         return asked();
     }
 
@@ -325,7 +325,7 @@ private:
 
 }  // namespace
 
-std::variant<Arguments, Spoken> read_arguments(int count, const char* const* words) {
+std::variant<Arguments, UsageReply> read_arguments(int count, const char* const* words) {
     return CommandLine().read(count, words);
 }
 

@@ -15,7 +15,7 @@
 
 namespace flutebook::cli {
 
-enum class Form { text, json };
+enum class OutputFormat { text, json };
 
 struct QuoteCommand {
     enum class Keep { nothing, quotes };
@@ -24,34 +24,34 @@ struct QuoteCommand {
     std::optional<std::string> explain;
     std::optional<base::Date> date;
     unsigned threads;
-    Form form;
+    OutputFormat form;
 };
 
 struct QuoteShowCommand {
     std::string quote;
-    Form form;
+    OutputFormat form;
 };
 
 struct QuoteRecheckCommand {
     std::string quote;
     unsigned threads;
-    Form form;
+    OutputFormat form;
 };
 
 struct OrderCommand {
     std::string quote;
     double quantity;
     std::string number;  // empty: made from the quote's
-    Form form;
+    OutputFormat form;
 };
 
 struct OrderCostCommand {
     std::string order;
-    Form form;
+    OutputFormat form;
 };
 
 struct PluginListCommand {
-    Form form;
+    OutputFormat form;
 };
 
 struct PluginGraphCommand {
@@ -80,43 +80,43 @@ struct PluginFactsCommand {
 
 struct PluginNewCommand {
     std::string name;
-    Form form;
+    OutputFormat form;
 };
 
 struct PostCommand {
     std::vector<std::string> files;
-    services::PostAsked::Keep keep;
-    Form form;
+    services::PostOptions::Keep keep;
+    OutputFormat form;
 };
 
 struct MonthCommand {
     ledger::Month month;
     std::optional<ledger::Axis> by;
     std::string export_file;  // empty: none
-    Form form;
+    OutputFormat form;
 };
 
 struct CloseCommand {
     ledger::Month month;
     std::string why;
-    Form form;
+    OutputFormat form;
 };
 
 struct ReverseCommand {
     std::int64_t entry;
     std::string why;
     std::optional<ledger::Date> date;
-    Form form;
+    OutputFormat form;
 };
 
 struct VerifyCommand {
     std::optional<std::string> head;
-    Form form;
+    OutputFormat form;
 };
 
 struct BackupCommand {
     std::string file;
-    Form form;
+    OutputFormat form;
 };
 
 struct Arguments {
@@ -130,12 +130,12 @@ struct Arguments {
 };
 
 /// Nothing to do: help or version were asked for, or the usage is wrong.
-struct Spoken {
+struct UsageReply {
     std::string answer;                   // for standard output
     std::vector<std::string> complaints;  // for standard error
     ExitCode exit_code;
 };
 
-[[nodiscard]] std::variant<Arguments, Spoken> read_arguments(int count, const char* const* words);
+[[nodiscard]] std::variant<Arguments, UsageReply> read_arguments(int count, const char* const* words);
 
 }  // namespace flutebook::cli

@@ -13,7 +13,7 @@ namespace flutebook::cli {
 
 namespace {
 
-std::string in_form(const services::Description& described, PluginDescribeCommand::As form) {
+std::string in_form(const services::DescribedModel& described, PluginDescribeCommand::As form) {
     switch (form) {
         case PluginDescribeCommand::As::markdown:
             return reports::describe_markdown(described);

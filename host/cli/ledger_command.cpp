@@ -87,20 +87,20 @@ std::string proof_text(const ledger::Proof& proof) {
 ExitCode run_close(const plant::Plant& plant, const std::string& ledger, const CloseCommand& asked, Output& output) {
     auto store = Store::open_for_writing(ledger, IfMissing::refuse);
     const auto answer = services::close(plant, store, {asked.month, asked.why, person_at_work()});
-    output.write(asked.form == Form::json ? answers::json_text(close_json(answer)) : close_text(answer));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(close_json(answer)) : close_text(answer));
     return ExitCode::done;
 }
 
 ExitCode run_reverse(const std::string& ledger, const ReverseCommand& asked, Output& output) {
     auto store = Store::open_for_writing(ledger, IfMissing::refuse);
     const auto answer = services::reverse(store, {asked.entry, asked.why, person_at_work(), asked.date});
-    output.write(asked.form == Form::json ? answers::json_text(reverse_json(answer)) : reverse_text(answer));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(reverse_json(answer)) : reverse_text(answer));
     return ExitCode::done;
 }
 
 ExitCode run_verify(const std::string& ledger, const VerifyCommand& asked, Output& output) {
     const auto proof = services::verify(ledger, asked.head);
-    output.write(asked.form == Form::json ? answers::json_text(proof_json(proof)) : proof_text(proof));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(proof_json(proof)) : proof_text(proof));
     std::vector<std::string> lines;
     for (const auto& finding : proof.findings) lines.push_back(finding.text);
     complain(lines);
@@ -111,7 +111,7 @@ ExitCode run_backup(const std::string& ledger, const BackupCommand& asked, Outpu
     const auto proof = services::backup(ledger, asked.file);
     auto tree = proof_json(proof);
     tree["file"] = asked.file;
-    output.write(asked.form == Form::json
+    output.write(asked.form == OutputFormat::json
                      ? answers::json_text(tree)
                      : fmt::format("Copied {} entries to {}, and proved the copy whole.\n  head  {}\n",
                                    render::number_text(static_cast<double>(proof.entries), 0),

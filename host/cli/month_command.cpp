@@ -9,8 +9,8 @@
 namespace flutebook::cli {
 
 ExitCode run_month(const plant::Plant& plant, const std::string& ledger, const MonthCommand& asked, Output& output) {
-    using Trend = services::MonthAsked::Trend;
-    const bool is_for_people = asked.form == Form::text;
+    using Trend = services::MonthOptions::Trend;
+    const bool is_for_people = asked.form == OutputFormat::text;
     const bool is_exported = !asked.export_file.empty();
     const bool needs_trend = is_for_people || is_exported;
     const auto store = ledger::Store::open_for_reading(ledger);

@@ -36,7 +36,7 @@ std::string text(const std::string& name, const services::NewPlugin& made) {
 
 ExitCode run_plugin_new(const PluginNewCommand& asked, Output& output) {
     const services::NewPlugin made = services::new_plugin(asked.name);
-    if (asked.form == Form::json)
+    if (asked.form == OutputFormat::json)
         output.write(
             answers::json_text(answers::Json{{"folder", asked.name}, {"files", made.files}, {"prefix", made.prefix}}));
     else

@@ -31,14 +31,14 @@ std::string order_text(const orders::OrderRecord& order) {
 ExitCode run_quote_show(const std::string& ledger, const QuoteShowCommand& asked, Output& output) {
     const auto store = ledger::Store::open_for_reading(ledger);
     const ledger::SavedQuote quote = services::saved_quote(store, asked.quote);
-    output.write(services::part_of(quote, asked.form == Form::json ? "answer.json" : "answer.txt"));
+    output.write(services::part_of(quote, asked.form == OutputFormat::json ? "answer.json" : "answer.txt"));
     return ExitCode::done;
 }
 
 ExitCode run_order(const std::string& ledger, const OrderCommand& asked, Output& output) {
     auto store = ledger::Store::open_for_writing(ledger, ledger::IfMissing::refuse);
     const auto order = services::take_order(store, {asked.quote, asked.quantity, asked.number, person_at_work()});
-    output.write(asked.form == Form::json ? answers::json_text(order_json(order)) : order_text(order));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(order_json(order)) : order_text(order));
     return ExitCode::done;
 }
 

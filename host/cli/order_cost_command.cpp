@@ -11,8 +11,8 @@ namespace flutebook::cli {
 ExitCode run_order_cost(const plant::Plant& plant, const std::string& ledger, const OrderCostCommand& asked,
                         Output& output) {
     const auto answer = services::order_cost(plant, ledger, asked.order);
-    output.write(asked.form == Form::json ? answers::json_text(answers::order_cost_json(answer))
-                                          : reports::order_cost_text(plant, answer));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(answers::order_cost_json(answer))
+                                                  : reports::order_cost_text(plant, answer));
     return ExitCode::done;
 }
 

@@ -24,9 +24,9 @@ ExitCode draw_graph(const services::Workplace& workplace, Output& output) {
 
 }  // namespace
 
-ExitCode run_plugin_list(const services::Workplace& workplace, Form form, Output& output) {
-    output.write(form == Form::json ? answers::json_text(answers::plugin_list_json(workplace))
-                                    : reports::plugin_list_text(workplace));
+ExitCode run_plugin_list(const services::Workplace& workplace, OutputFormat form, Output& output) {
+    output.write(form == OutputFormat::json ? answers::json_text(answers::plugin_list_json(workplace))
+                                            : reports::plugin_list_text(workplace));
     return ExitCode::done;
 }
 

@@ -7,7 +7,7 @@
 
 namespace flutebook::cli {
 
-[[nodiscard]] ExitCode run_plugin_list(const services::Workplace& workplace, Form form, Output& output);
+[[nodiscard]] ExitCode run_plugin_list(const services::Workplace& workplace, OutputFormat form, Output& output);
 [[nodiscard]] ExitCode run_plugin_graph(const services::Workplace& workplace, PluginGraphCommand::As as,
                                         Output& output);
 

@@ -13,9 +13,9 @@ namespace flutebook::cli {
 
 namespace {
 
-using Keep = services::PostAsked::Keep;
+using Keep = services::PostOptions::Keep;
 
-services::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const services::PostAsked& asked) {
+services::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const services::PostOptions& asked) {
     if (!std::filesystem::exists(ledger)) {
         // A ledger is not made for documents that are refused.
         auto nowhere = ledger::Store::in_memory();
@@ -30,8 +30,8 @@ services::PostAnswer post(const plant::Plant& plant, const std::string& ledger, 
 
 ExitCode run_post(const plant::Plant& plant, const std::string& ledger, const PostCommand& asked, Output& output) {
     const auto answer = post(plant, ledger, {asked.files, person_at_work(), asked.keep});
-    output.write(asked.form == Form::json ? answers::json_text(answers::post_json(answer, asked.keep))
-                                          : reports::post_text(plant, answer, asked.keep));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(answers::post_json(answer, asked.keep))
+                                                  : reports::post_text(plant, answer, asked.keep));
     return ExitCode::done;
 }
 

@@ -21,7 +21,7 @@ namespace flutebook::cli {
 namespace {
 
 // Runs whichever command was asked. Opens the plant for those that work in one, and for no other.
-struct Worker {
+struct WorkerEntry {
     const std::string& plant;
     const std::string& ledger;
     Output& output;
@@ -68,13 +68,13 @@ int run(int count, const char* const* words) {
     Output output;
     ExitCode worst = ExitCode::done;
     const auto asked = read_arguments(count, words);
-    if (const auto* spoken = std::get_if<Spoken>(&asked)) {
+    if (const auto* spoken = std::get_if<UsageReply>(&asked)) {
         output.write(spoken->answer);
         complain(spoken->complaints);
         worst = spoken->exit_code;
     } else {
         const auto& arguments = std::get<Arguments>(asked);
-        worst = std::visit(Worker{arguments.plant, arguments.ledger, output}, arguments.command);
+        worst = std::visit(WorkerEntry{arguments.plant, arguments.ledger, output}, arguments.command);
     }
     return static_cast<int>(worse(worst, output.close()));
 }

@@ -26,9 +26,9 @@ namespace {
 using orders::Request;
 
 // One run of the command: the requests one after the other, and the worst that happened.
-class Round {
+class QuoteRun {
 public:
-    Round(const services::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked, Output& output)
+    QuoteRun(const services::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked, Output& output)
         : workplace_(workplace),
           ledger_(ledger),
           asked_(asked),
@@ -39,14 +39,14 @@ public:
     ExitCode run() {
         std::vector<Request> requests = only_number_of_its_kind(read_all());
         Progress progress(requests.size(), Progress::Clock::now());
-        const bool is_watched = is_terminal_error() && (asked_.form == Form::json || !is_terminal_output());
+        const bool is_watched = is_terminal_error() && (asked_.form == OutputFormat::json || !is_terminal_output());
         for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
             answer(requests[done]);
             const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
             if (line) show_progress(*line);
         }
         if (progress.was_shown()) show_progress("");
-        if (asked_.form == Form::json) output_.write(answers::json_text(document_));
+        if (asked_.form == OutputFormat::json) output_.write(answers::json_text(document_));
         return worst_;
     }
 
@@ -116,7 +116,7 @@ private:
             tree["saved"] = number;
             text += fmt::format("saved as {}\n\n", number);
         }
-        if (asked_.form == Form::json)
+        if (asked_.form == OutputFormat::json)
             document_["requests"].push_back(std::move(tree));
         else
             output_.write(text);
@@ -134,7 +134,7 @@ private:
     std::optional<ledger::Store> store_;  // opened for the first quote that is kept
     const QuoteCommand& asked_;
     Output& output_;
-    services::Asked desk_asked_;
+    services::QuoteOptions desk_asked_;
     answers::Json document_;
     ExitCode worst_ = ExitCode::done;
 };
@@ -143,7 +143,7 @@ private:
 
 ExitCode run_quote(const services::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked,
                    Output& output) {
-    return Round(workplace, ledger, asked, output).run();
+    return QuoteRun(workplace, ledger, asked, output).run();
 }
 
 }  // namespace flutebook::cli

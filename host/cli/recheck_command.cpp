@@ -27,7 +27,7 @@ ExitCode run_quote_recheck(const std::string& plant, const std::string& ledger, 
                            Output& output) {
     const services::Recheck checked =
         services::recheck(read_quote(ledger, asked.quote), {plant, asked.threads}, reports::whole_answer);
-    output.write(asked.form == Form::json ? answers::recheck_json(checked) : reports::recheck_text(checked));
+    output.write(asked.form == OutputFormat::json ? answers::recheck_json(checked) : reports::recheck_text(checked));
     complain(checked.reproduction.complaints);
     complain(checked.today.complaints);
     return exit_code(checked);

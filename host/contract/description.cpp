@@ -25,9 +25,9 @@ bool is_whole(double number) {
     return std::floor(number) == number;
 }
 
-class Description {
+class ModelReader {
 public:
-    Description(const flutebook_model& exported, std::string file, std::string id)
+    ModelReader(const flutebook_model& exported, std::string file, std::string id)
         : where_(fmt::format("{}: model {}", file, id)) {
         read_header(exported);
         model_.file = std::move(file);
@@ -210,7 +210,7 @@ private:
 }  // namespace
 
 Model describe(const flutebook_model& exported, const std::string& file, const std::string& id) {
-    return Description(exported, file, id).read();
+    return ModelReader(exported, file, id).read();
 }
 
 }  // namespace flutebook::contract

@@ -41,12 +41,12 @@ public:
 };
 
 /// Opens plugins without letting any of their code into this process.
-class Elsewhere {
+class IsolatedLoader {
 public:
-    Elsewhere() = default;
-    Elsewhere(const Elsewhere&) = delete;
-    Elsewhere& operator=(const Elsewhere&) = delete;
-    virtual ~Elsewhere() = default;
+    IsolatedLoader() = default;
+    IsolatedLoader(const IsolatedLoader&) = delete;
+    IsolatedLoader& operator=(const IsolatedLoader&) = delete;
+    virtual ~IsolatedLoader() = default;
 
     /// The model in the file, with an evaluator. Throws ModelError as if it were opened here.
     [[nodiscard]] virtual Model open(PluginFile file) = 0;

@@ -21,13 +21,13 @@ namespace {
 // Libraries are never closed: code of a plugin may be running, or its strings be shown, until the very end. Their
 // descriptors stay open as well: the loader knows a library by its path, and the number of a closed descriptor would
 // come again for another file. Nothing here is ever freed, so that no destructor closes what it holds.
-struct Kept {
+struct LoadedLibrary {
     std::vector<std::unique_ptr<boost::dll::shared_library>> libraries;
     std::map<std::string, Library> by_sha256;
 };
 
-Kept& kept() {
-    static auto* all = new Kept();
+LoadedLibrary& kept() {
+    static auto* all = new LoadedLibrary();
     return *all;
 }
 

@@ -34,9 +34,9 @@ std::vector<std::string> open_choices(const Setting& setting) {
     return made;
 }
 
-class Reader {
+class SettingReader {
 public:
-    explicit Reader(std::string currency) : currency_(std::move(currency)) {}
+    explicit SettingReader(std::string currency) : currency_(std::move(currency)) {}
 
     // One value against its declaration; NaN, and an error, where it does not fit.
     double value(const Setting& setting, const Node& node, const std::string& path) {
@@ -93,9 +93,9 @@ std::vector<std::string> table_keys(const plant::Plant& plant, VariesBy varies_b
     return keys;
 }
 
-class PlantReader {
+class SettingsReader {
 public:
-    PlantReader(const plant::Plant& plant) : plant_(plant), reader_(plant.currency) {}
+    SettingsReader(const plant::Plant& plant) : plant_(plant), reader_(plant.currency) {}
 
     std::vector<SettingValues> read(const Model& model, const plant::ModelEntry& entry,
                                     const std::vector<char>& replaced) {
@@ -194,7 +194,7 @@ private:
     }
 
     const plant::Plant& plant_;
-    Reader reader_;
+    SettingReader reader_;
 };
 
 const Model* find_model(const std::vector<Model>& models, const std::string& id) {
@@ -202,7 +202,7 @@ const Model* find_model(const std::vector<Model>& models, const std::string& id)
     return found == models.end() ? nullptr : &*found;
 }
 
-void refuse_unknown_extras(const orders::Request& request, const std::vector<Model>& models, Reader& reader) {
+void refuse_unknown_extras(const orders::Request& request, const std::vector<Model>& models, SettingReader& reader) {
     for (const auto& extra : request.extras.entries) {
         const Model* model = find_model(models, extra.key);
         if (model == nullptr) {
@@ -232,7 +232,7 @@ const Node* given_in_request(const orders::Request& request, const Model& model,
 }  // namespace
 
 Settings read_settings(const plant::Plant& plant, const std::vector<Model>& models, const Replaced& replaced) {
-    PlantReader reader(plant);
+    SettingsReader reader(plant);
     Settings made;
     std::size_t request_index = 0;
     for (std::size_t m = 0; m < models.size(); ++m) {
@@ -248,7 +248,7 @@ Settings read_settings(const plant::Plant& plant, const std::vector<Model>& mode
 
 std::vector<double> read_request_settings(const orders::Request& request, const std::string& currency,
                                           const std::vector<Model>& models) {
-    Reader reader(currency);
+    SettingReader reader(currency);
     refuse_unknown_extras(request, models, reader);
     std::vector<double> made;
     for (const Model& model : models)

@@ -36,19 +36,19 @@ void check_pin(const plant::Plant& plant, const contract::PluginFile& file) {
 }
 
 // Who else, besides this process, may have to do with the plugins.
-struct Others {
+struct OtherThreads {
     contract::Trust* trust;
-    contract::Elsewhere* elsewhere;
+    contract::IsolatedLoader* elsewhere;
 };
 
-const plant::Isolation* isolation_of(const plant::Plant& plant, const std::string& id) {
+const plant::IsolatedModel* isolation_of(const plant::Plant& plant, const std::string& id) {
     const auto found = std::find_if(plant.isolated.begin(), plant.isolated.end(),
-                                    [&](const plant::Isolation& own) { return own.model == id; });
+                                    [&](const plant::IsolatedModel& own) { return own.model == id; });
     return found == plant.isolated.end() ? nullptr : &*found;
 }
 
-contract::Model open(const plant::Plant& plant, contract::PluginFile file, contract::Elsewhere* elsewhere) {
-    const plant::Isolation* isolation = isolation_of(plant, file.id());
+contract::Model open(const plant::Plant& plant, contract::PluginFile file, contract::IsolatedLoader* elsewhere) {
+    const plant::IsolatedModel* isolation = isolation_of(plant, file.id());
     if (isolation == nullptr) return contract::describe(contract::load_plugin(file), file.name(), file.id());
     // Never quietly here instead.
     if (elsewhere == nullptr)
@@ -59,7 +59,8 @@ contract::Model open(const plant::Plant& plant, contract::PluginFile file, contr
     return elsewhere->open(std::move(file));
 }
 
-contract::Model load(const plant::Plant& plant, const std::string& installed, const std::string& id, Others others) {
+contract::Model load(const plant::Plant& plant, const std::string& installed, const std::string& id,
+                     OtherThreads others) {
     contract::PluginFile file = contract::PluginFile::read(file_of(plant, installed, id));
     file.check_place();
     check_pin(plant, file);
@@ -70,7 +71,7 @@ contract::Model load(const plant::Plant& plant, const std::string& installed, co
     return model;
 }
 
-std::vector<contract::Model> load_all(const plant::Plant& plant, const std::string& installed, Others others) {
+std::vector<contract::Model> load_all(const plant::Plant& plant, const std::string& installed, OtherThreads others) {
     std::vector<contract::Model> models;
     std::vector<std::string> errors;
     for (const plant::ModelEntry& entry : plant.models) {
@@ -124,10 +125,10 @@ std::vector<Blocked> divide(std::span<const Row> rows) {
 }
 
 // The work of one thread: takes the next block until none is left.
-class Worker {
+class CostingThread {
 public:
-    Worker(const Blocks& blocks, std::span<const Row> rows, const std::vector<Blocked>& work,
-           std::span<Outcome> outcomes)
+    CostingThread(const Blocks& blocks, std::span<const Row> rows, const std::vector<Blocked>& work,
+                  std::span<Outcome> outcomes)
         : blocks_(blocks), rows_(rows), work_(work), outcomes_(outcomes) {}
 
     void run(std::atomic<std::size_t>& next) {
@@ -193,7 +194,7 @@ Engine::Engine(Engine&&) noexcept = default;
 Engine& Engine::operator=(Engine&&) noexcept = default;
 
 Engine Engine::start(const plant::Plant& plant, const std::string& installed, contract::Trust* trust,
-                     contract::Elsewhere* elsewhere) {
+                     contract::IsolatedLoader* elsewhere) {
     Graph graph = join(load_all(plant, installed, {trust, elsewhere}), plant.preferences);
     contract::Settings settings = contract::read_settings(plant, graph.models, replaced_settings(graph));
     Engine made;
@@ -222,15 +223,15 @@ std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) c
     std::vector<Outcome> outcomes(rows.size());
     const std::size_t wanted = std::clamp<std::size_t>(threads, 1, std::max<std::size_t>(work.size(), 1));
     std::atomic<std::size_t> next = 0;
-    Worker here(*blocks_, rows, work, outcomes);
-    std::vector<Worker> others(wanted - 1, here);
+    CostingThread here(*blocks_, rows, work, outcomes);
+    std::vector<CostingThread> others(wanted - 1, here);
     {
         std::vector<std::jthread> running;
-        for (Worker& other : others) running.emplace_back([&other, &next] { other.run(next); });
+        for (CostingThread& other : others) running.emplace_back([&other, &next] { other.run(next); });
         here.run(next);
     }
     const Fault* first = here.fault();
-    for (const Worker& other : others)
+    for (const CostingThread& other : others)
         if (other.fault() != nullptr && (first == nullptr || other.fault()->row < first->row)) first = other.fault();
     if (first != nullptr) throw ModelError(first->text);
     return outcomes;
@@ -265,7 +266,7 @@ std::optional<Costing> Engine::cost_in_full(const Row& row) const {
     return costing_of(*blocks_, columns, outcome.cost);
 }
 
-std::optional<Costing> Engine::cost_in_full(const Row& row, const GivenRun& run) const {
+std::optional<Costing> Engine::cost_in_full(const Row& row, const MeasuredRun& run) const {
     Columns columns = blocks_->columns({row.plies(), row.steps()});
     Outcome outcome;
     if (auto fault = blocks_->cost_given(columns, row, run, outcome)) throw ModelError(fault->text);

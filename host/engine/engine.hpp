@@ -46,7 +46,7 @@ struct Allowances {
 };
 
 /// A run that was measured, to be costed instead of the one that the models would lay out. By step 0 .. K+1.
-struct GivenRun {
+struct MeasuredRun {
     std::vector<double> fed, good;
     double web_length_m, web_area_m2;
     std::vector<double> issued_kg;  // by ply
@@ -74,7 +74,7 @@ public:
     /// loads is believed. Models that the plant wants isolated are opened `elsewhere`, and no code of theirs comes into
     /// this process. Throws InputError (plant) for unfit settings, ModelError for unfit plugins.
     [[nodiscard]] static Engine start(const plant::Plant& plant, const std::string& installed,
-                                      contract::Trust* trust = nullptr, contract::Elsewhere* elsewhere = nullptr);
+                                      contract::Trust* trust = nullptr, contract::IsolatedLoader* elsewhere = nullptr);
 
     ~Engine();
     Engine(Engine&&) noexcept;
@@ -98,7 +98,7 @@ public:
     /// The same with a run that was measured: the host stands in for the model that lays out the run, all others work
     /// unchanged. What was measured need not balance, and is not held to. Throws ModelError also where the model that
     /// lays out the run provides more than a run has.
-    [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row, const GivenRun& run) const;
+    [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row, const MeasuredRun& run) const;
 
     /// For whoever looks behind a figure: the machinery itself.
     [[nodiscard]] const Blocks& blocks() const;

@@ -34,7 +34,7 @@ const Converter* converter(const Row& row, std::size_t step) {
     return step >= 1 && step <= converters.size() ? converters[step - 1] : nullptr;
 }
 
-double inside(const Row& row, double orders::Inside::*dimension) {
+double inside(const Row& row, double orders::InsideSize::*dimension) {
     const auto& given = row.order->request->inside;
     return given ? metres((*given).*dimension) : 0;
 }
@@ -46,13 +46,13 @@ double colours(const Row& row, std::size_t) {
     return row.order->request->colours;
 }
 double inside_length(const Row& row, std::size_t) {
-    return inside(row, &orders::Inside::length_mm);
+    return inside(row, &orders::InsideSize::length_mm);
 }
 double inside_width(const Row& row, std::size_t) {
-    return inside(row, &orders::Inside::width_mm);
+    return inside(row, &orders::InsideSize::width_mm);
 }
 double inside_height(const Row& row, std::size_t) {
-    return inside(row, &orders::Inside::height_mm);
+    return inside(row, &orders::InsideSize::height_mm);
 }
 double blank_length(const Row& row, std::size_t) {
     return metres(blank(row).length_mm);

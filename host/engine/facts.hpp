@@ -25,10 +25,10 @@ struct Fact {
 [[nodiscard]] const std::vector<Fact>& facts();
 
 /// Where a fact's value was written: the places in the plant's files or the request that it was made of, and how.
-struct Origin {
+struct FactOrigin {
     std::string how;  // "given", "blank of style 0201 from the inside dimensions and the allowances of B"
     std::vector<base::Place> places;
 };
-[[nodiscard]] Origin origin(const Fact& fact, const Row& row, std::size_t index);
+[[nodiscard]] FactOrigin origin(const Fact& fact, const Row& row, std::size_t index);
 
 }  // namespace flutebook::engine

@@ -13,7 +13,7 @@ namespace {
 using base::Place;
 using base::Places;
 
-void add(Origin& origin, const Places& places, const std::string& key) {
+void add(FactOrigin& origin, const Places& places, const std::string& key) {
     if (const auto found = places.find(key); found != places.end()) origin.places.push_back(found->second);
 }
 
@@ -37,11 +37,11 @@ const std::map<std::string, StepKeys>& step_keys() {
     return keys;
 }
 
-Origin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
+FactOrigin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
     const auto machine = machine_index(row, step);
     const bool is_dispatch = step + 1 == row.steps();
     const std::string key = step == 0 ? keys.corrugator : is_dispatch ? keys.dispatch : keys.converter;
-    Origin made{"", {}};
+    FactOrigin made{"", {}};
     if (key.empty()) {
         made.how = "has no meaning at this step";
         return made;
@@ -51,10 +51,10 @@ Origin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
     return made;
 }
 
-Origin of_ply(const std::string& name, const Row& row, std::size_t index) {
+FactOrigin of_ply(const std::string& name, const Row& row, std::size_t index) {
     const geometry::PlyMake& ply = row.order->layout->board.plies[index];
     const plant::Paper& paper = row.order->plant->papers[ply.paper];
-    Origin made{fmt::format("{} of {}", name.substr(4), paper.code), {}};
+    FactOrigin made{fmt::format("{} of {}", name.substr(4), paper.code), {}};
     if (name == "ply.price") {
         if (const auto* price = paper.price_on(row.order->request->date)) made.places.push_back(price->place);
         made.how = fmt::format("price of {} on {}", paper.code, base::to_string(row.order->request->date));
@@ -70,22 +70,22 @@ Origin of_ply(const std::string& name, const Row& row, std::size_t index) {
     return made;
 }
 
-Origin of_corrugator(const std::string& key, const Row& row) {
-    Origin made{fmt::format("{} of {}", key, row.candidate->corrugator->code), {}};
+FactOrigin of_corrugator(const std::string& key, const Row& row) {
+    FactOrigin made{fmt::format("{} of {}", key, row.candidate->corrugator->code), {}};
     add(made, row.candidate->corrugator->places, key);
     return made;
 }
 
-Origin of_request(const std::string& key, const Row& row) {
-    Origin made{key + " of the request", {}};
+FactOrigin of_request(const std::string& key, const Row& row) {
+    FactOrigin made{key + " of the request", {}};
     for (const auto& [name, place] : row.order->request->places)
         if (name == key || name.rfind(key + ".", 0) == 0) made.places.push_back(place);
     return made;
 }
 
-Origin of_blank(const Row& row) {
+FactOrigin of_blank(const Row& row) {
     const orders::Request& request = *row.order->request;
-    Origin made = of_request(request.outline ? "outline" : "inside", row);
+    FactOrigin made = of_request(request.outline ? "outline" : "inside", row);
     const plant::Board& board = row.order->plant->boards[request.board];
     made.how = "blank of style " + request.style;
     const auto* allowance = row.order->plant->find_allowance(board.flutes);
@@ -95,17 +95,17 @@ Origin of_blank(const Row& row) {
     return made;
 }
 
-Origin of_sheet(const Row& row) {
-    Origin made = of_blank(row);
+FactOrigin of_sheet(const Row& row) {
+    FactOrigin made = of_blank(row);
     const geometry::Candidate& candidate = *row.candidate;
     made.how = fmt::format("layout: {} x {} boxes on a sheet, from the {}", candidate.nx, candidate.ny, made.how);
     return made;
 }
 
-Origin of_web(const Row& row) {
-    Origin made{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs,
-                            row.candidate->roll_width_mm, row.candidate->corrugator->code),
-                {}};
+FactOrigin of_web(const Row& row) {
+    FactOrigin made{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs,
+                                row.candidate->roll_width_mm, row.candidate->corrugator->code),
+                    {}};
     for (const geometry::PlyMake& ply : row.order->layout->board.plies)
         add(made, row.order->plant->papers[ply.paper].places, "roll_widths");
     return made;
@@ -113,7 +113,7 @@ Origin of_web(const Row& row) {
 
 }  // namespace
 
-Origin origin(const Fact& fact, const Row& row, std::size_t index) {
+FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     const std::string& name = fact.name.name;
     if (const auto keys = step_keys().find(name); keys != step_keys().end()) return of_step(keys->second, row, index);
     if (name == "step.piece_area" || name.rfind("sheet.", 0) == 0) return of_sheet(row);

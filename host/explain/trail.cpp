@@ -17,14 +17,14 @@ namespace flutebook::explain {
 namespace {
 
 // One number that a model takes: a need or a setting, at one axis index.
-struct Input {
+struct NeedPath {
     bool is_setting;
     std::size_t at, index;
 };
 
-class Walk {
+class Perturbation {
 public:
-    Walk(const engine::Engine& engine, const engine::Row& row)
+    Perturbation(const engine::Engine& engine, const engine::Row& row)
         : engine_(engine), blocks_(engine.blocks()), row_(row), columns_(blocks_.columns({row.plies(), row.steps()})) {
         engine::Outcome outcome;
         if (auto fault = blocks_.run(columns_, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
@@ -53,7 +53,7 @@ private:
         if (amount == Money{}) return;
         trail_ = {{}, number(quantity, index), number(rate, index)};
         seen_.clear();
-        trail_.figures.push_back({Figure::Kind::amount,
+        trail_.figures.push_back({TracedFigure::Kind::amount,
                                   line.name,
                                   place_name(line.axis, index),
                                   amount.to_double(),
@@ -62,7 +62,7 @@ private:
                                   line.title,
                                   {},
                                   {}});
-        const std::vector<Input> inputs = movers(m, {{quantity, index}, {rate, index}});
+        const std::vector<NeedPath> inputs = movers(m, {{quantity, index}, {rate, index}});
         trail_.figures[0].inputs = figures_of(m, inputs);
         made.push_back(std::move(trail_));
     }
@@ -75,9 +75,9 @@ private:
         return fmt::format("step {} {}", index, plant::machine_code(plant, engine::machine_index(row_, index)));
     }
 
-    std::vector<std::size_t> figures_of(std::size_t model, const std::vector<Input>& inputs) {
+    std::vector<std::size_t> figures_of(std::size_t model, const std::vector<NeedPath>& inputs) {
         std::vector<std::size_t> made;
-        for (const Input& input : inputs) {
+        for (const NeedPath& input : inputs) {
             const engine::Source source = source_of(model, input);
             const std::size_t figure = figure_of(source, input.index);
             if (std::find(made.begin(), made.end(), figure) == made.end()) made.push_back(figure);
@@ -85,7 +85,7 @@ private:
         return made;
     }
 
-    engine::Source source_of(std::size_t model, const Input& input) const {
+    engine::Source source_of(std::size_t model, const NeedPath& input) const {
         if (!input.is_setting) return graph().needs[model][input.at].source;
         const auto& replaced = graph().settings[model][input.at];
         return replaced ? replaced->source : engine::Source{engine::Source::Kind::setting, model, input.at};
@@ -97,7 +97,7 @@ private:
         const std::size_t at = trail_.figures.size();
         seen_[key] = at;
         trail_.figures.emplace_back();
-        Figure made = describe(source, index);
+        TracedFigure made = describe(source, index);
         if (source.kind == engine::Source::Kind::provided) {
             const engine::Slot slot = blocks_.slots().models[source.model].provides[source.index];
             made.inputs = figures_of(source.model, movers(source.model, {{slot, index}}));
@@ -106,11 +106,11 @@ private:
         return at;
     }
 
-    Figure describe(const engine::Source& source, std::size_t index) {
+    TracedFigure describe(const engine::Source& source, std::size_t index) {
         if (source.kind == engine::Source::Kind::fact) {
             const engine::Fact& fact = engine::facts()[source.index];
-            engine::Origin from = engine::origin(fact, row_, index);
-            return {Figure::Kind::fact,
+            engine::FactOrigin from = engine::origin(fact, row_, index);
+            return {TracedFigure::Kind::fact,
                     fact.name.name,
                     place_name(fact.name.axis, index),
                     number(blocks_.slots().of_facts[source.index], index),
@@ -123,7 +123,7 @@ private:
         const contract::Model& model = graph().models[source.model];
         if (source.kind == engine::Source::Kind::provided) {
             const contract::Name& name = model.provides[source.index];
-            return {Figure::Kind::provided,
+            return {TracedFigure::Kind::provided,
                     name.name,
                     place_name(name.axis, index),
                     number(blocks_.slots().models[source.model].provides[source.index], index),
@@ -135,7 +135,7 @@ private:
         }
         const contract::Setting& setting = model.settings[source.index];
         const contract::Axis axis = contract::axis_of(setting.varies_by);
-        return {Figure::Kind::setting,
+        return {TracedFigure::Kind::setting,
                 model.id + "." + setting.name,
                 place_name(axis, index),
                 number(blocks_.slots().of_settings[source.model][source.index], index),
@@ -165,16 +165,16 @@ private:
         return given.places[at].line == 0 ? std::vector<base::Place>{} : std::vector{given.places[at]};
     }
 
-    struct Output {
+    struct OutputFigure {
         engine::Slot slot;
         std::size_t index;
     };
 
     // The inputs of a model that move any of its outputs when they move alone.
-    std::vector<Input> movers(std::size_t model, const std::vector<Output>& outputs) {
+    std::vector<NeedPath> movers(std::size_t model, const std::vector<OutputFigure>& outputs) {
         std::vector<double> before;
-        for (const Output& output : outputs) before.push_back(number(output.slot, output.index));
-        std::vector<Input> made;
+        for (const OutputFigure& output : outputs) before.push_back(number(output.slot, output.index));
+        std::vector<NeedPath> made;
         const engine::ModelSlots& slots = blocks_.slots().models[model];
         const auto try_all = [&](bool is_setting, const std::vector<engine::Slot>& from) {
             for (std::size_t at = 0; at < from.size(); ++at)
@@ -188,7 +188,7 @@ private:
         return made;
     }
 
-    bool moves(std::size_t model, const Input& input, engine::Slot slot, const std::vector<Output>& outputs,
+    bool moves(std::size_t model, const NeedPath& input, engine::Slot slot, const std::vector<OutputFigure>& outputs,
                const std::vector<double>& before) {
         const double here = number(slot, input.index);
         const auto [low, high] = range_of(model, input);
@@ -205,7 +205,7 @@ private:
         return moved;
     }
 
-    contract::Range range_of(std::size_t model, const Input& input) const {
+    contract::Range range_of(std::size_t model, const NeedPath& input) const {
         if (input.is_setting) return graph().models[model].settings[input.at].range;
         const contract::Name& need = graph().models[model].needs[input.at];
         // A model may use it to find a column: it must stay a step of this route.
@@ -224,7 +224,7 @@ private:
 }  // namespace
 
 std::vector<Trail> explain(const engine::Engine& engine, const engine::Row& row, const std::string& line) {
-    return Walk(engine, row).of_line(line);
+    return Perturbation(engine, row).of_line(line);
 }
 
 }  // namespace flutebook::explain

@@ -14,7 +14,7 @@
 namespace flutebook::explain {
 
 /// One number on the way down.
-struct Figure {
+struct TracedFigure {
     enum class Kind { amount, provided, fact, setting };
     Kind kind;
     std::string name;   // "paper", "paper.issued", "starch.solids"
@@ -29,7 +29,7 @@ struct Figure {
 
 /// figures[0] is the charged line. A figure that stands behind several others is there once.
 struct Trail {
-    std::vector<Figure> figures;
+    std::vector<TracedFigure> figures;
     double quantity, rate;  // of the line, in its unit and in money per unit
 };
 

@@ -6,7 +6,7 @@
 
 namespace flutebook::geometry {
 
-using orders::Inside;
+using orders::InsideSize;
 using orders::Outline;
 using orders::Request;
 using orders::Style;
@@ -18,7 +18,7 @@ namespace {
 constexpr double m2_per_mm2 = 1e-6;
 
 // The first dimension of a sheet lies along the flutes, and so across the web.
-Blank flat_sheet(const Inside& size) {
+Blank flat_sheet(const InsideSize& size) {
     return {.length_mm = size.width_mm,
             .width_mm = size.length_mm,
             .area_m2 = size.width_mm * size.length_mm * m2_per_mm2,
@@ -27,7 +27,7 @@ Blank flat_sheet(const Inside& size) {
 
 // Glue tab and four panels along the web; flap, body and flap across it. A slot parts every two flaps, three on each
 // side; beside the tab there is the body alone, so the tab's share of both flaps is cut away.
-Blank slotted_box(const Inside& inside, const Allowance& allowance) {
+Blank slotted_box(const InsideSize& inside, const Allowance& allowance) {
     const double body_mm = inside.height_mm + allowance.depth_mm;
     const double flap_mm = inside.width_mm / 2 + allowance.flap_mm;
     const double length_mm = allowance.tab_mm + 2 * (inside.length_mm + allowance.panel_mm) +

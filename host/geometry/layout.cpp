@@ -21,7 +21,7 @@ using plant::Units;
 namespace {
 
 // What one corrugator and one route can hold together, whatever the roll.
-struct Way {
+struct RouteCandidates {
     const Corrugator* corrugator;
     const Route* route;
     SheetRule rule;
@@ -37,7 +37,7 @@ bool has_colours(const Route& route, const Request& request) {
     return request.colours <= 0 || route.colours_step != 0;
 }
 
-void narrow_to_machines(Way& way) {
+void narrow_to_machines(RouteCandidates& way) {
     for (std::size_t step = 1; step <= way.route->parting; ++step) {
         const Converter& converter = *way.route->converters[step - 1];
         way.along = narrowed(way.along, way.rule.along, converter.length_mm);
@@ -46,18 +46,18 @@ void narrow_to_machines(Way& way) {
 }
 
 // In the order of the files: corrugators, then routes.
-std::vector<Way> find_ways(const Plant& plant, const Request& request, const Layout& layout) {
-    std::vector<Way> open;
+std::vector<RouteCandidates> find_ways(const Plant& plant, const Request& request, const Layout& layout) {
+    std::vector<RouteCandidates> open;
     for (const Route& route : layout.routes) {
         if (!has_colours(route, request) || !takes_blank(route, layout.blank)) continue;
         const SheetRule rule = sheet_rule(layout.blank, route);
-        Way way = {nullptr, &route, rule, rule.allowed(), rule.allowed()};
+        RouteCandidates way = {nullptr, &route, rule, rule.allowed(), rule.allowed()};
         narrow_to_machines(way);
         open.push_back(way);
     }
-    std::vector<Way> ways;
+    std::vector<RouteCandidates> ways;
     for (const Corrugator& corrugator : plant.corrugators)
-        for (Way way : open) {
+        for (RouteCandidates way : open) {
             way.corrugator = &corrugator;
             way.along = narrowed(way.along, way.rule.along, corrugator.chop_mm);
             way.across = narrowed(way.across, way.rule.across, corrugator.slit_mm);
@@ -67,9 +67,9 @@ std::vector<Way> find_ways(const Plant& plant, const Request& request, const Lay
 }
 
 // Every nx and ny that some way may hold, fewer boxes first, then the smaller nx; nothing where there are too many.
-std::optional<std::vector<Ups>> find_ups(const std::vector<Way>& ways) {
+std::optional<std::vector<Ups>> find_ups(const std::vector<RouteCandidates>& ways) {
     double along = 0, across = 0, ups_max = 0;
-    for (const Way& way : ways) {
+    for (const RouteCandidates& way : ways) {
         along = std::max(along, way.along.last);
         across = std::max(across, way.across.last);
         ups_max = std::max(ups_max, way.rule.ups_max);
@@ -85,7 +85,8 @@ std::optional<std::vector<Ups>> find_ups(const std::vector<Way>& ways) {
     return found;
 }
 
-void add_candidate(const Way& way, const Ups& ups, double roll_width_mm, std::vector<Candidate>& candidates) {
+void add_candidate(const RouteCandidates& way, const Ups& ups, double roll_width_mm,
+                   std::vector<Candidate>& candidates) {
     if (ups.boxes() > way.rule.ups_max || !way.along.holds(ups.nx) || !way.across.holds(ups.ny)) return;
     const double slit_mm = way.rule.across.length_mm(ups.ny);
     const WebCut web = cut_web(*way.corrugator, roll_width_mm, slit_mm);
@@ -105,19 +106,19 @@ void add_candidate(const Way& way, const Ups& ups, double roll_width_mm, std::ve
 }
 
 // The loops run in the order that decides ties, so nothing is sorted afterwards. Nothing where there are too many.
-std::optional<std::vector<Candidate>> find_candidates(const std::vector<Way>& ways,
+std::optional<std::vector<Candidate>> find_candidates(const std::vector<RouteCandidates>& ways,
                                                       const std::vector<double>& roll_widths_mm) {
     std::vector<Candidate> candidates;
     const std::optional<std::vector<Ups>> all_ups = find_ups(ways);
     if (!all_ups) return std::nullopt;
-    std::vector<Way> on_roll;
+    std::vector<RouteCandidates> on_roll;
     on_roll.reserve(ways.size());
     for (const double roll_width_mm : roll_widths_mm) {
         on_roll.clear();
-        for (const Way& way : ways)
+        for (const RouteCandidates& way : ways)
             if (is_within(roll_width_mm, way.corrugator->roll_width_mm)) on_roll.push_back(way);
         for (const Ups& ups : *all_ups) {
-            for (const Way& way : on_roll) add_candidate(way, ups, roll_width_mm, candidates);
+            for (const RouteCandidates& way : on_roll) add_candidate(way, ups, roll_width_mm, candidates);
             if (candidates.size() > most_candidates) return std::nullopt;
         }
     }
@@ -144,7 +145,7 @@ Layout lay_out(const Plant& plant, const Request& request) {
     layout.board = make_board(plant, request);
     layout.blank = make_blank(plant, request);
     layout.routes = make_routes(plant, request);
-    const std::vector<Way> ways = find_ways(plant, request, layout);
+    const std::vector<RouteCandidates> ways = find_ways(plant, request, layout);
     std::optional<std::vector<Candidate>> candidates =
         find_candidates(ways, common_roll_widths(plant, plant.boards[request.board]));
     if (!candidates)

@@ -23,14 +23,14 @@ using plant::Units;
 namespace {
 
 // A length that a limit is on, and whose limit it is: "chop" ... "of C1".
-struct Limit {
+struct LimitSpan {
     std::string measure;
     Span span_mm;
     std::string owner;
 };
 
 // What is left of a route, and of a route on a corrugator, after the limits so far.
-struct Open {
+struct OpenLimit {
     const Route* route;
     SheetRule rule;
     Boxes along, across;
@@ -39,16 +39,16 @@ struct Open {
 };
 
 // Boxes in a row, in words: which way the row runs, and the most a sheet may hold.
-struct Line {
+struct LimitLine {
     const char* direction;
-    Row row;
+    BoxRow row;
     double most;
 };
 
-Line along(const Open& open) {
+LimitLine along(const OpenLimit& open) {
     return {"along the chop", open.rule.along, open.rule.allowed().last};
 }
-Line across(const Open& open) {
+LimitLine across(const OpenLimit& open) {
     return {"across the web", open.rule.across, open.rule.allowed().last};
 }
 
@@ -75,7 +75,7 @@ std::string joined(const std::vector<std::string>& parts, const char* between) {
 }
 
 // "5 or more along the chop"; nothing where it goes for every number of boxes.
-std::string counted(const Boxes& stopped, const Line& line) {
+std::string counted(const Boxes& stopped, const LimitLine& line) {
     if (stopped.first <= 1 && stopped.last >= line.most) return "";
     if (stopped.first == stopped.last) return fmt::format("{} {}", stopped.first, line.direction);
     if (stopped.last >= line.most) return fmt::format("{} or more {}", stopped.first, line.direction);
@@ -92,18 +92,18 @@ private:
     bool nothing_to_try(const std::vector<Route>& routes);
     bool lacks_colours(const Route& route);
     bool refuses_blank(const Route& route, const Blank& blank);
-    Open open_on_machines(const Route& route, const Blank& blank);
-    Open open_on_corrugator(Open open, const Corrugator& corrugator);
-    void on_rolls(const std::vector<Open>& routes, const Corrugator& corrugator);
-    void on_roll(const Open& open, const Corrugator& corrugator, double roll_width_mm);
+    OpenLimit open_on_machines(const Route& route, const Blank& blank);
+    OpenLimit open_on_corrugator(OpenLimit open, const Corrugator& corrugator);
+    void on_rolls(const std::vector<OpenLimit>& routes, const Corrugator& corrugator);
+    void on_roll(const OpenLimit& open, const Corrugator& corrugator, double roll_width_mm);
 
-    Boxes narrow(Boxes boxes, const Line& line, const Limit& limit, const std::vector<std::string>& before,
+    Boxes narrow(Boxes boxes, const LimitLine& line, const LimitSpan& limit, const std::vector<std::string>& before,
                  const Route& route);
     void add(std::vector<std::string> before, const std::string& boxes, const Route& route, std::string limit);
 
     [[nodiscard]] std::string length(double mm) const { return length_text(mm, plant_.units); }
-    [[nodiscard]] std::string beyond(double value_mm, const Limit& limit) const;
-    [[nodiscard]] std::string beyond(double boxes, const Line& line, const Limit& limit) const;
+    [[nodiscard]] std::string beyond(double value_mm, const LimitSpan& limit) const;
+    [[nodiscard]] std::string beyond(double boxes, const LimitLine& line, const LimitSpan& limit) const;
 
     const Plant& plant_;
     const Request& request_;
@@ -117,13 +117,13 @@ void Listing::add(std::vector<std::string> before, const std::string& boxes, con
 }
 
 // "5200 mm", "above the 4500 mm of C1".
-std::string Listing::beyond(double value_mm, const Limit& limit) const {
+std::string Listing::beyond(double value_mm, const LimitSpan& limit) const {
     const bool above = value_mm > limit.span_mm.high;
     const double bound_mm = above ? limit.span_mm.high : limit.span_mm.low;
     return fmt::format("{} the {} {}", above ? "above" : "below", length(bound_mm), limit.owner);
 }
 
-std::string Listing::beyond(double boxes, const Line& line, const Limit& limit) const {
+std::string Listing::beyond(double boxes, const LimitLine& line, const LimitSpan& limit) const {
     const double value_mm = line.row.length_mm(boxes);
     if (line.most == 1) return fmt::format("{} {} is {}", limit.measure, length(value_mm), beyond(value_mm, limit));
     return fmt::format("{} {} {} a {} of {}, {}", boxes, line.direction, boxes == 1 ? "makes" : "make", limit.measure,
@@ -131,8 +131,8 @@ std::string Listing::beyond(double boxes, const Line& line, const Limit& limit) 
 }
 
 // Told with the number of boxes that comes nearest to the limit.
-Boxes Listing::narrow(Boxes boxes, const Line& line, const Limit& limit, const std::vector<std::string>& before,
-                      const Route& route) {
+Boxes Listing::narrow(Boxes boxes, const LimitLine& line, const LimitSpan& limit,
+                      const std::vector<std::string>& before, const Route& route) {
     if (boxes.none()) return boxes;
     const Boxes left = narrowed(boxes, line.row, limit.span_mm);
     const Boxes too_few = {boxes.first, std::min(left.first - 1, boxes.last)};
@@ -184,9 +184,9 @@ bool Listing::refuses_blank(const Route& route, const Blank& blank) {
     return refused_.size() != before;
 }
 
-Open Listing::open_on_machines(const Route& route, const Blank& blank) {
+OpenLimit Listing::open_on_machines(const Route& route, const Blank& blank) {
     const SheetRule rule = sheet_rule(blank, route);
-    Open open = {&route, rule, rule.allowed(), rule.allowed()};
+    OpenLimit open = {&route, rule, rule.allowed(), rule.allowed()};
     const Converter* folder = folds_before_cutting(route);
     if (folder != nullptr && route.die_cutter()->ups_max > 1)
         add({}, "2 or more on a sheet", route,
@@ -200,7 +200,7 @@ Open Listing::open_on_machines(const Route& route, const Blank& blank) {
     return open;
 }
 
-Open Listing::open_on_corrugator(Open open, const Corrugator& corrugator) {
+OpenLimit Listing::open_on_corrugator(OpenLimit open, const Corrugator& corrugator) {
     const std::string owner = "of " + corrugator.code;
     const std::vector<std::string> before = {corrugator.code};
     open.along = narrow(open.along, along(open), {"chop", corrugator.chop_mm, owner}, before, *open.route);
@@ -208,28 +208,28 @@ Open Listing::open_on_corrugator(Open open, const Corrugator& corrugator) {
     return open;
 }
 
-void Listing::on_roll(const Open& open, const Corrugator& corrugator, double roll_width_mm) {
-    const Line line = across(open);
+void Listing::on_roll(const OpenLimit& open, const Corrugator& corrugator, double roll_width_mm) {
+    const LimitLine line = across(open);
     Boxes stopped = {open.across.last + 1, open.across.last};
     while (stopped.first > open.across.first &&
            cut_web(corrugator, roll_width_mm, line.row.length_mm(stopped.first - 1)).outs < 1)
         --stopped.first;
     if (stopped.none()) return;
-    const Limit limit = {"slit width",
-                         {0, roll_width_mm - corrugator.trim_min_mm},
-                         fmt::format("that {} leaves inside its trim", corrugator.code)};
+    const LimitSpan limit = {"slit width",
+                             {0, roll_width_mm - corrugator.trim_min_mm},
+                             fmt::format("that {} leaves inside its trim", corrugator.code)};
     add({corrugator.code, "roll " + length(roll_width_mm)}, counted(stopped, line), *open.route,
         beyond(stopped.first, line, limit));
 }
 
-void Listing::on_rolls(const std::vector<Open>& routes, const Corrugator& corrugator) {
+void Listing::on_rolls(const std::vector<OpenLimit>& routes, const Corrugator& corrugator) {
     if (routes.empty()) return;
     for (const double roll_width_mm : common_roll_widths(plant_, plant_.boards[request_.board])) {
         if (is_within(roll_width_mm, corrugator.roll_width_mm)) {
-            for (const Open& open : routes) on_roll(open, corrugator, roll_width_mm);
+            for (const OpenLimit& open : routes) on_roll(open, corrugator, roll_width_mm);
             continue;
         }
-        const Limit limit = {"roll width", corrugator.roll_width_mm, "of " + corrugator.code};
+        const LimitSpan limit = {"roll width", corrugator.roll_width_mm, "of " + corrugator.code};
         refused_.push_back({fmt::format("{}, roll {}", corrugator.code, length(roll_width_mm)),
                             fmt::format("roll width {} is {}", length(roll_width_mm), beyond(roll_width_mm, limit))});
     }
@@ -237,16 +237,16 @@ void Listing::on_rolls(const std::vector<Open>& routes, const Corrugator& corrug
 
 std::vector<Refused> Listing::listed(const Blank& blank, const std::vector<Route>& routes) {
     if (nothing_to_try(routes)) return std::move(refused_);
-    std::vector<Open> open_routes;
+    std::vector<OpenLimit> open_routes;
     for (const Route& route : routes) {
         if (lacks_colours(route) || refuses_blank(route, blank)) continue;
-        const Open open = open_on_machines(route, blank);
+        const OpenLimit open = open_on_machines(route, blank);
         if (!open.none()) open_routes.push_back(open);
     }
     for (const Corrugator& corrugator : plant_.corrugators) {
-        std::vector<Open> left;
-        for (const Open& open : open_routes) {
-            const Open on_this = open_on_corrugator(open, corrugator);
+        std::vector<OpenLimit> left;
+        for (const OpenLimit& open : open_routes) {
+            const OpenLimit on_this = open_on_corrugator(open, corrugator);
             if (!on_this.none()) left.push_back(on_this);
         }
         on_rolls(left, corrugator);

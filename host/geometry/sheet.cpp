@@ -8,7 +8,7 @@ namespace flutebook::geometry {
 using plant::Converter;
 using plant::Span;
 
-Boxes narrowed(Boxes boxes, const Row& row, const Span& limits_mm) {
+Boxes narrowed(Boxes boxes, const BoxRow& row, const Span& limits_mm) {
     if (boxes.none()) return boxes;
     const double pitch_mm = row.box_mm + row.between_mm;
     const double beside_mm = 2 * row.edge_mm - row.between_mm;

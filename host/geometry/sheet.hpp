@@ -16,7 +16,7 @@ constexpr double same_length_mm = 1e-6;
 }
 
 /// Boxes in a row on a sheet: `between` from one to the next, `edge` at either end.
-struct Row {
+struct BoxRow {
     double box_mm, between_mm, edge_mm;
 
     [[nodiscard]] double length_mm(double boxes) const {
@@ -33,12 +33,12 @@ struct Boxes {
 };
 
 /// Those of `boxes` whose row keeps to the limits. A longer row holds more boxes, so they have no gap.
-[[nodiscard]] Boxes narrowed(Boxes boxes, const Row& row, const plant::Span& limits_mm);
+[[nodiscard]] Boxes narrowed(Boxes boxes, const BoxRow& row, const plant::Span& limits_mm);
 
 /// How a route lays boxes on a sheet. Without a die cutter the sheet is the blank. A folder-gluer makes one box a
 /// sheet, so a die cutter behind one holds one box as well.
 struct SheetRule {
-    Row along, across;  // along the chop, across the web
+    BoxRow along, across;  // along the chop, across the web
     double ups_max;
 
     /// No sheet holds more in a row; a die cutter that allows more holds blanks that nobody could handle.

@@ -11,7 +11,7 @@ namespace flutebook::month {
 namespace {
 
 struct Sums {
-    Part part;
+    PartFlows part;
     std::map<std::string, PartCause> causes;
 };
 
@@ -38,7 +38,7 @@ bool is_counted(const ledger::Share& share) {
            share.from != production::account::costs;
 }
 
-bool is_empty(const Part& part) {
+bool is_empty(const PartFlows& part) {
     const Grams none;
     for (const auto& cause : part.causes)
         if (cause.actual != none || cause.expected != none) return false;
@@ -47,20 +47,20 @@ bool is_empty(const Part& part) {
 
 }  // namespace
 
-Grams Part::lost() const {
+Grams PartFlows::lost() const {
     Grams sum;
     for (const auto& cause : causes) sum += cause.actual;
     return sum;
 }
 
-Grams Part::expected() const {
+Grams PartFlows::expected() const {
     Grams sum;
     for (const auto& cause : causes) sum += cause.expected;
     return sum;
 }
 
-std::vector<Part> breakdown(const std::vector<ledger::Share>& shares,
-                            const std::vector<ledger::ExpectedShare>& expected) {
+std::vector<PartFlows> breakdown(const std::vector<ledger::Share>& shares,
+                                 const std::vector<ledger::ExpectedShare>& expected) {
     std::set<std::string> corrugators;
     for (const auto& share : shares)
         if (share.from == production::account::adhesive_store || share.from == production::account::paper_store)
@@ -69,7 +69,7 @@ std::vector<Part> breakdown(const std::vector<ledger::Share>& shares,
     for (const auto& share : shares)
         if (is_counted(share)) add(sums[share.of], share, corrugators);
     for (const auto& own : expected) sums[own.of].causes[own.cause].expected += own.mass;
-    std::vector<Part> parts;
+    std::vector<PartFlows> parts;
     for (auto& [of, own] : sums) {
         own.part.of = of;
         for (auto& [cause, loss] : own.causes) {

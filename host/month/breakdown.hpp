@@ -16,7 +16,7 @@ struct PartCause {
     [[nodiscard]] Grams excess() const { return actual - expected; }
 };
 
-struct Part {
+struct PartFlows {
     std::string of;                 // empty: entries that name none
     Grams issued;                   // paper from its store
     Grams made;                     // good sheets off the corrugators
@@ -29,7 +29,7 @@ struct Part {
 };
 
 /// By the order of their names; parts that moved nothing are left out. Their losses add up to the month's.
-[[nodiscard]] std::vector<Part> breakdown(const std::vector<ledger::Share>& shares,
-                                          const std::vector<ledger::ExpectedShare>& expected);
+[[nodiscard]] std::vector<PartFlows> breakdown(const std::vector<ledger::Share>& shares,
+                                               const std::vector<ledger::ExpectedShare>& expected);
 
 }  // namespace flutebook::month

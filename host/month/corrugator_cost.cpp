@@ -20,7 +20,7 @@ Value at(const std::map<std::string, Value>& values, const std::string& key) {
     return found == values.end() ? Value{} : found->second;
 }
 
-std::set<std::string> materials_of(const Machine& machine) {
+std::set<std::string> materials_of(const MachineFlows& machine) {
     std::set<std::string> names;
     for (const auto& [name, held] : machine.open) names.insert(name);
     for (const auto& [name, held] : machine.bought) names.insert(name);
@@ -30,7 +30,7 @@ std::set<std::string> materials_of(const Machine& machine) {
 }
 
 // Where none came in, a kg is worth what it would cost, and the mass that was used all the same stays unexplained.
-Material trace(const Machine& machine, const std::string& name, const std::map<std::string, double>& paper_prices,
+Material trace(const MachineFlows& machine, const std::string& name, const std::map<std::string, double>& paper_prices,
                CostSplit& split) {
     auto in = at(machine.open, name);
     in += at(machine.bought, name);
@@ -48,7 +48,8 @@ Material trace(const Machine& machine, const std::string& name, const std::map<s
 
 }  // namespace
 
-Sheets split_corrugator(const Machine& machine, const std::map<std::string, double>& paper_prices, CostSplit& split) {
+Sheets split_corrugator(const MachineFlows& machine, const std::map<std::string, double>& paper_prices,
+                        CostSplit& split) {
     std::map<std::string, Material> materials;
     for (const auto& name : materials_of(machine)) materials[name] = trace(machine, name, paper_prices, split);
     const double processing = machine.processing.to_double(), gone_kg = machine.gone().to_kg();

@@ -12,7 +12,7 @@ void add_all(std::map<std::string, Grams>& sums, const std::map<std::string, Gra
     for (const auto& [cause, mass] : more) sums[cause] += mass;
 }
 
-std::map<std::string, Grams> losses_of(const Workings& workings) {
+std::map<std::string, Grams> losses_of(const FlowsByAccount& workings) {
     std::map<std::string, Grams> lost;
     for (const auto& [code, machine] : workings.machines)
         for (const auto& flow : machine.out)
@@ -23,7 +23,7 @@ std::map<std::string, Grams> losses_of(const Workings& workings) {
 }
 
 // What came back from finished goods leaves at what the month's product cost on the average.
-void take_off_product(const Workings& workings, CostSplit& split) {
+void take_off_product(const FlowsByAccount& workings, CostSplit& split) {
     double finished_kg = 0;
     for (const auto& [code, machine] : workings.machines)
         for (const auto& flow : machine.out)
@@ -59,7 +59,7 @@ void charge_losses(double money, const std::map<std::string, Grams>& lost, CostS
     for (const auto& [cause, mass] : lost) split.waste[cause] += money * mass.to_kg() / lost_kg;
 }
 
-CostSplit split_cost(const Workings& workings, const std::map<std::string, double>& paper_prices,
+CostSplit split_cost(const FlowsByAccount& workings, const std::map<std::string, double>& paper_prices,
                      double floor_closing_kg) {
     CostSplit split;
     Sheets made;

@@ -37,18 +37,18 @@ struct Sheets {
 };
 
 /// Splits one corrugator's cost; answers with what it put on the floor. Finished sheets are in `split.product`.
-[[nodiscard]] Sheets split_corrugator(const Machine& machine, const std::map<std::string, double>& paper_prices,
+[[nodiscard]] Sheets split_corrugator(const MachineFlows& machine, const std::map<std::string, double>& paper_prices,
                                       CostSplit& split);
 
 /// Splits what the floor held and was given, over the converters and back, at one average for the month. `closing_kg`
 /// is what stands on the floor at its end.
-void split_floor(const Workings& workings, const Sheets& made, double closing_kg, CostSplit& split);
+void split_floor(const FlowsByAccount& workings, const Sheets& made, double closing_kg, CostSplit& split);
 
 /// Waste-management cost over losses by kg.
 void charge_losses(double money, const std::map<std::string, Grams>& lost, CostSplit& split);
 
 /// The whole plant.
-[[nodiscard]] CostSplit split_cost(const Workings& workings, const std::map<std::string, double>& paper_prices,
+[[nodiscard]] CostSplit split_cost(const FlowsByAccount& workings, const std::map<std::string, double>& paper_prices,
                                    double floor_closing_kg);
 
 }  // namespace flutebook::month

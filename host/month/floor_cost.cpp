@@ -17,14 +17,14 @@ namespace flutebook::month {
 namespace {
 
 // A converter's unit = base + slope x average.
-struct Converter {
-    const Machine* machine;
+struct ConverterCost {
+    const MachineFlows* machine;
     double base, slope;
     double returned_kg;
 };
 
-Converter read(const Machine& machine) {
-    Converter own{&machine, 0, 1, 0};
+ConverterCost read(const MachineFlows& machine) {
+    ConverterCost own{&machine, 0, 1, 0};
     const double open_kg = machine.opened().mass.to_kg(), fed_kg = machine.fed.to_kg();
     if (open_kg + fed_kg > 0) {
         own.base = (machine.opened().money.to_double() + machine.processing.to_double()) / (open_kg + fed_kg);
@@ -36,14 +36,14 @@ Converter read(const Machine& machine) {
 }
 
 // With no intake there is nothing to carry its cost.
-void leave_idle(const Converter& converter, double average, CostSplit& split) {
+void leave_idle(const ConverterCost& converter, double average, CostSplit& split) {
     const auto& machine = *converter.machine;
     const auto open = machine.opened();
     if (open.mass + machine.fed > Grams()) return;
     split.idle += open.money.to_double() + machine.processing.to_double() - average * open.mass.to_kg();
 }
 
-void split_converter(const Converter& converter, double average, CostSplit& split) {
+void split_converter(const ConverterCost& converter, double average, CostSplit& split) {
     const auto& machine = *converter.machine;
     const double unit = converter.base + converter.slope * average;
     leave_idle(converter, average, split);
@@ -62,8 +62,8 @@ void split_converter(const Converter& converter, double average, CostSplit& spli
 
 }  // namespace
 
-void split_floor(const Workings& workings, const Sheets& made, double closing_kg, CostSplit& split) {
-    std::vector<Converter> converters;
+void split_floor(const FlowsByAccount& workings, const Sheets& made, double closing_kg, CostSplit& split) {
+    std::vector<ConverterCost> converters;
     double money = workings.floor_open.money.to_double() + made.money;
     double kg = workings.floor_open.mass.to_kg() + made.kg;
     for (const auto& [code, machine] : workings.machines) {

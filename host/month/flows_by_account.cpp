@@ -29,7 +29,7 @@ bool is_machine(std::string_view name) {
            name != production::account::bale_yard;
 }
 
-Machine& machine(Workings& made, const std::string& code) {
+MachineFlows& machine(FlowsByAccount& made, const std::string& code) {
     auto& own = made.machines[code];
     own.code = code;
     return own;
@@ -45,9 +45,9 @@ Machine& machine(Workings& made, const std::string& code) {
 
 enum class Sorted { yes, no };
 
-Sorted sort_into_machine(Workings& made, const ledger::Flow& flow) {
+Sorted sort_into_machine(FlowsByAccount& made, const ledger::Flow& flow) {
     auto& to = machine(made, flow.to);
-    const Held held{flow.mass, flow.money};
+    const Stock held{flow.mass, flow.money};
     if (flow.from == production::account::paper_store || flow.from == production::account::adhesive_store) {
         to.bought[flow.material] += held;
         made.bought += flow.money;
@@ -65,7 +65,7 @@ Sorted sort_into_machine(Workings& made, const ledger::Flow& flow) {
     return Sorted::yes;
 }
 
-Sorted sort_into_floor_or_scrap(Workings& made, const ledger::Flow& flow) {
+Sorted sort_into_floor_or_scrap(FlowsByAccount& made, const ledger::Flow& flow) {
     const bool is_from_opening = flow.from == production::account::opening;
     if (is_from_opening && flow.to == production::account::floor) {
         made.floor_open += {flow.mass, flow.money};
@@ -86,7 +86,7 @@ Sorted sort_into_floor_or_scrap(Workings& made, const ledger::Flow& flow) {
     return Sorted::yes;
 }
 
-Sorted sort_into_sale(Workings& made, const ledger::Flow& flow) {
+Sorted sort_into_sale(FlowsByAccount& made, const ledger::Flow& flow) {
     if (flow.from == production::account::loose_scrap && flow.to == production::account::bale_yard) {
         made.baled += flow.mass;
     } else if (flow.from == production::account::bale_yard && is_mill(flow.to)) {
@@ -100,7 +100,7 @@ Sorted sort_into_sale(Workings& made, const ledger::Flow& flow) {
     return Sorted::yes;
 }
 
-Sorted sort_in(Workings& made, const ledger::Flow& flow) {
+Sorted add_flow(FlowsByAccount& made, const ledger::Flow& flow) {
     if (is_machine(flow.to)) return is_machine(flow.from) ? Sorted::no : sort_into_machine(made, flow);
     if (is_machine(flow.from)) {
         if (flow.to != production::account::floor && flow.to != production::account::finished &&
@@ -112,7 +112,7 @@ Sorted sort_in(Workings& made, const ledger::Flow& flow) {
     return sort_into_floor_or_scrap(made, flow) == Sorted::yes ? Sorted::yes : sort_into_sale(made, flow);
 }
 
-void open_stocks(Workings& made, const MonthBooks& books) {
+void open_stocks(FlowsByAccount& made, const MonthBooks& books) {
     for (const auto& stock : books.opening) {
         if (is_machine(stock.account))
             machine(made, stock.account).open[stock.material] += {stock.mass, stock.money};
@@ -133,7 +133,7 @@ bool is_still(const MonthBooks& books) {
     return true;
 }
 
-void close_machines(Workings& made, const MonthBooks& books) {
+void close_machines(FlowsByAccount& made, const MonthBooks& books) {
     if (is_still(books)) {
         for (auto& [code, own] : made.machines)
             for (const auto& [material, held] : own.open) own.close[material] = held.mass;
@@ -170,7 +170,7 @@ ledger::Date last_day(ledger::Month month) {
     return std::chrono::year_month_day_last(month.year(), std::chrono::month_day_last(month.month()));
 }
 
-bool Machine::is_corrugator() const {
+bool MachineFlows::is_corrugator() const {
     const auto is_kept_apart = [](const std::string& material) { return material != production::material::board; };
     for (const auto& [material, held] : open)
         if (is_kept_apart(material)) return true;
@@ -181,43 +181,43 @@ bool Machine::is_corrugator() const {
     return !bought.empty();
 }
 
-Held Machine::opened() const {
-    Held sum;
+Stock MachineFlows::opened() const {
+    Stock sum;
     for (const auto& [material, held] : open) sum += held;
     return sum;
 }
 
-Held Machine::all_bought() const {
-    Held sum;
+Stock MachineFlows::all_bought() const {
+    Stock sum;
     for (const auto& [material, held] : bought) sum += held;
     return sum;
 }
 
-Grams Machine::passed() const {
+Grams MachineFlows::passed() const {
     Grams sum;
     for (const auto& flow : out)
         if (flow.to != production::account::loose_scrap) sum += flow.mass;
     return sum;
 }
 
-Grams Machine::lost() const {
+Grams MachineFlows::lost() const {
     Grams sum;
     for (const auto& flow : out)
         if (flow.to == production::account::loose_scrap) sum += flow.mass;
     return sum;
 }
 
-Grams Machine::closed() const {
+Grams MachineFlows::closed() const {
     Grams sum;
     for (const auto& [material, mass] : close) sum += mass;
     return sum;
 }
 
-Workings workings(const MonthBooks& books) {
-    Workings made;
+FlowsByAccount workings(const MonthBooks& books) {
+    FlowsByAccount made;
     open_stocks(made, books);
     for (const auto& flow : books.flows)
-        if (!is_of_close(flow) && sort_in(made, flow) == Sorted::no) reject(books, flow);
+        if (!is_of_close(flow) && add_flow(made, flow) == Sorted::no) reject(books, flow);
     close_machines(made, books);
     for (auto& [code, own] : made.machines) name_weighed_paper(own);
     made.floor_counted = found_by_counts(books, production::account::floor);

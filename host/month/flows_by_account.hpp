@@ -11,11 +11,11 @@
 
 namespace flutebook::month {
 
-struct Held {
+struct Stock {
     Grams mass;
     Money money;
 
-    Held& operator+=(const Held& other) {
+    Stock& operator+=(const Stock& other) {
         mass += other.mass;
         money += other.money;
         return *this;
@@ -29,19 +29,19 @@ struct Outflow {
 };
 
 /// A corrugator keeps its materials apart; at a converter all is board.
-struct Machine {
+struct MachineFlows {
     std::string code;
-    std::map<std::string, Held> open;
-    std::map<std::string, Held> bought;  // paper and adhesive from their stores
-    Grams fed;                           // from the floor
+    std::map<std::string, Stock> open;
+    std::map<std::string, Stock> bought;  // paper and adhesive from their stores
+    Grams fed;                            // from the floor
     std::vector<Outflow> out;
     std::map<std::string, Grams> close;  // as counted on the last day
     Money processing;                    // energy and system cost
     Money waste_management;
 
     [[nodiscard]] bool is_corrugator() const;
-    [[nodiscard]] Held opened() const;
-    [[nodiscard]] Held all_bought() const;
+    [[nodiscard]] Stock opened() const;
+    [[nodiscard]] Stock all_bought() const;
     [[nodiscard]] Grams passed() const;
     [[nodiscard]] Grams lost() const;
     [[nodiscard]] Grams closed() const;
@@ -49,9 +49,9 @@ struct Machine {
     [[nodiscard]] Grams gone() const { return opened().mass + all_bought().mass + fed - closed(); }
 };
 
-struct Workings {
-    std::map<std::string, Machine> machines;
-    Held floor_open;
+struct FlowsByAccount {
+    std::map<std::string, MachineFlows> machines;
+    Stock floor_open;
     Grams floor_counted;                      // what counts found more than the books said
     std::map<std::string, Grams> floor_lost;  // by cause
     std::map<std::string, Grams> returned;    // taken off the product, by cause
@@ -65,6 +65,6 @@ struct Workings {
 };
 
 /// Throws LedgerError, unfit, where something moved in a way that no document moves it.
-[[nodiscard]] Workings workings(const MonthBooks& books);
+[[nodiscard]] FlowsByAccount workings(const MonthBooks& books);
 
 }  // namespace flutebook::month

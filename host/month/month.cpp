@@ -18,7 +18,7 @@ std::string name_of(ledger::Month month) {
     return fmt::format("month {}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
 }
 
-void account_for_centres(MonthAccount& account, const Workings& made) {
+void account_for_centres(MonthAccount& account, const FlowsByAccount& made) {
     auto& floor = account.floor;
     for (const auto& [code, machine] : made.machines) {
         CentreAccount centre;
@@ -43,7 +43,7 @@ void account_for_centres(MonthAccount& account, const Workings& made) {
     floor.close = floor.open + floor.made - floor.fed + floor.returned - floor.lost + floor.counted;
 }
 
-void account_for_causes(MonthAccount& account, const Workings& made, const MonthBooks& books) {
+void account_for_causes(MonthAccount& account, const FlowsByAccount& made, const MonthBooks& books) {
     std::map<std::string, CauseAccount> causes;
     const auto lose = [&](const std::string& cause, Grams mass) { causes[cause].actual += mass; };
     for (const auto& [code, machine] : made.machines)
@@ -58,7 +58,7 @@ void account_for_causes(MonthAccount& account, const Workings& made, const Month
     }
 }
 
-void account_for_scrap(MonthAccount& account, const Workings& made) {
+void account_for_scrap(MonthAccount& account, const FlowsByAccount& made) {
     account.loose_scrap = {made.loose_scrap_open, account.lost(), made.baled, made.loose_scrap_counted, {}};
     account.bale_yard = {made.bale_yard_open, made.baled, made.sent, made.bale_yard_counted, {}};
     for (auto* stock : {&account.loose_scrap, &account.bale_yard})
@@ -107,7 +107,7 @@ void round_to(Money whole, const std::vector<AccountPlace>& places, const std::s
     if (largest != nullptr) *largest->rounded += whole - rounded;
 }
 
-void add_closing_masses(MonthAccount& account, const Workings& made) {
+void add_closing_masses(MonthAccount& account, const FlowsByAccount& made) {
     for (const auto& [code, machine] : made.machines)
         for (const auto& [material, mass] : machine.close) account.closing.push_back({code, material, mass, {}});
     account.closing.push_back({production::account::floor, production::material::board, account.floor.close, {}});
@@ -117,7 +117,7 @@ void add_closing_masses(MonthAccount& account, const Workings& made) {
         {production::account::bale_yard, production::material::scrap, account.bale_yard.close, {}});
 }
 
-void account_for_cost(MonthAccount& account, const Workings& made, const MonthBooks& books) {
+void account_for_cost(MonthAccount& account, const FlowsByAccount& made, const MonthBooks& books) {
     auto split = split_cost(made, books.paper_prices, account.floor.close.to_kg());
     account.money_in = made.bought + made.centre_costs;
     account.opening_cost = made.floor_open.money;

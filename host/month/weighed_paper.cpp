@@ -23,7 +23,7 @@ Weights above_zero(Weights weights) {
     return weights;
 }
 
-Weights weights_of(const Machine& machine) {
+Weights weights_of(const MachineFlows& machine) {
     Weights issued, stood, ran;
     for (const auto& [material, held] : machine.bought) weigh(issued, material, held.mass);
     for (const auto& [material, held] : machine.open) weigh(stood, material, held.mass);
@@ -36,7 +36,7 @@ Weights weights_of(const Machine& machine) {
 
 }  // namespace
 
-void name_weighed_paper(Machine& machine) {
+void name_weighed_paper(MachineFlows& machine) {
     const auto weights = weights_of(machine);
     double sum = 0;
     for (const auto& [material, weight] : weights) sum += weight;

@@ -7,6 +7,6 @@ namespace flutebook::month {
 
 /// Shares every such loss among the papers by the kg that were issued of each (where none was: by what stood there,
 /// else by what ran). Whole grams that add up to the loss.
-void name_weighed_paper(Machine& machine);
+void name_weighed_paper(MachineFlows& machine);
 
 }  // namespace flutebook::month

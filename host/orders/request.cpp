@@ -33,9 +33,9 @@ const Style* read_style(const plant::Field& field) {
 }
 
 // The inside of a box; of a sheet, its two sides.
-std::optional<Inside> read_inside(plant::Form& request, const Style& style) {
+std::optional<InsideSize> read_inside(plant::MapReader& request, const Style& style) {
     auto form = request.form("inside");
-    Inside inside{};
+    InsideSize inside{};
     inside.length_mm = form.field("length").number("mm", plant::range::positive);
     inside.width_mm = form.field("width").number("mm", plant::range::positive);
     if (style.shape == Style::Shape::slotted_box) {
@@ -48,7 +48,7 @@ std::optional<Inside> read_inside(plant::Form& request, const Style& style) {
     return inside;
 }
 
-std::optional<Outline> read_outline(plant::Form& request) {
+std::optional<Outline> read_outline(plant::MapReader& request) {
     auto form = request.form("outline");
     Outline outline{};
     outline.length_mm = form.field("length").number("mm", plant::range::positive);
@@ -64,12 +64,12 @@ std::optional<Outline> read_outline(plant::Form& request) {
 }
 
 struct Measures {
-    std::optional<Inside> inside;
+    std::optional<InsideSize> inside;
     std::optional<Outline> outline;
 };
 
 // Of a style that nobody knows: that a measure is a number can be said all the same.
-void read_numbers_alone(plant::Form& request) {
+void read_numbers_alone(plant::MapReader& request) {
     if (request.has("outline")) read_outline(request);
     if (!request.has("inside")) return;
     auto form = request.form("inside");
@@ -79,7 +79,7 @@ void read_numbers_alone(plant::Form& request) {
 }
 
 // A style is measured by `inside` or by `outline`, never by both.
-Measures read_measures(plant::Form& form, const Style* style) {
+Measures read_measures(plant::MapReader& form, const Style* style) {
     form.allow("inside");
     form.allow("outline");
     if (style == nullptr) {
@@ -157,14 +157,14 @@ void read_extras(const plant::Field& map, const plant::Plant& plant) {
 }
 
 // People write it, since other places ask for it; a request has no say in it.
-void refuse_ups(plant::Form& form) {
+void refuse_ups(plant::MapReader& form) {
     const auto* map = form.map().node();
     if (map != nullptr && map->find("ups") != nullptr)
         form.field("ups").complain_of_key(
             "not for a request: the layout chooses the boxes on a sheet, and a folder-gluer makes one; take it out");
 }
 
-Request read_fields(plant::Form& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
+Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
     Request request{};
     request.number = form.field("request").text();
     if (form.has("customer")) request.customer = form.field("customer").text();
@@ -201,12 +201,12 @@ Request read_fields(plant::Form& form, const plant::Plant& plant, std::optional<
     return request;
 }
 
-Request read_whole(const plant::Plant& plant, const std::string& file, std::string text, base::Complaints& complaints,
+Request read_whole(const plant::Plant& plant, const std::string& file, std::string text, base::Diagnostics& complaints,
                    std::optional<base::Date> date_override) {
     const auto document = plant::parse_document(text, file, complaints);
     if (!document) complaints.throw_if_any(InputError::Whose::request);
     plant::Reading reading{complaints, plant.currency};
-    plant::Form form(plant::Field(*document, file, reading));
+    plant::MapReader form(plant::Field(*document, file, reading));
     auto request = read_fields(form, plant, date_override);
     request.place = {file, 1, 1};
     request.text = std::move(text);
@@ -223,7 +223,7 @@ Request read_request(const plant::Plant& plant, const std::string& file) {
 }
 
 Request read_request(const plant::Plant& plant, const std::string& file, std::optional<base::Date> date_override) {
-    base::Complaints complaints;
+    base::Diagnostics complaints;
     auto text = plant::read_text_file(file, complaints);
     complaints.throw_if_any(InputError::Whose::request);
     return read_whole(plant, file, std::move(*text), complaints, date_override);
@@ -231,7 +231,7 @@ Request read_request(const plant::Plant& plant, const std::string& file, std::op
 
 Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
                      std::optional<base::Date> date_override) {
-    base::Complaints complaints;
+    base::Diagnostics complaints;
     return read_whole(plant, file, text, complaints, date_override);
 }
 

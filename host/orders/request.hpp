@@ -9,7 +9,7 @@
 
 namespace flutebook::orders {
 
-struct Inside {
+struct InsideSize {
     double length_mm, width_mm, height_mm;  // height 0: a sheet
 };
 
@@ -23,7 +23,7 @@ struct Request {
     std::string customer;
     base::Date date;
     std::string style;  // "0201", "0110", "outline"
-    std::optional<Inside> inside;
+    std::optional<InsideSize> inside;
     std::optional<Outline> outline;
     std::size_t board;  // index into Plant::boards
     std::vector<double> quantities;

@@ -28,7 +28,7 @@ std::size_t read_paper(const Field& field, Paper::Use use, const BoardParts& par
 
 Board::Ply read_ply(const Field& item, const BoardParts& parts) {
     if (!item.is_map()) return {read_paper(item, Paper::Use::liner, parts), std::nullopt, false};
-    Form form(item);
+    MapReader form(item);
     const auto flute_field = form.field("flute");
     const auto flute = parts.flute_codes.find(flute_field, flute_field.text());
     const auto paper = read_paper(form.field("paper"), Paper::Use::medium, parts);
@@ -64,7 +64,7 @@ std::string joined_flutes(const std::vector<Board::Ply>& plies, const BoardParts
 }
 
 Board read_board(const Field& entry, const BoardParts& parts) {
-    Form form(entry);
+    MapReader form(entry);
     Board board;
     board.code = entry.key();
     board.place = entry.key_place();

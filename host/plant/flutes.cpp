@@ -13,7 +13,7 @@ namespace {
 Flute read_flute(const Field& entry) {
     if (entry.key().find('+') != std::string::npos)
         entry.complain_of_key("not a flute's name: expected one flute, without `+`");
-    Form form(entry);
+    MapReader form(entry);
     Flute flute;
     flute.code = entry.key();
     flute.take_up = form.field("take_up").number("1", range::take_up);
@@ -41,7 +41,7 @@ void check_flutes(const Field& entry, const Codes& flutes) {
 }
 
 Allowance read_allowance(const Field& entry) {
-    Form form(entry);
+    MapReader form(entry);
     const auto mm = [&](const char* key) { return form.field(key).number("mm", range::not_negative); };
     Allowance allowance;
     allowance.flutes = entry.key();

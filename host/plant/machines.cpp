@@ -19,7 +19,7 @@ constexpr std::array<std::string_view, 12> reserved{"dispatch",    "floor",     
                                                     "paper-store", "adhesive-store", "finished",    "opening",
                                                     "costs",       "revenue",        "unexplained", "idle"};
 
-Hourly read_hourly(Form form) {
+Hourly read_hourly(MapReader form) {
     const Hourly hourly{form.field("labour").number("money/h", range::not_negative),
                         form.field("fixed").number("money/h", range::not_negative)};
     form.finish();
@@ -27,7 +27,7 @@ Hourly read_hourly(Form form) {
 }
 
 Corrugator read_corrugator(const Field& entry) {
-    Form form(entry);
+    MapReader form(entry);
     Corrugator made;
     made.code = entry.key();
     made.roll_width_mm = form.field("roll_width").span("mm", range::positive);
@@ -64,8 +64,8 @@ struct SheetFilling {
     double between_mm, edge_mm, ups_max;
 };
 
-SheetFilling read_sheet_filling(Form& form, std::optional<Converter::Kind> kind) {
-    const auto optional = [&](const char* key, const char* unit, const Range& range, double initial) {
+SheetFilling read_sheet_filling(MapReader& form, std::optional<Converter::Kind> kind) {
+    const auto optional = [&](const char* key, const char* unit, const QuantityRange& range, double initial) {
         if (!form.has(key)) return initial;
         const auto field = form.field(key);
         if (!kind || *kind == Converter::Kind::die_cutter) return field.number(unit, range);
@@ -78,7 +78,7 @@ SheetFilling read_sheet_filling(Form& form, std::optional<Converter::Kind> kind)
 }
 
 Converter read_converter(const Field& entry) {
-    Form form(entry);
+    MapReader form(entry);
     Converter made;
     made.code = entry.key();
     const auto kind = read_kind(form.field("kind"));
@@ -120,7 +120,7 @@ std::vector<Converter> read_converters(const Field& table) {
 }
 
 Dispatch read_dispatch(const Field& map) {
-    Form form(map);
+    MapReader form(map);
     Dispatch dispatch;
     dispatch.minutes = form.field("minutes").number("min", range::not_negative);
     dispatch.hourly = read_hourly(form.form("hourly"));

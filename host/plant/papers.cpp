@@ -28,7 +28,7 @@ std::vector<double> read_roll_widths(const Field& list) {
 std::vector<Paper::Price> read_prices(const Field& list) {
     std::vector<Paper::Price> prices;
     for (const auto& item : list.items_at_least_one()) {
-        Form form(item);
+        MapReader form(item);
         const auto from = form.field("from");
         const auto price = form.field("per_tonne");
         const auto day = from.date();
@@ -44,7 +44,7 @@ std::vector<Paper::Price> read_prices(const Field& list) {
 }
 
 Paper read_paper(const Field& entry) {
-    Form form(entry);
+    MapReader form(entry);
     Paper paper;
     paper.code = entry.key();
     paper.use = form.field("use").choice({"liner", "medium"}) == 1U ? Paper::Use::medium : Paper::Use::liner;

@@ -22,7 +22,7 @@ namespace {
 // The files of a plant as documents, from its folder or from texts kept elsewhere. Fields refer into it.
 class Folder {
 public:
-    Folder(std::string path, const FileTexts* texts, base::Complaints& complaints)
+    Folder(std::string path, const FileTexts* texts, base::Diagnostics& complaints)
         : path_(std::move(path)), texts_(texts), complaints_(complaints) {
         if (texts_ != nullptr) return;
         std::error_code failure;
@@ -63,7 +63,7 @@ private:
 
     std::string path_;
     const FileTexts* texts_;
-    base::Complaints& complaints_;
+    base::Diagnostics& complaints_;
     std::array<std::optional<Node>, 6> documents_;
     FileTexts taken_;
     std::size_t read_ = 0;
@@ -80,7 +80,7 @@ public:
     PlantReader(const std::string& folder, const FileTexts* texts) : files_(folder, texts, complaints_) {}
 
     Plant read(const std::string& folder) {
-        plant_ = read_plant_file(Form(file("plant.yaml")));
+        plant_ = read_plant_file(MapReader(file("plant.yaml")));
         plant_.folder = folder;
         reading_.currency = plant_.currency;
         read_board_making();
@@ -95,26 +95,26 @@ private:
     Field file(const std::string& name) { return files_.file(name, reading_); }
 
     void read_board_making() {
-        Form papers(file("papers.yaml"));
+        MapReader papers(file("papers.yaml"));
         const auto paper_table = papers.field("papers");
         plant_.papers = read_papers(paper_table);
         papers.finish();
 
-        Form flutes(file("flutes.yaml"));
+        MapReader flutes(file("flutes.yaml"));
         const auto flute_table = flutes.field("flutes");
         const Codes flute_codes("flute", flute_table);
         plant_.flutes = read_flutes(flute_table);
         plant_.allowances = read_allowances(flutes.field("allowances"), flute_codes);
         flutes.finish();
 
-        Form boards(file("boards.yaml"));
+        MapReader boards(file("boards.yaml"));
         const Codes paper_codes("paper", paper_table);
         plant_.boards = read_boards(boards.field("boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
         boards.finish();
     }
 
     void read_machines() {
-        Form machines(file("machines.yaml"));
+        MapReader machines(file("machines.yaml"));
         const auto corrugators = machines.field("corrugators");
         const auto converters = machines.field("converters");
         plant_.corrugators = read_corrugators(corrugators);
@@ -125,14 +125,14 @@ private:
     }
 
     void read_plugins() {
-        auto plugins = read_plugin_file(Form(file("plugins.yaml")));
+        auto plugins = read_plugin_file(MapReader(file("plugins.yaml")));
         plant_.models = std::move(plugins.models);
         plant_.preferences = std::move(plugins.preferences);
         plant_.isolated = std::move(plugins.isolated);
         plant_.pinned = std::move(plugins.pinned);
     }
 
-    base::Complaints complaints_;
+    base::Diagnostics complaints_;
     Reading reading_{complaints_, ""};
     Folder files_;
     Plant plant_{};

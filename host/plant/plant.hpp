@@ -132,7 +132,7 @@ struct Preference {
 };
 
 /// `isolation: {model: process}`: this model works in a process of its own.
-struct Isolation {
+struct IsolatedModel {
     std::string model;
     base::Place place;
 };
@@ -165,7 +165,7 @@ struct Plant {
     Dispatch dispatch;
     std::vector<ModelEntry> models;
     std::vector<Preference> preferences;
-    std::vector<Isolation> isolated;
+    std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
     base::Places places;  // of plant.yaml
 

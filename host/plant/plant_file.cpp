@@ -24,7 +24,7 @@ std::vector<std::string> read_shifts(const Field& list) {
 }
 
 Mill read_mill(const Field& entry) {
-    Form form(entry);
+    MapReader form(entry);
     Mill mill;
     mill.name = entry.key();
     mill.moisture_limit = form.field("moisture").number("1", range::moisture);
@@ -38,7 +38,7 @@ Mill read_mill(const Field& entry) {
 
 }  // namespace
 
-Plant read_plant_file(Form file) {
+Plant read_plant_file(MapReader file) {
     Plant plant{};
     plant.name = file.field("plant").text();
     const auto currency = file.field("currency");

@@ -11,7 +11,7 @@
 namespace flutebook::plant {
 
 /// plant.yaml, into a plant that holds nothing else yet.
-[[nodiscard]] Plant read_plant_file(Form file);
+[[nodiscard]] Plant read_plant_file(MapReader file);
 
 /// papers.yaml
 [[nodiscard]] std::vector<Paper> read_papers(const Field& table);
@@ -39,12 +39,12 @@ struct BoardParts {
 void check_machine_codes(const Field& corrugators, const Field& converters);
 
 /// plugins.yaml
-struct PluginFile {
+struct PluginsYaml {
     std::vector<ModelEntry> models;
     std::vector<Preference> preferences;
-    std::vector<Isolation> isolated;
+    std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
 };
-[[nodiscard]] PluginFile read_plugin_file(Form file);
+[[nodiscard]] PluginsYaml read_plugin_file(MapReader file);
 
 }  // namespace flutebook::plant

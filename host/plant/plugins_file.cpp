@@ -69,14 +69,14 @@ private:
     std::unordered_set<std::string> set_;
 };
 
-std::vector<Field> entries_if_given(Form& file, const std::string& key) {
+std::vector<Field> entries_if_given(MapReader& file, const std::string& key) {
     return file.has(key) ? file.field(key).entries() : std::vector<Field>{};
 }
 
 }  // namespace
 
-PluginFile read_plugin_file(Form file) {
-    PluginFile made;
+PluginsYaml read_plugin_file(MapReader file) {
+    PluginsYaml made;
     made.models = read_models(file.field("plugins"));
     const Listed listed(made.models);
     for (const auto& entry : entries_if_given(file, "prefer")) {

@@ -5,7 +5,7 @@
 
 namespace flutebook::plant {
 
-bool Range::holds(double value) const {
+bool QuantityRange::holds(double value) const {
     return value >= low && value <= high && (!is_whole || std::floor(value) == value);
 }
 

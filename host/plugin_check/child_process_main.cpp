@@ -77,7 +77,7 @@ private:
 
 }  // namespace
 
-std::vector<std::string> words_of(const std::string& file, const Asked& asked) {
+std::vector<std::string> words_of(const std::string& file, const CheckOptions& asked) {
     const auto whole_seconds = std::chrono::duration_cast<std::chrono::seconds>(asked.limits.whole).count() + 1;
     std::vector<std::string> made = {trial_word,
                                      file,

@@ -10,7 +10,7 @@
 namespace flutebook::plugin_check {
 
 /// The words that a child is started with. It finds where to report as descriptor 3, the file as 4.
-[[nodiscard]] std::vector<std::string> words_of(const std::string& file, const Asked& asked);
+[[nodiscard]] std::vector<std::string> words_of(const std::string& file, const CheckOptions& asked);
 
 /// Where the words of the command line are those: holds the trial and returns the exit code. To be called before
 /// anything else in a process, which is of no other use afterwards.

@@ -14,14 +14,14 @@ using contract::Model;
 
 constexpr std::size_t at_a_time = 100;  // orders; whoever watches hears of each
 
-struct Fault {
+struct FuzzFault {
     std::size_t orders;  // that many, from the first on, bring it out
     std::string text;
 };
 
 // The fault that the fewest orders bring out.
-void take_earlier(std::optional<Fault>& first, std::size_t orders, Wrong wrong) {
-    if (wrong && (!first || orders < first->orders)) first = Fault{orders, std::move(*wrong)};
+void take_earlier(std::optional<FuzzFault>& first, std::size_t orders, Wrong wrong) {
+    if (wrong && (!first || orders < first->orders)) first = FuzzFault{orders, std::move(*wrong)};
 }
 
 // A settings's values are part of what brings a fault out.
@@ -40,7 +40,7 @@ Wrong wrong_row(const Model& model, const TrialRow& row, const Written& written)
 }
 
 // Each row by itself, in full blocks.
-void try_rows(const Model& model, const Group& group, std::optional<Fault>& first) {
+void try_rows(const Model& model, const Group& group, std::optional<FuzzFault>& first) {
     Stage stage(model, group.front()->shape, usual_block, Ground::open);
     for (const Group& block : cut(group, usual_block)) {
         const bool answers = !wrong_answer(model, stage, block);
@@ -54,7 +54,7 @@ void try_rows(const Model& model, const Group& group, std::optional<Fault>& firs
 
 // All rows again, in another order and in blocks of another size.
 void try_again_otherwise(const Model& model, Group group, Draws& draws, std::size_t orders,
-                         std::optional<Fault>& first) {
+                         std::optional<FuzzFault>& first) {
     const std::vector<Written> expected = evaluate(model, group, usual_block);
     std::vector<std::size_t> places(group.size());
     for (std::size_t i = 0; i < places.size(); ++i) places[i] = i;
@@ -71,7 +71,7 @@ void try_again_otherwise(const Model& model, Group group, Draws& draws, std::siz
 Wrong try_many_orders(Subject& subject) {
     const Model& model = subject.model();
     const std::size_t all = subject.effort().many_orders;
-    RowSource source(model, subject.effort().seed, Settings::anywhere);
+    TrialRows source(model, subject.effort().seed, Settings::anywhere);
     Draws draws(subject.effort().seed);
     std::size_t count = 0;
     for (std::size_t done = 0; done < all; done += at_a_time) {
@@ -79,7 +79,7 @@ Wrong try_many_orders(Subject& subject) {
         subject.report().say("phase", fmt::format("made orders from {} on were tried", done + 1));
         const std::vector<TrialRow> rows = source.next(orders);
         count += rows.size();
-        std::optional<Fault> first;
+        std::optional<FuzzFault> first;
         for (const Group& group : by_shape(rows)) try_rows(model, group, first);
         for (const Group& group : by_shape(rows))
             if (!first) try_again_otherwise(model, group, draws, done + orders, first);

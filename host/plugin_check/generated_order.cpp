@@ -200,7 +200,7 @@ double quantity(Draws& draws) {
 void ask_for_box(Draws& draws, const Plant& plant, Request& request) {
     request.style = "0201";
     const double length = draws.length_mm(100, 700);
-    request.inside = orders::Inside{length, draws.length_mm(90, length), draws.length_mm(50, 550)};
+    request.inside = orders::InsideSize{length, draws.length_mm(90, length), draws.length_mm(50, 550)};
     request.route = given_route(draws, plant, Converter::Kind::folder_gluer);
 }
 
@@ -215,7 +215,7 @@ void ask_for_outline(Draws& draws, const Plant& plant, Request& request) {
 
 void ask_for_sheet(Draws& draws, Request& request) {
     request.style = "0110";
-    request.inside = orders::Inside{draws.length_mm(200, 1800), draws.length_mm(400, 2600), 0};
+    request.inside = orders::InsideSize{draws.length_mm(200, 1800), draws.length_mm(400, 2600), 0};
     if (draws.one_in(2)) request.route = std::vector<std::size_t>{};
 }
 

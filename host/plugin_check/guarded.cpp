@@ -87,11 +87,11 @@ void catch_signals(int report) {
         ::sigaction(signal, &how, nullptr);
 }
 
-Doing::Doing(const std::string& what) : before_(doing_now) {
+CurrentTask::CurrentTask(const std::string& what) : before_(doing_now) {
     doing_now = what.c_str();
 }
 
-Doing::~Doing() {
+CurrentTask::~CurrentTask() {
     doing_now = before_;
 }
 

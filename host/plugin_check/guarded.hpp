@@ -15,13 +15,13 @@ namespace flutebook::plugin_check {
 void catch_signals(int report);
 
 /// Says what this thread is doing, as it goes on after "while": "evaluating made order 3". One at a time.
-class Doing {
+class CurrentTask {
 public:
     /// The text is lent.
-    explicit Doing(const std::string& what);
-    ~Doing();
-    Doing(const Doing&) = delete;
-    Doing& operator=(const Doing&) = delete;
+    explicit CurrentTask(const std::string& what);
+    ~CurrentTask();
+    CurrentTask(const CurrentTask&) = delete;
+    CurrentTask& operator=(const CurrentTask&) = delete;
 
 private:
     const char* before_;

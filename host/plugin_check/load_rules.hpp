@@ -11,7 +11,7 @@ namespace flutebook::plugin_check {
 [[nodiscard]] Wrong try_loading(Subject& subject);
 [[nodiscard]] Wrong try_loading_floating_point(Subject& subject);
 /// Loading left a part of the process as it was.
-template <Kept What>
+template <KeptState What>
 [[nodiscard]] Wrong try_kept(Subject& subject) {
     const auto changed = difference(subject.loading().before, subject.loading().after, What);
     return changed ? Wrong(*changed + " when it was loaded") : std::nullopt;

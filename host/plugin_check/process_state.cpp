@@ -95,26 +95,26 @@ ProcessState process_state() {
             file_mode()};
 }
 
-std::optional<std::string> difference(const ProcessState& before, const ProcessState& after, Kept what) {
+std::optional<std::string> difference(const ProcessState& before, const ProcessState& after, KeptState what) {
     switch (what) {
-        case Kept::signals:
+        case KeptState::signals:
             return changed_handler(before, after);
-        case Kept::locale:
+        case KeptState::locale:
             if (before.locale == after.locale) return std::nullopt;
             return fmt::format("changed the locale from {} to {}", before.locale, after.locale);
-        case Kept::environment:
+        case KeptState::environment:
             if (before.environment == after.environment) return std::nullopt;
             return fmt::format("changed the variable {} of the environment",
                                changed_variable(before.environment, after.environment));
-        case Kept::folder:
+        case KeptState::folder:
             if (before.folder == after.folder) return std::nullopt;
             return fmt::format("changed the working folder to {}", after.folder);
-        case Kept::threads:
+        case KeptState::threads:
             if (before.threads == after.threads) return std::nullopt;
             return "started a thread that goes on";
-        case Kept::descriptors:
+        case KeptState::descriptors:
             return changed_descriptor(before, after);
-        case Kept::file_mode:
+        case KeptState::file_mode:
             if (before.file_mode == after.file_mode) return std::nullopt;
             return fmt::format("changed the rights of new files from {:04o} to {:04o} (umask)", before.file_mode,
                                after.file_mode);

@@ -12,7 +12,7 @@
 namespace flutebook::plugin_check {
 
 /// What a library that is loaded must leave as it was.
-enum class Kept { signals, locale, environment, folder, threads, descriptors, file_mode };
+enum class KeptState { signals, locale, environment, folder, threads, descriptors, file_mode };
 
 struct ProcessState {
     std::map<int, const void*> handlers;  // by signal
@@ -27,6 +27,7 @@ struct ProcessState {
 [[nodiscard]] ProcessState process_state();
 
 /// What is different, as a sentence goes on after "the plugin": "changed the locale from C to de".
-[[nodiscard]] std::optional<std::string> difference(const ProcessState& before, const ProcessState& after, Kept what);
+[[nodiscard]] std::optional<std::string> difference(const ProcessState& before, const ProcessState& after,
+                                                    KeptState what);
 
 }  // namespace flutebook::plugin_check

@@ -74,7 +74,7 @@ Answer call(Stage& stage, const Group& block) {
     stage.fill(block);
     const std::string what = "evaluating " + block.front()->name +
                              (block.size() > 1 ? fmt::format(" and {} more rows", block.size() - 1) : "");
-    const Doing doing(what);
+    const CurrentTask doing(what);
     return stage.call();
 }
 

@@ -44,13 +44,15 @@ Rules of_loading() {
         {binds, "it loads, with all it calls in place", try_loading, {"file.library", "file.exports"}, for_trust},
         {keeps_rounding, "the floating-point environment stays as it was", try_loading_floating_point, loaded,
          for_trust},
-        {"load.signals", "the handlers of signals stay as they were", try_kept<Kept::signals>, loaded, for_check},
-        {"load.locale", "the locale stays as it was", try_kept<Kept::locale>, loaded, for_check},
-        {"load.environment", "the environment stays as it was", try_kept<Kept::environment>, loaded, for_check},
-        {"load.folder", "the working folder stays as it was", try_kept<Kept::folder>, loaded, for_check},
-        {"load.threads", "no thread is started", try_kept<Kept::threads>, loaded, for_check},
-        {"load.descriptors", "no file is left open, none is closed", try_kept<Kept::descriptors>, loaded, for_check},
-        {"load.file-mode", "the rights of new files stay as they were", try_kept<Kept::file_mode>, loaded, for_check},
+        {"load.signals", "the handlers of signals stay as they were", try_kept<KeptState::signals>, loaded, for_check},
+        {"load.locale", "the locale stays as it was", try_kept<KeptState::locale>, loaded, for_check},
+        {"load.environment", "the environment stays as it was", try_kept<KeptState::environment>, loaded, for_check},
+        {"load.folder", "the working folder stays as it was", try_kept<KeptState::folder>, loaded, for_check},
+        {"load.threads", "no thread is started", try_kept<KeptState::threads>, loaded, for_check},
+        {"load.descriptors", "no file is left open, none is closed", try_kept<KeptState::descriptors>, loaded,
+         for_check},
+        {"load.file-mode", "the rights of new files stay as they were", try_kept<KeptState::file_mode>, loaded,
+         for_check},
     };
 }
 

@@ -49,9 +49,9 @@ Node map_node(const std::vector<std::string>& keys, const Node& value) {
 }
 
 // One setting of the model, written into the files of a plant or into a request, and read by the host.
-class Reading {
+class SettingReading {
 public:
-    Reading(const Model& model, const Setting& setting) : model_(model), made_(make_order(1)) {
+    SettingReading(const Model& model, const Setting& setting) : model_(model), made_(make_order(1)) {
         model_.settings = {setting};
     }
 
@@ -96,7 +96,7 @@ private:
     MadeOrder made_;
 };
 
-Wrong wrong_choices(Reading& reading, const Setting& setting) {
+Wrong wrong_choices(SettingReading& reading, const Setting& setting) {
     for (std::size_t i = 0; i < setting.choices.size(); ++i)
         if (reading.read(setting.choices[i]) != static_cast<double>(i))
             return fmt::format(
@@ -106,7 +106,7 @@ Wrong wrong_choices(Reading& reading, const Setting& setting) {
     return std::nullopt;
 }
 
-Wrong wrong_ends(Reading& reading, const Setting& setting) {
+Wrong wrong_ends(SettingReading& reading, const Setting& setting) {
     constexpr double infinite = std::numeric_limits<double>::infinity();
     for (const double end : {setting.range.low, setting.range.high})
         if (reading.read(plain(end)) != end)
@@ -146,7 +146,7 @@ Wrong wrong_at(const Model& model, const std::vector<TrialRow>& rows) {
 Wrong try_reading(Subject& subject) {
     const Model& model = subject.model();
     for (const Setting& setting : model.settings) {
-        Reading reading(model, setting);
+        SettingReading reading(model, setting);
         auto found = setting.choices.empty() ? wrong_ends(reading, setting) : wrong_choices(reading, setting);
         if (found) return found;
     }

@@ -26,9 +26,9 @@ struct Damaged : std::runtime_error {
     using std::runtime_error::runtime_error;
 };
 
-class Reader {
+class ElfReader {
 public:
-    explicit Reader(std::span<const std::byte> bytes) : bytes_(bytes) {}
+    explicit ElfReader(std::span<const std::byte> bytes) : bytes_(bytes) {}
 
     SharedObject read() {
         check_header();
@@ -158,7 +158,7 @@ private:
 
 ReadObject read_shared_object(std::span<const std::byte> bytes) {
     try {
-        return {Reader(bytes).read(), ""};
+        return {ElfReader(bytes).read(), ""};
     } catch (const Damaged& damaged) {
         return {std::nullopt, std::string("is no library that could be loaded: ") + damaged.what()};
     }

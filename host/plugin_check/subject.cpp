@@ -14,7 +14,7 @@ const contract::Library& Subject::library() {
     if (library_) return *library_;
     static const std::string phase = "it was loaded";
     report_.say("phase", phase);
-    const Doing doing(phase);
+    const CurrentTask doing(phase);
     const ProcessState before = process_state();
     const Clock::time_point begun = Clock::now();
     library_ = contract::load_library(file_);
@@ -31,7 +31,7 @@ const contract::Model& Subject::model() {
                          ": exports no symbol flutebook_plugin; end the source with FLUTEBOOK_MODEL(...)");
     static const std::string phase = "its description was read";
     report_.say("phase", phase);
-    const Doing doing(phase);
+    const CurrentTask doing(phase);
     model_ = contract::describe(*loaded.model, file_.name(), file_.id());
     return *model_;
 }

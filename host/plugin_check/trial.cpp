@@ -17,7 +17,7 @@ namespace flutebook::plugin_check {
 namespace {
 
 using namespace std::chrono_literals;
-using State = Finding::State;
+using State = RuleFinding::State;
 
 constexpr std::size_t most_resident = std::size_t{512} << 20;
 constexpr std::size_t orders_for_trust = 24;
@@ -27,11 +27,11 @@ constexpr Limits check_limits{600s, 10s * sandbox::slowness, most_resident};
 // What comes through the pipe, put into findings.
 class Hearing {
 public:
-    Hearing(const Asked& asked, const Watcher& watcher) : watcher_(watcher) {
+    Hearing(const CheckOptions& asked, const Watcher& watcher) : watcher_(watcher) {
         for (const Rule* rule : asked.rules) findings_.rules.push_back({rule, State::not_tried, ""});
     }
 
-    void take(const sandbox::Said& said) {
+    void take(const sandbox::ChildMessage& said) {
         if (said.word == "phase") phase_ = said.text;
         if (said.word == "rule") begin(said.text);
         if (said.word == "note" && at_ != nullptr) at_->text = said.text;
@@ -45,7 +45,7 @@ public:
         if (said.word == "end") is_complete_ = true;
     }
 
-    Findings conclude(const sandbox::Ended& ended, Stopped stopped, const Limits& limits) {
+    CheckFindings conclude(const sandbox::Ended& ended, Stopped stopped, const Limits& limits) {
         if (stopped == Stopped::out_of_time || ended.signal == SIGXCPU)
             died_of(comes_back,
                     fmt::format("did not come back within {} s while {}",
@@ -56,7 +56,7 @@ public:
             died_of(survives, fmt::format("crashed ({}) while {}", sandbox::signal_name(ended.signal), phase_));
         else if (!is_complete_)
             died_of(survives, fmt::format("ended the process with code {} while {}", ended.code, phase_));
-        for (Finding& finding : findings_.rules)
+        for (RuleFinding& finding : findings_.rules)
             if (finding.rule->tries == nullptr && finding.state == State::not_tried) finding.state = State::holds;
         return std::move(findings_);
     }
@@ -67,9 +67,9 @@ private:
         return space == std::string::npos ? "" : text.substr(space + 1);
     }
 
-    Finding* find(const std::string& id) {
+    RuleFinding* find(const std::string& id) {
         const auto found = std::find_if(findings_.rules.begin(), findings_.rules.end(),
-                                        [&](const Finding& own) { return own.rule->id == id; });
+                                        [&](const RuleFinding& own) { return own.rule->id == id; });
         return found == findings_.rules.end() ? nullptr : &*found;
     }
 
@@ -89,29 +89,29 @@ private:
     void died_of(const std::string& rule, const std::string& text) {
         if (is_complete_) return;
         is_complete_ = true;
-        for (Finding& finding : findings_.rules)
+        for (RuleFinding& finding : findings_.rules)
             if (finding.rule->tries != nullptr && finding.state == State::not_tried)
                 finding.text = fmt::format("needs {}", rule);
         if (find(rule) == nullptr) findings_.rules.push_back({find_rule(rule), State::not_tried, ""});
-        if (Finding* broken = find(rule)) *broken = {broken->rule, State::broken, text};
+        if (RuleFinding* broken = find(rule)) *broken = {broken->rule, State::broken, text};
     }
 
     const Watcher& watcher_;
-    Findings findings_;
-    Finding* at_ = nullptr;
+    CheckFindings findings_;
+    RuleFinding* at_ = nullptr;
     std::string phase_ = "it started";
     bool is_complete_ = false;
 };
 
 }  // namespace
 
-const Finding* Findings::broken() const {
+const RuleFinding* CheckFindings::broken() const {
     const auto found =
-        std::find_if(rules.begin(), rules.end(), [](const Finding& own) { return own.state == State::broken; });
+        std::find_if(rules.begin(), rules.end(), [](const RuleFinding& own) { return own.state == State::broken; });
     return found == rules.end() ? nullptr : &*found;
 }
 
-Asked asked_for_trust(std::string program) {
+CheckOptions asked_for_trust(std::string program) {
     const auto whole = 2s * sandbox::slowness;
     return {std::move(program),
             rules_of_trust(),
@@ -119,17 +119,17 @@ Asked asked_for_trust(std::string program) {
             {whole, whole, most_resident}};
 }
 
-Asked asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders) {
-    Asked made{std::move(program), {}, {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
+CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders) {
+    CheckOptions made{std::move(program), {}, {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
     for (const Rule& rule : rules()) made.rules.push_back(&rule);
     return made;
 }
 
-Findings try_plugin(const contract::PluginFile& file, const Asked& asked, const Watcher& watcher) {
+CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& asked, const Watcher& watcher) {
     Hearing hearing(asked, watcher);
-    sandbox::Listener listener([&](const sandbox::Said& said) { hearing.take(said); });
+    sandbox::Listener listener([&](const sandbox::ChildMessage& said) { hearing.take(said); });
     try {
-        const HeardOut heard =
+        const WatchedEnd heard =
             hear_out(asked.program, words_of(file.name(), asked), file.descriptor(), listener, asked.limits);
         return hearing.conclude(heard.ended, heard.stopped, asked.limits);
     } catch (const std::system_error& error) {

@@ -14,7 +14,7 @@
 
 namespace flutebook::plugin_check {
 
-struct Finding {
+struct RuleFinding {
     enum class State { holds, broken, not_tried };
     const Rule* rule;
     State state;
@@ -23,20 +23,20 @@ struct Finding {
 };
 
 /// Something measured on the way, to be told and not judged.
-struct Figure {
+struct PluginMeasure {
     std::string name;
     double value;
 };
 
-struct Findings {
-    std::vector<Finding> rules;  // those that were asked, in their order
-    std::vector<Figure> figures;
+struct CheckFindings {
+    std::vector<RuleFinding> rules;  // those that were asked, in their order
+    std::vector<PluginMeasure> figures;
 
     /// The first broken rule; null where all that were tried hold.
-    [[nodiscard]] const Finding* broken() const;
+    [[nodiscard]] const RuleFinding* broken() const;
 };
 
-struct Asked {
+struct CheckOptions {
     std::string program;  // the host's own, or another that has its inner words
     std::vector<const Rule*> rules;
     Effort effort;
@@ -44,15 +44,16 @@ struct Asked {
 };
 
 /// What is asked before a file is trusted: few orders, little time.
-[[nodiscard]] Asked asked_for_trust(std::string program);
+[[nodiscard]] CheckOptions asked_for_trust(std::string program);
 
 /// All rules, over so many orders where many are called for.
-[[nodiscard]] Asked asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders);
+[[nodiscard]] CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders);
 
 /// Hears of each rule as it is begun.
 using Watcher = std::function<void(const Rule&)>;
 
 /// Any thread. Throws ModelError where no child process can be had.
-[[nodiscard]] Findings try_plugin(const contract::PluginFile& file, const Asked& asked, const Watcher& watcher = {});
+[[nodiscard]] CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& asked,
+                                       const Watcher& watcher = {});
 
 }  // namespace flutebook::plugin_check

@@ -39,7 +39,7 @@ double drawn(Draws& draws, const contract::Setting& setting, Settings how) {
 
 }  // namespace
 
-class RowSource::Maker {
+class TrialRows::Maker {
 public:
     Maker(const Model& model, std::uint64_t seed, Settings settings)
         : model_(model), settings_(settings), draws_(seed), seed_(seed) {
@@ -103,19 +103,19 @@ private:
     std::size_t order_ = 0;
 };
 
-RowSource::RowSource(const Model& model, std::uint64_t seed, Settings settings)
+TrialRows::TrialRows(const Model& model, std::uint64_t seed, Settings settings)
     : maker_(std::make_unique<Maker>(model, seed, settings)) {}
 
-RowSource::~RowSource() = default;
+TrialRows::~TrialRows() = default;
 
-std::vector<TrialRow> RowSource::next(std::size_t orders) {
+std::vector<TrialRow> TrialRows::next(std::size_t orders) {
     std::vector<TrialRow> rows;
     for (std::size_t i = 0; i < orders; ++i) maker_->add_next(rows);
     return rows;
 }
 
 std::vector<TrialRow> make_rows(const Model& model, std::uint64_t seed, std::size_t orders, Settings settings) {
-    return RowSource(model, seed, settings).next(orders);
+    return TrialRows(model, seed, settings).next(orders);
 }
 
 double inside(Draws& draws, Range range) {

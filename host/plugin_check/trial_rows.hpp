@@ -29,12 +29,12 @@ struct TrialRow {
 enum class Settings { by_default, drawn, anywhere };
 
 /// Rows without end, so many orders at a time: how they are asked for changes none of them. The model is lent.
-class RowSource {
+class TrialRows {
 public:
-    RowSource(const contract::Model& model, std::uint64_t seed, Settings settings);
-    ~RowSource();
-    RowSource(const RowSource&) = delete;
-    RowSource& operator=(const RowSource&) = delete;
+    TrialRows(const contract::Model& model, std::uint64_t seed, Settings settings);
+    ~TrialRows();
+    TrialRows(const TrialRows&) = delete;
+    TrialRows& operator=(const TrialRows&) = delete;
 
     /// Of the next orders; each gives up to three rows, none where it fits nowhere or lies outside a range that the
     /// model declares. The same seed, the same rows, on every machine.
@@ -45,7 +45,7 @@ private:
     std::unique_ptr<Maker> maker_;
 };
 
-/// The first of a RowSource.
+/// The first of a TrialRows.
 [[nodiscard]] std::vector<TrialRow> make_rows(const contract::Model& model, std::uint64_t seed, std::size_t orders,
                                               Settings settings);
 

@@ -9,8 +9,8 @@ namespace flutebook::plugin_check {
 
 void TriedTrust::check(const contract::PluginFile& file) {
     if (records_.has_passed(file.sha256())) return;
-    const Findings findings = try_plugin(file, asked_for_trust(program_));
-    if (const Finding* broken = findings.broken())
+    const CheckFindings findings = try_plugin(file, asked_for_trust(program_));
+    if (const RuleFinding* broken = findings.broken())
         throw ModelError(
             broken->rule->is_in_hosts_words()  // said as it stands
                 ? fmt::format("{}: {}", file.where(), broken->text)

@@ -16,7 +16,7 @@ constexpr std::size_t swaps = 3;  // with other rows of the same shape
 constexpr std::size_t draws_inside = 2;
 
 // Where an input's values stand in a row, and what they may be besides those of other rows.
-struct Input {
+struct FuzzInput {
     std::string name;
     std::vector<std::vector<double>> TrialRow::*list;
     std::size_t place;
@@ -24,8 +24,8 @@ struct Input {
     bool is_choice;
 };
 
-std::vector<Input> inputs_of(const Model& model) {
-    std::vector<Input> made;
+std::vector<FuzzInput> inputs_of(const Model& model) {
+    std::vector<FuzzInput> made;
     for (std::size_t n = 0; n < model.needs.size(); ++n) {
         const contract::Name& need = model.needs[n];
         made.push_back({"the need " + need.name, &TrialRow::needs, n,
@@ -37,14 +37,14 @@ std::vector<Input> inputs_of(const Model& model) {
     return made;
 }
 
-double free_value(const Input& input, std::size_t way, Draws& draws) {
+double free_value(const FuzzInput& input, std::size_t way, Draws& draws) {
     if (way == 0) return input.free->low;
     if (way == 1) return input.free->high;
     return input.is_choice ? draws.whole(input.free->low, input.free->high) : inside(draws, *input.free);
 }
 
 // The rows of a group with other values of one input: another row's, or, where it is free, any that it may have.
-std::vector<TrialRow> varied(const Group& group, const Input& input, std::size_t way, Draws& draws) {
+std::vector<TrialRow> varied(const Group& group, const FuzzInput& input, std::size_t way, Draws& draws) {
     std::vector<TrialRow> made;
     for (const TrialRow* row : group) made.push_back(*row);
     for (std::size_t r = 0; r < made.size(); ++r) {
@@ -58,7 +58,7 @@ std::vector<TrialRow> varied(const Group& group, const Input& input, std::size_t
 }
 
 bool moves(const Model& model, const std::vector<Group>& groups, const std::vector<std::vector<Written>>& expected,
-           const Input& input, Draws& draws) {
+           const FuzzInput& input, Draws& draws) {
     const std::size_t ways = input.free ? swaps + 2 + draws_inside : swaps;
     for (std::size_t way = 0; way < ways; ++way)
         for (std::size_t g = 0; g < groups.size(); ++g) {
@@ -80,7 +80,7 @@ Wrong try_use(Subject& subject) {
     std::vector<std::vector<Written>> expected;
     for (const Group& group : groups) expected.push_back(evaluate(model, group, usual_block));
     std::vector<std::string> unused;
-    for (const Input& input : inputs_of(model)) {
+    for (const FuzzInput& input : inputs_of(model)) {
         subject.report().say("phase", input.name + " was varied");
         if (!moves(model, groups, expected, input, draws)) unused.push_back(input.name);
     }

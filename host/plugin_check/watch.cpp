@@ -87,8 +87,8 @@ Stopped watch(sandbox::Child& child, int report, sandbox::Listener& listener, co
     return Stopped::by_itself;
 }
 
-HeardOut hear_out(const std::string& program, const std::vector<std::string>& words, int file,
-                  sandbox::Listener& listener, const Limits& limits) {
+WatchedEnd hear_out(const std::string& program, const std::vector<std::string>& words, int file,
+                    sandbox::Listener& listener, const Limits& limits) {
     Pipe report;
     sandbox::Child child(program, words, {report.writing(), file});
     report.close_writing();

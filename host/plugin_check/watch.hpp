@@ -24,14 +24,14 @@ enum class Stopped { by_itself, out_of_time, out_of_memory };
 [[nodiscard]] Stopped watch(sandbox::Child& child, int report, sandbox::Listener& listener, const Limits& limits);
 
 /// How a child that was heard out came to its end.
-struct HeardOut {
+struct WatchedEnd {
     Stopped stopped;
     sandbox::Ended ended;
 };
 
 /// Starts `program` with `words` as a child, which finds where to report as descriptor 3 and `file` as 4, and hears it
 /// out. Throws std::system_error where it cannot be started.
-[[nodiscard]] HeardOut hear_out(const std::string& program, const std::vector<std::string>& words, int file,
-                                sandbox::Listener& listener, const Limits& limits);
+[[nodiscard]] WatchedEnd hear_out(const std::string& program, const std::vector<std::string>& words, int file,
+                                  sandbox::Listener& listener, const Limits& limits);
 
 }  // namespace flutebook::plugin_check

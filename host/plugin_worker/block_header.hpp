@@ -18,14 +18,14 @@ enum class List : std::size_t { needs, settings, provides, quantities, rates, lo
 inline constexpr std::size_t lists = 6;
 
 /// The columns of one name: doubles from the start of the memory to the first, and how many there are.
-struct Columns {
+struct ColumnExtent {
     std::uint32_t first, extent;
 };
 
 inline constexpr std::size_t longest_wrong = 400;
 
-struct Slate {
-    Turn asked, answered;
+struct BlockHeader {
+    SharedCounter asked, answered;
     // What stands from here to `rows`, and the table, is written anew for each block: a model may have spoilt it.
     std::uint32_t layout;  // another number whenever the rest of it has changed
     std::uint32_t plies, steps;
@@ -37,8 +37,8 @@ struct Slate {
 };
 
 /// The table of columns, list by list, stands behind the slate.
-[[nodiscard]] inline Columns* table(Slate& slate) {
-    return reinterpret_cast<Columns*>(&slate + 1);
+[[nodiscard]] inline ColumnExtent* table(BlockHeader& slate) {
+    return reinterpret_cast<ColumnExtent*>(&slate + 1);
 }
 
 /// `answered` when the worker has loaded the model and waits.

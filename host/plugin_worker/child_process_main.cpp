@@ -56,10 +56,10 @@ void describe(const std::string& name) {
 }
 
 // The block that the host asks about, in this process's own pointers.
-class Seat {
+class WorkerLoop {
 public:
-    explicit Seat(std::byte* memory)
-        : memory_(reinterpret_cast<double*>(memory)), slate_(*reinterpret_cast<Slate*>(memory)) {}
+    explicit WorkerLoop(std::byte* memory)
+        : memory_(reinterpret_cast<double*>(memory)), slate_(*reinterpret_cast<BlockHeader*>(memory)) {}
 
     [[noreturn]] void work(Evaluate evaluate) {
         std::uint32_t number = ready;
@@ -78,12 +78,12 @@ public:
 private:
     void point() {
         layout_ = slate_.layout;
-        const Columns* next = table(slate_);
+        const ColumnExtent* next = table(slate_);
         for (std::size_t list = 0; list < lists; ++list) {
             columns_[list].assign(next, next + slate_.names[list]);
             next += slate_.names[list];
             pointers_[list].clear();
-            for (const Columns& own : columns_[list]) pointers_[list].push_back(memory_ + own.first);
+            for (const ColumnExtent& own : columns_[list]) pointers_[list].push_back(memory_ + own.first);
         }
         const auto of = [&](List list) { return pointers_[static_cast<std::size_t>(list)].data(); };
         block_ = {sizeof(flutebook_block),
@@ -110,7 +110,7 @@ private:
     }
 
     void fill(List list, double value) {
-        for (const Columns& own : columns_[static_cast<std::size_t>(list)])
+        for (const ColumnExtent& own : columns_[static_cast<std::size_t>(list)])
             for (std::size_t i = 0; i < own.extent; ++i)
                 std::fill_n(memory_ + own.first + i * block_.pitch, block_.rows, value);
     }
@@ -122,9 +122,9 @@ private:
     }
 
     double* memory_;
-    Slate& slate_;
+    BlockHeader& slate_;
     std::uint32_t layout_ = 0;  // none
-    std::array<std::vector<Columns>, lists> columns_;
+    std::array<std::vector<ColumnExtent>, lists> columns_;
     std::array<std::vector<double*>, lists> pointers_;
     flutebook_block block_{};
 };
@@ -153,7 +153,7 @@ std::optional<int> run_inside(int count, const char* const* words) {
         confine();
         const sandbox::SharedMemory memory(own_descriptor, std::strtoull(words[Word::bytes], nullptr, 10));
         const auto file = contract::PluginFile::handed_over(words[Word::file_name], file_descriptor);
-        Seat(memory.at()).work(contract::load_plugin(file).evaluate);
+        WorkerLoop(memory.at()).work(contract::load_plugin(file).evaluate);
     }
     return std::nullopt;
 }

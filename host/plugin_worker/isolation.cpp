@@ -25,12 +25,12 @@ constexpr plugin_check::Limits limits{deadline, deadline, std::size_t{512} << 20
 constexpr std::size_t most_fields = 100000;
 
 // What was heard of a model.
-struct Heard {
+struct DescribedReply {
     std::vector<std::string> fields;
     std::optional<std::string> refused;
     bool is_complete = false;
 
-    void take(const sandbox::Said& said) {
+    void take(const sandbox::ChildMessage& said) {
         if (said.word == field_word && fields.size() < most_fields) fields.push_back(said.text);
         if (said.word == refused_word && !refused) refused = said.text;
         if (said.word == end_word) is_complete = true;
@@ -42,9 +42,9 @@ struct Heard {
         fmt::format("{}: {} while it was described; ask its author, or take it off plugins.yaml", file.where(), what));
 }
 
-Heard hear(const std::string& program, const PluginFile& file) {
-    Heard heard;
-    sandbox::Listener listener([&](const sandbox::Said& said) { heard.take(said); });
+DescribedReply hear(const std::string& program, const PluginFile& file) {
+    DescribedReply heard;
+    sandbox::Listener listener([&](const sandbox::ChildMessage& said) { heard.take(said); });
     const auto [stopped, ended] =
         plugin_check::hear_out(program, words_to_describe(file.name()), file.descriptor(), listener, limits);
     if (stopped == plugin_check::Stopped::out_of_time)
@@ -57,7 +57,7 @@ Heard hear(const std::string& program, const PluginFile& file) {
 
 Model describe(const std::string& program, const PluginFile& file) {
     try {
-        Heard heard = hear(program, file);
+        DescribedReply heard = hear(program, file);
         if (heard.refused) throw ModelError(*heard.refused);
         if (auto model = model_told(std::move(heard.fields), file.name(), file.id())) return *std::move(model);
         refuse(file, "told what is no description");
@@ -69,9 +69,9 @@ Model describe(const std::string& program, const PluginFile& file) {
 
 }  // namespace
 
-Model Isolation::open(PluginFile file) {
+Model ProcessLoader::open(PluginFile file) {
     Model made = describe(program_, file);
-    made.elsewhere = std::make_shared<Crew>(program_, std::move(file), made, patience_);
+    made.elsewhere = std::make_shared<WorkerPool>(program_, std::move(file), made, patience_);
     return made;
 }
 

@@ -13,10 +13,10 @@
 namespace flutebook::plugin_worker {
 
 /// Any thread.
-class Isolation : public contract::Elsewhere {
+class ProcessLoader : public contract::IsolatedLoader {
 public:
     /// `program` is the host's own, or another that has its inner words. A block may take as long as `patience`.
-    explicit Isolation(std::string program, std::chrono::milliseconds patience = deadline)
+    explicit ProcessLoader(std::string program, std::chrono::milliseconds patience = deadline)
         : program_(std::move(program)), patience_(patience) {}
 
     [[nodiscard]] contract::Model open(contract::PluginFile file) override;

@@ -21,7 +21,7 @@ std::size_t whole_lines(std::size_t doubles) {
 
 // Doubles before the first column.
 std::size_t head(std::size_t names) {
-    return whole_lines((sizeof(Slate) + names * sizeof(Columns) + sizeof(double) - 1) / sizeof(double));
+    return whole_lines((sizeof(BlockHeader) + names * sizeof(ColumnExtent) + sizeof(double) - 1) / sizeof(double));
 }
 
 std::size_t refused_doubles(std::size_t pitch) {
@@ -30,7 +30,7 @@ std::size_t refused_doubles(std::size_t pitch) {
 
 }  // namespace
 
-Names::Names(const contract::Model& model) {
+NameAxes::NameAxes(const contract::Model& model) {
     const auto add = [&](List list, Axis axis) {
         axes_[place(list)].push_back(axis);
         ++count_;
@@ -46,12 +46,12 @@ Names::Names(const contract::Model& model) {
     for (std::size_t i = 0; i < model.losses.size(); ++i) add(List::losses, Axis::step);
 }
 
-std::size_t Names::bytes_for(const flutebook_block& block) const {
+std::size_t NameAxes::bytes_for(const flutebook_block& block) const {
     const std::size_t columns = by_order_ + by_ply_ * block.plies + by_step_ * block.steps;
     return (head(count_) + columns * block.pitch + refused_doubles(block.pitch)) * sizeof(double);
 }
 
-Layout::Layout(const Names& names, const flutebook_block& block)
+BlockLayout::BlockLayout(const NameAxes& names, const flutebook_block& block)
     : plies_(block.plies), steps_(block.steps), pitch_(block.pitch) {
     std::size_t at = head(names.count());
     for (std::size_t list = 0; list < lists; ++list)
@@ -63,24 +63,24 @@ Layout::Layout(const Names& names, const flutebook_block& block)
     refused_ = static_cast<std::uint32_t>(at);
 }
 
-bool Layout::is_for(const flutebook_block& block) const {
+bool BlockLayout::is_for(const flutebook_block& block) const {
     return block.plies == plies_ && block.steps == steps_ && block.pitch == pitch_;
 }
 
-void Layout::tell(Slate& slate, std::uint32_t number) const {
+void BlockLayout::tell(BlockHeader& slate, std::uint32_t number) const {
     slate.layout = number;
     slate.plies = plies_;
     slate.steps = steps_;
     slate.refused = refused_;
     slate.pitch = pitch_;
-    Columns* next = table(slate);
+    ColumnExtent* next = table(slate);
     for (std::size_t list = 0; list < lists; ++list) {
         slate.names[list] = static_cast<std::uint32_t>(columns_[list].size());
         next = std::copy(columns_[list].begin(), columns_[list].end(), next);
     }
 }
 
-void Layout::copy_in(std::byte* memory, const flutebook_block& block, RowSpan rows) const {
+void BlockLayout::copy_in(std::byte* memory, const flutebook_block& block, RowSpan rows) const {
     auto* const doubles = reinterpret_cast<double*>(memory);
     const auto copy = [&](List list, const double* const* from) {
         const auto& columns = columns_[place(list)];
@@ -92,7 +92,7 @@ void Layout::copy_in(std::byte* memory, const flutebook_block& block, RowSpan ro
     copy(List::settings, block.settings);
 }
 
-void Layout::copy_out(const std::byte* memory, const flutebook_block& block, RowSpan rows) const {
+void BlockLayout::copy_out(const std::byte* memory, const flutebook_block& block, RowSpan rows) const {
     const auto* const doubles = reinterpret_cast<const double*>(memory);
     const auto copy = [&](List list, double* const* to) {
         const auto& columns = columns_[place(list)];

@@ -15,9 +15,9 @@
 namespace flutebook::plugin_worker {
 
 /// The axes of a model's names, list by list: all that its blocks' layout depends on.
-class Names {
+class NameAxes {
 public:
-    explicit Names(const contract::Model& model);
+    explicit NameAxes(const contract::Model& model);
 
     [[nodiscard]] const std::vector<contract::Axis>& of(std::size_t list) const { return axes_[list]; }
     [[nodiscard]] std::size_t count() const { return count_; }
@@ -32,14 +32,14 @@ private:
 };
 
 /// For blocks of one shape and pitch.
-class Layout {
+class BlockLayout {
 public:
-    Layout(const Names& names, const flutebook_block& block);
+    BlockLayout(const NameAxes& names, const flutebook_block& block);
 
     [[nodiscard]] bool is_for(const flutebook_block& block) const;
 
     /// Tells the worker, in its slate, as the layout of this number.
-    void tell(Slate& slate, std::uint32_t number) const;
+    void tell(BlockHeader& slate, std::uint32_t number) const;
 
     /// Copies what the model reads into shared memory that starts here.
     void copy_in(std::byte* memory, const flutebook_block& block, contract::RowSpan rows) const;
@@ -50,7 +50,7 @@ public:
 private:
     std::uint32_t plies_, steps_;
     std::size_t pitch_;
-    std::array<std::vector<Columns>, lists> columns_;
+    std::array<std::vector<ColumnExtent>, lists> columns_;
     std::uint32_t refused_ = 0;
 };
 

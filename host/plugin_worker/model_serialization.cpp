@@ -16,7 +16,7 @@ using contract::Model;
 
 constexpr std::size_t most_elements = 1000;
 
-class Teller {
+class FieldWriter {
 public:
     void pass(std::string& text) { fields.push_back(text); }
     void pass(double& number) { fields.push_back(fmt::format("{}", number)); }
@@ -32,9 +32,9 @@ public:
 };
 
 // Once a field is missing or is not what it should be, everything after it is empty.
-class Hearer {
+class FieldReader {
 public:
-    explicit Hearer(std::vector<std::string> fields) : fields_(std::move(fields)) {}
+    explicit FieldReader(std::vector<std::string> fields) : fields_(std::move(fields)) {}
 
     [[nodiscard]] bool is_whole() const { return is_good_ && next_ == fields_.size(); }
 
@@ -205,13 +205,13 @@ private:
 
 std::vector<std::string> fields_of(const Model& model) {
     Model copy = model;
-    Teller teller;
+    FieldWriter teller;
     walk(teller, copy);
     return std::move(teller.fields);
 }
 
 std::optional<Model> model_told(std::vector<std::string> fields, const std::string& file, const std::string& id) {
-    Hearer hearer(std::move(fields));
+    FieldReader hearer(std::move(fields));
     Model told;
     walk(hearer, told);
     if (!hearer.is_whole()) return std::nullopt;

@@ -22,12 +22,12 @@ std::uint32_t* word(std::atomic<std::uint32_t>& number) {
 
 }  // namespace
 
-void Turn::set(std::uint32_t number) {
+void SharedCounter::set(std::uint32_t number) {
     number_.store(number);
     if (sleeps_.load() != 0) ::syscall(SYS_futex, word(number_), FUTEX_WAKE, 1, nullptr, nullptr, 0);
 }
 
-bool Turn::look_for(std::uint32_t number) const {
+bool SharedCounter::look_for(std::uint32_t number) const {
     for (int look = 0; look < looks; ++look) {
         if (number_.load(std::memory_order_acquire) == number) return true;
         std::this_thread::yield();
@@ -35,7 +35,7 @@ bool Turn::look_for(std::uint32_t number) const {
     return false;
 }
 
-bool Turn::sleep_for(std::uint32_t number, std::chrono::nanoseconds most) {
+bool SharedCounter::sleep_for(std::uint32_t number, std::chrono::nanoseconds most) {
     const auto seconds = std::chrono::duration_cast<std::chrono::seconds>(most);
     const timespec time{seconds.count(), (most - seconds).count()};
     // Said before the last look: whoever sets the number afterwards sees that somebody sleeps.

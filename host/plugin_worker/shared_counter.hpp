@@ -8,7 +8,7 @@
 namespace flutebook::plugin_worker {
 
 /// One process sets, one waits. Whoever else can write to the memory can spoil the waiting, but no more than that.
-class Turn {
+class SharedCounter {
 public:
     /// Sets the number and wakes who waits for it.
     void set(std::uint32_t number);

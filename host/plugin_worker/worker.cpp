@@ -26,13 +26,13 @@ Failure lost(std::string text) {
 
 }  // namespace
 
-Worker::Worker(const std::string& program, const contract::PluginFile& file, std::size_t bytes)
+WorkerProcess::WorkerProcess(const std::string& program, const contract::PluginFile& file, std::size_t bytes)
     : memory_(bytes),
-      slate_(*new (memory_.at()) Slate{}),
+      slate_(*new (memory_.at()) BlockHeader{}),
       child_(program, words_to_work(file.name(), bytes), {memory_.descriptor(), file.descriptor()}) {}
 
-std::optional<Failure> Worker::evaluate(const Names& names, const flutebook_block& block, contract::RowSpan rows,
-                                        std::chrono::milliseconds patience) {
+std::optional<Failure> WorkerProcess::evaluate(const NameAxes& names, const flutebook_block& block,
+                                               contract::RowSpan rows, std::chrono::milliseconds patience) {
     if (number_ == 0) {
         if (auto failure = wait_for(ready, deadline)) return failure;
     }
@@ -49,13 +49,13 @@ std::optional<Failure> Worker::evaluate(const Names& names, const flutebook_bloc
     return std::nullopt;
 }
 
-std::optional<Failure> Worker::ask(std::chrono::milliseconds patience) {
+std::optional<Failure> WorkerProcess::ask(std::chrono::milliseconds patience) {
     const sandbox::OneProcessor together(child_.id(), processor_);
     slate_.asked.set(number_ + 1);
     return wait_for(number_ + 1, patience);
 }
 
-std::optional<Failure> Worker::wait_for(std::uint32_t number, std::chrono::milliseconds patience) {
+std::optional<Failure> WorkerProcess::wait_for(std::uint32_t number, std::chrono::milliseconds patience) {
     number_ = number;
     if (slate_.answered.look_for(number)) return std::nullopt;
     const Clock::time_point end = Clock::now() + patience;
@@ -69,7 +69,7 @@ std::optional<Failure> Worker::wait_for(std::uint32_t number, std::chrono::milli
     return std::nullopt;
 }
 
-std::optional<Failure> Worker::wrong() const {
+std::optional<Failure> WorkerProcess::wrong() const {
     const std::array<char, longest_wrong> copy = slate_.wrong;
     const std::string text(copy.begin(), std::find(copy.begin(), copy.end(), '\0'));
     if (text.empty()) return std::nullopt;

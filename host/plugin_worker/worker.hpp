@@ -20,10 +20,10 @@ namespace flutebook::plugin_worker {
 
 /// The process is killed and waited for when this goes out of scope. One thread at a time. After a block was lost it is
 /// of no more use.
-class Worker {
+class WorkerProcess {
 public:
     /// Starts `program` and does not wait for it. Throws std::system_error where it cannot be started.
-    Worker(const std::string& program, const contract::PluginFile& file, std::size_t bytes);
+    WorkerProcess(const std::string& program, const contract::PluginFile& file, std::size_t bytes);
 
     /// Of shared memory.
     [[nodiscard]] std::size_t bytes() const { return memory_.bytes(); }
@@ -31,7 +31,7 @@ public:
     [[nodiscard]] bool is_alive() const { return !child_.ended(); }
 
     /// As contract::Evaluator does; needs Names::bytes_for the block. Waits for the answer as long as `patience`.
-    [[nodiscard]] std::optional<contract::Failure> evaluate(const Names& names, const flutebook_block& block,
+    [[nodiscard]] std::optional<contract::Failure> evaluate(const NameAxes& names, const flutebook_block& block,
                                                             contract::RowSpan rows, std::chrono::milliseconds patience);
 
 private:
@@ -40,9 +40,9 @@ private:
     [[nodiscard]] std::optional<contract::Failure> wrong() const;
 
     sandbox::SharedMemory memory_;
-    Slate& slate_;
+    BlockHeader& slate_;
     sandbox::Child child_;
-    std::optional<Layout> layout_;
+    std::optional<BlockLayout> layout_;
     int processor_ = -1;         // where the worker was put last
     std::uint32_t layouts_ = 0;  // so far
     std::uint32_t number_ = 0;   // of the last answer

@@ -15,9 +15,9 @@ constexpr std::size_t least_bytes = std::size_t{4} << 20;
 
 }  // namespace
 
-std::optional<Failure> Crew::evaluate(const flutebook_block& block, contract::RowSpan rows) {
+std::optional<Failure> WorkerPool::evaluate(const flutebook_block& block, contract::RowSpan rows) {
     try {
-        std::unique_ptr<Worker> worker = take(names_.bytes_for(block));
+        std::unique_ptr<WorkerProcess> worker = take(names_.bytes_for(block));
         auto failure = worker->evaluate(names_, block, rows, patience_);
         if (!failure || failure->kind == Failure::Kind::answered) give_back(std::move(worker));
         return failure;
@@ -26,9 +26,9 @@ std::optional<Failure> Crew::evaluate(const flutebook_block& block, contract::Ro
     }
 }
 
-std::unique_ptr<Worker> Crew::take(std::size_t bytes) {
+std::unique_ptr<WorkerProcess> WorkerPool::take(std::size_t bytes) {
     while (true) {
-        std::unique_ptr<Worker> last;
+        std::unique_ptr<WorkerProcess> last;
         {
             const std::lock_guard lock(mutex_);
             if (idle_.empty()) break;
@@ -38,10 +38,10 @@ std::unique_ptr<Worker> Crew::take(std::size_t bytes) {
         // One that somebody killed, or that is too small, ends here.
         if (last->is_alive() && last->bytes() >= bytes) return last;
     }
-    return std::make_unique<Worker>(program_, file_, std::max(bytes, least_bytes));
+    return std::make_unique<WorkerProcess>(program_, file_, std::max(bytes, least_bytes));
 }
 
-void Crew::give_back(std::unique_ptr<Worker> worker) {
+void WorkerPool::give_back(std::unique_ptr<WorkerProcess> worker) {
     const std::lock_guard lock(mutex_);
     idle_.push_back(std::move(worker));
 }

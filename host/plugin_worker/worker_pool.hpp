@@ -17,26 +17,26 @@
 namespace flutebook::plugin_worker {
 
 /// Starts no worker before there is a block for it. All are gone, and waited for, when this goes out of scope.
-class Crew : public contract::Evaluator {
+class WorkerPool : public contract::Evaluator {
 public:
     /// `program` is started for each worker; a block may take as long as `patience`.
-    Crew(std::string program, contract::PluginFile file, const contract::Model& model,
-         std::chrono::milliseconds patience)
+    WorkerPool(std::string program, contract::PluginFile file, const contract::Model& model,
+               std::chrono::milliseconds patience)
         : program_(std::move(program)), file_(std::move(file)), names_(model), patience_(patience) {}
 
     [[nodiscard]] std::optional<contract::Failure> evaluate(const flutebook_block& block,
                                                             contract::RowSpan rows) override;
 
 private:
-    [[nodiscard]] std::unique_ptr<Worker> take(std::size_t bytes);
-    void give_back(std::unique_ptr<Worker> worker);
+    [[nodiscard]] std::unique_ptr<WorkerProcess> take(std::size_t bytes);
+    void give_back(std::unique_ptr<WorkerProcess> worker);
 
     const std::string program_;
     const contract::PluginFile file_;
-    const Names names_;
+    const NameAxes names_;
     const std::chrono::milliseconds patience_;
     std::mutex mutex_;  // of the list alone: never held while a model works or a worker starts or ends
-    std::vector<std::unique_ptr<Worker>> idle_;
+    std::vector<std::unique_ptr<WorkerProcess>> idle_;
 };
 
 }  // namespace flutebook::plugin_worker

@@ -5,7 +5,7 @@
 
 namespace flutebook::production {
 
-Worth bale(Examination& examination) {
+Worth bale(RowValidation& examination) {
     const auto& row = examination.row();
     examination.check_shift();
     examination.check_grade();
@@ -13,8 +13,8 @@ Worth bale(Examination& examination) {
 
     auto draft = examination.draft();
     draft.centre = account::loose_scrap;
-    const auto mass = to_grams(row.value(Column::kg));
-    add(draft, {account::loose_scrap, account::bale_yard, row.text(Column::grade), "", mass, {}});
+    const auto mass = to_grams(row.value(DocumentColumn::kg));
+    add(draft, {account::loose_scrap, account::bale_yard, row.text(DocumentColumn::grade), "", mass, {}});
     return draft;
 }
 

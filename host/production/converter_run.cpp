@@ -16,11 +16,11 @@ namespace flutebook::production {
 
 namespace {
 
-std::optional<RouteStep> step_of(Examination& examination, const orders::OrderRecord& order,
+std::optional<RouteStep> step_of(RowValidation& examination, const orders::OrderRecord& order,
                                  const plant::Converter& converter) {
     const auto number = order.step_of(converter.code);
     if (!number) {
-        examination.expect(Column::converter,
+        examination.expect(DocumentColumn::converter,
                            order.route.empty() ? std::string("no converter: the order is made by the corrugator alone")
                                                : fmt::format("a machine of a kind that the order's route has: {}",
                                                              fmt::join(order.route, " > ")));
@@ -29,18 +29,19 @@ std::optional<RouteStep> step_of(Examination& examination, const orders::OrderRe
     return route_step(order, *number);
 }
 
-void check_pieces(Examination& examination, const RouteStep& step, const Pieces& pieces) {
+void check_pieces(RowValidation& examination, const RouteStep& step, const Pieces& pieces) {
     if (pieces.good < 0)
         examination.object(
-            Column::fed, fmt::format("found {}; expected at least the {} sheets of setup and rejects",
-                                     base::shown(examination.row().text(Column::fed)), pieces.setup + pieces.rejected));
-    const bool has_boxes = examination.row().number(Column::good_boxes).has_value();
+            DocumentColumn::fed,
+            fmt::format("found {}; expected at least the {} sheets of setup and rejects",
+                        base::shown(examination.row().text(DocumentColumn::fed)), pieces.setup + pieces.rejected));
+    const bool has_boxes = examination.row().number(DocumentColumn::good_boxes).has_value();
     if (has_boxes && !step.is_last)
-        examination.expect(Column::good_boxes, "nothing: boxes are counted at the last machine of the route");
+        examination.expect(DocumentColumn::good_boxes, "nothing: boxes are counted at the last machine of the route");
     else if (!has_boxes && step.is_last)
-        examination.expect(Column::good_boxes, "the good boxes of the last machine of the route");
+        examination.expect(DocumentColumn::good_boxes, "the good boxes of the last machine of the route");
     else if (pieces.good >= 0 && pieces.boxes > pieces.holds)
-        examination.expect(Column::good_boxes,
+        examination.expect(DocumentColumn::good_boxes,
                            fmt::format("no more than was fed: {} good pieces hold {}", pieces.good, pieces.holds));
 }
 
@@ -77,7 +78,7 @@ void add_movements(ledger::Draft& draft, const orders::OrderRecord& order, const
 
 }  // namespace
 
-Worth converter_run(Examination& examination) {
+Worth converter_run(RowValidation& examination) {
     const auto& row = examination.row();
     examination.check_shift();
     const auto* converter = examination.converter();
@@ -88,7 +89,8 @@ Worth converter_run(Examination& examination) {
     const auto pieces = pieces_of(row, *order, *step);
     check_pieces(examination, *step, pieces);
     const double fed_kg = run::mass(pieces.fed * step->piece_m2, order->grammage_gsm);
-    if (!examination.passed() || !examination.is_light_enough(Column::fed, fed_kg)) return examination.objections();
+    if (!examination.passed() || !examination.is_light_enough(DocumentColumn::fed, fed_kg))
+        return examination.objections();
 
     auto draft = examination.draft();
     draft.centre = converter->code;

@@ -27,62 +27,62 @@ struct Web {
     run::WebCut cut;
 };
 
-std::optional<Web> read_web(Examination& examination, const orders::OrderRecord& order) {
-    const auto width = examination.row().number(Column::roll_width);
-    const auto outs = examination.row().number(Column::outs);
+std::optional<Web> read_web(RowValidation& examination, const orders::OrderRecord& order) {
+    const auto width = examination.row().number(DocumentColumn::roll_width);
+    const auto outs = examination.row().number(DocumentColumn::outs);
     if (!width && !outs) return Web{true, web_cut(order, order.roll_width_mm, order.outs)};
-    if (!width) examination.expect(Column::roll_width, "the roll width beside the outs, or neither");
-    if (!outs) examination.expect(Column::outs, "the outs beside the roll width, or neither");
+    if (!width) examination.expect(DocumentColumn::roll_width, "the roll width beside the outs, or neither");
+    if (!outs) examination.expect(DocumentColumn::outs, "the outs beside the roll width, or neither");
     if (!width || !outs) return std::nullopt;
     return Web{false, web_cut(order, *width, *outs)};
 }
 
 // A row may have its share of a roll that other orders share, so no roll is too narrow but the order's own.
-void check_roll(Examination& examination, const plant::Corrugator& corrugator, const orders::OrderRecord& order,
+void check_roll(RowValidation& examination, const plant::Corrugator& corrugator, const orders::OrderRecord& order,
                 const Web& web) {
     const double width_mm = web.cut.roll_width * mm_per_m;
     const auto& limits = corrugator.roll_width_mm;
     const bool is_too_wide = width_mm > limits.high + same_m * mm_per_m;
     const bool is_too_narrow = width_mm < limits.low - same_m * mm_per_m;
     if (!web.is_own && is_too_wide)
-        examination.expect(Column::roll_width,
+        examination.expect(DocumentColumn::roll_width,
                            fmt::format("at most {} mm, the widest roll that {} takes", limits.high, corrugator.code));
     if (web.is_own && (is_too_wide || is_too_narrow))
-        examination.expect(Column::corrugator,
+        examination.expect(DocumentColumn::corrugator,
                            fmt::format("a corrugator that takes the order's own roll of {} mm: this one takes {} to {}",
                                        width_mm, limits.low, limits.high));
     if (web.cut.used_width > web.cut.roll_width + same_m)
-        examination.expect(web.is_own ? Column::order : Column::outs,
+        examination.expect(web.is_own ? DocumentColumn::order : DocumentColumn::outs,
                            fmt::format("no more than {} mm of roll holds: {} x {} mm of sheet do not fit on it",
                                        width_mm, web.cut.outs, order.slit_mm));
 }
 
-void check_run(Examination& examination, const run::WebCut& cut, const WebAreas& went) {
+void check_run(RowValidation& examination, const run::WebCut& cut, const WebAreas& went) {
     const auto& row = examination.row();
-    const double metres = row.value(Column::metres);
-    const double change = row.value(Column::order_change_metres);
+    const double metres = row.value(DocumentColumn::metres);
+    const double change = row.value(DocumentColumn::order_change_metres);
     if (change > metres) {
-        examination.expect(Column::order_change_metres,
-                           fmt::format("no more than the {} m of the run", row.text(Column::metres)));
+        examination.expect(DocumentColumn::order_change_metres,
+                           fmt::format("no more than the {} m of the run", row.text(DocumentColumn::metres)));
         return;
     }
     if (went.run() >= -same_m * (1 + metres * cut.used_width)) return;
     const double most = run::whole_down((metres - change) * cut.used_width / cut.sheet_area);
-    examination.expect(Column::good_sheets,
+    examination.expect(DocumentColumn::good_sheets,
                        fmt::format("no more than was fed: {} sheets after the order change", most));
 }
 
 // A material's share of the board, g/m2. A paper that is in two plies is one material.
-struct Part {
+struct PaperPart {
     std::string material;
     double gsm;
 };
 
-std::vector<Part> papers_of(const orders::OrderRecord& order) {
-    std::vector<Part> parts;
+std::vector<PaperPart> papers_of(const orders::OrderRecord& order) {
+    std::vector<PaperPart> parts;
     for (const auto& ply : order.plies) {
         const double gsm = ply.grammage_gsm * ply.take_up;
-        auto* known = static_cast<Part*>(nullptr);
+        auto* known = static_cast<PaperPart*>(nullptr);
         for (auto& part : parts)
             if (part.material == ply.paper) known = &part;
         if (known != nullptr)
@@ -131,9 +131,9 @@ orders::CorrugatorAllowance allowance_of(const orders::OrderRecord& order, const
 // Section by section as a quote would have it, for the good sheets that were made. A row without an order change
 // continues a run: it is allowed none.
 void add_expected(ledger::Draft& draft, const orders::OrderRecord& order, const orders::CorrugatorAllowance& allowed,
-                  const Row& row) {
-    const double good = row.value(Column::good_sheets);
-    const double change_m = row.value(Column::order_change_metres) > 0 ? allowed.order_change_m : 0;
+                  const DocumentRow& row) {
+    const double good = row.value(DocumentColumn::good_sheets);
+    const double change_m = row.value(DocumentColumn::order_change_metres) > 0 ? allowed.order_change_m : 0;
     const auto cut = web_cut(order, order.roll_width_mm, order.outs);
     const double good_m = run::cuts(good, cut.outs) * cut.chop;
     const double length_m = run::web_length(good_m, allowed.run_waste, change_m);
@@ -150,7 +150,7 @@ void add_expected(ledger::Draft& draft, const orders::OrderRecord& order, const 
 
 }  // namespace
 
-Worth corrugator_run(Examination& examination) {
+Worth corrugator_run(RowValidation& examination) {
     const auto& row = examination.row();
     examination.check_shift();
     const auto* corrugator = examination.corrugator();
@@ -159,15 +159,15 @@ Worth corrugator_run(Examination& examination) {
     const auto web = read_web(examination, *order);
     if (!web) return examination.objections();
     check_roll(examination, *corrugator, *order, *web);
-    const auto went = web_areas(web->cut, row.value(Column::metres), row.value(Column::order_change_metres),
-                                row.value(Column::good_sheets));
+    const auto went = web_areas(web->cut, row.value(DocumentColumn::metres),
+                                row.value(DocumentColumn::order_change_metres), row.value(DocumentColumn::good_sheets));
     check_run(examination, web->cut, went);
-    const double combined_m2 = row.value(Column::metres) * web->cut.roll_width;
+    const double combined_m2 = row.value(DocumentColumn::metres) * web->cut.roll_width;
     const double combined_kg = run::mass(combined_m2, order->grammage_gsm);
     const double adhesive_kg = run::mass(combined_m2, order->adhesive_gsm);
-    if (!examination.passed() || !examination.is_light_enough(Column::metres, combined_kg))
+    if (!examination.passed() || !examination.is_light_enough(DocumentColumn::metres, combined_kg))
         return examination.objections();
-    const auto adhesive_cost = examination.amount(Column::metres, adhesive_kg, order->adhesive_rate);
+    const auto adhesive_cost = examination.amount(DocumentColumn::metres, adhesive_kg, order->adhesive_rate);
     if (!examination.passed()) return examination.objections();
 
     auto draft = examination.draft();

@@ -14,18 +14,18 @@ namespace flutebook::production {
 /// What one line of a file came to.
 struct ReadLine {
     std::int64_t number;
-    std::variant<Row, Objections> outcome;
+    std::variant<DocumentRow, RowErrors> outcome;
 };
 
 /// One thread at a time. Memory does not grow with the file.
 class Document {
 public:
     /// The document in a file, or why it is none, with the line.
-    struct NoDocument {
+    struct UnreadableDocument {
         std::int64_t line;  // 0: the file as a whole
         std::string why;
     };
-    [[nodiscard]] static std::variant<Document, NoDocument> open(const std::string& file);
+    [[nodiscard]] static std::variant<Document, UnreadableDocument> open(const std::string& file);
 
     [[nodiscard]] Kind kind() const { return form_->kind; }
 
@@ -33,11 +33,11 @@ public:
     [[nodiscard]] std::optional<ReadLine> next();
 
 private:
-    Document(base::CsvReader csv, const Form& form, std::size_t fields)
+    Document(base::CsvReader csv, const DocumentFormat& form, std::size_t fields)
         : csv_(std::move(csv)), form_(&form), rows_(form, fields, csv_.separator()) {}
 
     base::CsvReader csv_;
-    const Form* form_;
+    const DocumentFormat* form_;
     RowReader rows_;
 };
 

@@ -20,13 +20,13 @@ constexpr double most_metres = 1e6;
 constexpr double most_pieces = 1e9;
 constexpr double most_money = 1e9;
 
-constexpr ColumnRule name(Column column) {
+constexpr ColumnRule name(DocumentColumn column) {
     return {column, Reading::name, 0, 0, Need::always};
 }
-constexpr ColumnRule whole(Column column, double low = 0, double high = most_pieces) {
+constexpr ColumnRule whole(DocumentColumn column, double low = 0, double high = most_pieces) {
     return {column, Reading::whole, low, high, Need::always};
 }
-constexpr ColumnRule decimal(Column column, double low, double high) {
+constexpr ColumnRule decimal(DocumentColumn column, double low, double high) {
     return {column, Reading::decimal, low, high, Need::always};
 }
 constexpr ColumnRule at_times(ColumnRule rule) {
@@ -34,68 +34,71 @@ constexpr ColumnRule at_times(ColumnRule rule) {
     return rule;
 }
 
-constexpr ColumnRule ref = name(Column::ref);
-constexpr ColumnRule day{Column::date, Reading::day, 0, 0, Need::always};
-constexpr ColumnRule shift = name(Column::shift);
-constexpr ColumnRule order = name(Column::order);
-constexpr ColumnRule kg = decimal(Column::kg, 0, most_kg);
-constexpr ColumnRule note{Column::note, Reading::line, 0, 0, Need::at_times};
+constexpr ColumnRule ref = name(DocumentColumn::ref);
+constexpr ColumnRule day{DocumentColumn::date, Reading::day, 0, 0, Need::always};
+constexpr ColumnRule shift = name(DocumentColumn::shift);
+constexpr ColumnRule order = name(DocumentColumn::order);
+constexpr ColumnRule kg = decimal(DocumentColumn::kg, 0, most_kg);
+constexpr ColumnRule note{DocumentColumn::note, Reading::line, 0, 0, Need::at_times};
 
 // mm, as in the plant's files.
-constexpr ColumnRule roll_width = at_times(decimal(Column::roll_width, 1, 1e5));
-constexpr ColumnRule outs = at_times(whole(Column::outs, 1, 1000));
-constexpr ColumnRule metres = decimal(Column::metres, 0, most_metres);
-constexpr ColumnRule change = decimal(Column::order_change_metres, 0, most_metres);
-constexpr ColumnRule sent = at_times(decimal(Column::sent, 0, most_kg));
+constexpr ColumnRule roll_width = at_times(decimal(DocumentColumn::roll_width, 1, 1e5));
+constexpr ColumnRule outs = at_times(whole(DocumentColumn::outs, 1, 1000));
+constexpr ColumnRule metres = decimal(DocumentColumn::metres, 0, most_metres);
+constexpr ColumnRule change = decimal(DocumentColumn::order_change_metres, 0, most_metres);
+constexpr ColumnRule sent = at_times(decimal(DocumentColumn::sent, 0, most_kg));
 // A share; 1 would be nothing but water.
-constexpr ColumnRule moisture = at_times(decimal(Column::moisture, 0, 0.99));
-constexpr ColumnRule per_tonne = decimal(Column::per_tonne, 0, 1e6);
-constexpr ColumnRule amount = decimal(Column::amount, -most_money, most_money);
+constexpr ColumnRule moisture = at_times(decimal(DocumentColumn::moisture, 0, 0.99));
+constexpr ColumnRule per_tonne = decimal(DocumentColumn::per_tonne, 0, 1e6);
+constexpr ColumnRule amount = decimal(DocumentColumn::amount, -most_money, most_money);
 
-std::vector<Form> all_forms() {
-    const auto grade = name(Column::grade);
-    const auto corrugator = name(Column::corrugator);
-    const auto good_sheets = whole(Column::good_sheets);
+std::vector<DocumentFormat> all_forms() {
+    const auto grade = name(DocumentColumn::grade);
+    const auto corrugator = name(DocumentColumn::corrugator);
+    const auto good_sheets = whole(DocumentColumn::good_sheets);
     return {
-        {Kind::paper, {ref, day, shift, corrugator, name(Column::paper), decimal(Column::kg, -most_kg, most_kg), note}},
+        {Kind::paper,
+         {ref, day, shift, corrugator, name(DocumentColumn::paper), decimal(DocumentColumn::kg, -most_kg, most_kg),
+          note}},
         {Kind::corrugator_run,
          {ref, day, shift, corrugator, order, roll_width, outs, metres, change, good_sheets, note}},
         {Kind::corrugator_run, {ref, day, shift, corrugator, order, metres, change, good_sheets, note}},
         {Kind::converter_run,
-         {ref, day, shift, name(Column::converter), order, whole(Column::fed), whole(Column::setup_sheets),
-          whole(Column::rejected), at_times(whole(Column::good_boxes)), note}},
-        {Kind::weighed_scrap, {ref, day, shift, name(Column::centre), name(Column::cause), kg, note}},
+         {ref, day, shift, name(DocumentColumn::converter), order, whole(DocumentColumn::fed),
+          whole(DocumentColumn::setup_sheets), whole(DocumentColumn::rejected),
+          at_times(whole(DocumentColumn::good_boxes)), note}},
+        {Kind::weighed_scrap, {ref, day, shift, name(DocumentColumn::centre), name(DocumentColumn::cause), kg, note}},
         {Kind::bale, {ref, day, shift, grade, kg, note}},
-        {Kind::ticket, {ref, day, name(Column::mill), grade, sent, kg, moisture, per_tonne, note}},
-        {Kind::ticket, {ref, day, name(Column::mill), grade, kg, moisture, per_tonne, note}},
-        {Kind::centre_cost, {ref, day, name(Column::centre), name(Column::cost_class), amount, note}},
+        {Kind::ticket, {ref, day, name(DocumentColumn::mill), grade, sent, kg, moisture, per_tonne, note}},
+        {Kind::ticket, {ref, day, name(DocumentColumn::mill), grade, kg, moisture, per_tonne, note}},
+        {Kind::centre_cost, {ref, day, name(DocumentColumn::centre), name(DocumentColumn::cost_class), amount, note}},
         {Kind::count,
-         {ref, day, name(Column::account), at_times(name(Column::of)), kg,
-          at_times(decimal(Column::amount, 0, most_money)), note}},
+         {ref, day, name(DocumentColumn::account), at_times(name(DocumentColumn::of)), kg,
+          at_times(decimal(DocumentColumn::amount, 0, most_money)), note}},
     };
 }
 
-const std::vector<Form>& forms() {
-    static const std::vector<Form> all = all_forms();
+const std::vector<DocumentFormat>& forms() {
+    static const std::vector<DocumentFormat> all = all_forms();
     return all;
 }
 
-bool has_header(const Form& form, const std::vector<std::string_view>& header) {
+bool has_header(const DocumentFormat& form, const std::vector<std::string_view>& header) {
     const auto count = form.columns.size();
     if (header.size() != count && header.size() + 1 != count) return false;
     return std::equal(header.begin(), header.end(), form.columns.begin(),
                       [](std::string_view found, const ColumnRule& rule) { return found == name_of(rule.column); });
 }
 
-std::string joined(const Form& form) {
+std::string joined(const DocumentFormat& form) {
     std::vector<const char*> names;
     for (const auto& rule : form.columns)
-        if (rule.column != Column::note) names.push_back(name_of(rule.column));
+        if (rule.column != DocumentColumn::note) names.push_back(name_of(rule.column));
     return fmt::format("{}", fmt::join(names, ","));
 }
 
 // Columns that both have, wherever they stand.
-std::size_t in_common(const Form& form, const std::vector<std::string_view>& header) {
+std::size_t in_common(const DocumentFormat& form, const std::vector<std::string_view>& header) {
     return static_cast<std::size_t>(
         std::count_if(form.columns.begin(), form.columns.end(), [&](const ColumnRule& rule) {
             return std::find(header.begin(), header.end(), name_of(rule.column)) != header.end();
@@ -110,7 +113,7 @@ const char* name_of(Kind kind) {
     return names[static_cast<std::size_t>(kind)];
 }
 
-const char* name_of(Column column) {
+const char* name_of(DocumentColumn column) {
     static constexpr std::array<const char*, column_count> names = {"ref",
                                                                     "date",
                                                                     "shift",
@@ -143,8 +146,8 @@ const char* name_of(Column column) {
     return names[static_cast<std::size_t>(column)];
 }
 
-std::variant<const Form*, std::string> find_form(const std::vector<std::string_view>& header) {
-    const Form* closest = nullptr;
+std::variant<const DocumentFormat*, std::string> find_form(const std::vector<std::string_view>& header) {
+    const DocumentFormat* closest = nullptr;
     double closest_share = 0;
     for (const auto& form : forms()) {
         if (has_header(form, header)) return &form;
@@ -159,8 +162,8 @@ std::variant<const Form*, std::string> find_form(const std::vector<std::string_v
     return "found the header row " + base::shown(found) + "; expected " + expected;
 }
 
-const Form& widest_form(Kind kind) {
-    const Form* widest = nullptr;
+const DocumentFormat& widest_form(Kind kind) {
+    const DocumentFormat* widest = nullptr;
     for (const auto& form : forms())
         if (form.kind == kind && (widest == nullptr || form.columns.size() > widest->columns.size())) widest = &form;
     return *widest;

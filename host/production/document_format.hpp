@@ -19,7 +19,7 @@ enum class Kind { paper, corrugator_run, converter_run, weighed_scrap, bale, tic
 /// As it stands in the ledger: "paper", "corrugator-run", ...
 [[nodiscard]] const char* name_of(Kind kind);
 
-enum class Column {
+enum class DocumentColumn {
     ref,
     date,
     shift,
@@ -50,10 +50,10 @@ enum class Column {
     of,
     note,
 };
-inline constexpr std::size_t column_count = static_cast<std::size_t>(Column::note) + 1;
+inline constexpr std::size_t column_count = static_cast<std::size_t>(DocumentColumn::note) + 1;
 
 /// As the header row has it.
-[[nodiscard]] const char* name_of(Column column);
+[[nodiscard]] const char* name_of(DocumentColumn column);
 
 /// How a field is read: a word of the plant, a line of text, a day, or a number.
 enum class Reading { name, line, day, whole, decimal };
@@ -61,21 +61,21 @@ enum class Reading { name, line, day, whole, decimal };
 /// What a field of a column may hold.
 struct ColumnRule {
     enum class Need { always, at_times };
-    Column column;
+    DocumentColumn column;
     Reading reading;
     double low, high;  // of numbers, both ends included
     Need need;
 };
 
-struct Form {
+struct DocumentFormat {
     Kind kind;
     std::vector<ColumnRule> columns;  // `note` last, which a header may leave out
 };
 
 /// The form with this header row, or why there is none. Lives as long as the program.
-[[nodiscard]] std::variant<const Form*, std::string> find_form(const std::vector<std::string_view>& header);
+[[nodiscard]] std::variant<const DocumentFormat*, std::string> find_form(const std::vector<std::string_view>& header);
 
 /// The form of a kind with the most columns. Lives as long as the program.
-[[nodiscard]] const Form& widest_form(Kind kind);
+[[nodiscard]] const DocumentFormat& widest_form(Kind kind);
 
 }  // namespace flutebook::production

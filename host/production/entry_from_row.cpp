@@ -4,8 +4,8 @@
 
 namespace flutebook::production {
 
-Worth worth(const Row& row, const plant::Plant& plant, Book& book) {
-    Examination examination(row, plant, book);
+Worth entry_from_row(const DocumentRow& row, const plant::Plant& plant, Book& book) {
+    RowValidation examination(row, plant, book);
     switch (row.kind) {
         case Kind::paper:
             return paper_issue(examination);

@@ -11,6 +11,6 @@
 namespace flutebook::production {
 
 /// Of a row of any kind: an entry to post, or every reason why it cannot be.
-[[nodiscard]] Worth worth(const Row& row, const plant::Plant& plant, Book& book);
+[[nodiscard]] Worth entry_from_row(const DocumentRow& row, const plant::Plant& plant, Book& book);
 
 }  // namespace flutebook::production

@@ -5,14 +5,14 @@
 
 namespace flutebook::production {
 
-[[nodiscard]] Worth paper_issue(Examination& examination);
-[[nodiscard]] Worth corrugator_run(Examination& examination);
-[[nodiscard]] Worth converter_run(Examination& examination);
-[[nodiscard]] Worth weighed_scrap(Examination& examination);
-[[nodiscard]] Worth bale(Examination& examination);
-[[nodiscard]] Worth ticket(Examination& examination);
-[[nodiscard]] Worth centre_cost(Examination& examination);
-[[nodiscard]] Worth count(Examination& examination);
+[[nodiscard]] Worth paper_issue(RowValidation& examination);
+[[nodiscard]] Worth corrugator_run(RowValidation& examination);
+[[nodiscard]] Worth converter_run(RowValidation& examination);
+[[nodiscard]] Worth weighed_scrap(RowValidation& examination);
+[[nodiscard]] Worth bale(RowValidation& examination);
+[[nodiscard]] Worth ticket(RowValidation& examination);
+[[nodiscard]] Worth centre_cost(RowValidation& examination);
+[[nodiscard]] Worth count(RowValidation& examination);
 
 /// Adds what moved, and what was expected, unless it is nothing.
 void add(ledger::Draft& draft, const ledger::Movement& movement);

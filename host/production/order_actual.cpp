@@ -13,7 +13,7 @@ namespace {
 constexpr double may_be_miscounted = 0.02;
 constexpr double may_go_astray = 0.02;
 
-Row row_of(const ledger::Entry& entry, Kind kind) {
+DocumentRow row_of(const ledger::Entry& entry, Kind kind) {
     auto row = RowReader::read_posted(widest_form(kind), entry.draft.content);
     if (!row)
         throw LedgerError(LedgerError::Kind::unfit,
@@ -23,33 +23,33 @@ Row row_of(const ledger::Entry& entry, Kind kind) {
 }
 
 WebRun web_run(const orders::OrderRecord& order, const ledger::Entry& entry) {
-    const Row row = row_of(entry, Kind::corrugator_run);
+    const DocumentRow row = row_of(entry, Kind::corrugator_run);
     WebRun made{};
-    made.corrugator = row.text(Column::corrugator);
+    made.corrugator = row.text(DocumentColumn::corrugator);
     made.date = entry.draft.date;
-    made.roll_width_mm = row.number(Column::roll_width).value_or(order.roll_width_mm);
-    made.outs = row.number(Column::outs).value_or(order.outs);
-    made.metres = row.value(Column::metres);
-    made.order_change_m = row.value(Column::order_change_metres);
-    made.good_sheets = row.value(Column::good_sheets);
+    made.roll_width_mm = row.number(DocumentColumn::roll_width).value_or(order.roll_width_mm);
+    made.outs = row.number(DocumentColumn::outs).value_or(order.outs);
+    made.metres = row.value(DocumentColumn::metres);
+    made.order_change_m = row.value(DocumentColumn::order_change_metres);
+    made.good_sheets = row.value(DocumentColumn::good_sheets);
     made.areas =
         web_areas(web_cut(order, made.roll_width_mm, made.outs), made.metres, made.order_change_m, made.good_sheets);
     return made;
 }
 
 void add_piece_run(OrderActual& made, const orders::OrderRecord& order, const ledger::Entry& entry) {
-    const Row row = row_of(entry, Kind::converter_run);
-    const auto number = order.step_of(row.text(Column::converter));
+    const DocumentRow row = row_of(entry, Kind::converter_run);
+    const auto number = order.step_of(row.text(DocumentColumn::converter));
     if (!number)
         throw LedgerError(
             LedgerError::Kind::refused,
             fmt::format("entry {}: no machine of order {}'s route: found {}, which machines.yaml no longer "
                         "has; put it back there",
-                        entry.number, order.number, row.text(Column::converter)));
+                        entry.number, order.number, row.text(DocumentColumn::converter)));
     const RouteStep step = route_step(order, *number);
     const Pieces pieces = pieces_of(row, order, step);
     made.steps[*number - 1].push_back(
-        {row.text(Column::converter), entry.draft.date, pieces, piece_areas(pieces, order, step)});
+        {row.text(DocumentColumn::converter), entry.draft.date, pieces, piece_areas(pieces, order, step)});
 }
 
 std::string machine_of(const orders::OrderRecord& order, std::size_t step) {

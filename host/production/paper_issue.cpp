@@ -11,29 +11,32 @@ namespace {
 
 // What a kg is worth that day. What comes back is worth what it was issued at; only where nothing was ever issued
 // there, and somebody all the same found a roll, it is worth what a new one costs.
-std::optional<double> price_per_kg(Examination& examination, const plant::Paper& paper) {
+std::optional<double> price_per_kg(RowValidation& examination, const plant::Paper& paper) {
     const auto& row = examination.row();
-    if (row.value(Column::kg) < 0)
-        if (const auto price = examination.book().last_issue_price(row.text(Column::corrugator), paper.code, row.date))
+    if (row.value(DocumentColumn::kg) < 0)
+        if (const auto price =
+                examination.book().last_issue_price(row.text(DocumentColumn::corrugator), paper.code, row.date))
             return price;
     const auto* price = paper.price_on(row.date);
     if (price != nullptr) return price->per_tonne / 1000;
-    examination.object(Column::date, "found " + base::to_string(row.date) + ", before " + base::shown(paper.code) +
-                                         " had a price; expected a day from its first price in papers.yaml on");
+    examination.object(DocumentColumn::date, "found " + base::to_string(row.date) + ", before " +
+                                                 base::shown(paper.code) +
+                                                 " had a price; expected a day from its first price in papers.yaml on");
     return std::nullopt;
 }
 
 }  // namespace
 
-Worth paper_issue(Examination& examination) {
+Worth paper_issue(RowValidation& examination) {
     const auto& row = examination.row();
     examination.check_shift();
     const auto* corrugator = examination.corrugator();
-    const auto* paper = examination.paper(Column::paper);
-    const double kg = row.value(Column::kg);
+    const auto* paper = examination.paper(DocumentColumn::paper);
+    const double kg = row.value(DocumentColumn::kg);
     Money money;
     if (paper != nullptr)
-        if (const auto price = price_per_kg(examination, *paper)) money = examination.amount(Column::kg, kg, *price);
+        if (const auto price = price_per_kg(examination, *paper))
+            money = examination.amount(DocumentColumn::kg, kg, *price);
     if (!examination.passed()) return examination.objections();
 
     auto draft = examination.draft();

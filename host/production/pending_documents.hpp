@@ -16,9 +16,9 @@
 namespace flutebook::production {
 
 /// Memory grows with the accounts and days that the rows name, not with the rows. One thread at a time.
-class Foresight {
+class PendingDocuments {
 public:
-    void note(const Row& row, Book& book);
+    void note(const DocumentRow& row, Book& book);
 
     /// The latest day, on or before `day`, on which a paper is issued to a corrugator.
     [[nodiscard]] std::optional<base::Date> last_issue(const std::string& corrugator, const std::string& paper,

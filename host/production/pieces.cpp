@@ -7,14 +7,14 @@ RouteStep route_step(const orders::OrderRecord& order, std::size_t number) {
             number <= order.parting ? order.sheet_area_m2 : order.box_area_m2};
 }
 
-Pieces pieces_of(const Row& row, const orders::OrderRecord& order, const RouteStep& step) {
+Pieces pieces_of(const DocumentRow& row, const orders::OrderRecord& order, const RouteStep& step) {
     Pieces pieces{};
-    pieces.fed = row.value(Column::fed);
-    pieces.setup = row.value(Column::setup_sheets);
-    pieces.rejected = row.value(Column::rejected);
+    pieces.fed = row.value(DocumentColumn::fed);
+    pieces.setup = row.value(DocumentColumn::setup_sheets);
+    pieces.rejected = row.value(DocumentColumn::rejected);
     pieces.good = pieces.fed - pieces.setup - pieces.rejected;
     pieces.holds = step.parts ? pieces.good * order.ups : pieces.good;
-    pieces.boxes = row.number(Column::good_boxes).value_or(0);
+    pieces.boxes = row.number(DocumentColumn::good_boxes).value_or(0);
     return pieces;
 }
 

@@ -30,7 +30,7 @@ struct Pieces {
 };
 
 /// Of a converter's row. What cannot be is not objected to.
-[[nodiscard]] Pieces pieces_of(const Row& row, const orders::OrderRecord& order, const RouteStep& step);
+[[nodiscard]] Pieces pieces_of(const DocumentRow& row, const orders::OrderRecord& order, const RouteStep& step);
 
 /// In m2. `fed` is the sum of all others.
 struct PieceAreas {

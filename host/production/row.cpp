@@ -38,7 +38,7 @@ std::string expected(const ColumnRule& rule) {
         case Reading::decimal:
             break;
     }
-    if (rule.column == Column::moisture) return fmt::format("a share from 0 to {}: 12 % is 0.12", rule.high);
+    if (rule.column == DocumentColumn::moisture) return fmt::format("a share from 0 to {}: 12 % is 0.12", rule.high);
     return fmt::format("a number from {} to {}", rule.low, rule.high);
 }
 
@@ -48,9 +48,9 @@ std::string fault(const ColumnRule& rule, std::string_view field) {
 
 }  // namespace
 
-std::optional<std::string> RowReader::read_number(const ColumnRule& rule, std::string_view field, Row& row) {
+std::optional<std::string> RowReader::read_number(const ColumnRule& rule, std::string_view field, DocumentRow& row) {
     const auto decimal = base::read_decimal(field);
-    if (!decimal) return fault(rule, field) + (rule.column == Column::moisture ? "" : " in plain figures");
+    if (!decimal) return fault(rule, field) + (rule.column == DocumentColumn::moisture ? "" : " in plain figures");
     if (decimal->mark == ',' && separator_ == ',') return found(field) + "; expected a decimal point";
     if (decimal->mark != '\0') {
         if (mark_ == '\0') {
@@ -69,7 +69,7 @@ std::optional<std::string> RowReader::read_number(const ColumnRule& rule, std::s
 }
 
 // Why the field may not stand there; nothing where it may.
-std::optional<std::string> RowReader::read_field(const ColumnRule& rule, std::string_view field, Row& row) {
+std::optional<std::string> RowReader::read_field(const ColumnRule& rule, std::string_view field, DocumentRow& row) {
     if (field.empty()) return rule.need == ColumnRule::Need::always ? std::optional(fault(rule, field)) : std::nullopt;
     row.fields_[static_cast<std::size_t>(rule.column)].text = field;
     switch (rule.reading) {
@@ -92,15 +92,15 @@ std::optional<std::string> RowReader::read_field(const ColumnRule& rule, std::st
     return std::nullopt;
 }
 
-std::variant<Row, Objections> RowReader::read(const base::CsvLine& line) {
+std::variant<DocumentRow, RowErrors> RowReader::read(const base::CsvLine& line) {
     const auto& columns = form_.columns;
     if (line.fields.size() != fields_)
-        return Objections{
+        return RowErrors{
             {"", fmt::format("found {} fields; expected {}, as in the header row", line.fields.size(), fields_)}};
-    Row row;
+    DocumentRow row;
     row.kind = form_.kind;
     row.line = line.number;
-    Objections objections;
+    RowErrors objections;
     for (std::size_t i = 0; i < line.fields.size(); ++i) {
         const auto& rule = columns[i];
         if (auto why = read_field(rule, line.fields[i], row)) {
@@ -118,7 +118,7 @@ std::variant<Row, Objections> RowReader::read(const base::CsvLine& line) {
     return row;
 }
 
-bool RowReader::take_posted(const ColumnRule& rule, std::string_view value, Row& row) {
+bool RowReader::take_posted(const ColumnRule& rule, std::string_view value, DocumentRow& row) {
     auto& field = row.fields_[static_cast<std::size_t>(rule.column)];
     field.text = value;
     if (rule.reading == Reading::day) {
@@ -136,8 +136,8 @@ bool RowReader::take_posted(const ColumnRule& rule, std::string_view value, Row&
     return true;
 }
 
-std::optional<Row> RowReader::read_posted(const Form& form, const std::string& content) {
-    Row row;
+std::optional<DocumentRow> RowReader::read_posted(const DocumentFormat& form, const std::string& content) {
+    DocumentRow row;
     row.kind = form.kind;
     row.line = 0;
     row.content = content;

@@ -16,13 +16,13 @@
 namespace flutebook::production {
 
 /// Why a row cannot be posted: the column, and `found …; expected …`.
-struct Objection {
+struct RowError {
     std::string column;  // empty: the row as a whole
     std::string text;
 };
-using Objections = std::vector<Objection>;
+using RowErrors = std::vector<RowError>;
 
-struct Row {
+struct DocumentRow {
     Kind kind;
     std::int64_t line;
     base::Date date;
@@ -31,20 +31,20 @@ struct Row {
     std::string content;
 
     /// Empty where nothing was written, or the form has no such column.
-    [[nodiscard]] const std::string& text(Column column) const { return at(column).text; }
-    [[nodiscard]] std::optional<double> number(Column column) const { return at(column).number; }
+    [[nodiscard]] const std::string& text(DocumentColumn column) const { return at(column).text; }
+    [[nodiscard]] std::optional<double> number(DocumentColumn column) const { return at(column).number; }
     /// Of a column that is always given.
-    [[nodiscard]] double value(Column column) const { return at(column).number.value(); }
+    [[nodiscard]] double value(DocumentColumn column) const { return at(column).number.value(); }
 
 private:
     friend class RowReader;
-    struct Field {
+    struct FieldText {
         std::string text;  // as written
         std::optional<double> number;
     };
-    [[nodiscard]] const Field& at(Column column) const { return fields_[static_cast<std::size_t>(column)]; }
+    [[nodiscard]] const FieldText& at(DocumentColumn column) const { return fields_[static_cast<std::size_t>(column)]; }
 
-    std::array<Field, column_count> fields_;
+    std::array<FieldText, column_count> fields_;
 };
 
 /// Reads the rows of one file, which writes all of its decimals with the same mark. One thread at a time.
@@ -52,21 +52,23 @@ class RowReader {
 public:
     /// `form` must outlive it; `fields` is how many its header row has. A decimal comma is only read where it cannot be
     /// taken for a separator.
-    RowReader(const Form& form, std::size_t fields, char separator)
+    RowReader(const DocumentFormat& form, std::size_t fields, char separator)
         : form_(form), fields_(fields), separator_(separator) {}
 
     /// The row of a line without fault, or all that is wrong with its fields.
-    [[nodiscard]] std::variant<Row, Objections> read(const base::CsvLine& line);
+    [[nodiscard]] std::variant<DocumentRow, RowErrors> read(const base::CsvLine& line);
 
     /// The row that was posted with this content; nothing where no row of the form has it. Its line is 0.
-    [[nodiscard]] static std::optional<Row> read_posted(const Form& form, const std::string& content);
+    [[nodiscard]] static std::optional<DocumentRow> read_posted(const DocumentFormat& form, const std::string& content);
 
 private:
-    [[nodiscard]] std::optional<std::string> read_field(const ColumnRule& rule, std::string_view field, Row& row);
-    [[nodiscard]] std::optional<std::string> read_number(const ColumnRule& rule, std::string_view field, Row& row);
-    [[nodiscard]] static bool take_posted(const ColumnRule& rule, std::string_view value, Row& row);
+    [[nodiscard]] std::optional<std::string> read_field(const ColumnRule& rule, std::string_view field,
+                                                        DocumentRow& row);
+    [[nodiscard]] std::optional<std::string> read_number(const ColumnRule& rule, std::string_view field,
+                                                         DocumentRow& row);
+    [[nodiscard]] static bool take_posted(const ColumnRule& rule, std::string_view value, DocumentRow& row);
 
-    const Form& form_;
+    const DocumentFormat& form_;
     std::size_t fields_;
     char separator_;
     char mark_ = '\0';            // of the first decimal that had one

@@ -29,98 +29,100 @@ std::vector<std::string> codes(const std::vector<Entry>& entries) {
 
 }  // namespace
 
-void Examination::expect(Column column, const std::string& expected) {
+void RowValidation::expect(DocumentColumn column, const std::string& expected) {
     const auto& text = row_.text(column);
     object(column, "found " + (text.empty() ? std::string("nothing") : shown(text)) + "; expected " + expected);
 }
 
-void Examination::object_to_name(Column column, const std::string& what, const std::vector<std::string>& known) {
+void RowValidation::object_to_name(DocumentColumn column, const std::string& what,
+                                   const std::vector<std::string>& known) {
     const auto& text = row_.text(column);
     const auto hint = base::did_you_mean(text, known);
     const auto advice = hint.empty() ? "; expected one that it has" : hint;
     object(column, "found " + shown(text) + ", which is no " + what + " of the plant" + advice);
 }
 
-void Examination::check_shift() {
+void RowValidation::check_shift() {
     const auto& shifts = plant_.shifts;
-    if (std::find(shifts.begin(), shifts.end(), row_.text(Column::shift)) == shifts.end())
-        object_to_name(Column::shift, "shift", shifts);
+    if (std::find(shifts.begin(), shifts.end(), row_.text(DocumentColumn::shift)) == shifts.end())
+        object_to_name(DocumentColumn::shift, "shift", shifts);
 }
 
-const orders::OrderRecord* Examination::order() {
-    const auto* order = book_.find_order(row_.text(Column::order));
-    if (order == nullptr) expect(Column::order, "the number of an order that was taken");
+const orders::OrderRecord* RowValidation::order() {
+    const auto* order = book_.find_order(row_.text(DocumentColumn::order));
+    if (order == nullptr) expect(DocumentColumn::order, "the number of an order that was taken");
     return order;
 }
 
-const plant::Corrugator* Examination::corrugator() {
-    const auto* found = find(plant_.corrugators, row_.text(Column::corrugator));
-    if (found == nullptr) object_to_name(Column::corrugator, "corrugator", codes(plant_.corrugators));
+const plant::Corrugator* RowValidation::corrugator() {
+    const auto* found = find(plant_.corrugators, row_.text(DocumentColumn::corrugator));
+    if (found == nullptr) object_to_name(DocumentColumn::corrugator, "corrugator", codes(plant_.corrugators));
     return found;
 }
 
-const plant::Converter* Examination::converter() {
-    const auto* found = find(plant_.converters, row_.text(Column::converter));
-    if (found == nullptr) object_to_name(Column::converter, "converter", codes(plant_.converters));
+const plant::Converter* RowValidation::converter() {
+    const auto* found = find(plant_.converters, row_.text(DocumentColumn::converter));
+    if (found == nullptr) object_to_name(DocumentColumn::converter, "converter", codes(plant_.converters));
     return found;
 }
 
-const plant::Paper* Examination::paper(Column column) {
+const plant::Paper* RowValidation::paper(DocumentColumn column) {
     const auto* found = find(plant_.papers, row_.text(column));
     if (found == nullptr) object_to_name(column, "paper", codes(plant_.papers));
     return found;
 }
 
-const plant::Mill* Examination::mill() {
+const plant::Mill* RowValidation::mill() {
     std::vector<std::string> names;
     for (const auto& mill : plant_.mills) {
-        if (mill.name == row_.text(Column::mill)) return &mill;
+        if (mill.name == row_.text(DocumentColumn::mill)) return &mill;
         names.push_back(mill.name);
     }
-    object_to_name(Column::mill, "mill", names);
+    object_to_name(DocumentColumn::mill, "mill", names);
     return nullptr;
 }
 
-void Examination::check_grade() {
-    if (is_grade(row_.text(Column::grade))) return;
+void RowValidation::check_grade() {
+    if (is_grade(row_.text(DocumentColumn::grade))) return;
     const auto& grade = box_plant_grades().front();
-    expect(Column::grade, std::string("a grade as EN 643 writes it, such as ") + grade.code + " (" + grade.name + ")");
+    expect(DocumentColumn::grade,
+           std::string("a grade as EN 643 writes it, such as ") + grade.code + " (" + grade.name + ")");
 }
 
-bool Examination::is_corrugator(const std::string& code) const {
+bool RowValidation::is_corrugator(const std::string& code) const {
     return find(plant_.corrugators, code) != nullptr;
 }
 
-bool Examination::is_machine(const std::string& code) const {
+bool RowValidation::is_machine(const std::string& code) const {
     return is_corrugator(code) || find(plant_.converters, code) != nullptr;
 }
 
-std::vector<std::string> Examination::machines() const {
+std::vector<std::string> RowValidation::machines() const {
     auto all = codes(plant_.corrugators);
     for (const auto& code : codes(plant_.converters)) all.push_back(code);
     return all;
 }
 
-bool Examination::is_light_enough(Column column, double kg) {
+bool RowValidation::is_light_enough(DocumentColumn column, double kg) {
     if (kg <= most_kg) return true;
     expect(column, "a row of less than a million tonnes");
     return false;
 }
 
-Money Examination::amount(Column column, double quantity, double rate) {
+Money RowValidation::amount(DocumentColumn column, double quantity, double rate) {
     if (const auto money = Money::of(quantity, rate)) return *money;
     expect(column, "an amount that a ledger can keep");
     return {};
 }
 
-ledger::Draft Examination::draft() const {
+ledger::Draft RowValidation::draft() const {
     ledger::Draft draft;
     draft.kind = name_of(row_.kind);
-    draft.ref = row_.text(Column::ref);
+    draft.ref = row_.text(DocumentColumn::ref);
     draft.content = row_.content;
     draft.date = row_.date;
-    draft.shift = row_.text(Column::shift);
-    draft.note = row_.text(Column::note);
+    draft.shift = row_.text(DocumentColumn::shift);
+    draft.note = row_.text(DocumentColumn::note);
     return draft;
 }
 

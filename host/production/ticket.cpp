@@ -8,22 +8,23 @@
 
 namespace flutebook::production {
 
-Worth ticket(Examination& examination) {
+Worth ticket(RowValidation& examination) {
     const auto& row = examination.row();
     examination.check_grade();
     const auto* mill = examination.mill();
     if (!examination.passed()) return examination.objections();
-    const double weighed_kg = row.value(Column::kg);
+    const double weighed_kg = row.value(DocumentColumn::kg);
     // A load whose moisture nobody measured is paid as it was weighed.
-    const double paid = paid_kg(*mill, weighed_kg, row.number(Column::moisture).value_or(0));
-    const auto money = examination.amount(Column::per_tonne, paid, row.value(Column::per_tonne) / 1000);
+    const double paid = paid_kg(*mill, weighed_kg, row.number(DocumentColumn::moisture).value_or(0));
+    const auto money = examination.amount(DocumentColumn::per_tonne, paid, row.value(DocumentColumn::per_tonne) / 1000);
     if (!examination.passed()) return examination.objections();
 
     auto draft = examination.draft();
     draft.centre = account::bale_yard;
-    const auto& grade = row.text(Column::grade);
+    const auto& grade = row.text(DocumentColumn::grade);
     const auto at_mill = account::of_mill(mill->name);
-    add(draft, {account::bale_yard, at_mill, grade, "", to_grams(row.number(Column::sent).value_or(weighed_kg)), {}});
+    add(draft,
+        {account::bale_yard, at_mill, grade, "", to_grams(row.number(DocumentColumn::sent).value_or(weighed_kg)), {}});
     add(draft, {at_mill, account::revenue, grade, "", to_grams(paid), money});
     return draft;
 }

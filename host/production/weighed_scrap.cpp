@@ -31,37 +31,42 @@ bool is_cause(std::string_view word) {
     return word.front() != '-' && word.back() != '-' && std::all_of(word.begin(), word.end(), fits);
 }
 
-void check_cause(Examination& examination) {
-    const auto& cause = examination.row().text(Column::cause);
+void check_cause(RowValidation& examination) {
+    const auto& cause = examination.row().text(DocumentColumn::cause);
     if (holds(computed, cause))
-        examination.expect(Column::cause,
+        examination.expect(DocumentColumn::cause,
                            "a cause that runs do not tell, such as roll-ends, damage or returns: this "
                            "one is worked out of the runs");
     else if (holds(reserved, cause))
-        examination.expect(Column::cause, "a cause: this word is what the month calls that which has none");
+        examination.expect(DocumentColumn::cause, "a cause: this word is what the month calls that which has none");
     else if (!is_cause(cause))
-        examination.expect(Column::cause, "lower-case words joined by hyphens, such as roll-ends");
+        examination.expect(DocumentColumn::cause, "lower-case words joined by hyphens, such as roll-ends");
 }
 
 }  // namespace
 
-Worth weighed_scrap(Examination& examination) {
+Worth weighed_scrap(RowValidation& examination) {
     const auto& row = examination.row();
-    const auto& centre = row.text(Column::centre);
+    const auto& centre = row.text(DocumentColumn::centre);
     examination.check_shift();
     check_cause(examination);
     if (!examination.is_machine(centre) && centre != account::floor && centre != account::finished) {
         auto known = examination.machines();
         known.emplace_back(account::floor);
         known.emplace_back(account::finished);
-        examination.object_to_name(Column::centre, "machine, floor or finished goods", known);
+        examination.object_to_name(DocumentColumn::centre, "machine, floor or finished goods", known);
     }
     if (!examination.passed()) return examination.objections();
 
     auto draft = examination.draft();
     draft.centre = centre;
     const auto* lost = examination.is_corrugator(centre) ? material::paper : material::board;
-    add(draft, {centre, account::loose_scrap, lost, row.text(Column::cause), to_grams(row.value(Column::kg)), {}});
+    add(draft, {centre,
+                account::loose_scrap,
+                lost,
+                row.text(DocumentColumn::cause),
+                to_grams(row.value(DocumentColumn::kg)),
+                {}});
     return draft;
 }
 

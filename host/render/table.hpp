@@ -35,7 +35,7 @@ public:
     [[nodiscard]] std::string text() const;
 
 private:
-    struct Row {
+    struct TableRow {
         enum class Kind { cells, stroke, words };
         Kind kind;
         std::vector<std::string> cells;
@@ -43,14 +43,14 @@ private:
 
     enum class RunOn { never, over_empty_cells };
 
-    [[nodiscard]] std::vector<std::size_t> widths_of(const std::vector<Row>& rows, RunOn run_on) const;
-    static void line_up_points(std::vector<Row>& rows, std::size_t column);
-    [[nodiscard]] static std::size_t reach(const Row& row);
-    [[nodiscard]] std::string line_of(const Row& row, const std::vector<std::size_t>& widths) const;
+    [[nodiscard]] std::vector<std::size_t> widths_of(const std::vector<TableRow>& rows, RunOn run_on) const;
+    static void line_up_points(std::vector<TableRow>& rows, std::size_t column);
+    [[nodiscard]] static std::size_t reach(const TableRow& row);
+    [[nodiscard]] std::string line_of(const TableRow& row, const std::vector<std::size_t>& widths) const;
 
     std::vector<Align> columns_;
     std::size_t indent_;
-    std::vector<Row> rows_;
+    std::vector<TableRow> rows_;
 };
 
 }  // namespace flutebook::render

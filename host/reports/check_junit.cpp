@@ -34,7 +34,7 @@ std::string escaped(std::string_view given) {
     return made;
 }
 
-std::string test_case(const services::Checked& checked, const services::Checked::Rule& rule) {
+std::string test_case(const services::Checked& checked, const services::Checked::CheckedRule& rule) {
     const std::string opened =
         fmt::format("    <testcase classname=\"{}\" name=\"{}: {}\"", escaped(checked.model + "." + rule.group),
                     escaped(rule.id), escaped(rule.sentence));
@@ -65,10 +65,10 @@ std::string check_junit(const services::Checked& checked) {
     add_property("sha256", checked.sha256);
     add_property("seed", std::to_string(checked.asked.seed));
     add_property("orders", std::to_string(checked.asked.orders));
-    for (const services::Checked::Figure& figure : checked.figures)
+    for (const services::Checked::PluginMeasure& figure : checked.figures)
         add_property(figure.name, fmt::format("{}", figure.value));
     made += "    </properties>\n";
-    for (const services::Checked::Rule& rule : checked.rules) made += test_case(checked, rule);
+    for (const services::Checked::CheckedRule& rule : checked.rules) made += test_case(checked, rule);
     return made + "  </testsuite>\n</testsuites>\n";
 }
 

@@ -35,7 +35,7 @@ std::string heading(const std::string& group) {
 }
 
 // A rule, and below it whatever there is to say.
-std::string rule_text(const services::Checked::Rule& rule) {
+std::string rule_text(const services::Checked::CheckedRule& rule) {
     std::string made =
         render::hanging(fmt::format("  {:<11}{:<25}", answers::state_words(rule.state), rule.id), rule.sentence);
     const std::string indent(13, ' ');
@@ -49,7 +49,7 @@ std::string rule_text(const services::Checked::Rule& rule) {
 std::string figures_text(const services::Checked& checked) {
     std::string made;
     for (const FigureWords& words : figure_words)
-        for (const services::Checked::Figure& figure : checked.figures)
+        for (const services::Checked::PluginMeasure& figure : checked.figures)
             if (figure.name == words.name)
                 made += fmt::format("  {:<28}{:>10.{}f}{}\n", words.before, figure.value, *words.unit == 0 ? 0 : 2,
                                     words.unit);
@@ -72,7 +72,7 @@ std::string check_text(const services::Checked& checked) {
                                         checked.model, checked.asked.seed, checked.asked.orders)));
     made += "SHA-256 " + checked.sha256 + "\n";
     std::string group;
-    for (const services::Checked::Rule& rule : checked.rules) {
+    for (const services::Checked::CheckedRule& rule : checked.rules) {
         if (rule.group != group) made += fmt::format("\n{}\n", heading(rule.group));
         group = rule.group;
         made += rule_text(rule);

@@ -20,7 +20,7 @@ constexpr int quantity_decimals = 5;
 constexpr int rate_decimals = 7;
 constexpr std::array<CostClass, 5> classes{CostClass::material, CostClass::energy, CostClass::system,
                                            CostClass::waste_management, CostClass::recovery};
-enum Column : std::size_t { title, where, behaviour, quantity, unit, rate, amount };
+enum DocumentColumn : std::size_t { title, where, behaviour, quantity, unit, rate, amount };
 
 // The lines of a class; those of one name stand together, in the order they first come.
 std::vector<const CostLine*> lines_of(const Quote& quote, CostClass cost_class) {
@@ -70,7 +70,7 @@ Money add_class(render::Table& table, const ShownUnits& units, const Quote& quot
 
 }  // namespace
 
-std::string cost_section(const Enquiry& enquiry, const Quote& quote) {
+std::string cost_section(const SheetContext& enquiry, const Quote& quote) {
     render::Table table({render::Align::flexible, render::Align::flexible, render::Align::left, render::Align::decimal,
                          render::Align::left, render::Align::decimal, render::Align::right},
                         2);
@@ -84,7 +84,7 @@ std::string cost_section(const Enquiry& enquiry, const Quote& quote) {
     return "Cost of the order\n" + table.text();
 }
 
-std::string price_section(const Enquiry& enquiry, const Quote& quote) {
+std::string price_section(const SheetContext& enquiry, const Quote& quote) {
     const ShownUnits& units = enquiry.units;
     const int coin = enquiry.plant.currency_minor_units;
     render::Table table({render::Align::flexible, render::Align::decimal}, 2);

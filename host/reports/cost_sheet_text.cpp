@@ -18,7 +18,7 @@ namespace {
 using orders::Request;
 using services::Quote;
 
-std::string asked_for(const Enquiry& enquiry) {
+std::string asked_for(const SheetContext& enquiry) {
     const Request& request = enquiry.request;
     std::string made = request.style;
     if (request.inside) {
@@ -34,7 +34,7 @@ std::string asked_for(const Enquiry& enquiry) {
     return made + fmt::format(", margin {} % of the price", render::brief_number(request.margin * 100, 4));
 }
 
-std::string heading(const Enquiry& enquiry) {
+std::string heading(const SheetContext& enquiry) {
     const Request& request = enquiry.request;
     const std::string whose = request.customer.empty() ? request.number : request.number + "  " + request.customer;
     return render::rule('=') + render::edges(render::cleaned(whose), render::cleaned(enquiry.plant.name)) +
@@ -44,7 +44,7 @@ std::string heading(const Enquiry& enquiry) {
            render::rule('=');
 }
 
-std::string ladder(const Enquiry& enquiry, const services::RequestAnswer& answer) {
+std::string ladder(const SheetContext& enquiry, const services::RequestAnswer& answer) {
     render::Table table({render::Align::right, render::Align::right, render::Align::decimal, render::Align::right,
                          render::Align::flexible},
                         2);
@@ -62,7 +62,7 @@ std::string ladder(const Enquiry& enquiry, const services::RequestAnswer& answer
     return fmt::format("Price ladder, {} per thousand {}\n", enquiry.units.currency, enquiry.pieces()) + table.text();
 }
 
-std::string sheet(const Enquiry& enquiry, const Quote& quote) {
+std::string sheet(const SheetContext& enquiry, const Quote& quote) {
     const std::string ways =
         quote.candidates == 1
             ? "the only way to make it here"
@@ -78,9 +78,9 @@ std::string sheet(const Enquiry& enquiry, const Quote& quote) {
 }  // namespace
 
 std::string answer_text(const plant::Plant& plant, const services::RequestAnswer& answer,
-                        const services::Asked& asked) {
+                        const services::QuoteOptions& asked) {
     if (answer.model_fault) return "";
-    const Enquiry enquiry(plant, answer.request);
+    const SheetContext enquiry(plant, answer.request);
     std::string made = heading(enquiry) + "\n" + ladder(enquiry, answer);
     for (const auto& own : answer.quantities) {
         if (!own.quote) continue;

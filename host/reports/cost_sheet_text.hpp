@@ -10,6 +10,6 @@ namespace flutebook::reports {
 
 /// Lines of at most 100 columns, each with its line end. Empty where a model was at fault: that is told on stderr.
 [[nodiscard]] std::string answer_text(const plant::Plant& plant, const services::RequestAnswer& answer,
-                                      const services::Asked& asked);
+                                      const services::QuoteOptions& asked);
 
 }  // namespace flutebook::reports

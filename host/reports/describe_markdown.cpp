@@ -41,7 +41,7 @@ std::string table(const std::string& title, std::initializer_list<std::string> h
     return "\n## " + title + "\n\n" + row(heads) + stroke + "\n" + rows;
 }
 
-std::string needs(const services::Description& described) {
+std::string needs(const services::DescribedModel& described) {
     std::string rows;
     for (std::size_t n = 0; n < described.model.needs.size(); ++n) {
         const contract::Name& need = described.model.needs[n];
@@ -51,7 +51,7 @@ std::string needs(const services::Description& described) {
     return table("Needs", {"name", "unit", "how many", "range", "from", "meaning"}, rows);
 }
 
-std::string provides(const services::Description& described) {
+std::string provides(const services::DescribedModel& described) {
     std::string rows;
     for (const contract::Name& name : described.model.provides) {
         const std::string replaces = replaces_words(described, name);
@@ -92,7 +92,7 @@ std::string reasons(const contract::Model& model) {
 
 }  // namespace
 
-std::string describe_markdown(const services::Description& described) {
+std::string describe_markdown(const services::DescribedModel& described) {
     const contract::Model& model = described.model;
     return fmt::format("# {}\n\n{}, version {}.\n", model.id, escaped(model.title), escaped(model.version)) +
            needs(described) + settings(model) + provides(described) + lines(model) + losses(model) + reasons(model) +

@@ -7,6 +7,6 @@
 
 namespace flutebook::reports {
 
-[[nodiscard]] std::string describe_markdown(const services::Description& description);
+[[nodiscard]] std::string describe_markdown(const services::DescribedModel& description);
 
 }  // namespace flutebook::reports

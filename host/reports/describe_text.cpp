@@ -27,7 +27,7 @@ std::string section(const std::string& title, const std::string& body) {
     return body.empty() ? "" : "\n" + title + "\n" + body;
 }
 
-std::string needs_text(const services::Description& described) {
+std::string needs_text(const services::DescribedModel& described) {
     std::string made;
     for (std::size_t n = 0; n < described.model.needs.size(); ++n) {
         const contract::Name& need = described.model.needs[n];
@@ -37,7 +37,7 @@ std::string needs_text(const services::Description& described) {
     return made;
 }
 
-std::string provides_text(const services::Description& described) {
+std::string provides_text(const services::DescribedModel& described) {
     std::string made;
     for (const contract::Name& name : described.model.provides)
         made += entry(typed(name.name, name.unit, name.axis),
@@ -68,7 +68,7 @@ std::string lines_text(const contract::Model& model) {
 
 }  // namespace
 
-std::string describe_text(const services::Description& described) {
+std::string describe_text(const services::DescribedModel& described) {
     const contract::Model& model = described.model;
     std::string losses, reasons;
     for (const contract::Loss& loss : model.losses) losses += entry(loss.cause, {loss.title});

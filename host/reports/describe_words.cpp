@@ -50,12 +50,12 @@ std::string axis_words(contract::Axis axis) {
                                          : fmt::format("one for each {}", contract::to_text(axis));
 }
 
-std::string giver_words(const services::Description& description, std::size_t need) {
+std::string giver_words(const services::DescribedModel& description, std::size_t need) {
     if (description.need_is_fact.at(need)) return "the host";
     return description.replaces(description.model.needs[need]) ? "what it takes the place of" : "another model";
 }
 
-std::string replaces_words(const services::Description& description, const contract::Name& provided) {
+std::string replaces_words(const services::DescribedModel& description, const contract::Name& provided) {
     if (description.replaces_fact(provided)) return "in place of the host's own";
     return description.replaces(provided) ? "in place of what it needs by this name" : "";
 }

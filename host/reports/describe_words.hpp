@@ -27,9 +27,9 @@ namespace flutebook::reports {
 [[nodiscard]] std::string axis_words(contract::Axis axis);
 
 /// Who gives a need, as far as the file alone tells.
-[[nodiscard]] std::string giver_words(const services::Description& description, std::size_t need);
+[[nodiscard]] std::string giver_words(const services::DescribedModel& description, std::size_t need);
 
 /// What a provided name takes the place of; empty where of nothing.
-[[nodiscard]] std::string replaces_words(const services::Description& description, const contract::Name& provided);
+[[nodiscard]] std::string replaces_words(const services::DescribedModel& description, const contract::Name& provided);
 
 }  // namespace flutebook::reports

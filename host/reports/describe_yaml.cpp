@@ -46,7 +46,7 @@ std::string commented(const std::string& margin, const std::string& text) {
 
 }  // namespace
 
-std::string describe_yaml(const services::Description& described) {
+std::string describe_yaml(const services::DescribedModel& described) {
     const contract::Model& model = described.model;
     std::string plant, request;
     for (const Setting& setting : model.settings) {

@@ -9,6 +9,6 @@
 namespace flutebook::reports {
 
 /// An entry of `plugins`, indented to be appended to the file; below it, as comments, what a request may set.
-[[nodiscard]] std::string describe_yaml(const services::Description& description);
+[[nodiscard]] std::string describe_yaml(const services::DescribedModel& description);
 
 }  // namespace flutebook::reports

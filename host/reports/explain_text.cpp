@@ -13,7 +13,7 @@ namespace flutebook::reports {
 
 namespace {
 
-using explain::Figure;
+using explain::TracedFigure;
 using explain::Trail;
 
 constexpr std::size_t deepest_indent = 40;
@@ -37,15 +37,15 @@ std::string places_text(const std::vector<base::Place>& places) {
 }
 
 // Two models may charge lines of one name.
-std::string unit_of(const services::Quote& quote, const Figure& amount) {
+std::string unit_of(const services::Quote& quote, const TracedFigure& amount) {
     for (const services::CostLine& line : quote.lines)
         if (line.line == amount.name && line.plugin == amount.model) return line.unit;
     return "1";
 }
 
-class Walk {
+class TrailWriter {
 public:
-    Walk(const ShownUnits& units, const Trail& trail, ShownUnit quantity)
+    TrailWriter(const ShownUnits& units, const Trail& trail, ShownUnit quantity)
         : units_(units), trail_(trail), quantity_(std::move(quantity)), numbers_(trail.figures.size(), 0) {}
 
     std::string text() {
@@ -55,7 +55,7 @@ public:
 
 private:
     void go_down(std::size_t at, std::size_t depth) {
-        const Figure& figure = trail_.figures[at];
+        const TracedFigure& figure = trail_.figures[at];
         const std::string indent(std::min(2 * depth, deepest_indent), ' ');
         const std::string name = figure.name + (figure.where.empty() ? "" : ", " + figure.where);
         if (numbers_[at] != 0) {
@@ -64,18 +64,18 @@ private:
         }
         numbers_[at] = ++told_;
         const std::string first = fmt::format("{}[{}] ", indent, numbers_[at]);
-        const std::string head = figure.kind == Figure::Kind::amount ? amount_text(figure) : with_unit(figure);
+        const std::string head = figure.kind == TracedFigure::Kind::amount ? amount_text(figure) : with_unit(figure);
         made_ += render::hanging(first, render::cleaned(fmt::format("{} = {}", name, head)));
         made_ += render::hanging(std::string(first.size(), ' '), render::cleaned(story(figure)));
         for (const std::size_t input : figure.inputs) go_down(input, depth + 1);
     }
 
-    std::string with_unit(const Figure& figure) const {
+    std::string with_unit(const TracedFigure& figure) const {
         const ShownUnit shown = units_.of(figure.unit);
         return value_text(shown(figure.value)) + (shown.name.empty() ? "" : " " + shown.name);
     }
 
-    std::string amount_text(const Figure& figure) const {
+    std::string amount_text(const TracedFigure& figure) const {
         const std::string unit = quantity_.name.empty() ? "" : " " + quantity_.name;
         return fmt::format("{}{} x {} = {} {}", value_text(quantity_(trail_.quantity)), unit,
                            value_text(trail_.rate / quantity_.scale), render::number_text(figure.value, 4),
@@ -83,15 +83,15 @@ private:
     }
 
     // What it is, who says so, and where it was written.
-    static std::string story(const Figure& figure) {
+    static std::string story(const TracedFigure& figure) {
         std::string made = figure.meaning;
         const auto add = [&](const std::string& part) {
             if (!made.empty() && !part.empty()) made += "; ";
             made += part;
         };
-        if (figure.kind == Figure::Kind::setting)
+        if (figure.kind == TracedFigure::Kind::setting)
             add(fmt::format("setting of model {}{}", figure.model, figure.places.empty() ? ", its default" : ""));
-        else if (figure.kind != Figure::Kind::fact)
+        else if (figure.kind != TracedFigure::Kind::fact)
             add("by model " + figure.model);
         add(places_text(figure.places));
         return made;
@@ -112,7 +112,7 @@ std::string explain_text(const ShownUnits& units, const std::string& line, const
         return render::hanging("", fmt::format("Behind `{}`: it charges nothing here", render::cleaned(line)));
     std::string made = render::hanging("", fmt::format("Behind `{}`", render::cleaned(line)));
     for (const Trail& trail : quote.trails)
-        made += Walk(units, trail, units.of(unit_of(quote, trail.figures[0]))).text();
+        made += TrailWriter(units, trail, units.of(unit_of(quote, trail.figures[0]))).text();
     return made;
 }
 

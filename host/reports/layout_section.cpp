@@ -15,7 +15,7 @@ namespace {
 
 using services::Quote;
 
-std::string sheet_text(const Enquiry& enquiry, const Quote& quote) {
+std::string sheet_text(const SheetContext& enquiry, const Quote& quote) {
     const ShownUnits& units = enquiry.units;
     const std::string size = fmt::format("chop {} x slit {}", units.length(quote.chop_mm), units.length(quote.slit_mm));
     if (enquiry.pieces() == "sheets") return size;
@@ -45,7 +45,7 @@ double setup_pieces(const Quote& quote, std::size_t step) {
 
 }  // namespace
 
-std::string layout_section(const Enquiry& enquiry, const Quote& quote) {
+std::string layout_section(const SheetContext& enquiry, const Quote& quote) {
     const ShownUnits& units = enquiry.units;
     const std::string box = enquiry.pieces() == "sheets" ? "sheet" : "box";
     const std::string blank = fmt::format("{}, {} of {}", units.lengths({quote.blank.length_mm, quote.blank.width_mm}),
@@ -57,7 +57,7 @@ std::string layout_section(const Enquiry& enquiry, const Quote& quote) {
            render::hanging("  web     ", web_text(units, quote)) + render::hanging("  route   ", route_text(quote));
 }
 
-std::string run_section(const Enquiry& enquiry, const Quote& quote) {
+std::string run_section(const SheetContext& enquiry, const Quote& quote) {
     render::Table table({render::Align::flexible, render::Align::right, render::Align::right, render::Align::right,
                          render::Align::right, render::Align::left},
                         2);

@@ -7,8 +7,8 @@
 
 namespace flutebook::reports {
 
-std::vector<Lost> losses_of(const services::Quote& quote) {
-    std::vector<Lost> made;
+std::vector<LostMass> losses_of(const services::Quote& quote) {
+    std::vector<LostMass> made;
     for (const auto& cause : quote.mass.losses) {
         const std::size_t before = made.size();
         for (std::size_t step = 0; step < cause.by_step_kg.size(); ++step)
@@ -27,8 +27,8 @@ MassFigures mass_figures(const services::Quote& quote, double scale, int decimal
     made.issued = base::in_units(quote.mass.issued_kg * scale, decimals);
     made.adhesive = base::in_units(quote.mass.adhesive_kg * scale, decimals);
     std::vector<double> out = {quote.mass.product_kg * scale};
-    const std::vector<Lost> losses = losses_of(quote);
-    for (const Lost& own : losses) out.push_back(own.kg * scale);
+    const std::vector<LostMass> losses = losses_of(quote);
+    for (const LostMass& own : losses) out.push_back(own.kg * scale);
     const std::vector<std::int64_t> parts = base::parts_of(made.issued + made.adhesive, out, decimals);
     made.product = parts.front();
     made.losses.assign(parts.begin() + 1, parts.end());

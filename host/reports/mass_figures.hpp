@@ -13,12 +13,12 @@
 namespace flutebook::reports {
 
 /// One cause at one step; a cause that lost nothing is there once, without a step.
-struct Lost {
+struct LostMass {
     std::string title;
     std::optional<std::size_t> step;
     double kg;
 };
-[[nodiscard]] std::vector<Lost> losses_of(const services::Quote& quote);
+[[nodiscard]] std::vector<LostMass> losses_of(const services::Quote& quote);
 
 /// Whole units of 10^-decimals. `issued + adhesive = lost + product`, and `lost` is the sum of `losses`.
 struct MassFigures {

@@ -7,9 +7,9 @@
 
 namespace flutebook::reports {
 
-std::string mass_section(const Enquiry& enquiry, const services::Quote& quote) {
+std::string mass_section(const SheetContext& enquiry, const services::Quote& quote) {
     const ShownUnit& mass = enquiry.units.mass;
-    const std::vector<Lost> losses = losses_of(quote);
+    const std::vector<LostMass> losses = losses_of(quote);
     const MassFigures kg = mass_figures(quote, mass.scale, mass.decimals);
     const MassFigures share = mass_figures(quote, 100 / std::max(quote.mass.issued_kg, 1e-300), 2);
 

@@ -18,7 +18,7 @@ void add_stock(render::Table& table, const char* name, const month::ScrapAccount
     table.add({name, kg_text(own.open), kg_text(own.in), kg_text(own.out), kg_text(own.counted), kg_text(own.close)});
 }
 
-Grams net_loss(const month::Part& part) {
+Grams net_loss(const month::PartFlows& part) {
     return part.lost() - part.expected();
 }
 

@@ -160,7 +160,7 @@ std::string production_section(const ShownUnits& units, const services::OrderCos
             return k == 0 ? units.web_length.text(amount) : render::number_text(amount, 0);
         };
         const auto add = [&](const std::string& quoted, const std::string& ran, const char* which,
-                             const services::OrderStep::Pieces& own) {
+                             const services::OrderStep::StepPieces& own) {
             table.add({quoted, ran, which, fed(own.fed), fed(own.setup),
                        k == 0 ? "" : render::number_text(own.fed - own.setup - own.good, 0),
                        render::number_text(own.good, 0)});

@@ -18,8 +18,8 @@ std::string rows_text(std::int64_t count) {
     return count_text(count) + (count == 1 ? " row" : " rows");
 }
 
-std::string headline(const services::PostAnswer& answer, services::PostAsked::Keep keep) {
-    std::string text = keep == services::PostAsked::Keep::all ? "Posted " : "Would post ";
+std::string headline(const services::PostAnswer& answer, services::PostOptions::Keep keep) {
+    std::string text = keep == services::PostOptions::Keep::all ? "Posted " : "Would post ";
     text += rows_text(answer.posted);
     if (answer.posted == 1) text += fmt::format(", entry {}", answer.first_entry);
     if (answer.posted > 1)
@@ -51,9 +51,9 @@ std::string flows_text(const services::PostAnswer& answer, const std::string& cu
 
 }  // namespace
 
-std::string post_text(const plant::Plant& plant, const services::PostAnswer& answer, services::PostAsked::Keep keep) {
+std::string post_text(const plant::Plant& plant, const services::PostAnswer& answer, services::PostOptions::Keep keep) {
     std::string text = headline(answer, keep) + files_text(answer) + flows_text(answer, plant.currency);
-    if (keep == services::PostAsked::Keep::nothing) return text + "\nA dry run: nothing was kept.\n";
+    if (keep == services::PostOptions::Keep::nothing) return text + "\nA dry run: nothing was kept.\n";
     return text + "\nhead  " + answer.head + "\n";
 }
 

@@ -10,6 +10,6 @@ namespace flutebook::reports {
 
 /// How many rows went in, file by file, and what they moved. Lines of at most 100 columns, each with its line end.
 [[nodiscard]] std::string post_text(const plant::Plant& plant, const services::PostAnswer& answer,
-                                    services::PostAsked::Keep keep);
+                                    services::PostOptions::Keep keep);
 
 }  // namespace flutebook::reports

@@ -16,7 +16,7 @@ using geometry::Refused;
 constexpr std::size_t most_named = 12;
 
 // Quantities with one list of limits.
-struct Stopped {
+struct StoppedQuantities {
     std::vector<double> quantities;
     const std::vector<Refused>* ways;
 };
@@ -27,11 +27,11 @@ bool are_same(const std::vector<Refused>& left, const std::vector<Refused>& righ
     });
 }
 
-std::vector<Stopped> stopped(const services::RequestAnswer& answer) {
-    std::vector<Stopped> made;
+std::vector<StoppedQuantities> stopped(const services::RequestAnswer& answer) {
+    std::vector<StoppedQuantities> made;
     for (const auto& own : answer.quantities) {
         if (!own.unmakeable) continue;
-        const auto same = std::find_if(made.begin(), made.end(), [&](const Stopped& before) {
+        const auto same = std::find_if(made.begin(), made.end(), [&](const StoppedQuantities& before) {
             return are_same(*before.ways, own.unmakeable->refused);
         });
         if (same == made.end())
@@ -79,9 +79,9 @@ std::string limit_text(const Limit& limit) {
 
 }  // namespace
 
-std::string refused_section(const Enquiry& enquiry, const services::RequestAnswer& answer) {
+std::string refused_section(const SheetContext& enquiry, const services::RequestAnswer& answer) {
     std::string made;
-    for (const Stopped& own : stopped(answer)) {
+    for (const StoppedQuantities& own : stopped(answer)) {
         const std::string title = own.quantities.size() == 1 ? enquiry.order_text(own.quantities[0])
                                                              : listed(own.quantities) + " " + enquiry.pieces();
         made += '\n';

@@ -9,6 +9,6 @@ namespace flutebook::reports {
 
 /// Quantities that the same limits stop are told together. Where one limit stops many ways, the first are named and
 /// the others counted; --json has them all. Empty where every quantity can be made.
-[[nodiscard]] std::string refused_section(const Enquiry& enquiry, const services::RequestAnswer& answer);
+[[nodiscard]] std::string refused_section(const SheetContext& enquiry, const services::RequestAnswer& answer);
 
 }  // namespace flutebook::reports

@@ -7,12 +7,12 @@
 
 namespace flutebook::reports {
 
-std::string Enquiry::pieces() const {
+std::string SheetContext::pieces() const {
     const orders::Style* style = orders::find_style(request.style);
     return style != nullptr && style->shape == orders::Style::Shape::sheet ? "sheets" : "boxes";
 }
 
-std::string Enquiry::order_text(double quantity) const {
+std::string SheetContext::order_text(double quantity) const {
     const std::string one = pieces() == "sheets" ? "sheet" : "box";
     return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? one : pieces());
 }

@@ -10,12 +10,12 @@
 namespace flutebook::reports {
 
 /// Refers to a plant and a request that outlive it.
-struct Enquiry {
+struct SheetContext {
     const plant::Plant& plant;
     const orders::Request& request;
     ShownUnits units;
 
-    Enquiry(const plant::Plant& of_plant, const orders::Request& of_request)
+    SheetContext(const plant::Plant& of_plant, const orders::Request& of_request)
         : plant(of_plant), request(of_request), units(of_plant) {}
 
     /// "boxes"; "sheets" where sheets are sold as sheets.

@@ -15,7 +15,7 @@ using services::StepWaste;
 
 }  // namespace
 
-std::string waste_section(const Enquiry& enquiry, const Quote& quote) {
+std::string waste_section(const SheetContext& enquiry, const Quote& quote) {
     const ShownUnit& mass = enquiry.units.mass;
     const MassFigures all = mass_figures(quote, mass.scale, mass.decimals);
     render::Table table({render::Align::flexible, render::Align::right, render::Align::right, render::Align::right,
@@ -37,7 +37,7 @@ std::string waste_section(const Enquiry& enquiry, const Quote& quote) {
     return "Waste\n" + table.text();
 }
 
-std::string runners_up_section(const Enquiry& enquiry, const Quote& quote) {
+std::string runners_up_section(const SheetContext& enquiry, const Quote& quote) {
     std::string made = "Next best ways\n";
     if (quote.runners_up.empty()) return made + "  none: this is the only way to make it here\n";
     render::Table table({render::Align::flexible, render::Align::right, render::Align::right}, 2);

@@ -9,7 +9,7 @@
 namespace flutebook::reports {
 
 services::Shown whole_answer(const plant::Plant& plant, const services::RequestAnswer& answer,
-                             const services::Asked& asked) {
+                             const services::QuoteOptions& asked) {
     nlohmann::ordered_json document = answers::quote_document(plant);
     document["requests"].push_back(answers::request_json(answer, asked));
     return {answer_text(plant, answer, asked), answers::json_text(document)};

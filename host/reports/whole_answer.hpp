@@ -7,6 +7,6 @@
 namespace flutebook::reports {
 
 [[nodiscard]] services::Shown whole_answer(const plant::Plant& plant, const services::RequestAnswer& answer,
-                                           const services::Asked& asked);
+                                           const services::QuoteOptions& asked);
 
 }  // namespace flutebook::reports

@@ -24,19 +24,19 @@ private:
 };
 
 /// One line as it was said.
-struct Said {
+struct ChildMessage {
     std::string word, text;
 };
 
 /// Cuts what comes through the pipe into lines.
 class Listener {
 public:
-    explicit Listener(std::function<void(const Said&)> take) : take_(std::move(take)) {}
+    explicit Listener(std::function<void(const ChildMessage&)> take) : take_(std::move(take)) {}
 
     void hear(std::string_view bytes);
 
 private:
-    std::function<void(const Said&)> take_;
+    std::function<void(const ChildMessage&)> take_;
     std::string line_;
 };
 

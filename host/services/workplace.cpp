@@ -20,7 +20,7 @@ Workplace open(const std::string& folder) {
 
 Workplace open(plant::Plant plant) {
     plugin_check::TriedTrust trust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder()));
-    plugin_worker::Isolation isolation(sandbox::own_program());
+    plugin_worker::ProcessLoader isolation(sandbox::own_program());
     engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &trust, &isolation);
     return {std::move(plant), std::move(engine)};
 }

@@ -17,12 +17,12 @@ namespace {
 namespace fs = std::filesystem;
 
 // Removed again unless it got its name.
-class Unnamed {
+class TemporaryFile {
 public:
-    explicit Unnamed(std::string name) : name_(std::move(name)) { remove(); }
-    Unnamed(const Unnamed&) = delete;
-    Unnamed& operator=(const Unnamed&) = delete;
-    ~Unnamed() { remove(); }
+    explicit TemporaryFile(std::string name) : name_(std::move(name)) { remove(); }
+    TemporaryFile(const TemporaryFile&) = delete;
+    TemporaryFile& operator=(const TemporaryFile&) = delete;
+    ~TemporaryFile() { remove(); }
 
     [[nodiscard]] const std::string& name() const { return name_; }
 
@@ -65,7 +65,7 @@ Proof backup(const Store& store, const std::string& file) {
     std::error_code ignored;
     if (fs::exists(fs::symlink_status(file, ignored))) refuse_to_overwrite(file);
     // Another process that copies to the same name has a file of its own.
-    const Unnamed copy(fmt::format("{}.part-{}", file, getpid()));
+    const TemporaryFile copy(fmt::format("{}.part-{}", file, getpid()));
     store.cabinet().books().copy_to(copy.name());
     const auto proof = verify(Store::open_for_reading(copy.name()));
     expect_whole(proof, file);

@@ -11,11 +11,11 @@ namespace flutebook::ledger::proof {
 namespace {
 
 // Rows that belong to entries, read alongside them in the same order.
-class Alongside {
+class ParallelReads {
 public:
     enum class Numbered { by_line, by_entry };
 
-    Alongside(Database& books, const char* sql, const char* what, Numbered numbered)
+    ParallelReads(Database& books, const char* sql, const char* what, Numbered numbered)
         : rows_(books, sql), what_(what), numbered_(numbered), has_row_(rows_.step()) {}
 
     [[nodiscard]] bool is_of(std::int64_t entry) const { return has_row_ && entry_of_row() == entry; }
@@ -59,11 +59,11 @@ public:
           movements_(
               books,
               "SELECT id, from_account, to_account, material, cause, grams, money, day FROM movement ORDER BY id",
-              "a movement", Alongside::Numbered::by_line),
+              "a movement", ParallelReads::Numbered::by_line),
           expected_(books, "SELECT id, cause, grams FROM expected ORDER BY id", "an expected loss",
-                    Alongside::Numbered::by_line),
+                    ParallelReads::Numbered::by_line),
           counts_(books, "SELECT entry, account, material, grams, money, day FROM stock_count ORDER BY entry",
-                  "a count", Alongside::Numbered::by_entry) {}
+                  "a count", ParallelReads::Numbered::by_entry) {}
 
     void prove() {
         while (entries_.step()) prove_entry();
@@ -121,7 +121,7 @@ private:
 
     // How many lines there are stands before them in the text, so they are kept for a moment.
     template <std::size_t Columns>
-    std::vector<std::array<std::int64_t, Columns>> take_lines(Alongside& rows, const char* what) {
+    std::vector<std::array<std::int64_t, Columns>> take_lines(ParallelReads& rows, const char* what) {
         std::vector<std::array<std::int64_t, Columns>> lines;
         for (; rows.is_of(number_); rows.next()) {
             if (rows.line() != static_cast<std::int64_t>(lines.size()))
@@ -205,7 +205,7 @@ private:
     const std::optional<Hash>& kept_;
     Findings& findings_;
     Statement entries_;
-    Alongside movements_, expected_, counts_;
+    ParallelReads movements_, expected_, counts_;
     ChainText text_;
     ChainRead read_;
     std::int64_t number_ = 0, day_ = 0, newest_time_ = 0;

@@ -21,10 +21,10 @@ void prove_contents(Database& books, Findings& findings) {
 
 // The parts of one quote or order, as they are hashed.
 void write_parts(Statement& parts, std::int64_t of, ChainText& text) {
-    struct Line {
+    struct QuoteLine {
         std::string name, hash;
     };
-    std::vector<Line> lines;
+    std::vector<QuoteLine> lines;
     parts.bind(1, of);
     while (parts.step()) lines.push_back({parts.text(0), parts.text(1)});
     parts.reset();

@@ -17,7 +17,7 @@ std::string NameList::shown(std::int64_t number) const {
     return name == nullptr ? "?" : *name;
 }
 
-void Sum::add(std::int64_t more_grams, std::int64_t more_money) {
+void RecountedSum::add(std::int64_t more_grams, std::int64_t more_money) {
     movements += 1;
     const bool is_mass_lost = __builtin_add_overflow(grams, more_grams, &grams);
     const bool is_money_lost = __builtin_add_overflow(money, more_money, &money);

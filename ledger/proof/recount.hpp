@@ -24,19 +24,19 @@ private:
     std::unordered_map<std::int64_t, std::string> names_;
 };
 
-struct Sum {
+struct RecountedSum {
     std::int64_t movements = 0, grams = 0, money = 0;
     bool is_too_large = false;
 
     void add(std::int64_t more_grams, std::int64_t more_money);
-    friend bool operator==(const Sum&, const Sum&) = default;
+    friend bool operator==(const RecountedSum&, const RecountedSum&) = default;
 };
 
 /// By the same names as the tables of totals have them.
 struct Recount {
-    std::map<std::array<std::int64_t, 5>, Sum> flows;     // month, from, to, material, cause
-    std::map<std::array<std::int64_t, 7>, Sum> details;   // month, centre, shift, board, from, to, cause
-    std::map<std::array<std::int64_t, 5>, Sum> expected;  // month, centre, shift, board, cause
+    std::map<std::array<std::int64_t, 5>, RecountedSum> flows;     // month, from, to, material, cause
+    std::map<std::array<std::int64_t, 7>, RecountedSum> details;   // month, centre, shift, board, from, to, cause
+    std::map<std::array<std::int64_t, 5>, RecountedSum> expected;  // month, centre, shift, board, cause
 };
 
 }  // namespace flutebook::ledger::proof

@@ -12,7 +12,7 @@ namespace flutebook::ledger::proof {
 
 namespace {
 
-using Stocks = std::map<std::array<std::int64_t, 2>, Sum>;  // account, material
+using Stocks = std::map<std::array<std::int64_t, 2>, RecountedSum>;  // account, material
 
 // Closed months in their order, with the stocks that grew until then.
 class SealsProof {
@@ -143,7 +143,7 @@ private:
     const ChainRead& chain_;
     const QuotesRead& quotes_;
     Findings& findings_;
-    std::map<std::array<std::int64_t, 5>, Sum>::const_iterator flow_;
+    std::map<std::array<std::int64_t, 5>, RecountedSum>::const_iterator flow_;
     Stocks stocks_;
 };
 

@@ -19,13 +19,13 @@ std::string shown(const std::array<std::int64_t, Size>& key, const NameList& nam
 
 // `sql` answers with keys, then movements, grams and money, in any order.
 template <std::size_t Size>
-void compare(Statement rows, std::map<std::array<std::int64_t, Size>, Sum> wanted, const NameList& names,
+void compare(Statement rows, std::map<std::array<std::int64_t, Size>, RecountedSum> wanted, const NameList& names,
              Findings& findings) {
     while (rows.step()) {
         std::array<std::int64_t, Size> key{};
         int column = 0;
         for (auto& part : key) part = rows.number(column++);
-        const Sum found = {rows.number(column), rows.number(column + 1), rows.number(column + 2)};
+        const RecountedSum found = {rows.number(column), rows.number(column + 1), rows.number(column + 2)};
         const auto sum = wanted.find(key);
         if (sum == wanted.end()) {
             findings.add(fmt::format("total of {}: stands there, but no entry makes it", shown(key, names)));

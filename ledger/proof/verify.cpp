@@ -16,8 +16,8 @@ namespace {
 using proof::Findings;
 
 // A part of the proof that the file's damage may stop; the other parts go on.
-template <typename Part>
-void go_on(Findings& findings, const Part& part) {
+template <typename QuotePart>
+void go_on(Findings& findings, const QuotePart& part) {
     try {
         part();
     } catch (const LedgerError& error) {

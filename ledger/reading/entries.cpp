@@ -8,7 +8,7 @@ namespace flutebook::ledger {
 
 namespace {
 
-void read_movements(Cabinet& cabinet, Entry& entry) {
+void read_movements(Connection& cabinet, Entry& entry) {
     auto row = cabinet.ask_entries(
         "SELECT f.text, t.text, m.text, c.text, grams, money FROM movement "
         "JOIN name AS f ON f.id = from_account JOIN name AS t ON t.id = to_account "
@@ -20,7 +20,7 @@ void read_movements(Cabinet& cabinet, Entry& entry) {
                                          Grams::of(row->number(4)), Money::of_ten_thousandths(row->number(5))});
 }
 
-void read_expected(Cabinet& cabinet, Entry& entry) {
+void read_expected(Connection& cabinet, Entry& entry) {
     auto row = cabinet.ask_entries(
         "SELECT c.text, grams FROM expected JOIN name AS c ON c.id = cause "
         "WHERE expected.id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 ORDER BY expected.id");
@@ -28,7 +28,7 @@ void read_expected(Cabinet& cabinet, Entry& entry) {
     while (row->step()) entry.draft.expected.push_back({row->text(0), Grams::of(row->number(1))});
 }
 
-void read_count(Cabinet& cabinet, Entry& entry) {
+void read_count(Connection& cabinet, Entry& entry) {
     auto row = cabinet.ask_entries(
         "SELECT a.text, m.text, grams, money FROM stock_count JOIN name AS a ON a.id = account "
         "JOIN name AS m ON m.id = material WHERE entry = ?");
@@ -38,7 +38,7 @@ void read_count(Cabinet& cabinet, Entry& entry) {
     if (!row->is_nothing(3)) entry.draft.count->value = Money::of_ten_thousandths(row->number(3));
 }
 
-std::optional<Entry> read_entry(Cabinet& cabinet, std::int64_t number) {
+std::optional<Entry> read_entry(Connection& cabinet, std::int64_t number) {
     Entry entry;
     {
         auto row = cabinet.ask_entries(
@@ -73,7 +73,7 @@ std::optional<Entry> read_entry(Cabinet& cabinet, std::int64_t number) {
 }
 
 // Of an entry that is known to be there: where it cannot be read, a name of its is gone.
-Entry expect_entry(Cabinet& cabinet, std::int64_t number) {
+Entry expect_entry(Connection& cabinet, std::int64_t number) {
     auto entry = read_entry(cabinet, number);
     if (!entry) cabinet.give_up("entry " + std::to_string(number) + " cannot be read: the file is damaged; verify it");
     return *std::move(entry);

@@ -11,7 +11,7 @@ namespace flutebook::ledger {
 
 namespace {
 
-std::int64_t expect_quote(Cabinet& cabinet, const std::string& number) {
+std::int64_t expect_quote(Connection& cabinet, const std::string& number) {
     const auto quote = parse_quote_number(number);
     if (quote) {
         auto row = cabinet.ask_entries("SELECT 1 FROM quote WHERE id = ?");
@@ -21,7 +21,7 @@ std::int64_t expect_quote(Cabinet& cabinet, const std::string& number) {
     cabinet.refuse(fmt::format("there is no saved quote `{}`; save the quote first", number));
 }
 
-void check_order(Cabinet& cabinet, const OrderDraft& order) {
+void check_order(Connection& cabinet, const OrderDraft& order) {
     if (order.number.empty()) cabinet.refuse("an order has no number; give it the plant's own");
     if (const auto fault = fault_of_name("the order's number", order.number)) cabinet.refuse(*fault);
     if (order.quantity < 1)
@@ -33,13 +33,13 @@ void check_order(Cabinet& cabinet, const OrderDraft& order) {
     if (row->step()) cabinet.refuse(fmt::format("order {} was taken before; give another number", order.number));
 }
 
-std::int64_t newest_order(Cabinet& cabinet) {
+std::int64_t newest_order(Connection& cabinet) {
     auto row = cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM taken_order");
     row->step();
     return row->number(0);
 }
 
-void add_order(Cabinet& cabinet, const OrderDraft& order, std::int64_t quote, const Hand& hand) {
+void add_order(Connection& cabinet, const OrderDraft& order, std::int64_t quote, const Actor& hand) {
     const auto id = newest_order(cabinet) + 1;
     const auto when = hand.when.time_since_epoch().count();
     ChainText text;

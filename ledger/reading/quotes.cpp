@@ -11,13 +11,13 @@ namespace flutebook::ledger {
 
 namespace {
 
-std::int64_t newest_quote(Cabinet& cabinet) {
+std::int64_t newest_quote(Connection& cabinet) {
     auto row = cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM quote");
     row->step();
     return row->number(0);
 }
 
-std::int64_t save(Cabinet& cabinet, const QuoteDraft& draft, const Hand& hand) {
+std::int64_t save(Connection& cabinet, const QuoteDraft& draft, const Actor& hand) {
     const auto number = newest_quote(cabinet) + 1;
     check_parts(cabinet, "quote of request " + draft.request, draft.parts);
     if (const auto fault = fault_of_name("the request's number", draft.request)) cabinet.refuse(*fault);

@@ -16,19 +16,19 @@
 namespace flutebook::ledger {
 
 /// Any bytes under a name that is unique within its quote or order, such as "request.yaml" or "plant/papers.yaml".
-struct Part {
+struct QuotePart {
     std::string name, content;
 };
 
 struct QuoteDraft {
     std::string request;  // the request's own number
-    std::vector<Part> parts;
+    std::vector<QuotePart> parts;
 };
 
 struct SavedQuote {
     std::string number;  // Q000001, Q000002, ...
     std::string request;
-    std::vector<Part> parts;  // in the order they were given
+    std::vector<QuotePart> parts;  // in the order they were given
     std::string who;
     std::chrono::sys_seconds when;
 };
@@ -43,7 +43,7 @@ struct OrderDraft {
     std::string number;  // the plant's own
     std::string quote;   // Q000001
     std::int64_t quantity;
-    std::vector<Part> parts;  // the layout and the allowances that its runs are measured against
+    std::vector<QuotePart> parts;  // the layout and the allowances that its runs are measured against
 };
 
 struct SavedOrder {

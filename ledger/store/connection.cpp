@@ -6,31 +6,31 @@
 
 namespace flutebook::ledger {
 
-Cabinet::Cabinet(std::unique_ptr<Database> database, std::optional<WriteLock> lock, const Clock* clock)
+Connection::Connection(std::unique_ptr<Database> database, std::optional<WriteLock> lock, const Clock* clock)
     : lock_(std::move(lock)), database_(std::move(database)), clock_(clock) {
     database_->lock_down();
 }
 
 // Statements go before their connection: members are destroyed last first.
-Cabinet::~Cabinet() = default;
+Connection::~Connection() = default;
 
-Database& Cabinet::books() {
+Database& Connection::books() {
     if (writer_ && database_->is_in_transaction()) writer_->write_totals();
     return *database_;
 }
 
-Lease Cabinet::ask(const char* sql) {
+Lease Connection::ask(const char* sql) {
     static_cast<void>(books());
     return ask_entries(sql);
 }
 
-Lease Cabinet::ask_entries(const char* sql) {
+Lease Connection::ask_entries(const char* sql) {
     const auto kept = kept_.find(sql);
     if (kept != kept_.end()) return Lease(kept->second);
     return Lease(kept_.emplace(sql, Statement(*database_, sql)).first->second);
 }
 
-void Cabinet::begin() {
+void Connection::begin() {
     if (!database_->is_writable()) refuse("is open for reading: nothing can be posted; open it for writing");
     if (database_->is_in_transaction()) refuse("is posting already: end that posting first");
     database_->run("BEGIN IMMEDIATE");
@@ -43,7 +43,7 @@ void Cabinet::begin() {
     }
 }
 
-void Cabinet::commit() {
+void Connection::commit() {
     try {
         writer_->write_totals();
         database_->run("COMMIT");
@@ -53,16 +53,16 @@ void Cabinet::commit() {
     }
 }
 
-void Cabinet::undo() noexcept {
+void Connection::undo() noexcept {
     database_->undo();
     if (writer_) writer_->forget();
 }
 
-void Cabinet::refuse(const std::string& text) const {
+void Connection::refuse(const std::string& text) const {
     throw LedgerError(LedgerError::Kind::refused, file() + ": " + text);
 }
 
-void Cabinet::give_up(const std::string& text) const {
+void Connection::give_up(const std::string& text) const {
     throw LedgerError(LedgerError::Kind::unfit, file() + ": " + text);
 }
 

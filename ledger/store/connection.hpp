@@ -30,13 +30,13 @@ private:
     Statement& statement_;
 };
 
-class Cabinet {
+class Connection {
 public:
     /// Guards the connection and locks it down. `clock` is null where nothing is written.
-    Cabinet(std::unique_ptr<Database> database, std::optional<WriteLock> lock, const Clock* clock);
-    Cabinet(const Cabinet&) = delete;
-    Cabinet& operator=(const Cabinet&) = delete;
-    ~Cabinet();
+    Connection(std::unique_ptr<Database> database, std::optional<WriteLock> lock, const Clock* clock);
+    Connection(const Connection&) = delete;
+    Connection& operator=(const Connection&) = delete;
+    ~Connection();
 
     [[nodiscard]] const std::string& file() const { return database_->file(); }
 
@@ -71,7 +71,7 @@ private:
 /// All that is done while it lives happens when commit() returns, or not at all.
 class Transaction {
 public:
-    explicit Transaction(Cabinet& cabinet) : cabinet_(cabinet) { cabinet_.begin(); }
+    explicit Transaction(Connection& cabinet) : cabinet_(cabinet) { cabinet_.begin(); }
     Transaction(const Transaction&) = delete;
     Transaction& operator=(const Transaction&) = delete;
     ~Transaction() {
@@ -84,7 +84,7 @@ public:
     }
 
 private:
-    Cabinet& cabinet_;
+    Connection& cabinet_;
     bool is_open_ = true;
 };
 

@@ -15,7 +15,7 @@ namespace {
 // Of one part: 64 MiB, far above any plant's files and results.
 constexpr std::size_t largest_part = std::size_t{1} << 26U;
 
-std::int64_t content_number(Cabinet& cabinet, const std::string& content, const Hash& hash) {
+std::int64_t content_number(Connection& cabinet, const std::string& content, const Hash& hash) {
     auto found = cabinet.ask_entries("SELECT id FROM content WHERE sha256 = ?");
     found->bind_bytes(1, bytes_of(hash));
     if (found->step()) return found->number(0);
@@ -30,7 +30,7 @@ Hash newest(Lease row) {
 
 }  // namespace
 
-void check_parts(const Cabinet& cabinet, const std::string& whose, std::span<const Part> parts) {
+void check_parts(const Connection& cabinet, const std::string& whose, std::span<const QuotePart> parts) {
     if (parts.size() > most_lines)
         cabinet.refuse(fmt::format("{} has too many parts: found {}; {} are kept", whose, parts.size(), most_lines));
     std::set<std::string> names;
@@ -44,7 +44,7 @@ void check_parts(const Cabinet& cabinet, const std::string& whose, std::span<con
     }
 }
 
-void add_parts(Cabinet& cabinet, const char* table_sql, std::int64_t first, std::span<const Part> parts,
+void add_parts(Connection& cabinet, const char* table_sql, std::int64_t first, std::span<const QuotePart> parts,
                ChainText& text) {
     text.number(static_cast<std::int64_t>(parts.size()));
     for (const auto& part : parts) {
@@ -56,19 +56,19 @@ void add_parts(Cabinet& cabinet, const char* table_sql, std::int64_t first, std:
     }
 }
 
-std::vector<Part> read_parts(Cabinet& cabinet, const char* sql, std::int64_t of) {
+std::vector<QuotePart> read_parts(Connection& cabinet, const char* sql, std::int64_t of) {
     auto rows = cabinet.ask_entries(sql);
     rows->bind(1, of);
-    std::vector<Part> parts;
+    std::vector<QuotePart> parts;
     while (rows->step()) parts.push_back({rows->text(0), rows->text(1)});
     return parts;
 }
 
-Hash quotes_head(Cabinet& cabinet) {
+Hash quotes_head(Connection& cabinet) {
     return newest(cabinet.ask_entries("SELECT hash FROM quote ORDER BY id DESC LIMIT 1"));
 }
 
-Hash orders_head(Cabinet& cabinet) {
+Hash orders_head(Connection& cabinet) {
     return newest(cabinet.ask_entries("SELECT hash FROM taken_order ORDER BY id DESC LIMIT 1"));
 }
 

@@ -12,18 +12,18 @@
 namespace flutebook::ledger {
 
 /// Throws LedgerError, refused, where they are too many, too large, or two have one name. `whose` begins its sentence.
-void check_parts(const Cabinet& cabinet, const std::string& whose, std::span<const Part> parts);
+void check_parts(const Connection& cabinet, const std::string& whose, std::span<const QuotePart> parts);
 
 /// Adds the parts under the numbers from `first` on; `table_sql` inserts a number, a name and a content. Writes them
 /// into the text of the chain.
-void add_parts(Cabinet& cabinet, const char* table_sql, std::int64_t first, std::span<const Part> parts,
+void add_parts(Connection& cabinet, const char* table_sql, std::int64_t first, std::span<const QuotePart> parts,
                ChainText& text);
 
 /// Those that `sql` answers with, for one number: names and bytes.
-[[nodiscard]] std::vector<Part> read_parts(Cabinet& cabinet, const char* sql, std::int64_t of);
+[[nodiscard]] std::vector<QuotePart> read_parts(Connection& cabinet, const char* sql, std::int64_t of);
 
 /// Of the newest; zeros where there is none.
-[[nodiscard]] Hash quotes_head(Cabinet& cabinet);
-[[nodiscard]] Hash orders_head(Cabinet& cabinet);
+[[nodiscard]] Hash quotes_head(Connection& cabinet);
+[[nodiscard]] Hash orders_head(Connection& cabinet);
 
 }  // namespace flutebook::ledger

@@ -50,7 +50,7 @@ std::unique_ptr<Database> open_guarded(const std::string& file, Database::Access
 
 }  // namespace
 
-Store::Store(std::unique_ptr<Cabinet> cabinet) : cabinet_(std::move(cabinet)) {}
+Store::Store(std::unique_ptr<Connection> cabinet) : cabinet_(std::move(cabinet)) {}
 Store::Store(Store&&) noexcept = default;
 Store& Store::operator=(Store&&) noexcept = default;
 Store::~Store() = default;
@@ -70,7 +70,7 @@ Store Store::open_for_writing(const std::string& file, IfMissing missing, const 
     if (!altered.empty())
         throw LedgerError(LedgerError::Kind::unfit,
                           file + ": its tables were altered: " + altered + "; restore a verified backup");
-    return Store(std::make_unique<Cabinet>(std::move(database), std::move(lock), &clock));
+    return Store(std::make_unique<Connection>(std::move(database), std::move(lock), &clock));
 }
 
 Store Store::open_for_reading(const std::string& file) {
@@ -88,14 +88,14 @@ Store Store::open_for_reading(const std::string& file) {
         case Fitness::current:
             break;
     }
-    return Store(std::make_unique<Cabinet>(std::move(database), std::nullopt, nullptr));
+    return Store(std::make_unique<Connection>(std::move(database), std::nullopt, nullptr));
 }
 
 Store Store::in_memory(const Clock& clock) {
     auto database = std::make_unique<Database>("a ledger in memory", Database::Access::memory);
     database->set_guards();
     migrate(*database);
-    return Store(std::make_unique<Cabinet>(std::move(database), std::nullopt, &clock));
+    return Store(std::make_unique<Connection>(std::move(database), std::nullopt, &clock));
 }
 
 Snapshot::Snapshot(const Store& store) : cabinet_(store.cabinet()), is_held_(!cabinet_.is_in_transaction()) {

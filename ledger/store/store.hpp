@@ -13,7 +13,7 @@
 
 namespace flutebook::ledger {
 
-class Cabinet;
+class Connection;
 
 enum class IfMissing { refuse, create };
 
@@ -39,12 +39,12 @@ public:
     [[nodiscard]] const std::string& file() const;
 
     /// For the ledger's own sources.
-    [[nodiscard]] Cabinet& cabinet() const { return *cabinet_; }
+    [[nodiscard]] Connection& cabinet() const { return *cabinet_; }
 
 private:
-    explicit Store(std::unique_ptr<Cabinet> cabinet);
+    explicit Store(std::unique_ptr<Connection> cabinet);
 
-    std::unique_ptr<Cabinet> cabinet_;
+    std::unique_ptr<Connection> cabinet_;
 };
 
 /// While it lives, every read of `store` sees the ledger as it was when the snapshot was taken, whatever other
@@ -58,7 +58,7 @@ public:
     ~Snapshot();
 
 private:
-    Cabinet& cabinet_;
+    Connection& cabinet_;
     bool is_held_;
 };
 

@@ -29,7 +29,7 @@ void ChainText::text(std::string_view value) {
     text_ += value;
 }
 
-Hash entry_hash(ChainText& text, const Hash& before, const Draft& draft, const Origin& origin) {
+Hash entry_hash(ChainText& text, const Hash& before, const Draft& draft, const EntryOrigin& origin) {
     text.begin(before, "entry 1");
     text.number(origin.number);
     for (const auto* field : {&draft.kind, &draft.ref, &draft.content}) text.text(*field);

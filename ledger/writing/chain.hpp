@@ -51,14 +51,14 @@ private:
 };
 
 /// What an entry has besides its draft.
-struct Origin {
+struct EntryOrigin {
     std::int64_t number;
     const std::string& who;
     std::chrono::sys_seconds when;
     std::int64_t reverses;  // 0: nothing
 };
 
-[[nodiscard]] Hash entry_hash(ChainText& text, const Hash& before, const Draft& draft, const Origin& origin);
+[[nodiscard]] Hash entry_hash(ChainText& text, const Hash& before, const Draft& draft, const EntryOrigin& origin);
 
 /// 20261015, and back.
 [[nodiscard]] std::int64_t to_number(Date date);

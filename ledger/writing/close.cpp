@@ -18,7 +18,7 @@ namespace flutebook::ledger {
 
 namespace {
 
-void post_differences(Posting& posting, Cabinet& cabinet, const Close& close) {
+void post_differences(Posting& posting, Connection& cabinet, const Close& close) {
     for (const auto& draft : close.differences) {
         if (draft.date.year() / draft.date.month() != close.month)
             cabinet.refuse(
@@ -29,7 +29,7 @@ void post_differences(Posting& posting, Cabinet& cabinet, const Close& close) {
     }
 }
 
-void expect_nothing_below_zero(const Cabinet& cabinet, const Close& close, const std::vector<Balance>& stocks) {
+void expect_nothing_below_zero(const Connection& cabinet, const Close& close, const std::vector<Balance>& stocks) {
     std::map<std::string, Grams> held;
     for (const auto& stock : stocks) held[stock.account] += stock.mass;
     std::vector<std::string> lines;
@@ -60,7 +60,7 @@ std::int64_t add_closing_entry(const Store& store, const Close& close, const std
     return writer.add(draft, {close.who, writer.not_before_the_newest(cabinet.clock().now())});
 }
 
-void add_seal(Cabinet& cabinet, Month month, std::int64_t entry, const std::vector<Balance>& stocks) {
+void add_seal(Connection& cabinet, Month month, std::int64_t entry, const std::vector<Balance>& stocks) {
     auto& names = cabinet.entry_writer().names();
     for (const auto& stock : stocks) {
         const auto account = names.number_of(stock.account);

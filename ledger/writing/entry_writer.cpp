@@ -37,7 +37,7 @@ std::chrono::sys_seconds EntryWriter::not_before_the_newest(std::chrono::sys_sec
     return std::max(now, when_);
 }
 
-std::int64_t EntryWriter::add(const Draft& draft, const Hand& hand, std::int64_t reverses) {
+std::int64_t EntryWriter::add(const Draft& draft, const Actor& hand, std::int64_t reverses) {
     const auto number = number_ + 1;
     const auto day = to_number(draft.date);
     const EntryKeys keys = {day / 100, names_.number_of(draft.centre), names_.number_of(draft.shift),

@@ -14,7 +14,7 @@
 namespace flutebook::ledger {
 
 /// What every entry of one transaction has in common.
-struct Hand {
+struct Actor {
     std::string who;
     std::chrono::sys_seconds when;
 };
@@ -33,7 +33,7 @@ public:
 
     /// Adds a draft that was examined and is dated in an open month; answers with its number. `reverses` is 0, or the
     /// entry whose mirror it is.
-    std::int64_t add(const Draft& draft, const Hand& hand, std::int64_t reverses = 0);
+    std::int64_t add(const Draft& draft, const Actor& hand, std::int64_t reverses = 0);
 
     /// Of the newest entry; zeros where there is none.
     [[nodiscard]] const Hash& head() const { return head_; }

@@ -16,13 +16,13 @@ namespace flutebook::ledger {
 namespace {
 
 // The entry that already has the draft's kind and ref.
-std::optional<Added> find_twin(Cabinet& cabinet, const Draft& draft) {
+std::optional<Added> find_twin(Connection& cabinet, const Draft& draft) {
     const auto kind = cabinet.entry_writer().names().number_of(draft.kind);
     auto found = cabinet.ask_entries("SELECT id, content FROM entry WHERE kind = ? AND ref = ?");
     found->bind(1, kind).bind(2, draft.ref);
     if (!found->step()) return std::nullopt;
     if (found->view(1) == draft.content) return AlreadyPosted{found->number(0)};
-    return RefTaken{found->number(0), found->text(1)};
+    return KnownRef{found->number(0), found->text(1)};
 }
 
 }  // namespace
@@ -51,7 +51,7 @@ Added Posting::add(const Draft& draft) {
 
 Added Posting::add_examined(const Draft& draft) {
     if (auto twin = find_twin(cabinet_, draft)) {
-        (std::holds_alternative<RefTaken>(*twin) ? refused_ : skipped_) += 1;
+        (std::holds_alternative<KnownRef>(*twin) ? refused_ : skipped_) += 1;
         return *twin;
     }
     const Month month = draft.date.year() / draft.date.month();

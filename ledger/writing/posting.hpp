@@ -25,7 +25,7 @@ struct AlreadyPosted {
     std::int64_t number;
 };
 /// Refused: entry `number` has the same kind and ref, and other content.
-struct RefTaken {
+struct KnownRef {
     std::int64_t number;
     std::string content;
 };
@@ -33,10 +33,10 @@ struct RefTaken {
 struct MonthClosed {
     Month last_closed;
 };
-using Added = std::variant<Posted, AlreadyPosted, RefTaken, MonthClosed>;
+using Added = std::variant<Posted, AlreadyPosted, KnownRef, MonthClosed>;
 
 [[nodiscard]] inline bool is_refusal(const Added& added) {
-    return std::holds_alternative<RefTaken>(added) || std::holds_alternative<MonthClosed>(added);
+    return std::holds_alternative<KnownRef>(added) || std::holds_alternative<MonthClosed>(added);
 }
 
 /// What a commit acknowledges: it is on disk.
@@ -69,7 +69,7 @@ public:
 private:
     Added add_examined(const Draft& draft);
 
-    Cabinet& cabinet_;
+    Connection& cabinet_;
     std::string who_;
     std::unique_ptr<Transaction> transaction_;  // null when the posting has ended
     std::optional<Month> last_closed_;

@@ -64,7 +64,7 @@ Posted reverse(Store& store, const Reversal& reversal) {
     if (const auto fault = fault_of(draft))
         cabinet.refuse(fmt::format("reversal of entry {}: {}", entry->number, *fault));
     auto& writer = cabinet.entry_writer();
-    const Hand hand = {reversal.who, writer.not_before_the_newest(cabinet.clock().now())};
+    const Actor hand = {reversal.who, writer.not_before_the_newest(cabinet.clock().now())};
     const auto number = writer.add(draft, hand, entry->number);
     static_cast<void>(posting.commit());
     return {number};

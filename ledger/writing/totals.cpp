@@ -37,7 +37,7 @@ Totals::Totals(Database& database)
           "INSERT INTO month_expected VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO UPDATE SET losses = losses + "
           "excluded.losses, grams = grams + excluded.grams") {}
 
-void Totals::grow(Sum& sum, std::int64_t grams, std::int64_t money) const {
+void Totals::grow(TotalSum& sum, std::int64_t grams, std::int64_t money) const {
     sum.movements += 1;
     if (__builtin_add_overflow(sum.grams, grams, &sum.grams) || __builtin_add_overflow(sum.money, money, &sum.money))
         throw LedgerError(
@@ -64,7 +64,7 @@ void Totals::write_when_many() {
 // In the order of their keys, which is the order of the table: neighbours in the file are written together.
 template <std::size_t Size>
 void Totals::write(Sums<Size>& sums, Statement& statement, With with) {
-    std::vector<std::pair<std::array<std::int64_t, Size>, Sum>> rows(sums.begin(), sums.end());
+    std::vector<std::pair<std::array<std::int64_t, Size>, TotalSum>> rows(sums.begin(), sums.end());
     std::sort(rows.begin(), rows.end(), [](const auto& left, const auto& right) { return left.first < right.first; });
     for (const auto& [key, sum] : rows) {
         int parameter = 0;

@@ -36,7 +36,7 @@ public:
     void forget();
 
 private:
-    struct Sum {
+    struct TotalSum {
         std::int64_t movements = 0, grams = 0, money = 0;
     };
     template <std::size_t Size>
@@ -44,9 +44,9 @@ private:
         std::size_t operator()(const std::array<std::int64_t, Size>& key) const;
     };
     template <std::size_t Size>
-    using Sums = std::unordered_map<std::array<std::int64_t, Size>, Sum, KeyHash<Size>>;
+    using Sums = std::unordered_map<std::array<std::int64_t, Size>, TotalSum, KeyHash<Size>>;
 
-    void grow(Sum& sum, std::int64_t grams, std::int64_t money) const;
+    void grow(TotalSum& sum, std::int64_t grams, std::int64_t money) const;
     enum class With { mass, mass_and_money };
     template <std::size_t Size>
     static void write(Sums<Size>& sums, Statement& statement, With with);

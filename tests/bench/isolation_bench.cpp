@@ -142,7 +142,7 @@ int main(int count, char** words) {
     }
     const double share = count > 4 ? std::atof(words[4]) : 1;
     const auto rows = static_cast<std::size_t>(std::max(500.0, 100000 * share));
-    plugin_worker::Isolation isolation(words[3]);
+    plugin_worker::ProcessLoader isolation(words[3]);
     bench::Workload here(words[1], words[2]);
     fmt::print("isolated against in-process, median of interleaved runs; wall time\n");
     for (const char* model : {"paper", "energy", "run"}) {

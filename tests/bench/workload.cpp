@@ -30,10 +30,10 @@ Workload::Workload(const std::string& folder, const std::string& plugins)
     : Workload(plant::read_plant(folder), plugins, nullptr) {}
 
 Workload::Workload(const std::string& folder, const std::string& plugins, const std::vector<std::string>& isolated,
-                   contract::Elsewhere& elsewhere)
+                   contract::IsolatedLoader& elsewhere)
     : Workload(with_isolated(plant::read_plant(folder), isolated), plugins, &elsewhere) {}
 
-Workload::Workload(plant::Plant plant, const std::string& plugins, contract::Elsewhere* elsewhere)
+Workload::Workload(plant::Plant plant, const std::string& plugins, contract::IsolatedLoader* elsewhere)
     : plant_(std::move(plant)), engine_(engine::Engine::start(plant_, plugins, nullptr, elsewhere)) {
     std::vector<std::string> files;
     for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(plant_.folder) / "requests"))

@@ -21,7 +21,7 @@ public:
 
     /// The same with some models isolated.
     Workload(const std::string& folder, const std::string& plugins, const std::vector<std::string>& isolated,
-             contract::Elsewhere& elsewhere);
+             contract::IsolatedLoader& elsewhere);
 
     [[nodiscard]] const engine::Engine& engine() const { return engine_; }
 
@@ -32,7 +32,7 @@ public:
     [[nodiscard]] Extras extras_of(const engine::Order& order) const;
 
 private:
-    Workload(plant::Plant plant, const std::string& plugins, contract::Elsewhere* elsewhere);
+    Workload(plant::Plant plant, const std::string& plugins, contract::IsolatedLoader* elsewhere);
 
     [[nodiscard]] double plant_setting(const std::string& name) const;
     [[nodiscard]] double request_setting(const engine::Order& order, const std::string& name) const;

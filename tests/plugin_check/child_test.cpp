@@ -82,7 +82,7 @@ TEST_CASE("a child gets its descriptors in order, and no others") {
     const Pipe first;
     const Pipe second;
     std::vector<std::string> heard;
-    Listener listener([&](const Said& said) { heard.push_back(said.word + " " + said.text); });
+    Listener listener([&](const ChildMessage& said) { heard.push_back(said.word + " " + said.text); });
     Child child(
         shell,
         {"-c", "echo second >&4; for at in 3 4 5 6 7 8 9; do ( : >&$at ) && echo open $at >&3; done; echo end >&3"},
@@ -97,7 +97,7 @@ TEST_CASE("a child gets its descriptors in order, and no others") {
 
 TEST_CASE("a child that says nothing for too long is killed, and one that goes on for too long as well") {
     const Pipe report;
-    Listener listener([](const Said&) {});
+    Listener listener([](const ChildMessage&) {});
     const std::string mark = "98764.25";
     Child silent(shell, {"-c", "sleep " + mark + "; true"}, {report.writing()});
     CHECK(watch(silent, report.reading(), listener, {20s, 200ms, std::size_t{1} << 30}) == Stopped::out_of_time);

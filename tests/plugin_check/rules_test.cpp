@@ -73,17 +73,17 @@ const std::vector<std::pair<std::string, std::string>>& table() {
     return all;
 }
 
-Findings checked(const std::string& file) {
-    Asked asked = asked_for_check(FLUTEBOOK_PROGRAM, 1, few_orders);
+CheckFindings checked(const std::string& file) {
+    CheckOptions asked = asked_for_check(FLUTEBOOK_PROGRAM, 1, few_orders);
     asked.limits.silence = 1000ms * slowness;
     asked.limits.resident_bytes = std::size_t{256} << 20;
     return try_plugin(contract::PluginFile::read(file), asked);
 }
 
-Names broken_by(const Findings& findings) {
+Names broken_by(const CheckFindings& findings) {
     Names made;
-    for (const Finding& finding : findings.rules)
-        if (finding.state == Finding::State::broken) made.push_back(finding.rule->id + (": it " + finding.text));
+    for (const RuleFinding& finding : findings.rules)
+        if (finding.state == RuleFinding::State::broken) made.push_back(finding.rule->id + (": it " + finding.text));
     return made;
 }
 
@@ -103,16 +103,16 @@ void check_group(const std::string& group) {
 
 void check_keeps_all(const std::string& file) {
     INFO(file);
-    const Findings findings = checked(file);
+    const CheckFindings findings = checked(file);
     CHECK(broken_by(findings).empty());
     CHECK(findings.rules.size() == rules().size());
-    for (const Finding& finding : findings.rules) CHECK(finding.state == Finding::State::holds);
+    for (const RuleFinding& finding : findings.rules) CHECK(finding.state == RuleFinding::State::holds);
     CHECK(findings.figures.size() == 4);
 }
 
-Finding finding_of(const Findings& findings, const std::string& rule) {
+RuleFinding finding_of(const CheckFindings& findings, const std::string& rule) {
     const auto found = std::find_if(findings.rules.begin(), findings.rules.end(),
-                                    [&](const Finding& own) { return own.rule->id == rule; });
+                                    [&](const RuleFinding& own) { return own.rule->id == rule; });
     REQUIRE(found != findings.rules.end());
     return *found;
 }
@@ -190,8 +190,8 @@ TEST_CASE("an allocation is seen in the standard library too, and named") {
 }
 
 TEST_CASE("symbols beside the promised one are told, and break no rule") {
-    const Finding finding = finding_of(checked(plugin("shows_too_much")), "file.exports");
-    CHECK(finding.state == Finding::State::holds);
+    const RuleFinding finding = finding_of(checked(plugin("shows_too_much")), "file.exports");
+    CHECK(finding.state == RuleFinding::State::holds);
     CHECK_THAT(finding.text, Catch::Contains("rate_of_a_box"));
 }
 
@@ -201,17 +201,17 @@ TEST_CASE("a fault of many orders comes with the fewest that bring it out, and t
                                      asked_for_check(FLUTEBOOK_PROGRAM, 5, orders)),
                           "fuzz.orders");
     };
-    const Finding first = tried(few_orders);
-    REQUIRE(first.state == Finding::State::broken);
+    const RuleFinding first = tried(few_orders);
+    REQUIRE(first.state == RuleFinding::State::broken);
     REQUIRE(first.orders > 1);
-    const Finding again = tried(first.orders);
-    CHECK(again.state == Finding::State::broken);
+    const RuleFinding again = tried(first.orders);
+    CHECK(again.state == RuleFinding::State::broken);
     CHECK(again.text == first.text);
-    CHECK(tried(first.orders - 1).state == Finding::State::holds);
+    CHECK(tried(first.orders - 1).state == RuleFinding::State::holds);
 }
 
 TEST_CASE("rules that are not asked for trust are not tried for it") {
-    const Findings findings =
+    const CheckFindings findings =
         try_plugin(contract::PluginFile::read(plugin("allocates")), asked_for_trust(FLUTEBOOK_PROGRAM));
     CHECK(findings.broken() == nullptr);
     CHECK(findings.figures.empty());

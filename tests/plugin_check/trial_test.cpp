@@ -16,16 +16,16 @@ using check::plugin;
 
 namespace {
 
-Findings tried(const std::string& file) {
-    Asked asked = asked_for_trust(FLUTEBOOK_PROGRAM);
+CheckFindings tried(const std::string& file) {
+    CheckOptions asked = asked_for_trust(FLUTEBOOK_PROGRAM);
     asked.limits.whole = asked.limits.silence = 1000ms * slowness;
     asked.limits.resident_bytes = std::size_t{256} << 20;
     return try_plugin(contract::PluginFile::read(file), asked);
 }
 
 // The broken rule and what the plugin did; empty where none is broken.
-std::string verdict(const Findings& findings) {
-    const Finding* broken = findings.broken();
+std::string verdict(const CheckFindings& findings) {
+    const RuleFinding* broken = findings.broken();
     return broken == nullptr ? "" : std::string(broken->rule->id) + ": " + broken->text;
 }
 
@@ -40,11 +40,11 @@ using Catch::StartsWith;
 }  // namespace
 
 TEST_CASE("a good plugin passes its trial, by every rule") {
-    const Findings findings = tried(plugin("good"));
+    const CheckFindings findings = tried(plugin("good"));
     CHECK(verdict(findings) == "");
-    for (const Finding& finding : findings.rules) {
+    for (const RuleFinding& finding : findings.rules) {
         INFO(finding.rule->id);
-        CHECK(finding.state == Finding::State::holds);
+        CHECK(finding.state == RuleFinding::State::holds);
     }
 }
 
@@ -57,12 +57,12 @@ TEST_CASE("each of the host's own models passes its trial") {
 }
 
 TEST_CASE("a plugin that crashes breaks one rule, and what was not tried any more says so") {
-    const Findings findings = tried(plugin("crashes"));
+    const CheckFindings findings = tried(plugin("crashes"));
     CHECK_THAT(verdict(findings), StartsWith(std::string("conduct.survives: ") + check::crashed));
     std::size_t broken = 0;
-    for (const Finding& finding : findings.rules) {
-        broken += finding.state == Finding::State::broken ? 1 : 0;
-        if (finding.state == Finding::State::not_tried) CHECK(finding.text == "needs conduct.survives");
+    for (const RuleFinding& finding : findings.rules) {
+        broken += finding.state == RuleFinding::State::broken ? 1 : 0;
+        if (finding.state == RuleFinding::State::not_tried) CHECK(finding.text == "needs conduct.survives");
     }
     CHECK(broken == 1);
 }

@@ -44,7 +44,7 @@ bool same(const Costing& left, const Costing& right) {
 }
 
 // The run as it came out, as if it had been measured.
-engine::GivenRun as_measured(const Costing& costing) {
+engine::MeasuredRun as_measured(const Costing& costing) {
     return {costing.fed,       costing.good,        costing.web_length_m, costing.web_area_m2,
             costing.issued_kg, costing.adhesive_kg, costing.losses};
 }
@@ -90,7 +90,7 @@ TEST_CASE("each of the ten models comes to the same bits isolated, over generate
         for (std::size_t r = 0; r < std::min<std::size_t>(source.rows().size(), 3); ++r) {
             const Costing full = *here.cost_in_full(source.rows()[r]);
             RC_ASSERT(same(full, *apart.cost_in_full(source.rows()[r])));
-            const engine::GivenRun run = as_measured(full);
+            const engine::MeasuredRun run = as_measured(full);
             RC_ASSERT(same(*here.cost_in_full(source.rows()[r], run), *apart.cost_in_full(source.rows()[r], run)));
         }
         rows += source.rows().size();

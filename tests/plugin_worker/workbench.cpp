@@ -32,7 +32,7 @@ void isolate(plant::Plant& plant, const std::vector<std::string>& models) {
 }
 
 engine::Engine open(const plant::Plant& plant, std::chrono::milliseconds patience) {
-    plugin_worker::Isolation isolation(FLUTEBOOK_PROGRAM, patience);
+    plugin_worker::ProcessLoader isolation(FLUTEBOOK_PROGRAM, patience);
     return engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR, nullptr, &isolation);
 }
 

@@ -19,7 +19,7 @@ using geometry::Blank;
 namespace {
 
 // A box on a board whose folds take nothing, with no slots.
-Blank bare_box(const orders::Inside& inside, double tab_mm) {
+Blank bare_box(const orders::InsideSize& inside, double tab_mm) {
     static const plant::Plant pattern = fixture::small_plant();
     plant::Plant plant = pattern;
     for (plant::Allowance& allowance : plant.allowances) {
@@ -38,7 +38,7 @@ Blank worked_example() {
 
 constexpr double volume_mm3 = 12.5e6;
 
-orders::Inside box_holding_volume(double length_mm, double width_mm) {
+orders::InsideSize box_holding_volume(double length_mm, double width_mm) {
     return {length_mm, width_mm, volume_mm3 / (length_mm * width_mm)};
 }
 
@@ -56,7 +56,7 @@ double best_width_mm(double length_mm) {
 }
 
 // The least-board box, by search alone: over widths inside, over lengths outside.
-orders::Inside least_board_box() {
+orders::InsideSize least_board_box() {
     const double length_mm =
         boost::math::tools::brent_find_minima([](double length) { return board_m2(length, best_width_mm(length)); },
                                               20.0, 2000.0, bits)
@@ -77,19 +77,19 @@ TEST_CASE("the net area of that box is its blank less the corners beside the tab
 }
 
 TEST_CASE("the slotted box that holds 12.5 dm3 in the least board measures 292.40 x 146.20 x 292.40 mm") {
-    const orders::Inside box = least_board_box();
+    const orders::InsideSize box = least_board_box();
     REQUIRE(box.length_mm == Approx(292.40).margin(0.01));
     REQUIRE(box.width_mm == Approx(146.20).margin(0.01));
     REQUIRE(box.height_mm == Approx(292.40).margin(0.01));
 }
 
 TEST_CASE("the least-board slotted box has the shape 2:1:2") {
-    const orders::Inside box = least_board_box();
+    const orders::InsideSize box = least_board_box();
     REQUIRE(box.length_mm / box.width_mm == Approx(2).epsilon(1e-5));
     REQUIRE(box.height_mm / box.width_mm == Approx(2).epsilon(1e-5));
 }
 
 TEST_CASE("the least-board slotted box of 12.5 dm3 takes 0.384742 m2") {
-    const orders::Inside box = least_board_box();
+    const orders::InsideSize box = least_board_box();
     REQUIRE(board_m2(box.length_mm, box.width_mm) == Approx(0.384742).margin(5e-7));
 }

@@ -10,7 +10,7 @@
 #include "host/services/orders/variance.hpp"
 
 using namespace flutebook;
-using services::Input;
+using services::MaterialInput;
 using services::Variances;
 
 namespace {
@@ -19,7 +19,7 @@ Money money(double amount) {
     return Money::rounded(amount, 4).value();
 }
 
-Variances variances(const Input& input) {
+Variances variances(const MaterialInput& input) {
     return services::variances_of(services::stages_of(input).value());
 }
 

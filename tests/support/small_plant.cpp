@@ -281,20 +281,20 @@ Plant small_plant() {
 
 Request box_request(const Plant& plant) {
     Request box = request("R-1", "0201", board_index(plant, "B-140"), {500, 5000});
-    box.inside = orders::Inside{400, 300, 250};
+    box.inside = orders::InsideSize{400, 300, 250};
     box.colours = 2;
     return box;
 }
 
 Request double_wall_request(const Plant& plant) {
     Request box = request("R-2", "0201", board_index(plant, "BC-370"), {1200});
-    box.inside = orders::Inside{600, 400, 400};
+    box.inside = orders::InsideSize{600, 400, 400};
     return box;
 }
 
 Request sheet_request(const Plant& plant) {
     Request sheet = request("R-3", "0110", board_index(plant, "C-140"), {3000});
-    sheet.inside = orders::Inside{1200, 800, 0};
+    sheet.inside = orders::InsideSize{1200, 800, 0};
     return sheet;
 }
 

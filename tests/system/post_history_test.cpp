@@ -102,7 +102,7 @@ private:
     }
 
     std::int64_t post(ledger::Store& store, std::vector<std::string> files) {
-        return services::post(plant_, store, {std::move(files), "ada", services::PostAsked::Keep::all}).first_entry;
+        return services::post(plant_, store, {std::move(files), "ada", services::PostOptions::Keep::all}).first_entry;
     }
 
     void live(ledger::Store& store, const std::string& month) {

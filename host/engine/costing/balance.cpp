@@ -11,9 +11,9 @@ namespace {
 
 constexpr double hair = 1e-9;  // of what came in
 
-class Balance {
+class BlockBalance {
 public:
-    Balance(const Columns& columns, const Slots& slots, const Graph& graph)
+    BlockBalance(const Columns& columns, const Slots& slots, const Graph& graph)
         : columns_(columns), slots_(slots), graph_(graph), losses_(slots.models[graph.shedder].losses) {}
 
     std::optional<Fault> check(std::size_t rows) {
@@ -102,7 +102,7 @@ private:
 }  // namespace
 
 std::optional<Fault> check_balance(const Columns& columns, const Slots& slots, const Graph& graph, std::size_t rows) {
-    return Balance(columns, slots, graph).check(rows);
+    return BlockBalance(columns, slots, graph).check(rows);
 }
 
 }  // namespace flutebook::engine

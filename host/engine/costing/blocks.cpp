@@ -108,7 +108,8 @@ std::optional<Fault> Blocks::run(Columns& columns, std::span<const Row> rows, st
     return run_models(columns, rows, outcomes, nullptr);
 }
 
-std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const GivenRun& run, Outcome& outcome) const {
+std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const MeasuredRun& run,
+                                        Outcome& outcome) const {
     outcome = {};
     if (auto fault = run_models(columns, {&row, 1}, {&outcome, 1}, &run)) return fault;
     if (outcome.state == Outcome::State::refused) return std::nullopt;
@@ -116,13 +117,13 @@ std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const 
 }
 
 std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes,
-                                        const GivenRun* given) const {
+                                        const MeasuredRun* given) const {
     filler_.fill(columns, rows);
     for (std::size_t m = 0; m < graph_.models.size(); ++m) {
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
         const bool stands_in = given != nullptr && m == graph_.shedder;
-        if (auto fault = stands_in ? stand_in(columns, slots_, graph_, *given) : evaluate(columns, m, rows))
+        if (auto fault = stands_in ? write_measured_run(columns, slots_, graph_, *given) : evaluate(columns, m, rows))
             return fault;
         const std::uint32_t* refused = columns.refused(m);
         bool any_refused = false;

@@ -41,7 +41,7 @@ public:
                                            std::span<Outcome> outcomes) const;
 
     /// Costs one row with a measured run in the place of the model that lays it out. No balance is held.
-    [[nodiscard]] std::optional<Fault> cost_given(Columns& columns, const Row& row, const GivenRun& run,
+    [[nodiscard]] std::optional<Fault> cost_given(Columns& columns, const Row& row, const MeasuredRun& run,
                                                   Outcome& outcome) const;
 
     /// Calls one model over the columns as they stand; its outputs start afresh.
@@ -56,7 +56,7 @@ private:
     };
 
     [[nodiscard]] std::optional<Fault> run_models(Columns& columns, std::span<const Row> rows,
-                                                  std::span<Outcome> outcomes, const GivenRun* given) const;
+                                                  std::span<Outcome> outcomes, const MeasuredRun* given) const;
     [[nodiscard]] std::optional<Fault> evaluate(Columns& columns, std::size_t model, std::span<const Row> rows) const;
     [[nodiscard]] std::optional<Fault> check_takes(const Columns& columns, std::size_t model, std::size_t rows) const;
     [[nodiscard]] std::optional<Fault> check_gives(const Columns& columns, std::size_t model, std::size_t rows) const;

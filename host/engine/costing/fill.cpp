@@ -39,13 +39,13 @@ Filler::Filler(const Graph& graph, const contract::Settings& settings, const Slo
     : fact_slots_(slots.of_facts) {
     for (std::size_t m = 0; m < graph.models.size(); ++m)
         for (std::size_t s = 0; s < settings[m].size(); ++s) {
-            const Column column{&settings[m][s], graph.models[m].settings[s].varies_by, slots.of_settings[m][s]};
+            const SettingColumn column{&settings[m][s], graph.models[m].settings[s].varies_by, slots.of_settings[m][s]};
             (is_constant(*column.values, column.varies_by) ? constant_ : varying_).push_back(column);
         }
 }
 
 void Filler::fill_constant(Columns& columns) const {
-    for (const Column& own : constant_)
+    for (const SettingColumn& own : constant_)
         for (std::size_t i = 0; i < columns.extent(own.slot); ++i)
             std::fill_n(columns.column(own.slot, i), block_rows, own.values->values.front());
 }
@@ -56,7 +56,7 @@ void Filler::fill(Columns& columns, std::span<const Row> rows) const {
         for (std::size_t i = 0; i < columns.extent(fact_slots_[f]); ++i)
             facts()[f].fill(rows, i, columns.column(fact_slots_[f], i));
     }
-    for (const Column& own : varying_)
+    for (const SettingColumn& own : varying_)
         for (std::size_t i = 0; i < columns.extent(own.slot); ++i) {
             double* column = columns.column(own.slot, i);
             for (std::size_t r = 0; r < rows.size(); ++r) column[r] = value_in(*own.values, own.varies_by, rows[r], i);

@@ -24,13 +24,13 @@ public:
     void fill(Columns& columns, std::span<const Row> rows) const;
 
 private:
-    struct Column {
+    struct SettingColumn {
         const contract::SettingValues* values;
         contract::VariesBy varies_by;
         Slot slot;
     };
 
-    std::vector<Column> constant_, varying_;
+    std::vector<SettingColumn> constant_, varying_;
     std::vector<Slot> fact_slots_;
 };
 

@@ -15,14 +15,14 @@ struct Measured {
     std::vector<double> values;
 };
 
-std::vector<double> lost_by_step(const GivenRun& run) {
+std::vector<double> lost_by_step(const MeasuredRun& run) {
     std::vector<double> made(run.fed.size(), 0.0);
     for (const auto& cause : run.losses)
         for (std::size_t k = 0; k < made.size(); ++k) made[k] += cause[k];
     return made;
 }
 
-std::map<std::string, Measured> measured(const GivenRun& run) {
+std::map<std::string, Measured> measured(const MeasuredRun& run) {
     return {{"run.fed", {"1", run.fed}},
             {"run.good", {"1", run.good}},
             {"web.length", {"m", {run.web_length_m}}},
@@ -34,7 +34,8 @@ std::map<std::string, Measured> measured(const GivenRun& run) {
 
 }  // namespace
 
-std::optional<Fault> stand_in(Columns& columns, const Slots& slots, const Graph& graph, const GivenRun& run) {
+std::optional<Fault> write_measured_run(Columns& columns, const Slots& slots, const Graph& graph,
+                                        const MeasuredRun& run) {
     const contract::Model& model = graph.models[graph.shedder];
     const ModelSlots& own = slots.models[graph.shedder];
     columns.begin_results(graph.shedder, 1);

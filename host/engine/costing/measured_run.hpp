@@ -11,7 +11,7 @@ namespace flutebook::engine {
 
 /// Into the first row of the columns, in the units that the model declares; its lines stay silent. A fault where the
 /// model provides a name that a measured run does not have.
-[[nodiscard]] std::optional<Fault> stand_in(Columns& columns, const Slots& slots, const Graph& graph,
-                                            const GivenRun& run);
+[[nodiscard]] std::optional<Fault> write_measured_run(Columns& columns, const Slots& slots, const Graph& graph,
+                                                      const MeasuredRun& run);
 
 }  // namespace flutebook::engine

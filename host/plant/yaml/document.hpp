@@ -17,6 +17,6 @@ inline constexpr int deepest_nesting = 16;
 /// key, or a control character in a text is a complaint too, but the rest of the file is still there to be checked. An
 /// empty file is an empty node.
 [[nodiscard]] std::optional<Node> parse_document(std::string text, const std::string& file,
-                                                 base::Complaints& complaints);
+                                                 base::Diagnostics& complaints);
 
 }  // namespace flutebook::plant

@@ -45,19 +45,19 @@ const char* why_refused(char first, base::CharacterFault fault) {
 }
 
 // Where a file's text is unfit, and why.
-struct Unfit {
+struct UnreadableFile {
     std::size_t at;
     const char* why;
 };
 
-std::optional<Unfit> first_unfit(std::string_view text) {
+std::optional<UnreadableFile> first_unfit(std::string_view text) {
     bool starts_line = true;
     for (std::size_t at = 0; at < text.size();) {
         if (starts_line)
             if (const auto tab = tab_in_indent(text, at); tab != nowhere)
-                return Unfit{tab, "a tab indents this line, expected spaces"};
+                return UnreadableFile{tab, "a tab indents this line, expected spaces"};
         const auto character = base::character_at(text, at);
-        if (const char* why = why_refused(text[at], character.fault)) return Unfit{at, why};
+        if (const char* why = why_refused(text[at], character.fault)) return UnreadableFile{at, why};
         starts_line = text[at] == '\n';
         at += character.length;
     }
@@ -77,7 +77,7 @@ base::Place place_in(std::string_view text, std::size_t at, const std::string& f
 
 }  // namespace
 
-std::optional<std::string> check_text(std::string text, const std::string& file, base::Complaints& complaints) {
+std::optional<std::string> check_text(std::string text, const std::string& file, base::Diagnostics& complaints) {
     if (text.size() > largest_file) {
         complaints.add({file, 0, 0}, "", fmt::format("too large, expected at most {} KB", largest_file / 1024));
         return std::nullopt;
@@ -90,7 +90,7 @@ std::optional<std::string> check_text(std::string text, const std::string& file,
     return text;
 }
 
-std::optional<std::string> read_text_file(const std::string& file, base::Complaints& complaints) {
+std::optional<std::string> read_text_file(const std::string& file, base::Diagnostics& complaints) {
     const auto refuse = [&](const std::string& why) {
         complaints.add({file, 0, 0}, "", why);
         return std::nullopt;

@@ -33,7 +33,7 @@ const char* name_of(Node::Kind kind) {
     return "something refused";
 }
 
-std::string expected_number(const std::string& unit, const Range& range) {
+std::string expected_number(const std::string& unit, const QuantityRange& range) {
     return unit == "1" ? range.expected : fmt::format("{} in {}", range.expected, base::shown(unit));
 }
 
@@ -90,7 +90,7 @@ std::string Field::text() const {
     return node_->text;
 }
 
-double Field::number(const std::string& unit, const Range& range) const {
+double Field::number(const std::string& unit, const QuantityRange& range) const {
     const auto expected = expected_number(unit, range);
     if (!is(Node::Kind::text, expected)) return no_number;
     const auto read = read_quantity(*node_, unit, reading_->currency);
@@ -104,7 +104,7 @@ double Field::number(const std::string& unit, const Range& range) const {
     return no_number;
 }
 
-Span Field::span(const std::string& unit, const Range& range) const {
+Span Field::span(const std::string& unit, const QuantityRange& range) const {
     const auto expected = "two numbers, [low, high], each " + expected_number(unit, range);
     if (!is(Node::Kind::list, expected)) return {no_number, no_number};
     const auto ends = items();
@@ -173,20 +173,20 @@ std::vector<Field> Field::entries_at_least_one() const {
     return made;
 }
 
-Form::Form(const Field& map) {
+MapReader::MapReader(const Field& map) {
     if (map.is(Node::Kind::map, "a map")) map_ = map;
 }
 
-void Form::allow(const std::string& key) {
+void MapReader::allow(const std::string& key) {
     if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) asked_.push_back(key);
 }
 
-bool Form::has(const std::string& key) {
+bool MapReader::has(const std::string& key) {
     allow(key);
     return map_.node_ != nullptr && map_.node_->find(key) != nullptr;
 }
 
-Field Form::field(const std::string& key) {
+Field MapReader::field(const std::string& key) {
     allow(key);
     if (map_.node_ == nullptr) return {};
     for (const auto& entry : map_.node_->entries)
@@ -194,11 +194,11 @@ Field Form::field(const std::string& key) {
     return map_.child(nullptr, map_.key_place_, key);
 }
 
-base::Places Form::places() const {
+base::Places MapReader::places() const {
     return map_.node_ == nullptr ? base::Places{} : places_of(*map_.node_);
 }
 
-void Form::finish() const {
+void MapReader::finish() const {
     if (map_.node_ == nullptr) return;
     for (const auto& entry : map_.node_->entries) {
         if (std::find(asked_.begin(), asked_.end(), entry.key) != asked_.end()) continue;

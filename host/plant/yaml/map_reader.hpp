@@ -17,11 +17,11 @@
 
 namespace flutebook::plant {
 
-class Form;
+class MapReader;
 
 /// What the fields of a file share. Outlives them.
 struct Reading {
-    base::Complaints& complaints;
+    base::Diagnostics& complaints;
     std::string currency;  // its code counts as `money` in units
 };
 
@@ -42,9 +42,9 @@ public:
 
     /// One line of text, not empty.
     [[nodiscard]] std::string text() const;
-    [[nodiscard]] double number(const std::string& unit, const Range& range) const;
+    [[nodiscard]] double number(const std::string& unit, const QuantityRange& range) const;
     /// `[low, high]`.
-    [[nodiscard]] Span span(const std::string& unit, const Range& range) const;
+    [[nodiscard]] Span span(const std::string& unit, const QuantityRange& range) const;
     [[nodiscard]] std::optional<base::Date> date() const;
     /// The index of the name that was given.
     [[nodiscard]] std::optional<std::size_t> choice(const std::vector<std::string>& names) const;
@@ -72,7 +72,7 @@ public:
                           const std::vector<std::string>& known) const;
 
 private:
-    friend class Form;
+    friend class MapReader;
     // Whether the value is there and of a kind; complains if not.
     [[nodiscard]] bool is(Node::Kind kind, const std::string& expected) const;
     [[nodiscard]] Field child(const Node* node, const base::Place& key_place, const std::string& key) const;
@@ -84,16 +84,16 @@ private:
 };
 
 /// A map with known keys.
-class Form {
+class MapReader {
 public:
     /// Complains where the field is no map; its fields are then silent.
-    explicit Form(const Field& map);
+    explicit MapReader(const Field& map);
 
     /// Whether an optional field was given. Asks for it as field() does.
     [[nodiscard]] bool has(const std::string& key);
     [[nodiscard]] Field field(const std::string& key);
     /// A map within.
-    [[nodiscard]] Form form(const std::string& key) { return Form(field(key)); }
+    [[nodiscard]] MapReader form(const std::string& key) { return MapReader(field(key)); }
     /// Lets a key stand that this reader does not look at.
     void allow(const std::string& key);
 

@@ -25,7 +25,7 @@ namespace flutebook::plant {
 namespace {
 
 // Ends the parsing of a file whose rest is not worth reading.
-struct GiveUp {
+struct ParseStop {
     base::Place place;
     std::string why;
 };
@@ -34,7 +34,7 @@ constexpr std::size_t longest_text = 1000;
 
 class TreeBuilder : public YAML::EventHandler {
 public:
-    TreeBuilder(const std::string& text, const std::string& file, base::Complaints& complaints)
+    TreeBuilder(const std::string& text, const std::string& file, base::Diagnostics& complaints)
         : text_(text), file_(file), complaints_(complaints) {}
 
     Node take_root() { return std::move(root_); }
@@ -77,7 +77,7 @@ public:
 
 private:
     // A map or list being filled. Its node stays where it is meanwhile: only the innermost one grows.
-    struct Open {
+    struct OpenNode {
         Node::Kind kind;
         Node* node;  // null inside of what was refused
         bool awaits_key = true;
@@ -104,7 +104,7 @@ private:
 
     void complain(const YAML::Mark& mark, const std::string& text) { complaints_.add(place_of(mark), path(), text); }
 
-    [[noreturn]] void give_up(const YAML::Mark& mark, const std::string& why) { throw GiveUp{place_of(mark), why}; }
+    [[noreturn]] void give_up(const YAML::Mark& mark, const std::string& why) { throw ParseStop{place_of(mark), why}; }
 
     void check_properties(const YAML::Mark& mark) {
         const auto at = static_cast<std::size_t>(std::max(mark.pos, 0));
@@ -125,7 +125,7 @@ private:
     Node* accept(const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
         check_properties(mark);
         if (open_.empty()) return fill(root_, mark, kind, text);
-        Open& around = open_.back();
+        OpenNode& around = open_.back();
         if (around.kind == Node::Kind::list) {
             if (around.node == nullptr) return nullptr;
             return fill(around.node->items.emplace_back(), mark, kind, text);
@@ -145,7 +145,7 @@ private:
     }
 
     // Whether the value of this key is wanted.
-    bool take_key(Open& map, const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
+    bool take_key(OpenNode& map, const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
         if (kind == Node::Kind::refused) return false;
         if (kind != Node::Kind::text || text.empty()) {
             complain(mark, "not a name, expected a plain text as the key of a map");
@@ -168,27 +168,27 @@ private:
 
     const std::string& text_;
     const std::string& file_;
-    base::Complaints& complaints_;
+    base::Diagnostics& complaints_;
     Node root_;
-    std::vector<Open> open_;
+    std::vector<OpenNode> open_;
     bool has_document_ = false;
     std::size_t last_property_ = std::string::npos;  // the byte of the last tag or anchor complained of
 };
 
 }  // namespace
 
-std::optional<Node> parse_document(std::string text, const std::string& file, base::Complaints& complaints) {
+std::optional<Node> parse_document(std::string text, const std::string& file, base::Diagnostics& complaints) {
     const auto checked = check_text(std::move(text), file, complaints);
     if (!checked) return std::nullopt;
     // What ends the parsing makes every other finding of its file doubtful: they wait here until the end is reached.
-    base::Complaints found;
+    base::Diagnostics found;
     TreeBuilder builder(*checked, file, found);
     std::istringstream stream(*checked);
     try {
         YAML::Parser parser(stream);
         while (parser.HandleNextDocument(builder)) {
         }
-    } catch (const GiveUp& reason) {
+    } catch (const ParseStop& reason) {
         complaints.add(reason.place, "", reason.why);
         return std::nullopt;
     } catch (const YAML::Exception& error) {

@@ -78,7 +78,7 @@ bool is_blank(const std::string& why) {
     return why.find_first_not_of(" \t\r\n") == std::string::npos;
 }
 
-void expect_balance(const ledger::Store& store, const CloseAsked& asked, const month::MonthAccount& account,
+void expect_balance(const ledger::Store& store, const CloseOptions& asked, const month::MonthAccount& account,
                     double tolerance) {
     if (month::balances_within(account, tolerance) || !is_blank(asked.why)) return;
     const auto share = month::share_of(account.unexplained(), account.issued);
@@ -92,7 +92,7 @@ void expect_balance(const ledger::Store& store, const CloseAsked& asked, const m
 
 }  // namespace
 
-CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseAsked& asked) {
+CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked) {
     ledger::expect_in_turn(store, asked.month);
     MonthReader reader(plant, store);
     auto account = reader.account(asked.month);

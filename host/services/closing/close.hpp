@@ -18,7 +18,7 @@ namespace flutebook::services {
 inline constexpr const char* difference_kind = "difference";
 inline constexpr const char* month_cost_kind = "month-cost";
 
-struct CloseAsked {
+struct CloseOptions {
     ledger::Month month;
     std::string why;  // it is closed though it does not balance; else empty
     std::string who;
@@ -32,6 +32,6 @@ struct CloseAnswer {
 
 /// Sealed and on disk when it returns. Throws LedgerError, refused: more is unexplained than the plant allows and
 /// nobody said why, an inner stock is below zero, the month is closed, an earlier one is open.
-[[nodiscard]] CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseAsked& asked);
+[[nodiscard]] CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked);
 
 }  // namespace flutebook::services

@@ -121,12 +121,12 @@ std::optional<double> MonthAnswer::recycling_rate_of_year() const {
     return month::share_of(sent, made);
 }
 
-MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthAsked& asked) {
+MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked) {
     const ledger::Snapshot snapshot(store);
     MonthReader reader(plant, store);
     MonthAnswer answer{
         reader.account(asked.month), ledger::seal_of(store, asked.month), plant.balance_tolerance, {}, {}, asked.by};
-    if (asked.trend == MonthAsked::Trend::twelve_months) {
+    if (asked.trend == MonthOptions::Trend::twelve_months) {
         const auto first = asked.month - std::chrono::months(11);
         for (const auto held : reader.months())
             if (held >= first && held <= asked.month) answer.trend.push_back(reader.account(held));

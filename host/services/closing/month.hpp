@@ -15,7 +15,7 @@
 
 namespace flutebook::services {
 
-struct MonthAsked {
+struct MonthOptions {
     enum class Trend { none, twelve_months };
     ledger::Month month;
     std::optional<ledger::Axis> by;
@@ -28,7 +28,7 @@ struct MonthAnswer {
     double tolerance;                  // share of issued paper that may stay unexplained
     /// The twelve months that end with this one, those in which something was posted; the earliest first.
     std::vector<month::MonthAccount> trend;
-    std::vector<month::Part> parts;  // where they were asked for
+    std::vector<month::PartFlows> parts;  // where they were asked for
     std::optional<ledger::Axis> by;
 
     [[nodiscard]] bool balances() const { return month::balances_within(account, tolerance); }
@@ -61,6 +61,6 @@ private:
 };
 
 /// Throws LedgerError. The answer is of one instant, whatever is posted meanwhile.
-[[nodiscard]] MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthAsked& asked);
+[[nodiscard]] MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked);
 
 }  // namespace flutebook::services

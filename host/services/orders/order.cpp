@@ -16,7 +16,7 @@ namespace {
 
 orders::OrderRecord terms_in(const ledger::Store& store, const ledger::SavedQuote& quote, double quantity) {
     std::vector<std::string> held;
-    for (const ledger::Part& part : quote.parts)
+    for (const ledger::QuotePart& part : quote.parts)
         if (const auto terms =
                 part.name.rfind("terms/", 0) == 0 ? orders::order_record_of(part.content) : std::nullopt) {
             if (terms->quantity == quantity) return *terms;
@@ -41,7 +41,7 @@ void expect_postable(const ledger::Store& store, const std::string& number) {
 
 }  // namespace
 
-orders::OrderRecord take_order(ledger::Store& store, const OrderAsked& asked) {
+orders::OrderRecord take_order(ledger::Store& store, const OrderOptions& asked) {
     const ledger::SavedQuote quote = saved_quote(store, asked.quote);
     orders::OrderRecord made = terms_in(store, quote, asked.quantity);
     made.quote = quote.number;

@@ -57,12 +57,12 @@ double charged_per_kg(const Costing& costing, double kg, const IsOwn& is_own) {
 
 template <typename Quantity, typename IsOwn>
 InputVariance input_of(const StageCostings& costings, std::string material, const Quantity& kg, const IsOwn& is_own) {
-    const Input input{kg(costings.quoted),
-                      kg(costings.standard),
-                      kg(costings.converted),
-                      kg(costings.used),
-                      charged_per_kg(costings.standard, kg(costings.standard), is_own),
-                      charged_per_kg(costings.paid, kg(costings.paid), is_own)};
+    const MaterialInput input{kg(costings.quoted),
+                              kg(costings.standard),
+                              kg(costings.converted),
+                              kg(costings.used),
+                              charged_per_kg(costings.standard, kg(costings.standard), is_own),
+                              charged_per_kg(costings.paid, kg(costings.paid), is_own)};
     const auto cost = stages_of(input);
     if (!cost) throw ModelError(material + ": costs too much to be kept: no amount may reach 9e10");
     return {std::move(material), std::nullopt, input, *cost};

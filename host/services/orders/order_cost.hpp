@@ -43,7 +43,7 @@ struct LineVariance {
 struct InputVariance {
     std::string material;
     std::optional<std::size_t> ply;  // outside first; the adhesive has none
-    Input input;
+    MaterialInput input;
     Stages cost;
 };
 
@@ -54,21 +54,21 @@ struct OrderMass {
         std::vector<double> losses;  // as `causes`
         double floor;                // good pieces that no machine was fed; below zero where it was fed more
     };
-    struct Cause {
+    struct MassCause {
         std::string cause, title;
     };
-    std::vector<Cause> causes;
+    std::vector<MassCause> causes;
     Masses allowed, actual;
 };
 
 /// Pieces of a step 0 .. K, as allowed for the boxes that were made and as posted. At the corrugator `fed` is metres
 /// and `setup` those of the order change.
 struct OrderStep {
-    struct Pieces {
+    struct StepPieces {
         double fed, setup, good;
     };
     StepRan ran;
-    Pieces allowed, actual;
+    StepPieces allowed, actual;
 };
 
 struct OrderCost {

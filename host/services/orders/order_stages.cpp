@@ -22,7 +22,7 @@ using production::OrderActual;
 // Of one step, with a row added.
 void add_row(StepRan& step, const std::string& machine, double amount, double setup) {
     const auto known = std::find_if(step.machines.begin(), step.machines.end(),
-                                    [&](const StepRan::Machine& own) { return own.code == machine; });
+                                    [&](const StepRan::MachineAmount& own) { return own.code == machine; });
     if (known != step.machines.end())
         known->amount += amount;
     else
@@ -86,12 +86,12 @@ double price_paid(const plant::Plant& today, const std::string& paper, const Ord
     return weight > 0 ? first + dearer / weight : first;
 }
 
-void run_converters(MadeWay& way, const std::vector<StepRan>& steps) {
+void run_converters(ProductionScenario& way, const std::vector<StepRan>& steps) {
     for (std::size_t k = 1; k < steps.size(); ++k) way.run_on(k, steps[k].costed, steps[k].setups);
 }
 
 // The web as wide as it was on average; as many sheets on it as in the longest run.
-void run_web(MadeWay& way, const StepRan& step, const OrderActual& actual) {
+void run_web(ProductionScenario& way, const StepRan& step, const OrderActual& actual) {
     way.run_on(0, step.costed, step.setups);
     const auto longest =
         std::max_element(actual.web.begin(), actual.web.end(),
@@ -122,10 +122,10 @@ StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quote
                           const OrderActual& actual, const plant::Plant& today) {
     StageCostings made;
     const auto steps = steps_ran(order, actual);
-    const MadeWay quote(engine, quoted, order, order.quantity);
+    const ProductionScenario quote(engine, quoted, order, order.quantity);
     made.quoted = costed(order, engine, quote.row(), engine.cost_in_full(quote.row()));
 
-    MadeWay way(engine, quoted, order, actual.boxes());
+    ProductionScenario way(engine, quoted, order, actual.boxes());
     made.standard = costed(order, engine, way.row(), engine.cost_in_full(way.row()));
 
     const RunBasis basis{engine.graph(), order, actual, way.row()};
@@ -134,7 +134,7 @@ StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quote
                             engine.cost_in_full(way.row(), converters_as_posted(basis, made.standard.allowances)));
 
     run_web(way, steps[0], actual);
-    const engine::GivenRun posted = all_as_posted(basis);
+    const engine::MeasuredRun posted = all_as_posted(basis);
     made.used = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
 
     std::vector<double> prices;

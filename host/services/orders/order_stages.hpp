@@ -38,13 +38,13 @@ namespace flutebook::services {
 
 /// What ran for a step 0 .. K.
 struct StepRan {
-    struct Machine {
+    struct MachineAmount {
         std::string code;
         double amount;  // metres, or pieces fed
     };
     std::string quoted;
-    std::vector<Machine> machines;  // in the order they first ran
-    std::string costed;             // the one that ran the most, the first where two did
+    std::vector<MachineAmount> machines;  // in the order they first ran
+    std::string costed;                   // the one that ran the most, the first where two did
     double setups;
 };
 

@@ -9,8 +9,8 @@ namespace flutebook::services {
 namespace {
 
 using engine::Costing;
-using engine::Engine;
 using engine::Row;
+using engine::Engine;
 using orders::OrderRecord;
 
 // Money per dry kg: what the models that live on the adhesive charge as material where it is applied.

@@ -35,18 +35,18 @@ const geometry::Candidate& way_of(const geometry::Layout& layout, const orders::
                                   order.number, order.quote));
 }
 
-template <typename Machine>
-Machine& machine_in(std::vector<Machine>& machines, const std::string& code) {
-    const auto found =
-        std::find_if(machines.begin(), machines.end(), [&](const Machine& machine) { return machine.code == code; });
+template <typename MachineAmount>
+MachineAmount& machine_in(std::vector<MachineAmount>& machines, const std::string& code) {
+    const auto found = std::find_if(machines.begin(), machines.end(),
+                                    [&](const MachineAmount& machine) { return machine.code == code; });
     assert(found != machines.end() && "the quoted plant has every machine that ran");
     return *found;
 }
 
 }  // namespace
 
-MadeWay::MadeWay(const engine::Engine& engine, const QuotedPlant& quoted, const orders::OrderRecord& order,
-                 double quantity)
+ProductionScenario::ProductionScenario(const engine::Engine& engine, const QuotedPlant& quoted,
+                                       const orders::OrderRecord& order, double quantity)
     : plant_(quoted.plant),
       layout_(geometry::lay_out(plant_, quoted.request)),
       route_(*way_of(layout_, order).route),
@@ -55,7 +55,7 @@ MadeWay::MadeWay(const engine::Engine& engine, const QuotedPlant& quoted, const 
     candidate_.route = &route_;
 }
 
-void MadeWay::run_on(std::size_t step, const std::string& machine, double setups) {
+void ProductionScenario::run_on(std::size_t step, const std::string& machine, double setups) {
     if (step == 0) {
         auto& corrugator = machine_in(plant_.corrugators, machine);
         corrugator.order_change_min *= setups;
@@ -67,13 +67,13 @@ void MadeWay::run_on(std::size_t step, const std::string& machine, double setups
     }
 }
 
-void MadeWay::cut_web(double roll_width_mm, double outs) {
+void ProductionScenario::cut_web(double roll_width_mm, double outs) {
     candidate_.roll_width_mm = roll_width_mm;
     candidate_.outs = outs;
     candidate_.trim_mm = roll_width_mm - outs * candidate_.slit_mm;
 }
 
-void MadeWay::set_prices(const std::vector<double>& per_kg) {
+void ProductionScenario::set_prices(const std::vector<double>& per_kg) {
     for (std::size_t p = 0; p < per_kg.size(); ++p) layout_.board.plies[p].price_per_kg = per_kg[p];
 }
 

@@ -13,13 +13,14 @@
 namespace flutebook::services {
 
 /// Owns a copy of the plant and the layout of the order in it. Not moved: its row points into it.
-class MadeWay {
+class ProductionScenario {
 public:
     /// The way that the order's record tells of, at a quantity. `quoted` and `order` must outlive it. Throws
     /// LedgerError, refused, where the quote's files no longer have that way.
-    MadeWay(const engine::Engine& engine, const QuotedPlant& quoted, const orders::OrderRecord& order, double quantity);
-    MadeWay(const MadeWay&) = delete;
-    MadeWay& operator=(const MadeWay&) = delete;
+    ProductionScenario(const engine::Engine& engine, const QuotedPlant& quoted, const orders::OrderRecord& order,
+                       double quantity);
+    ProductionScenario(const ProductionScenario&) = delete;
+    ProductionScenario& operator=(const ProductionScenario&) = delete;
 
     /// A step 0 .. K on this machine of the plant, which was set up so often. Parting and printing stay at the steps
     /// where they were quoted.

@@ -18,10 +18,10 @@ using Json = nlohmann::json;
 
 constexpr int all_decimals = 4;
 
-template <typename Machine>
-const Machine* find(const std::vector<Machine>& machines, const std::string& code) {
-    const auto found =
-        std::find_if(machines.begin(), machines.end(), [&](const Machine& machine) { return machine.code == code; });
+template <typename MachineAmount>
+const MachineAmount* find(const std::vector<MachineAmount>& machines, const std::string& code) {
+    const auto found = std::find_if(machines.begin(), machines.end(),
+                                    [&](const MachineAmount& machine) { return machine.code == code; });
     return found == machines.end() ? nullptr : &*found;
 }
 

@@ -12,14 +12,14 @@ namespace flutebook::services {
 
 namespace {
 
-using engine::GivenRun;
+using engine::MeasuredRun;
 using production::WebAreas;
 
 // A run without anything in it yet.
-GivenRun empty_run(const RunBasis& basis) {
+MeasuredRun empty_run(const RunBasis& basis) {
     const std::size_t steps = basis.row.steps();
     const auto& causes = basis.graph.models[basis.graph.shedder].losses;
-    GivenRun made{};
+    MeasuredRun made{};
     made.fed.assign(steps, 0);
     made.good.assign(steps, 0);
     made.issued_kg.assign(basis.row.plies(), 0);
@@ -27,7 +27,7 @@ GivenRun empty_run(const RunBasis& basis) {
     return made;
 }
 
-void lose(GivenRun& made, const RunBasis& basis, const std::string& cause, std::size_t step, double kg) {
+void lose(MeasuredRun& made, const RunBasis& basis, const std::string& cause, std::size_t step, double kg) {
     const contract::Model& model = basis.graph.models[basis.graph.shedder];
     const auto found =
         std::find_if(model.losses.begin(), model.losses.end(), [&](const auto& own) { return own.cause == cause; });
@@ -43,7 +43,7 @@ double not_below_nothing(double value) {
     return std::max(value, 0.0);
 }
 
-void add_converters(GivenRun& made, const RunBasis& basis) {
+void add_converters(MeasuredRun& made, const RunBasis& basis) {
     const double gsm = basis.row.order->layout->board.grammage_gsm;
     const auto& order = basis.order;
     for (std::size_t k = 1; k <= order.last_step(); ++k)
@@ -64,7 +64,7 @@ void add_converters(GivenRun& made, const RunBasis& basis) {
 }
 
 // Board of an area combined, with the paper and adhesive that it takes.
-void add_web(GivenRun& made, const RunBasis& basis, double metres, double area_m2, double roll_loss) {
+void add_web(MeasuredRun& made, const RunBasis& basis, double metres, double area_m2, double roll_loss) {
     made.web_length_m += metres;
     made.web_area_m2 += area_m2;
     const auto& plies = basis.row.order->layout->board.plies;
@@ -80,7 +80,7 @@ void add_web(GivenRun& made, const RunBasis& basis, double metres, double area_m
     lose(made, basis, "roll-ends", 0, issued_kg * roll_loss);
 }
 
-void add_web_losses(GivenRun& made, const RunBasis& basis, const WebAreas& areas) {
+void add_web_losses(MeasuredRun& made, const RunBasis& basis, const WebAreas& areas) {
     const double gsm = basis.row.order->layout->board.grammage_gsm;
     // More sheets than full rows off the knife hold: then nobody can tell the two apart.
     const bool is_one = areas.run_waste < 0;
@@ -92,8 +92,8 @@ void add_web_losses(GivenRun& made, const RunBasis& basis, const WebAreas& areas
 
 }  // namespace
 
-GivenRun converters_as_posted(const RunBasis& basis, const engine::Allowances& allowed) {
-    GivenRun made = empty_run(basis);
+MeasuredRun converters_as_posted(const RunBasis& basis, const engine::Allowances& allowed) {
+    MeasuredRun made = empty_run(basis);
     add_converters(made, basis);
     const auto& order = basis.order;
     const auto cut = production::web_cut(order, order.roll_width_mm, order.outs);
@@ -106,8 +106,8 @@ GivenRun converters_as_posted(const RunBasis& basis, const engine::Allowances& a
     return made;
 }
 
-GivenRun all_as_posted(const RunBasis& basis) {
-    GivenRun made = empty_run(basis);
+MeasuredRun all_as_posted(const RunBasis& basis) {
+    MeasuredRun made = empty_run(basis);
     add_converters(made, basis);
     for (const auto& run : basis.actual.web) {
         made.good[0] += run.good_sheets;

@@ -21,7 +21,7 @@ Variances variances_of(const Stages& stages) {
             stages.paid - stages.used};
 }
 
-std::optional<Stages> stages_of(const Input& input) {
+std::optional<Stages> stages_of(const MaterialInput& input) {
     const auto quoted = Money::of(input.quoted, input.standard_price);
     const auto standard = Money::of(input.standard, input.standard_price);
     const auto converted = Money::of(input.allowed, input.standard_price);

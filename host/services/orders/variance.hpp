@@ -34,7 +34,7 @@ struct Variances {
 [[nodiscard]] Variances variances_of(const Stages& stages);
 
 /// A material, quantities in any one unit. The intermediate output is what the converters were given to work with.
-struct Input {
+struct MaterialInput {
     double quoted;    // the quote's own
     double standard;  // SQ: allowed for the output that was made
     double allowed;   // M: allowed for the intermediate output; with a mix, the standard mix of the actual total
@@ -45,6 +45,6 @@ struct Input {
 /// The amounts of an input, each rounded once, so that
 ///   yield = (M - SQ) SP,  usage = (AQ - M) SP,  price = AQ (AP - SP).
 /// Nothing where one is too large to be kept.
-[[nodiscard]] std::optional<Stages> stages_of(const Input& input);
+[[nodiscard]] std::optional<Stages> stages_of(const MaterialInput& input);
 
 }  // namespace flutebook::services

@@ -11,13 +11,13 @@
 namespace flutebook::services {
 namespace {
 
-Checked::State state_of(const plugin_check::Finding& finding) {
+Checked::State state_of(const plugin_check::RuleFinding& finding) {
     switch (finding.state) {
-        case plugin_check::Finding::State::holds:
+        case plugin_check::RuleFinding::State::holds:
             return Checked::State::holds;
-        case plugin_check::Finding::State::broken:
+        case plugin_check::RuleFinding::State::broken:
             return Checked::State::broken;
-        case plugin_check::Finding::State::not_tried:
+        case plugin_check::RuleFinding::State::not_tried:
             break;
     }
     return Checked::State::not_tried;
@@ -34,9 +34,9 @@ std::string one_word(const std::string& text) {
     return made + "'";
 }
 
-Checked::Rule told(const plugin_check::Finding& finding, const CheckAsked& asked) {
-    Checked::Rule made{finding.rule->group(), finding.rule->id, finding.rule->sentence,
-                       state_of(finding),     finding.text,     ""};
+Checked::CheckedRule told(const plugin_check::RuleFinding& finding, const CheckOptions& asked) {
+    Checked::CheckedRule made{finding.rule->group(), finding.rule->id, finding.rule->sentence,
+                              state_of(finding),     finding.text,     ""};
     if (made.state != Checked::State::broken) return made;
     if (finding.rule->is_in_hosts_words()) made.said = "is refused by the host: " + made.said;
     made.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(asked.file), asked.seed,
@@ -48,17 +48,18 @@ Checked::Rule told(const plugin_check::Finding& finding, const CheckAsked& asked
 
 std::size_t Checked::count(State state) const {
     return static_cast<std::size_t>(
-        std::count_if(rules.begin(), rules.end(), [&](const Rule& rule) { return rule.state == state; }));
+        std::count_if(rules.begin(), rules.end(), [&](const CheckedRule& rule) { return rule.state == state; }));
 }
 
-Checked check_plugin(const CheckAsked& asked, const std::function<void(const std::string&)>& begun) {
+Checked check_plugin(const CheckOptions& asked, const std::function<void(const std::string&)>& begun) {
     const contract::PluginFile file = contract::PluginFile::read(asked.file);
-    const plugin_check::Findings findings =
+    const plugin_check::CheckFindings findings =
         plugin_check::try_plugin(file, plugin_check::asked_for_check(sandbox::own_program(), asked.seed, asked.orders),
                                  [&](const plugin_check::Rule& rule) { begun(rule.id); });
     Checked made{asked, file.id(), file.sha256(), {}, {}};
-    for (const plugin_check::Finding& finding : findings.rules) made.rules.push_back(told(finding, asked));
-    for (const plugin_check::Figure& figure : findings.figures) made.figures.push_back({figure.name, figure.value});
+    for (const plugin_check::RuleFinding& finding : findings.rules) made.rules.push_back(told(finding, asked));
+    for (const plugin_check::PluginMeasure& figure : findings.figures)
+        made.figures.push_back({figure.name, figure.value});
     return made;
 }
 

@@ -8,7 +8,7 @@
 
 namespace flutebook::services {
 
-struct Description {
+struct DescribedModel {
     contract::Model model;
     std::vector<bool> need_is_fact;  // by need: given by the host itself, not by another model
 
@@ -20,6 +20,6 @@ struct Description {
 
 /// Reads the description that the file holds. A file that was never tried before is first tried in a process apart.
 /// Throws ModelError where the file is no plugin, does not pass its trial, or describes itself wrongly.
-[[nodiscard]] Description describe(const std::string& file);
+[[nodiscard]] DescribedModel describe(const std::string& file);
 
 }  // namespace flutebook::services

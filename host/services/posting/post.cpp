@@ -21,9 +21,9 @@ namespace flutebook::services {
 namespace {
 
 using production::Document;
-using production::Objections;
+using production::DocumentRow;
 using production::ReadLine;
-using production::Row;
+using production::RowErrors;
 
 // What is wrong is told when the rows are posted.
 void look_ahead(PostBook& book, const std::vector<std::string>& files) {
@@ -32,14 +32,14 @@ void look_ahead(PostBook& book, const std::vector<std::string>& files) {
         auto* document = std::get_if<Document>(&opened);
         if (document == nullptr) continue;
         while (const auto line = document->next())
-            if (const auto* row = std::get_if<Row>(&line->outcome)) book.foresee(*row);
+            if (const auto* row = std::get_if<DocumentRow>(&line->outcome)) book.foresee(*row);
     }
 }
 
 // One posting: the files one after the other, and the sums of what they moved.
-class Round {
+class PostRun {
 public:
-    Round(const plant::Plant& plant, ledger::Store& store, const PostAsked& asked)
+    PostRun(const plant::Plant& plant, ledger::Store& store, const PostOptions& asked)
         : plant_(plant), store_(store), asked_(asked), book_(plant, store), posting_(store, asked.who) {}
 
     PostAnswer run() {
@@ -47,7 +47,7 @@ public:
         for (const auto& file : asked_.files) post_file(file);
         refusals_.throw_if_any();
         PostAnswer answer{};
-        if (asked_.keep == PostAsked::Keep::all) answer.head = posting_.commit().head;
+        if (asked_.keep == PostOptions::Keep::all) answer.head = posting_.commit().head;
         for (const auto& file : files_) {
             answer.posted += file.posted;
             answer.skipped += file.skipped;
@@ -61,24 +61,24 @@ public:
 private:
     void post_file(const std::string& file) {
         auto opened = Document::open(file);
-        if (const auto* none = std::get_if<Document::NoDocument>(&opened)) {
+        if (const auto* none = std::get_if<Document::UnreadableDocument>(&opened)) {
             refusals_.add(file, none->line, "", none->why);
             return;
         }
         auto& document = std::get<Document>(opened);
         files_.push_back({file, document.kind(), 0, 0});
         while (const auto line = document.next()) {
-            const auto* row = std::get_if<Row>(&line->outcome);
+            const auto* row = std::get_if<DocumentRow>(&line->outcome);
             if (row != nullptr)
                 post_row(files_.back(), *row);
             else
-                refuse(file, line->number, std::get<Objections>(line->outcome));
+                refuse(file, line->number, std::get<RowErrors>(line->outcome));
         }
     }
 
-    void post_row(PostedFile& file, const Row& row) {
-        const auto worth = production::worth(row, plant_, book_);
-        if (const auto* objections = std::get_if<Objections>(&worth)) {
+    void post_row(PostedFile& file, const DocumentRow& row) {
+        const auto entry_from_row = production::entry_from_row(row, plant_, book_);
+        if (const auto* objections = std::get_if<RowErrors>(&entry_from_row)) {
             // The plant may have changed since it was posted; that is no matter of the row's.
             if (was_posted(row))
                 ++file.skipped;
@@ -86,7 +86,7 @@ private:
                 refuse(file.file, row.line, *objections);
             return;
         }
-        const auto& draft = std::get<ledger::Draft>(worth);
+        const auto& draft = std::get<ledger::Draft>(entry_from_row);
         const auto added = posting_.add(draft);
         if (const auto* posted = std::get_if<ledger::Posted>(&added)) {
             ++file.posted;
@@ -94,33 +94,34 @@ private:
             sum_up(draft);
         } else if (std::holds_alternative<ledger::AlreadyPosted>(added)) {
             ++file.skipped;
-        } else if (const auto* taken = std::get_if<ledger::RefTaken>(&added)) {
+        } else if (const auto* taken = std::get_if<ledger::KnownRef>(&added)) {
             refuse_ref(file.file, row, taken->number);
         } else {
             const auto& closed = std::get<ledger::MonthClosed>(added).last_closed;
             refusals_.add(file.file, row.line, "date",
                           fmt::format("found {}, in a month that is closed; expected a day after {}-{:02}, and a note "
                                       "that says why it is late",
-                                      row.text(production::Column::date), static_cast<int>(closed.year()),
+                                      row.text(production::DocumentColumn::date), static_cast<int>(closed.year()),
                                       static_cast<unsigned>(closed.month())));
         }
     }
 
-    void refuse_ref(const std::string& file, const Row& row, std::int64_t entry) {
+    void refuse_ref(const std::string& file, const DocumentRow& row, std::int64_t entry) {
         const bool is_beside = first_entry_ != 0 && entry >= first_entry_;
         const auto holder = is_beside ? std::string("another row of these documents") : fmt::format("entry {}", entry);
         refusals_.add(file, row.line, "ref",
                       fmt::format("found `{}`, which {} has with other content; expected a ref of its own{}",
-                                  row.text(production::Column::ref), holder,
+                                  row.text(production::DocumentColumn::ref), holder,
                                   is_beside ? "" : ": a posted row is corrected by a reversal"));
     }
 
-    bool was_posted(const Row& row) const {
-        const auto entry = ledger::find_entry(store_, production::name_of(row.kind), row.text(production::Column::ref));
+    bool was_posted(const DocumentRow& row) const {
+        const auto entry =
+            ledger::find_entry(store_, production::name_of(row.kind), row.text(production::DocumentColumn::ref));
         return entry && entry->draft.content == row.content;
     }
 
-    void refuse(const std::string& file, std::int64_t line, const Objections& objections) {
+    void refuse(const std::string& file, std::int64_t line, const RowErrors& objections) {
         for (const auto& objection : objections) refusals_.add(file, line, objection.column, objection.text);
     }
 
@@ -137,7 +138,7 @@ private:
 
     const plant::Plant& plant_;
     ledger::Store& store_;
-    const PostAsked& asked_;
+    const PostOptions& asked_;
     PostBook book_;
     ledger::Posting posting_;
     production::Refusals refusals_;
@@ -148,8 +149,8 @@ private:
 
 }  // namespace
 
-PostAnswer post(const plant::Plant& plant, ledger::Store& store, const PostAsked& asked) {
-    return Round(plant, store, asked).run();
+PostAnswer post(const plant::Plant& plant, ledger::Store& store, const PostOptions& asked) {
+    return PostRun(plant, store, asked).run();
 }
 
 }  // namespace flutebook::services

@@ -15,7 +15,7 @@
 
 namespace flutebook::services {
 
-struct PostAsked {
+struct PostOptions {
     /// A dry run keeps nothing.
     enum class Keep { all, nothing };
     std::vector<std::string> files;
@@ -48,6 +48,6 @@ struct PostAnswer {
 /// Posts every row of every file, in their order, or none: throws InputError (request) with every row that is refused.
 /// On disk when it returns. `store` is open for writing, or in memory. Memory does not grow with the rows. Throws
 /// LedgerError.
-[[nodiscard]] PostAnswer post(const plant::Plant& plant, ledger::Store& store, const PostAsked& asked);
+[[nodiscard]] PostAnswer post(const plant::Plant& plant, ledger::Store& store, const PostOptions& asked);
 
 }  // namespace flutebook::services

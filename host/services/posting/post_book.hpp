@@ -18,7 +18,7 @@ public:
     PostBook(const plant::Plant& plant, const ledger::Store& store) : plant_(plant), store_(store) {}
 
     /// Looks ahead: called with every row before any of them is asked about.
-    void foresee(const production::Row& row) { foresight_.note(row, *this); }
+    void foresee(const production::DocumentRow& row) { foresight_.note(row, *this); }
 
     [[nodiscard]] const orders::OrderRecord* find_order(const std::string& number) override;
     [[nodiscard]] std::optional<double> last_issue_price(const std::string& corrugator, const std::string& paper,
@@ -28,7 +28,7 @@ public:
 private:
     const plant::Plant& plant_;
     const ledger::Store& store_;
-    production::Foresight foresight_;
+    production::PendingDocuments foresight_;
     std::map<std::string, orders::OrderRecord> orders_;  // those that were asked for
 };
 

@@ -10,7 +10,7 @@
 
 namespace flutebook::services {
 
-struct ReverseAsked {
+struct ReverseOptions {
     std::int64_t entry;
     std::string why, who;
     /// Left out: the entry's own day, or, where its month is closed, the first day that is open.
@@ -24,6 +24,6 @@ struct ReverseAnswer {
 
 /// On disk when it returns. Throws LedgerError, refused: no such entry, reversed before, a reversal or a close itself,
 /// a closed month, no reason given.
-[[nodiscard]] ReverseAnswer reverse(ledger::Store& store, const ReverseAsked& asked);
+[[nodiscard]] ReverseAnswer reverse(ledger::Store& store, const ReverseOptions& asked);
 
 }  // namespace flutebook::services

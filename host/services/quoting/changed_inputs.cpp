@@ -12,15 +12,15 @@ namespace flutebook::services {
 
 namespace {
 
-using base::Complaints;
+using base::Diagnostics;
 
-std::vector<Leaf> leaves(const std::optional<plant::Node>& document, const Complaints& complaints) {
+std::vector<Leaf> leaves(const std::optional<plant::Node>& document, const Diagnostics& complaints) {
     complaints.throw_if_any(InputError::Whose::plant);
     return leaves_of(*document);
 }
 
 std::vector<Difference> in_file(const ledger::SavedQuote& quote, const plant::Plant& today, const std::string& name) {
-    Complaints complaints;
+    Diagnostics complaints;
     const std::string file = (std::filesystem::path(today.folder) / name).lexically_normal().string();
     const auto now = leaves(plant::parse_document(today.files.at(name), file, complaints), complaints);
     const std::string part = "plant/" + name;

@@ -14,15 +14,15 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-struct PluginThen {
+struct SavedPlugin {
     std::string id;
     ChangedPlugin::File file;
 };
 
 // In the order they were kept: that of evaluation.
-std::vector<PluginThen> plugins_then(const ledger::SavedQuote& quote) {
+std::vector<SavedPlugin> plugins_then(const ledger::SavedQuote& quote) {
     try {
-        std::vector<PluginThen> made;
+        std::vector<SavedPlugin> made;
         for (const Json& own : Json::parse(part_of(quote, "plugins.json")))
             made.push_back({own.at("id"), {own.at("version"), own.at("sha256")}});
         return made;
@@ -41,7 +41,7 @@ auto find_id(const List& list, const std::string& id) {
 }  // namespace
 
 std::vector<ChangedPlugin> changed_plugins(const ledger::SavedQuote& quote, const engine::Graph& today) {
-    const std::vector<PluginThen> then = plugins_then(quote);
+    const std::vector<SavedPlugin> then = plugins_then(quote);
     std::vector<ChangedPlugin> made;
     for (const contract::Model& model : today.models) {
         const ChangedPlugin::File now{model.version, model.sha256};
@@ -51,7 +51,7 @@ std::vector<ChangedPlugin> changed_plugins(const ledger::SavedQuote& quote, cons
         else if (was->file != now)
             made.push_back({model.id, was->file, now});
     }
-    for (const PluginThen& own : then)
+    for (const SavedPlugin& own : then)
         if (find_id(today.models, own.id) == today.models.end()) made.push_back({own.id, own.file, std::nullopt});
     return made;
 }

@@ -39,13 +39,13 @@ std::string machine_of(const Json& quote, std::size_t step) {
     return step <= route.size() ? route.at(step - 1).get<std::string>() : "dispatch";
 }
 
-struct Line {
+struct CostKey {
     std::string key;   // the same then and today, however many machines stand before dispatch
     ChangedLine line;  // its figures as `now`
 };
 
-std::vector<Line> lines_of(const Json& quote) {
-    std::vector<Line> made;
+std::vector<CostKey> lines_of(const Json& quote) {
+    std::vector<CostKey> made;
     for (const Json& own : quote.at("lines")) {
         ChangedLine line{own.at("plugin"), own.at("line"), own.at("step"), std::nullopt, std::nullopt, std::nullopt};
         if (!own.at("ply").is_null()) line.ply = own.at("ply").get<std::size_t>();
@@ -63,18 +63,18 @@ bool is_same(const ChangedLine::Figures& was, const ChangedLine::Figures& now) {
 }
 
 std::vector<ChangedLine> changed_lines(const Json& was, const Json& now) {
-    std::vector<Line> then = lines_of(was);
+    std::vector<CostKey> then = lines_of(was);
     std::vector<ChangedLine> made;
-    for (Line& own : lines_of(now)) {
+    for (CostKey& own : lines_of(now)) {
         const auto before =
-            std::find_if(then.begin(), then.end(), [&](const Line& line) { return line.key == own.key; });
+            std::find_if(then.begin(), then.end(), [&](const CostKey& line) { return line.key == own.key; });
         if (before != then.end()) {
             own.line.was = before->line.now;
             then.erase(before);
         }
         if (!own.line.was || !is_same(*own.line.was, *own.line.now)) made.push_back(std::move(own.line));
     }
-    for (Line& gone : then) {
+    for (CostKey& gone : then) {
         gone.line.was = std::exchange(gone.line.now, std::nullopt);
         made.push_back(std::move(gone.line));
     }

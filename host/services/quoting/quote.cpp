@@ -73,7 +73,7 @@ void refuse_unknown_line(const engine::Engine& engine, const std::string& line) 
 }
 
 RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
-                               const Asked& asked) {
+                               const QuoteOptions& asked) {
     const std::vector<std::size_t> ranked = by_cost(costed.outcomes);
     if (ranked.empty()) return {std::nullopt, unmakeable(engine, layout, costed)};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
@@ -110,7 +110,7 @@ bool RequestAnswer::is_complete() const {
 }
 
 RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
-                    const Asked& asked) {
+                    const QuoteOptions& asked) {
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     RequestAnswer made{request, {}, std::nullopt};
     const geometry::Layout layout = geometry::lay_out(plant, made.request);

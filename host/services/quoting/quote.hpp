@@ -103,7 +103,7 @@ struct RequestAnswer {
     [[nodiscard]] bool is_complete() const;
 };
 
-struct Asked {
+struct QuoteOptions {
     unsigned threads = 1;                // decides the time, never a bit
     std::optional<std::string> explain;  // a line's name
 };
@@ -111,6 +111,6 @@ struct Asked {
 /// Costs every quantity of a request. Any thread, any number at once. A model at fault is told in the answer; throws
 /// InputError (request) where the request's extras do not fit the models, or no model has the line to explain.
 [[nodiscard]] RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine,
-                                  const orders::Request& request, const Asked& asked);
+                                  const orders::Request& request, const QuoteOptions& asked);
 
 }  // namespace flutebook::services

@@ -16,7 +16,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 // One way of working the quote out again: an answer, or why there is none.
-struct Again {
+struct Recosted {
     std::optional<Shown> shown;
     TodaysAnswer::Ends ends = TodaysAnswer::Ends::answered;
     std::vector<std::string> complaints;
@@ -34,7 +34,8 @@ const Json& request_in(const Json& document) {
     return document.at("requests").at(0);
 }
 
-Again answered(const Workplace& workplace, const orders::Request& request, const Asked& asked, const Show& show) {
+Recosted answered(const Workplace& workplace, const orders::Request& request, const QuoteOptions& asked,
+                  const Show& show) {
     const RequestAnswer answer = quote(workplace.plant, workplace.engine, request, asked);
     if (answer.model_fault)
         return {std::nullopt, TodaysAnswer::Ends::model_at_fault, {*answer.model_fault}, request.date};
@@ -43,7 +44,7 @@ Again answered(const Workplace& workplace, const orders::Request& request, const
 
 // The place where the errors of one request are caught: a saved quote that cannot be worked out again is an answer.
 template <typename Work>
-Again around_one_request(const Work& work) {
+Recosted around_one_request(const Work& work) {
     try {
         return work();
     } catch (const InputError& error) {
@@ -53,21 +54,22 @@ Again around_one_request(const Work& work) {
     }
 }
 
-Again from_saved_files(const ledger::SavedQuote& quote, const RecheckAsked& asked, const Show& show) {
+Recosted from_saved_files(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show) {
     return around_one_request([&] {
         const Workplace workplace = open_saved(quote, asked.folder);
-        Asked then{asked.threads, asked_then(quote).explain};
+        QuoteOptions then{asked.threads, saved_options(quote).explain};
         return answered(workplace, saved_request(quote, workplace.plant), then, show);
     });
 }
 
-Again from_todays_files(const ledger::SavedQuote& quote, const Workplace& today, unsigned threads, const Show& show) {
+Recosted from_todays_files(const ledger::SavedQuote& quote, const Workplace& today, unsigned threads,
+                           const Show& show) {
     return around_one_request([&] {
         return answered(today, saved_request(quote, today.plant), {threads, std::nullopt}, show);
     });
 }
 
-Reproduction reproduction(const ledger::SavedQuote& quote, const Again& again) {
+Reproduction reproduction(const ledger::SavedQuote& quote, const Recosted& again) {
     using Ends = Reproduction::Ends;
     if (!again.shown) return {Ends::unfit, again.complaints, {}};
     const bool is_same =
@@ -80,7 +82,7 @@ std::vector<Leaf> heading_of(Json document) {
     return leaves_of(document);
 }
 
-TodaysAnswer todays_answer(const Json& was, const Again& again) {
+TodaysAnswer todays_answer(const Json& was, const Recosted& again) {
     if (!again.shown) return {again.ends, again.complaints, {}, changed_quantities(request_in(was), Json())};
     const Json now = read_answer(again.shown->json);
     return {again.ends,
@@ -89,7 +91,7 @@ TodaysAnswer todays_answer(const Json& was, const Again& again) {
             changed_quantities(request_in(was), request_in(now))};
 }
 
-Cause cause_of(const Json& was, const Again& by_plugins, const Again& today) {
+Cause cause_of(const Json& was, const Recosted& by_plugins, const Recosted& today) {
     const Json now = today.shown ? read_answer(today.shown->json) : Json();
     if (was == now) return Cause::nothing_differs;
     if (!by_plugins.shown) return Cause::unknown;
@@ -98,16 +100,16 @@ Cause cause_of(const Json& was, const Again& by_plugins, const Again& today) {
     return between == now ? Cause::plugins : Cause::both;
 }
 
-Recheck work_out_again(const ledger::SavedQuote& quote, const RecheckAsked& asked, const Show& show) {
+Recheck work_out_again(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show) {
     const Workplace today = open(asked.folder);
     const Json was = read_answer(part_of(quote, "answer.json"));
-    const Again by_plugins = from_saved_files(quote, asked, show);
-    const Again now = from_todays_files(quote, today, asked.threads, show);
+    const Recosted by_plugins = from_saved_files(quote, asked, show);
+    const Recosted now = from_todays_files(quote, today, asked.threads, show);
     Recheck made{quote.number,
                  quote.request,
                  quote.who,
                  quote.when,
-                 asked_then(quote).date,
+                 saved_options(quote).date,
                  today.plant,
                  changed_keys(quote, today.plant),
                  changed_plugins(quote, today.engine.graph()),
@@ -120,7 +122,7 @@ Recheck work_out_again(const ledger::SavedQuote& quote, const RecheckAsked& aske
 
 }  // namespace
 
-Recheck recheck(const ledger::SavedQuote& quote, const RecheckAsked& asked, const Show& show) {
+Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show) {
     try {
         return work_out_again(quote, asked, show);
     } catch (const Json::exception&) {

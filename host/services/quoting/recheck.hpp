@@ -21,9 +21,9 @@
 namespace flutebook::services {
 
 /// How the face shows an answer alone, as it does when a quote is saved.
-using Show = std::function<Shown(const plant::Plant&, const RequestAnswer&, const Asked&)>;
+using Show = std::function<Shown(const plant::Plant&, const RequestAnswer&, const QuoteOptions&)>;
 
-struct RecheckAsked {
+struct RecheckOptions {
     std::string folder;  // the plant's, today
     unsigned threads = 1;
 };
@@ -66,6 +66,6 @@ struct Recheck {
 
 /// Throws InputError (plant) or ModelError where the plant of today is not fit, LedgerError where a part of the quote
 /// is not there. To be called before any other file is opened for writing.
-[[nodiscard]] Recheck recheck(const ledger::SavedQuote& quote, const RecheckAsked& asked, const Show& show);
+[[nodiscard]] Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show);
 
 }  // namespace flutebook::services

@@ -33,9 +33,9 @@ std::string asked_json(const Workplace& workplace, const QuoteToSave& quote) {
     return made.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
 
-AskedThen read_asked(const nlohmann::ordered_json& tree) {
-    AskedThen made{tree.at("plant"), tree.at("request"),
-                   base::parse_date(tree.at("date").get_ref<const std::string&>()), std::nullopt};
+SavedOptions read_asked(const nlohmann::ordered_json& tree) {
+    SavedOptions made{tree.at("plant"), tree.at("request"),
+                      base::parse_date(tree.at("date").get_ref<const std::string&>()), std::nullopt};
     if (!tree.at("explain").is_null()) made.explain = tree.at("explain").get<std::string>();
     return made;
 }
@@ -75,9 +75,9 @@ ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& nu
     return std::move(*found);
 }
 
-AskedThen asked_then(const ledger::SavedQuote& quote) {
+SavedOptions saved_options(const ledger::SavedQuote& quote) {
     const auto part = std::find_if(quote.parts.begin(), quote.parts.end(),
-                                   [](const ledger::Part& own) { return own.name == asked_part; });
+                                   [](const ledger::QuotePart& own) { return own.name == asked_part; });
     if (part == quote.parts.end()) return {quote.number + "/plant", quote.number + "/request.yaml", {}, {}};
     try {
         return read_asked(nlohmann::ordered_json::parse(part->content));
@@ -90,7 +90,7 @@ AskedThen asked_then(const ledger::SavedQuote& quote) {
 
 const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name) {
     const auto found = std::find_if(quote.parts.begin(), quote.parts.end(),
-                                    [&](const ledger::Part& part) { return part.name == name; });
+                                    [&](const ledger::QuotePart& part) { return part.name == name; });
     if (found == quote.parts.end())
         throw LedgerError(LedgerError::Kind::unfit,
                           fmt::format("quote {}: its part {} is missing; run `flutebook verify`", quote.number, name));

@@ -29,12 +29,12 @@ struct Shown {
 /// A request's answer to what was asked, and how it was shown.
 struct QuoteToSave {
     const RequestAnswer& answer;
-    const Asked& asked;
+    const QuoteOptions& asked;
     Shown shown;
 };
 
 /// How a saved quote was asked for.
-struct AskedThen {
+struct SavedOptions {
     std::string plant, request;          // the folder and the file, as they were named
     std::optional<base::Date> date;      // whose prices it has; nothing where the request's own says it
     std::optional<std::string> explain;  // a line
@@ -51,7 +51,7 @@ struct AskedThen {
 [[nodiscard]] const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name);
 
 /// Throws LedgerError, unfit, where that part is no longer what was kept.
-[[nodiscard]] AskedThen asked_then(const ledger::SavedQuote& quote);
+[[nodiscard]] SavedOptions saved_options(const ledger::SavedQuote& quote);
 
 /// Throws LedgerError, refused, where there is no such quote.
 [[nodiscard]] ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& number);

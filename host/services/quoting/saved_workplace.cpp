@@ -35,7 +35,7 @@ plant::FileTexts kept_files(const ledger::SavedQuote& quote) {
 
 plant::Plant saved_plant(const ledger::SavedQuote& quote, const std::string& folder) {
     return as_saved(quote, [&] {
-        plant::Plant plant = plant::read_plant(asked_then(quote).plant, kept_files(quote));
+        plant::Plant plant = plant::read_plant(saved_options(quote).plant, kept_files(quote));
         plant.folder = folder;
         return plant;
     });
@@ -47,7 +47,7 @@ Workplace open_saved(const ledger::SavedQuote& quote, const std::string& folder)
 }
 
 orders::Request saved_request(const ledger::SavedQuote& quote, const plant::Plant& plant) {
-    const AskedThen asked = asked_then(quote);
+    const SavedOptions asked = saved_options(quote);
     return as_saved(
         quote, [&] { return orders::read_request(plant, asked.request, part_of(quote, "request.yaml"), asked.date); });
 }

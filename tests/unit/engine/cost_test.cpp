@@ -166,8 +166,8 @@ TEST_CASE("a run that was measured as it was laid out costs what the quote costs
     const RowSource source(work.plant, work.engine, request);
     const engine::Row& row = source.rows().front();
     const auto quoted = work.engine.cost_in_full(row);
-    const engine::GivenRun run{quoted->fed,       quoted->good,        quoted->web_length_m, quoted->web_area_m2,
-                               quoted->issued_kg, quoted->adhesive_kg, quoted->losses};
+    const engine::MeasuredRun run{quoted->fed,       quoted->good,        quoted->web_length_m, quoted->web_area_m2,
+                                  quoted->issued_kg, quoted->adhesive_kg, quoted->losses};
     CHECK(work.engine.cost_in_full(row, run)->cost == quoted->cost);
 }
 
@@ -177,8 +177,8 @@ TEST_CASE("a run that was measured with more paper costs more, by that paper alo
     const RowSource source(work.plant, work.engine, request);
     const engine::Row& row = source.rows().front();
     const auto quoted = work.engine.cost_in_full(row);
-    engine::GivenRun run{quoted->fed,       quoted->good,        quoted->web_length_m, quoted->web_area_m2,
-                         quoted->issued_kg, quoted->adhesive_kg, quoted->losses};
+    engine::MeasuredRun run{quoted->fed,       quoted->good,        quoted->web_length_m, quoted->web_area_m2,
+                            quoted->issued_kg, quoted->adhesive_kg, quoted->losses};
     run.issued_kg[0] += 100;
     const double dearer = (work.engine.cost_in_full(row, run)->cost - quoted->cost).to_double();
     CHECK(dearer == Approx(100 * row.order->layout->board.plies[0].price_per_kg).margin(0.0001));

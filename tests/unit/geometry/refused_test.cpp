@@ -38,7 +38,7 @@ Entries refused(const plant::Plant& plant, const orders::Request& request) {
 
 Entries refused_sheet(const plant::Plant& plant, double length_mm, double width_mm) {
     orders::Request request = fixture::sheet_request(plant);
-    request.inside = orders::Inside{length_mm, width_mm, 0};
+    request.inside = orders::InsideSize{length_mm, width_mm, 0};
     return refused(plant, request);
 }
 
@@ -83,7 +83,7 @@ TEST_CASE("every corrugator gives its own limit") {
 TEST_CASE("a box too large for its machines names each machine's limit") {
     const plant::Plant plant = one_web();
     orders::Request request = fixture::box_request(plant);
-    request.inside = orders::Inside{900, 900, 300};
+    request.inside = orders::InsideSize{900, 900, 300};
     request.colours = 1;
     REQUIRE(refused(plant, request) == Entries{{"FG1", "sheet length 3640 mm is above the 2400 mm of FG1"},
                                                {"FG1", "sheet width 1209 mm is above the 1150 mm of FG1"},

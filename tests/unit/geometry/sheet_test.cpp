@@ -7,8 +7,8 @@
 
 using namespace flutebook;
 using geometry::Boxes;
+using geometry::BoxRow;
 using geometry::narrowed;
-using geometry::Row;
 using geometry::SheetRule;
 
 namespace {
@@ -63,8 +63,8 @@ TEST_CASE("a limit is broken by a hundredth of a millimetre") {
 
 TEST_CASE("as many boxes keep to a limit as trying each number finds") {
     REQUIRE(rc::check([] {
-        const Row row = {*rc::gen::inRange(1, 4000) / 8.0, *rc::gen::inRange(0, 160) / 8.0,
-                         *rc::gen::inRange(0, 160) / 8.0};
+        const BoxRow row = {*rc::gen::inRange(1, 4000) / 8.0, *rc::gen::inRange(0, 160) / 8.0,
+                            *rc::gen::inRange(0, 160) / 8.0};
         const plant::Span limits = {*rc::gen::inRange(0, 3000) / 4.0, *rc::gen::inRange(0, 12000) / 4.0};
         const double most = *rc::gen::inRange(1, 60);
         const Boxes boxes = narrowed({1, most}, row, limits);

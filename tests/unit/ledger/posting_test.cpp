@@ -125,8 +125,8 @@ TEST_CASE("a row changed under the same ref is refused, and nothing of its posti
     const auto batch = post(store, drafts, "mara");
     CHECK(batch.is_refused());
     CHECK(posted_number(batch.added[0]) == 2);
-    CHECK(std::get<RefTaken>(batch.added[1]).number == 1);
-    CHECK(std::get<RefTaken>(batch.added[1]).content == "ref=P1\npaper=KL135\nkg=1200\n");
+    CHECK(std::get<KnownRef>(batch.added[1]).number == 1);
+    CHECK(std::get<KnownRef>(batch.added[1]).content == "ref=P1\npaper=KL135\nkg=1200\n");
     CHECK(posted_number(batch.added[2]) == 3);  // what comes after a refusal is examined too
     CHECK(head(store)->hash == before.receipt.head);
     CHECK_FALSE(find_entry(store, "paper", "P2"));

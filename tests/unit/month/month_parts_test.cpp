@@ -31,10 +31,10 @@ void post_two_shifts(MonthBench& bench) {
 }
 
 services::MonthAnswer by(MonthBench& bench, ledger::Axis axis) {
-    return services::month(bench.plant, bench.store, {bench.month, axis, services::MonthAsked::Trend::none});
+    return services::month(bench.plant, bench.store, {bench.month, axis, services::MonthOptions::Trend::none});
 }
 
-const month::Part& part(const services::MonthAnswer& answer, const std::string& of) {
+const month::PartFlows& part(const services::MonthAnswer& answer, const std::string& of) {
     for (const auto& own : answer.parts)
         if (own.of == of) return own;
     FAIL("no part " << of);
@@ -89,7 +89,7 @@ TEST_CASE(
         bench.move("bale-yard", "mill:Northweir", "4.01.00", back == 13 ? 500 : 5);
     }
     const auto answer = services::month(bench.plant, bench.store,
-                                        {bench.month, std::nullopt, services::MonthAsked::Trend::twelve_months});
+                                        {bench.month, std::nullopt, services::MonthOptions::Trend::twelve_months});
     REQUIRE(answer.trend.size() == 12);
     CHECK(answer.trend.front().month == month_of(2025, 11));
     CHECK(answer.trend.back().month == month_of(2026, 10));

@@ -6,7 +6,7 @@
 
 namespace flutebook::fixture {
 
-inline Lines lines_of(const base::Complaints& complaints) {
+inline Lines lines_of(const base::Diagnostics& complaints) {
     try {
         complaints.throw_if_any(InputError::Whose::plant);
     } catch (const InputError& error) {

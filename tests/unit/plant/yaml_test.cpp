@@ -22,7 +22,7 @@ struct Parsed {
 };
 
 Parsed parse(const std::string& text) {
-    Complaints complaints;
+    Diagnostics complaints;
     auto root = parse_document(text, "f", complaints);
     return {std::move(root), fixture::lines_of(complaints)};
 }

@@ -130,7 +130,7 @@ plant::Plant paper_plant() {
 std::vector<production::ReadLine> read_lines(const std::string& text) {
     const TextFile file(text);
     auto opened = production::Document::open(file.path());
-    if (const auto* none = std::get_if<production::Document::NoDocument>(&opened)) FAIL(none->why);
+    if (const auto* none = std::get_if<production::Document::UnreadableDocument>(&opened)) FAIL(none->why);
     std::vector<production::ReadLine> lines;
     auto& document = std::get<production::Document>(opened);
     while (auto line = document.next()) lines.push_back(std::move(*line));
@@ -155,24 +155,24 @@ production::Worth worth_of(const std::string& header, const std::string& row, pr
     const auto names = split(header);
     const auto form = production::find_form(names);
     if (const auto* why = std::get_if<std::string>(&form)) FAIL(*why);
-    production::RowReader rows(*std::get<const production::Form*>(form), names.size(), ',');
+    production::RowReader rows(*std::get<const production::DocumentFormat*>(form), names.size(), ',');
     const auto read = rows.read({2, split(row), std::nullopt});
-    if (const auto* objections = std::get_if<production::Objections>(&read)) return *objections;
+    if (const auto* objections = std::get_if<production::RowErrors>(&read)) return *objections;
     static const auto plant = paper_plant();
-    return production::worth(std::get<production::Row>(read), plant, book);
+    return production::entry_from_row(std::get<production::DocumentRow>(read), plant, book);
 }
 
 ledger::Draft draft_of(const std::string& header, const std::string& row, production::Book& book) {
-    auto worth = worth_of(header, row, book);
-    if (const auto* objections = std::get_if<production::Objections>(&worth))
+    auto entry_from_row = worth_of(header, row, book);
+    if (const auto* objections = std::get_if<production::RowErrors>(&entry_from_row))
         FAIL(objections->front().column + ": " + objections->front().text);
-    return std::get<ledger::Draft>(worth);
+    return std::get<ledger::Draft>(entry_from_row);
 }
 
 std::vector<std::string> objections_to(const std::string& header, const std::string& row, production::Book& book) {
-    const auto worth = worth_of(header, row, book);
+    const auto entry_from_row = worth_of(header, row, book);
     std::vector<std::string> texts;
-    if (const auto* objections = std::get_if<production::Objections>(&worth))
+    if (const auto* objections = std::get_if<production::RowErrors>(&entry_from_row))
         for (const auto& objection : *objections) texts.push_back(objection.column + ": " + objection.text);
     return texts;
 }

@@ -10,11 +10,11 @@ using namespace flutebook::fixture;
 
 namespace {
 
-production::Foresight foresight_of(const std::vector<std::string>& documents, production::Book& book) {
-    production::Foresight foresight;
+production::PendingDocuments foresight_of(const std::vector<std::string>& documents, production::Book& book) {
+    production::PendingDocuments foresight;
     for (const auto& document : documents)
         for (const auto& line : read_lines(document))
-            if (const auto* row = std::get_if<production::Row>(&line.outcome)) foresight.note(*row, book);
+            if (const auto* row = std::get_if<production::DocumentRow>(&line.outcome)) foresight.note(*row, book);
     return foresight;
 }
 

@@ -8,7 +8,7 @@
 
 using namespace flutebook;
 using namespace flutebook::fixture;
-using production::Column;
+using production::DocumentColumn;
 using production::Kind;
 
 namespace {
@@ -17,20 +17,20 @@ namespace {
 std::string kind_of(const std::string& header) {
     const TextFile file(header + "\n");
     const auto opened = production::Document::open(file.path());
-    if (const auto* none = std::get_if<production::Document::NoDocument>(&opened)) return none->why;
+    if (const auto* none = std::get_if<production::Document::UnreadableDocument>(&opened)) return none->why;
     return name_of(std::get<production::Document>(opened).kind());
 }
 
-production::Row only_row(const std::string& text) {
+production::DocumentRow only_row(const std::string& text) {
     auto lines = read_lines(text);
     REQUIRE(lines.size() == 1);
-    if (const auto* objections = std::get_if<production::Objections>(&lines[0].outcome)) FAIL(objections->front().text);
-    return std::get<production::Row>(lines[0].outcome);
+    if (const auto* objections = std::get_if<production::RowErrors>(&lines[0].outcome)) FAIL(objections->front().text);
+    return std::get<production::DocumentRow>(lines[0].outcome);
 }
 
 std::string objection_to(const std::string& text) {
     const auto lines = read_lines(text);
-    const auto* objections = std::get_if<production::Objections>(&lines.back().outcome);
+    const auto* objections = std::get_if<production::RowErrors>(&lines.back().outcome);
     return objections == nullptr ? "" : objections->front().column + ": " + objections->front().text;
 }
 
@@ -85,7 +85,7 @@ TEST_CASE("numbers are plain decimals, and nothing that could be read in two way
 
 TEST_CASE("a decimal comma is read where semicolons part the fields") {
     const auto row = only_row("ref;date;shift;corrugator;paper;kg\nP1;2026-10-01;early;C1;KL140;1234,5\n");
-    CHECK(row.value(Column::kg) == 1234.5);
+    CHECK(row.value(DocumentColumn::kg) == 1234.5);
     CHECK(objection_to(paper_header + "\nP1,2026-10-01,early,C1,KL140,\"1234,5\"\n") ==
           "kg: found `1234,5`; expected a decimal point");
 }
@@ -108,12 +108,12 @@ TEST_CASE("a row has one content, however it was written") {
     CHECK(other.content == plain.content);
     const auto noted = only_row(paper_header + ",note\nP1,2026-10-01,early,C1,KL140,1234.5,late: found in the store\n");
     CHECK(noted.content == plain.content + "note=late: found in the store\n");
-    CHECK(noted.text(Column::note) == "late: found in the store");
+    CHECK(noted.text(DocumentColumn::note) == "late: found in the store");
 }
 
 TEST_CASE("all that is wrong with the fields of a row is told together") {
     const auto lines = read_lines(corrugator_header + "\n,2026-02-30,early,C1,4711,1850,0,1e3,-1,12.5\n");
-    const auto& objections = std::get<production::Objections>(lines[0].outcome);
+    const auto& objections = std::get<production::RowErrors>(lines[0].outcome);
     std::vector<std::string> texts;
     for (const auto& objection : objections) texts.push_back(objection.column + ": " + objection.text);
     CHECK(texts == std::vector<std::string>{

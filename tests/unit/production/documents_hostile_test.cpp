@@ -76,13 +76,13 @@ int read_through(const TextFile& file, const plant::Plant& plant, production::Bo
     int lines = 0;
     while (const auto line = document->next()) {
         ++lines;
-        const auto* row = std::get_if<production::Row>(&line->outcome);
+        const auto* row = std::get_if<production::DocumentRow>(&line->outcome);
         if (row == nullptr) {
-            RC_ASSERT(!std::get<production::Objections>(line->outcome).empty());
+            RC_ASSERT(!std::get<production::RowErrors>(line->outcome).empty());
             continue;
         }
-        const auto worth = production::worth(*row, plant, book);
-        if (const auto* draft = std::get_if<ledger::Draft>(&worth)) {
+        const auto entry_from_row = production::entry_from_row(*row, plant, book);
+        if (const auto* draft = std::get_if<ledger::Draft>(&entry_from_row)) {
             RC_ASSERT(!draft->ref.empty());
             for (const auto& movement : draft->movements)
                 RC_ASSERT(std::abs(movement.mass.count()) <= 1'000'000'000'000);

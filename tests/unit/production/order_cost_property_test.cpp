@@ -51,7 +51,7 @@ public:
 private:
     void save(ledger::Store& store, const std::string& file) {
         const auto request = orders::read_request(place_.plant, file);
-        const services::Asked asked;
+        const services::QuoteOptions asked;
         const auto answer = services::quote(place_.plant, place_.engine, request, asked);
         if (!services::can_be_saved(answer)) return;
         std::string costs;
@@ -137,7 +137,7 @@ Production as_allowed(Draws& draws) {
     made.boxes = std::max(1.0, std::ceil(made.order.quantity * draws.between(0.4, 1.6)));
     made.day = base::to_string(made.saved->plant.request.date);
     const auto& engine = orders().place().engine;
-    const services::MadeWay way(engine, made.saved->plant, made.order, made.boxes);
+    const services::ProductionScenario way(engine, made.saved->plant, made.order, made.boxes);
     const Costing allowed = engine.cost_in_full(way.row()).value();
     made.metres = allowed.web_length_m;
     made.change_m = allowed.allowances.order_change_m;

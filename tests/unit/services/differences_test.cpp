@@ -13,7 +13,7 @@ using Json = nlohmann::ordered_json;
 namespace {
 
 plant::Node yaml(const std::string& text) {
-    base::Complaints complaints;
+    base::Diagnostics complaints;
     const auto root = plant::parse_document(text, "f.yaml", complaints);
     REQUIRE(complaints.empty());
     return *root;

@@ -31,7 +31,7 @@ ledger::SavedQuote kept_quote() {
 }
 
 std::string& part(ledger::SavedQuote& quote, const std::string& name) {
-    for (ledger::Part& own : quote.parts)
+    for (ledger::QuotePart& own : quote.parts)
         if (own.name == name) return own.content;
     throw std::runtime_error("no part " + name);
 }

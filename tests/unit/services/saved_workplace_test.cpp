@@ -65,7 +65,7 @@ TEST_CASE("a saved request has the prices of the day that was asked for") {
         R"({"plant": "plant", "request": "plant/R-1001.yaml", "date": "2026-12-01", "explain": "starch"})";
     const plant::Plant plant = services::saved_plant(quote, demo_folder());
     CHECK(base::to_string(services::saved_request(quote, plant).date) == "2026-12-01");
-    CHECK(services::asked_then(quote).explain == "starch");
+    CHECK(services::saved_options(quote).explain == "starch");
 }
 
 TEST_CASE("a quote that was saved before it was kept how it was asked for has the request's own day") {
@@ -81,7 +81,7 @@ TEST_CASE("how a quote was asked for is unfit where it can no longer be read") {
     part(quote, "asked.json") = GENERATE(as<std::string>{}, "", "{", "7", R"({"plant": "p"})",
                                          R"({"plant": 7, "request": "", "date": "", "explain": null})",
                                          R"({"plant": "", "request": "", "date": 7, "explain": null})");
-    CHECK_THROWS_AS(services::asked_then(quote), LedgerError);
+    CHECK_THROWS_AS(services::saved_options(quote), LedgerError);
 }
 
 TEST_CASE("a saved request is refused by a plant of today that no longer has its board") {
