@@ -24,18 +24,22 @@ Json file_json(const std::optional<services::ChangedPlugin::File>& file) {
 
 }  // namespace
 
-std::string changed_plugin_text(const ChangedPlugin& own) {
-    if (!own.was) return fmt::format("{} {} ({}) is loaded now", own.id, own.now->version, hash_of(*own.now));
-    if (!own.now) return fmt::format("{} {} ({}) is loaded no more", own.id, own.was->version, hash_of(*own.was));
-    if (own.was->version == own.now->version)
-        return fmt::format("{} {}, another file: {} -> {}", own.id, own.now->version, hash_of(*own.was),
-                           hash_of(*own.now));
-    return fmt::format("{} {} -> {}, file {} -> {}", own.id, own.was->version, own.now->version, hash_of(*own.was),
-                       hash_of(*own.now));
+std::string changed_plugin_text(const ChangedPlugin& changed_plugin) {
+    if (!changed_plugin.was)
+        return fmt::format("{} {} ({}) is loaded now", changed_plugin.id, changed_plugin.now->version,
+                           hash_of(*changed_plugin.now));
+    if (!changed_plugin.now)
+        return fmt::format("{} {} ({}) is loaded no more", changed_plugin.id, changed_plugin.was->version,
+                           hash_of(*changed_plugin.was));
+    if (changed_plugin.was->version == changed_plugin.now->version)
+        return fmt::format("{} {}, another file: {} -> {}", changed_plugin.id, changed_plugin.now->version,
+                           hash_of(*changed_plugin.was), hash_of(*changed_plugin.now));
+    return fmt::format("{} {} -> {}, file {} -> {}", changed_plugin.id, changed_plugin.was->version,
+                       changed_plugin.now->version, hash_of(*changed_plugin.was), hash_of(*changed_plugin.now));
 }
 
-Json changed_plugin_json(const ChangedPlugin& own) {
-    return {{"id", own.id}, {"was", file_json(own.was)}, {"now", file_json(own.now)}};
+Json changed_plugin_json(const ChangedPlugin& changed_plugin) {
+    return {{"id", changed_plugin.id}, {"was", file_json(changed_plugin.was)}, {"now", file_json(changed_plugin.now)}};
 }
 
 }  // namespace flutebook::answers

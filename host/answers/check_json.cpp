@@ -16,26 +16,27 @@ Json text_or_null(const std::string& text) {
 
 Json check_json(const services::Checked& checked) {
     using State = services::Checked::State;
-    Json made = {{"file", checked.asked.file},
-                 {"model", checked.model},
-                 {"sha256", checked.sha256},
-                 {"seed", checked.asked.seed},
-                 {"orders", checked.asked.orders},
-                 {"passed", checked.has_passed()},
-                 {"holds", checked.count(State::holds)},
-                 {"broken", checked.count(State::broken)},
-                 {"not_tried", checked.count(State::not_tried)},
-                 {"rules", Json::array()},
-                 {"figures", Json::object()}};
+    Json result = {{"file", checked.asked.file},
+                   {"model", checked.model},
+                   {"sha256", checked.sha256},
+                   {"seed", checked.asked.seed},
+                   {"orders", checked.asked.orders},
+                   {"passed", checked.has_passed()},
+                   {"holds", checked.count(State::holds)},
+                   {"broken", checked.count(State::broken)},
+                   {"not_tried", checked.count(State::not_tried)},
+                   {"rules", Json::array()},
+                   {"figures", Json::object()}};
     for (const services::Checked::CheckedRule& rule : checked.rules)
-        made["rules"].push_back({{"rule", rule.id},
-                                 {"group", rule.group},
-                                 {"sentence", rule.sentence},
-                                 {"state", state_words(rule.state)},
-                                 {"said", text_or_null(rule.said)},
-                                 {"again", text_or_null(rule.again)}});
-    for (const services::Checked::PluginMeasure& figure : checked.figures) made["figures"][figure.name] = figure.value;
-    return made;
+        result["rules"].push_back({{"rule", rule.id},
+                                   {"group", rule.group},
+                                   {"sentence", rule.sentence},
+                                   {"state", state_words(rule.state)},
+                                   {"said", text_or_null(rule.said)},
+                                   {"again", text_or_null(rule.again)}});
+    for (const services::Checked::PluginMeasure& figure : checked.figures)
+        result["figures"][figure.name] = figure.value;
+    return result;
 }
 
 std::string state_words(services::Checked::State state) {

@@ -27,21 +27,21 @@ Feed feed_of(const Graph& graph, const Source& source) {
 std::vector<std::string> takers_of(const Graph& graph, std::size_t model, std::size_t provide) {
     const Source source{Source::Kind::provided, model, provide};
     const auto takes = [&](const Link& link) { return link.source == source; };
-    std::vector<std::string> made;
+    std::vector<std::string> result;
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
         const auto& needs = graph.needs[m];
         const auto& settings = graph.settings[m];
         if (std::any_of(needs.begin(), needs.end(), takes) ||
             std::any_of(settings.begin(), settings.end(), [&](const auto& link) { return link && takes(*link); }))
-            made.push_back(graph.models[m].id);
+            result.push_back(graph.models[m].id);
     }
     const engine::HostLinks& host = graph.host;
     for (const Link* link : {&host.fed, &host.good, &host.web_length, &host.web_area, &host.issued, &host.adhesive})
         if (takes(*link)) {
-            made.push_back("host");
+            result.push_back("host");
             break;
         }
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::answers

@@ -20,7 +20,7 @@ std::string of_plain(const Json& value) {
 }
 
 bool is_flat(const Json& value) {
-    return std::none_of(value.begin(), value.end(), [](const Json& own) { return own.is_structured(); });
+    return std::none_of(value.begin(), value.end(), [](const Json& json) { return json.is_structured(); });
 }
 
 // How the members of one container stand apart.
@@ -54,9 +54,9 @@ void write(std::string& out, const Json& value, std::size_t depth) {
 }  // namespace
 
 std::string json_text(const Json& tree) {
-    std::string made;
-    write(made, tree, 0);
-    return made + "\n";
+    std::string result;
+    write(result, tree, 0);
+    return result + "\n";
 }
 
 }  // namespace flutebook::answers

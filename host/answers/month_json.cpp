@@ -67,7 +67,7 @@ void add_parts(Json& tree, const services::MonthAnswer& answer) {
     for (const auto& part : answer.parts)
         tree["parts"].push_back({{"of", part.of},
                                  {"issued_kg", part.issued.to_kg()},
-                                 {"made_kg", part.made.to_kg()},
+                                 {"made_kg", part.sheets.to_kg()},
                                  {"fed_kg", part.fed.to_kg()},
                                  {"product_kg", part.product.to_kg()},
                                  {"loss_kg", causes_json(part.causes, actual<month::PartCause>)},

@@ -22,12 +22,12 @@ Json stages_json(const services::Stages& cost) {
 }
 
 Json variances_json(const services::Stages& cost) {
-    const auto own = services::variances_of(cost);
-    return {{"volume", money(own.volume)},
-            {"yield", money(own.yield)},
-            {"usage", money(own.usage)},
-            {"price", money(own.price)},
-            {"total", money(own.total())}};
+    const auto item = services::variances_of(cost);
+    return {{"volume", money(item.volume)},
+            {"yield", money(item.yield)},
+            {"usage", money(item.usage)},
+            {"price", money(item.price)},
+            {"total", money(item.total())}};
 }
 
 Json pieces_json(const services::OrderStep::StepPieces& pieces) {
@@ -35,86 +35,86 @@ Json pieces_json(const services::OrderStep::StepPieces& pieces) {
 }
 
 Json steps_json(const std::vector<services::OrderStep>& steps) {
-    Json made = Json::array();
-    for (const auto& own : steps) {
+    Json result = Json::array();
+    for (const auto& step : steps) {
         Json ran = Json::object();
-        for (const auto& machine : own.ran.machines) ran[machine.code] = machine.amount;
-        made.push_back({{"step", made.size()},
-                        {"quoted", own.ran.quoted},
-                        {"ran", std::move(ran)},
-                        {"costed_as", own.ran.costed},
-                        {"setups", own.ran.setups},
-                        {"allowed", pieces_json(own.allowed)},
-                        {"actual", pieces_json(own.actual)}});
+        for (const auto& machine : step.ran.machines) ran[machine.code] = machine.amount;
+        result.push_back({{"step", result.size()},
+                          {"quoted", step.ran.quoted},
+                          {"ran", std::move(ran)},
+                          {"costed_as", step.ran.costed},
+                          {"setups", step.ran.setups},
+                          {"allowed", pieces_json(step.allowed)},
+                          {"actual", pieces_json(step.actual)}});
     }
-    return made;
+    return result;
 }
 
 Json lines_json(const std::vector<services::LineVariance>& lines) {
-    Json made = Json::array();
-    for (const auto& own : lines)
-        made.push_back({{"plugin", own.plugin},
-                        {"line", own.line},
-                        {"class", contract::to_text(own.cost_class)},
-                        {"cost", stages_json(own.cost)},
-                        {"variance", variances_json(own.cost)}});
-    return made;
+    Json result = Json::array();
+    for (const auto& item : lines)
+        result.push_back({{"plugin", item.plugin},
+                          {"line", item.line},
+                          {"class", contract::to_text(item.cost_class)},
+                          {"cost", stages_json(item.cost)},
+                          {"variance", variances_json(item.cost)}});
+    return result;
 }
 
 Json inputs_json(const std::vector<services::InputVariance>& inputs) {
-    Json made = Json::array();
-    for (const auto& own : inputs) {
-        const auto& input = own.input;
-        made.push_back({{"material", own.material},
-                        {"ply", own.ply ? Json(*own.ply) : Json(nullptr)},
-                        {"kg",
-                         {{"quoted", input.quoted},
-                          {"standard", input.standard},
-                          {"allowed", input.allowed},
-                          {"used", input.used}}},
-                        {"price", {{"standard", input.standard_price}, {"actual", input.actual_price}}},
-                        {"cost", stages_json(own.cost)},
-                        {"variance", variances_json(own.cost)}});
+    Json result = Json::array();
+    for (const auto& item : inputs) {
+        const auto& input = item.input;
+        result.push_back({{"material", item.material},
+                          {"ply", item.ply ? Json(*item.ply) : Json(nullptr)},
+                          {"kg",
+                           {{"quoted", input.quoted},
+                            {"standard", input.standard},
+                            {"allowed", input.allowed},
+                            {"used", input.used}}},
+                          {"price", {{"standard", input.standard_price}, {"actual", input.actual_price}}},
+                          {"cost", stages_json(item.cost)},
+                          {"variance", variances_json(item.cost)}});
     }
-    return made;
+    return result;
 }
 
-Json mass_json(const services::OrderMass& mass, const services::OrderMass::Masses& own) {
+Json mass_json(const services::OrderMass& mass, const services::OrderMass::Masses& masses) {
     Json loss = Json::object();
-    for (std::size_t c = 0; c < mass.causes.size(); ++c) loss[mass.causes[c].cause] = own.losses[c];
-    return {{"issued", own.issued},
-            {"adhesive", own.adhesive},
-            {"product", own.product},
+    for (std::size_t c = 0; c < mass.causes.size(); ++c) loss[mass.causes[c].cause] = masses.losses[c];
+    return {{"issued", masses.issued},
+            {"adhesive", masses.adhesive},
+            {"product", masses.product},
             {"loss", std::move(loss)},
-            {"floor", own.floor}};
+            {"floor", masses.floor}};
 }
 
 }  // namespace
 
 Json order_cost_json(const services::OrderCost& answer) {
-    Json made;
-    made["order"] = answer.order.number;
-    made["quote"] = answer.order.quote;
-    made["request"] = answer.request;
-    made["customer"] = answer.order.customer;
-    made["currency"] = answer.currency;
-    made["quantity"] = {{"quoted", answer.order.quantity}, {"made", answer.made}};
-    made["days"] = Json::array({base::to_string(answer.days.front()), base::to_string(answer.days.back())});
-    made["cost"] = stages_json(answer.cost);
-    made["variance"] = variances_json(answer.cost);
-    made["cost_per_thousand"] = {{"quoted", money(answer.quoted_per_thousand)},
-                                 {"actual", money(answer.paid_per_thousand)}};
-    made["as_quoted"] = answer.is_as_quoted();
-    made["saved_cost"] = money(answer.saved_cost);
-    made["plugins"] = Json::array();
-    for (const auto& own : answer.plugins) made["plugins"].push_back(changed_plugin_json(own));
-    made["steps"] = steps_json(answer.steps);
-    made["lines"] = lines_json(answer.lines);
-    made["inputs"] = inputs_json(answer.inputs);
-    made["other_variance"] = variances_json(answer.other_cost());
-    made["mass_kg"] = {{"allowed", mass_json(answer.mass, answer.mass.allowed)},
-                       {"actual", mass_json(answer.mass, answer.mass.actual)}};
-    return made;
+    Json result;
+    result["order"] = answer.order.number;
+    result["quote"] = answer.order.quote;
+    result["request"] = answer.request;
+    result["customer"] = answer.order.customer;
+    result["currency"] = answer.currency;
+    result["quantity"] = {{"quoted", answer.order.quantity}, {"made", answer.boxes_made}};
+    result["days"] = Json::array({base::to_string(answer.days.front()), base::to_string(answer.days.back())});
+    result["cost"] = stages_json(answer.cost);
+    result["variance"] = variances_json(answer.cost);
+    result["cost_per_thousand"] = {{"quoted", money(answer.quoted_per_thousand)},
+                                   {"actual", money(answer.paid_per_thousand)}};
+    result["as_quoted"] = answer.is_as_quoted();
+    result["saved_cost"] = money(answer.saved_cost);
+    result["plugins"] = Json::array();
+    for (const auto& plugin : answer.plugins) result["plugins"].push_back(changed_plugin_json(plugin));
+    result["steps"] = steps_json(answer.steps);
+    result["lines"] = lines_json(answer.lines);
+    result["inputs"] = inputs_json(answer.inputs);
+    result["other_variance"] = variances_json(answer.other_cost());
+    result["mass_kg"] = {{"allowed", mass_json(answer.mass, answer.mass.allowed)},
+                         {"actual", mass_json(answer.mass, answer.mass.actual)}};
+    return result;
 }
 
 }  // namespace flutebook::answers

@@ -17,10 +17,10 @@ Json money(Money amount) {
 }
 
 Json by_step(const std::vector<double>& pieces, std::size_t first_step) {
-    Json made = Json::array();
+    Json result = Json::array();
     for (std::size_t step = 0; step < pieces.size(); ++step)
-        made.push_back(step < first_step ? Json(nullptr) : Json(pieces[step]));
-    return made;
+        result.push_back(step < first_step ? Json(nullptr) : Json(pieces[step]));
+    return result;
 }
 
 Json mass_json(const services::MassBalance& mass) {
@@ -61,77 +61,78 @@ Json figure_json(const explain::TracedFigure& figure) {
 }
 
 Json trails_json(const std::vector<explain::Trail>& trails) {
-    Json made = Json::array();
+    Json result = Json::array();
     for (const explain::Trail& trail : trails) {
         Json figures = Json::array();
         for (const explain::TracedFigure& figure : trail.figures) figures.push_back(figure_json(figure));
-        made.push_back({{"quantity", trail.quantity}, {"rate", trail.rate}, {"figures", std::move(figures)}});
+        result.push_back({{"quantity", trail.quantity}, {"rate", trail.rate}, {"figures", std::move(figures)}});
     }
-    return made;
+    return result;
 }
 
-void add_layout(Json& made, const Quote& quote) {
-    made["corrugator"] = quote.corrugator;
-    made["route"] = quote.route;
-    made["roll_width_mm"] = quote.roll_width_mm;
-    made["outs"] = quote.outs;
-    made["trim_mm"] = quote.trim_mm;
-    made["ups"] = quote.ups;
-    made["chop_mm"] = quote.chop_mm;
-    made["slit_mm"] = quote.slit_mm;
-    made["blank"] = {
+void add_layout(Json& result, const Quote& quote) {
+    result["corrugator"] = quote.corrugator;
+    result["route"] = quote.route;
+    result["roll_width_mm"] = quote.roll_width_mm;
+    result["outs"] = quote.outs;
+    result["trim_mm"] = quote.trim_mm;
+    result["ups"] = quote.ups;
+    result["chop_mm"] = quote.chop_mm;
+    result["slit_mm"] = quote.slit_mm;
+    result["blank"] = {
         {"length_mm", quote.blank.length_mm}, {"width_mm", quote.blank.width_mm}, {"area_m2", quote.blank.area_m2}};
-    made["board_grammage"] = quote.board_grammage_gsm;
-    made["web_length_m"] = quote.web_length_m;
-    made["fed"] = by_step(quote.fed, 1);
-    made["good"] = by_step(quote.good, 0);
+    result["board_grammage"] = quote.board_grammage_gsm;
+    result["web_length_m"] = quote.web_length_m;
+    result["fed"] = by_step(quote.fed, 1);
+    result["good"] = by_step(quote.good, 0);
 }
 
-void add_more(Json& made, const Quote& quote) {
-    made["cost_per_m2"] = money(quote.cost_per_m2);
-    made["cost_per_tonne"] = money(quote.cost_per_tonne);
-    made["nx"] = quote.nx;
-    made["ny"] = quote.ny;
-    made["web_area_m2"] = quote.web_area_m2;
-    made["waste_by_step"] = Json::array();
+void add_more(Json& result, const Quote& quote) {
+    result["cost_per_m2"] = money(quote.cost_per_m2);
+    result["cost_per_tonne"] = money(quote.cost_per_tonne);
+    result["nx"] = quote.nx;
+    result["ny"] = quote.ny;
+    result["web_area_m2"] = quote.web_area_m2;
+    result["waste_by_step"] = Json::array();
     for (std::size_t step = 0; step < quote.waste_by_step.size(); ++step) {
-        const services::StepWaste& own = quote.waste_by_step[step];
-        made["waste_by_step"].push_back({{"step", step},
-                                         {"name", own.step_name},
-                                         {"intake_kg", own.intake_kg},
-                                         {"loss_kg", own.loss_kg},
-                                         {"cost", money(own.cost)}});
+        const services::StepWaste& step_waste = quote.waste_by_step[step];
+        result["waste_by_step"].push_back({{"step", step},
+                                           {"name", step_waste.step_name},
+                                           {"intake_kg", step_waste.intake_kg},
+                                           {"loss_kg", step_waste.loss_kg},
+                                           {"cost", money(step_waste.cost)}});
     }
-    made["candidates"] = quote.candidates;
-    made["runners_up"] = Json::array();
-    for (const services::RunnerUp& own : quote.runners_up)
-        made["runners_up"].push_back(
-            {{"candidate", own.candidate}, {"cost", money(own.cost)}, {"dearer_by", money(own.dearer_by)}});
+    result["candidates"] = quote.candidates;
+    result["runners_up"] = Json::array();
+    for (const services::RunnerUp& runner_up : quote.runners_up)
+        result["runners_up"].push_back({{"candidate", runner_up.candidate},
+                                        {"cost", money(runner_up.cost)},
+                                        {"dearer_by", money(runner_up.dearer_by)}});
 }
 
 Json quote_json(const Quote& quote, const services::QuoteOptions& asked) {
-    Json made;
-    made["quantity"] = quote.quantity;
-    add_layout(made, quote);
-    made["mass_kg"] = mass_json(quote.mass);
-    made["lines"] = Json::array();
-    for (const services::CostLine& line : quote.lines) made["lines"].push_back(line_json(line));
-    made["cost"] = money(quote.cost);
-    made["cost_per_thousand"] = money(quote.cost_per_thousand);
-    made["price_per_thousand"] = money(quote.price_per_thousand);
-    made["contribution_per_thousand"] = money(quote.contribution_per_thousand);
-    made["waste_cost"] = money(quote.waste_cost);
-    made["recovery"] = money(quote.recovery);
-    add_more(made, quote);
-    if (asked.explain) made["explain"] = trails_json(quote.trails);
-    return made;
+    Json result;
+    result["quantity"] = quote.quantity;
+    add_layout(result, quote);
+    result["mass_kg"] = mass_json(quote.mass);
+    result["lines"] = Json::array();
+    for (const services::CostLine& line : quote.lines) result["lines"].push_back(line_json(line));
+    result["cost"] = money(quote.cost);
+    result["cost_per_thousand"] = money(quote.cost_per_thousand);
+    result["price_per_thousand"] = money(quote.price_per_thousand);
+    result["contribution_per_thousand"] = money(quote.contribution_per_thousand);
+    result["waste_cost"] = money(quote.waste_cost);
+    result["recovery"] = money(quote.recovery);
+    add_more(result, quote);
+    if (asked.explain) result["explain"] = trails_json(quote.trails);
+    return result;
 }
 
-Json unmakeable_json(const services::Unmakeable& own) {
+Json unmakeable_json(const services::Unmakeable& unmakeable) {
     Json refused = Json::array();
-    for (const geometry::Refused& way : own.refused)
+    for (const geometry::Refused& way : unmakeable.refused)
         refused.push_back({{"candidate", way.candidate}, {"limit", way.limit}});
-    return {{"quantity", own.quantity}, {"refused", std::move(refused)}};
+    return {{"quantity", unmakeable.quantity}, {"refused", std::move(refused)}};
 }
 
 }  // namespace
@@ -141,11 +142,12 @@ Json quote_document(const plant::Plant& plant) {
 }
 
 Json request_json(const services::RequestAnswer& answer, const services::QuoteOptions& asked) {
-    Json made = {{"request", answer.request.number}, {"quotes", Json::array()}};
-    for (const auto& own : answer.quantities)
-        made["quotes"].push_back(own.quote ? quote_json(*own.quote, asked) : unmakeable_json(*own.unmakeable));
-    if (answer.model_fault) made["fault"] = *answer.model_fault;
-    return made;
+    Json result = {{"request", answer.request.number}, {"quotes", Json::array()}};
+    for (const auto& quantity : answer.quantities)
+        result["quotes"].push_back(quantity.quote ? quote_json(*quantity.quote, asked)
+                                                  : unmakeable_json(*quantity.unmakeable));
+    if (answer.model_fault) result["fault"] = *answer.model_fault;
+    return result;
 }
 
 }  // namespace flutebook::answers

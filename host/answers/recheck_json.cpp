@@ -33,18 +33,21 @@ Json text_of(const std::optional<services::Leaf>& leaf) {
     return leaf ? Json(leaf->text) : Json(nullptr);
 }
 
-Json by_json(const services::Difference& own) {
-    const auto by = own.by();
+Json by_json(const services::Difference& difference) {
+    const auto by = difference.by();
     return by ? Json(*by) : Json(nullptr);
 }
 
-Json difference_json(const services::Difference& own) {
-    return {{"key", own.path}, {"was", text_of(own.was)}, {"now", text_of(own.now)}, {"by", by_json(own)}};
+Json difference_json(const services::Difference& difference) {
+    return {{"key", difference.path},
+            {"was", text_of(difference.was)},
+            {"now", text_of(difference.now)},
+            {"by", by_json(difference)}};
 }
 
-Json key_json(const services::ChangedKey& own) {
-    const services::Difference& difference = own.difference;
-    return {{"file", own.file},
+Json key_json(const services::ChangedKey& changed_key) {
+    const services::Difference& difference = changed_key.difference;
+    return {{"file", changed_key.file},
             {"key", difference.path},
             {"was", text_of(difference.was)},
             {"now", text_of(difference.now)},
@@ -58,69 +61,69 @@ Json total_json(const std::optional<services::Total>& total) {
             {"price_per_thousand", total->price_per_thousand.to_double()}};
 }
 
-Json figures_json(const std::optional<services::ChangedLine::Figures>& own) {
-    if (!own) return nullptr;
-    return {{"machine", own->machine},
-            {"quantity", own->quantity},
-            {"rate", own->rate},
-            {"unit", own->unit},
-            {"amount", own->amount.to_double()}};
+Json figures_json(const std::optional<services::ChangedLine::Figures>& item) {
+    if (!item) return nullptr;
+    return {{"machine", item->machine},
+            {"quantity", item->quantity},
+            {"rate", item->rate},
+            {"unit", item->unit},
+            {"amount", item->amount.to_double()}};
 }
 
-Json changed_line_json(const services::ChangedLine& own) {
-    return {{"plugin", own.plugin},
-            {"line", own.line},
-            {"step", own.step},
-            {"ply", own.ply ? Json(*own.ply) : Json(nullptr)},
-            {"was", figures_json(own.was)},
-            {"now", figures_json(own.now)},
-            {"by", own.by().to_double()}};
+Json changed_line_json(const services::ChangedLine& changed_line) {
+    return {{"plugin", changed_line.plugin},
+            {"line", changed_line.line},
+            {"step", changed_line.step},
+            {"ply", changed_line.ply ? Json(*changed_line.ply) : Json(nullptr)},
+            {"was", figures_json(changed_line.was)},
+            {"now", figures_json(changed_line.now)},
+            {"by", changed_line.by().to_double()}};
 }
 
 template <typename List, typename Each>
 Json list_json(const List& list, const Each& each) {
-    Json made = Json::array();
-    for (const auto& own : list) made.push_back(each(own));
-    return made;
+    Json result = Json::array();
+    for (const auto& item : list) result.push_back(each(item));
+    return result;
 }
 
 Json quantities_json(const services::Recheck& checked) {
-    Json made = Json::array();
+    Json result = Json::array();
     for (std::size_t i = 0; i < checked.today.quantities.size(); ++i) {
-        const services::ChangedQuantity& own = checked.today.quantities[i];
+        const services::ChangedQuantity& changed_quantity = checked.today.quantities[i];
         const auto& between = checked.reproduction.totals;
-        made.push_back({{"quantity", own.quantity},
-                        {"differs", own.differs()},
-                        {"was", total_json(own.was)},
-                        {"saved_files", total_json(i < between.size() ? between[i] : std::nullopt)},
-                        {"now", total_json(own.now)},
-                        {"figures", list_json(own.figures, difference_json)},
-                        {"lines", list_json(own.lines, changed_line_json)},
-                        {"limits", own.limits}});
+        result.push_back({{"quantity", changed_quantity.quantity},
+                          {"differs", changed_quantity.differs()},
+                          {"was", total_json(changed_quantity.was)},
+                          {"saved_files", total_json(i < between.size() ? between[i] : std::nullopt)},
+                          {"now", total_json(changed_quantity.now)},
+                          {"figures", list_json(changed_quantity.figures, difference_json)},
+                          {"lines", list_json(changed_quantity.lines, changed_line_json)},
+                          {"limits", changed_quantity.limits}});
     }
-    return made;
+    return result;
 }
 
 }  // namespace
 
 std::string recheck_json(const services::Recheck& checked) {
-    Json made;
-    made["quote"] = checked.quote;
-    made["request"] = checked.request;
-    made["saved"] = {{"who", checked.who}, {"when", utc_text(checked.when)}};
-    made["date"] = checked.date ? Json(base::to_string(*checked.date)) : Json(nullptr);
-    made["plant"] = checked.plant.name;
-    made["currency"] = checked.plant.currency;
-    made["differs"] = checked.differs();
-    made["cause"] = name_of(causes, checked.cause);
-    made["plant_files"] = list_json(checked.keys, key_json);
-    made["plugins"] = list_json(checked.plugins, changed_plugin_json);
-    made["saved_files"] = {{"ends", name_of(saved_ends, checked.reproduction.ends)},
-                           {"complaints", checked.reproduction.complaints}};
-    made["today"] = {{"ends", name_of(today_ends, checked.today.ends)}, {"complaints", checked.today.complaints}};
-    made["heading"] = list_json(checked.today.heading, difference_json);
-    made["quantities"] = quantities_json(checked);
-    return json_text(made);
+    Json result;
+    result["quote"] = checked.quote;
+    result["request"] = checked.request;
+    result["saved"] = {{"who", checked.who}, {"when", utc_text(checked.when)}};
+    result["date"] = checked.date ? Json(base::to_string(*checked.date)) : Json(nullptr);
+    result["plant"] = checked.plant.name;
+    result["currency"] = checked.plant.currency;
+    result["differs"] = checked.differs();
+    result["cause"] = name_of(causes, checked.cause);
+    result["plant_files"] = list_json(checked.keys, key_json);
+    result["plugins"] = list_json(checked.plugins, changed_plugin_json);
+    result["saved_files"] = {{"ends", name_of(saved_ends, checked.reproduction.ends)},
+                             {"complaints", checked.reproduction.complaints}};
+    result["today"] = {{"ends", name_of(today_ends, checked.today.ends)}, {"complaints", checked.today.complaints}};
+    result["heading"] = list_json(checked.today.heading, difference_json);
+    result["quantities"] = quantities_json(checked);
+    return json_text(result);
 }
 
 }  // namespace flutebook::answers

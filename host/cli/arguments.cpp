@@ -240,8 +240,8 @@ private:
         if (left.empty()) return "a command is missing";
         if (left.front().rfind('-', 0) == 0) return fmt::format("no such option: {}", base::shown(left.front()));
         std::vector<std::string> known;
-        for (const CLI::App* own : command.get_subcommands([](const CLI::App*) { return true; }))
-            known.push_back(own->get_name());
+        for (const CLI::App* app : command.get_subcommands([](const CLI::App*) { return true; }))
+            known.push_back(app->get_name());
         return fmt::format("no such command: {}{}", base::shown(left.front()), base::did_you_mean(left.front(), known));
     }
 
@@ -288,27 +288,30 @@ private:
     }
 
     Arguments::Command command() const {
-        const Words& own = words_;
-        if (list_->parsed()) return PluginListCommand{own.form()};
-        if (graph_->parsed()) return PluginGraphCommand{own.graph_form()};
-        if (describe_->parsed()) return PluginDescribeCommand{own.plugin_file, own.description_form()};
-        if (check_->parsed()) return PluginCheckCommand{own.plugin_file, own.seed, own.orders, own.check_form()};
-        if (facts_->parsed()) return PluginFactsCommand{own.facts_form()};
-        if (new_->parsed()) return PluginNewCommand{own.plugin_name, own.form()};
-        if (show_->parsed()) return QuoteShowCommand{own.quote, own.form()};
-        if (recheck_->parsed()) return QuoteRecheckCommand{own.quote, own.threads, own.form()};
-        if (cost_->parsed()) return OrderCostCommand{own.order, own.form()};
-        if (order_->parsed()) return OrderCommand{own.quote, static_cast<double>(own.quantity), own.order, own.form()};
-        if (post_->parsed()) return PostCommand{own.files, own.keep(), own.form()};
+        const Words& words = words_;
+        if (list_->parsed()) return PluginListCommand{words.form()};
+        if (graph_->parsed()) return PluginGraphCommand{words.graph_form()};
+        if (describe_->parsed()) return PluginDescribeCommand{words.plugin_file, words.description_form()};
+        if (check_->parsed())
+            return PluginCheckCommand{words.plugin_file, words.seed, words.orders, words.check_form()};
+        if (facts_->parsed()) return PluginFactsCommand{words.facts_form()};
+        if (new_->parsed()) return PluginNewCommand{words.plugin_name, words.form()};
+        if (show_->parsed()) return QuoteShowCommand{words.quote, words.form()};
+        if (recheck_->parsed()) return QuoteRecheckCommand{words.quote, words.threads, words.form()};
+        if (cost_->parsed()) return OrderCostCommand{words.order, words.form()};
+        if (order_->parsed())
+            return OrderCommand{words.quote, static_cast<double>(words.quantity), words.order, words.form()};
+        if (post_->parsed()) return PostCommand{words.files, words.keep(), words.form()};
         if (month_->parsed())
-            return MonthCommand{parse_month(own.month).value(), find_axis(own.by), own.export_file, own.form()};
-        if (close_->parsed()) return CloseCommand{parse_month(own.month).value(), own.why, own.form()};
-        if (reverse_->parsed()) return ReverseCommand{own.entry, own.why, base::parse_date(own.date), own.form()};
-        if (verify_->parsed()) return VerifyCommand{given(verify_, "--head", own.head), own.form()};
-        if (backup_->parsed()) return BackupCommand{own.backup_file, own.form()};
+            return MonthCommand{parse_month(words.month).value(), find_axis(words.by), words.export_file, words.form()};
+        if (close_->parsed()) return CloseCommand{parse_month(words.month).value(), words.why, words.form()};
+        if (reverse_->parsed())
+            return ReverseCommand{words.entry, words.why, base::parse_date(words.date), words.form()};
+        if (verify_->parsed()) return VerifyCommand{given(verify_, "--head", words.head), words.form()};
+        if (backup_->parsed()) return BackupCommand{words.backup_file, words.form()};
         return QuoteCommand{
-            own.files,   own.keep_quotes(), given(quote_, "--explain", own.explain), base::parse_date(own.date),
-            own.threads, own.form()};
+            words.files,   words.keep_quotes(), given(quote_, "--explain", words.explain), base::parse_date(words.date),
+            words.threads, words.form()};
     }
 
     static std::optional<std::string> given(const CLI::App* command, const char* option, const std::string& value) {

@@ -18,39 +18,39 @@ using contract::Axis;
 using engine::Fact;
 
 answers::Json json() {
-    answers::Json made = {{"facts", answers::Json::array()}};
+    answers::Json result = {{"facts", answers::Json::array()}};
     for (const Fact& fact : engine::facts()) {
-        made["facts"].push_back(answers::name_json(fact.name));
-        made["facts"].back()["low"] = fact.name.range.low;
-        made["facts"].back()["high"] = fact.name.range.high;
-        made["facts"].back()["replaceable"] = fact.is_replaceable;
+        result["facts"].push_back(answers::name_json(fact.name));
+        result["facts"].back()["low"] = fact.name.range.low;
+        result["facts"].back()["high"] = fact.name.range.high;
+        result["facts"].back()["replaceable"] = fact.is_replaceable;
     }
-    return made;
+    return result;
 }
 
 std::string text() {
-    std::string made;
+    std::string result;
     for (const Axis axis : {Axis::order, Axis::ply, Axis::step}) {
-        made += fmt::format("{}{}\n", made.empty() ? "" : "\n", reports::axis_words(axis));
+        result += fmt::format("{}{}\n", result.empty() ? "" : "\n", reports::axis_words(axis));
         for (const Fact& fact : engine::facts())
             if (fact.name.axis == axis)
-                made += render::hanging(fmt::format("  {:<20} {:<9} ", fact.name.name, fact.name.unit),
-                                        fact.name.meaning + (fact.is_replaceable ? " (replaceable)" : ""));
+                result += render::hanging(fmt::format("  {:<20} {:<9} ", fact.name.name, fact.name.unit),
+                                          fact.name.meaning + (fact.is_replaceable ? " (replaceable)" : ""));
     }
-    return made;
+    return result;
 }
 
 std::string markdown() {
-    std::string made =
+    std::string result =
         "# What the host gives\n\n"
         "Any model may need these. Where `prefer` in plugins.yaml says so, a model may give a replaceable one in the "
         "host's place.\n\n"
         "| name | unit | how many | range | replaceable | meaning |\n|---|---|---|---|---|---|\n";
     for (const Fact& fact : engine::facts())
-        made += fmt::format("| `{}` | `{}` | {} | {} | {} | {} |\n", fact.name.name, fact.name.unit,
-                            reports::axis_words(fact.name.axis), reports::range_words(fact.name.range),
-                            fact.is_replaceable ? "yes" : "", fact.name.meaning);
-    return made;
+        result += fmt::format("| `{}` | `{}` | {} | {} | {} | {} |\n", fact.name.name, fact.name.unit,
+                              reports::axis_words(fact.name.axis), reports::range_words(fact.name.range),
+                              fact.is_replaceable ? "yes" : "", fact.name.meaning);
+    return result;
 }
 
 }  // namespace

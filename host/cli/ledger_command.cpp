@@ -34,30 +34,30 @@ answers::Json close_json(const services::CloseAnswer& answer) {
 
 std::string close_text(const services::CloseAnswer& answer) {
     const auto& account = answer.account;
-    std::string made =
+    std::string result =
         fmt::format("Closed {} with entry {}.\n", answers::month_name(answer.seal.month), answer.seal.entry);
-    made += fmt::format(
+    result += fmt::format(
         "  unexplained  {} kg, {} of issued paper; {} allowed\n", reports::kg_text(account.unexplained()),
         reports::share_text(account.unexplained(), account.issued), render::percent_text(answer.tolerance, 2));
-    if (!answer.seal.note.empty()) made += render::hanging("  because      ", render::cleaned(answer.seal.note));
-    return made + "  head         " + answer.seal.head + "\n\nKeep the head elsewhere: it proves this month.\n";
+    if (!answer.seal.note.empty()) result += render::hanging("  because      ", render::cleaned(answer.seal.note));
+    return result + "  head         " + answer.seal.head + "\n\nKeep the head elsewhere: it proves this month.\n";
 }
 
 answers::Json reverse_json(const services::ReverseAnswer& answer) {
-    const auto& own = answer.reversal;
-    return {{"entry", own.number},
-            {"reverses", own.reverses.value()},
-            {"date", base::to_string(own.draft.date)},
+    const auto& item = answer.reversal;
+    return {{"entry", item.number},
+            {"reverses", item.reverses.value()},
+            {"date", base::to_string(item.draft.date)},
             {"document", answer.reversed_kind},
             {"ref", answer.reversed_ref},
-            {"head", own.hash}};
+            {"head", item.hash}};
 }
 
 std::string reverse_text(const services::ReverseAnswer& answer) {
-    const auto& own = answer.reversal;
-    return fmt::format("Reversed entry {} ({} {}) with entry {}, dated {}.\n  head  {}\n", own.reverses.value(),
-                       answer.reversed_kind, render::cleaned(answer.reversed_ref), own.number,
-                       base::to_string(own.draft.date), own.hash);
+    const auto& item = answer.reversal;
+    return fmt::format("Reversed entry {} ({} {}) with entry {}, dated {}.\n  head  {}\n", item.reverses.value(),
+                       answer.reversed_kind, render::cleaned(answer.reversed_ref), item.number,
+                       base::to_string(item.draft.date), item.hash);
 }
 
 answers::Json proof_json(const ledger::Proof& proof) {
@@ -75,11 +75,11 @@ answers::Json proof_json(const ledger::Proof& proof) {
 
 std::string proof_text(const ledger::Proof& proof) {
     const auto entries = render::number_text(static_cast<double>(proof.entries), 0);
-    std::string made = proof.holds()
-                           ? fmt::format("Whole: {} entries, every hash and every total worked out again.\n", entries)
-                           : fmt::format("Not whole: {} entries read, {} wrong.\n", entries, proof.findings.size());
-    if (proof.kept_at) made += fmt::format("  the kept head is entry {}'s\n", *proof.kept_at);
-    return made + "  head  " + proof.head + "\n";
+    std::string result = proof.holds()
+                             ? fmt::format("Whole: {} entries, every hash and every total worked out again.\n", entries)
+                             : fmt::format("Not whole: {} entries read, {} wrong.\n", entries, proof.findings.size());
+    if (proof.kept_at) result += fmt::format("  the kept head is entry {}'s\n", *proof.kept_at);
+    return result + "  head  " + proof.head + "\n";
 }
 
 }  // namespace

@@ -13,14 +13,14 @@ namespace {
 
 // As a shell takes it for one word.
 std::string quoted(const std::string& text) {
-    std::string made = "'";
-    for (const char c : text) made += c == '\'' ? std::string("'\\''") : std::string(1, c);
-    return made + "'";
+    std::string result = "'";
+    for (const char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
+    return result + "'";
 }
 
-std::string text(const std::string& name, const services::NewPlugin& made) {
+std::string text(const std::string& name, const services::NewPlugin& result) {
     std::string said = fmt::format("{}/ holds a plugin that works; {}.cpp is where to begin.\n\n", name, name);
-    for (const std::string& file : made.files) said += fmt::format("  {}/{}\n", name, file);
+    for (const std::string& file : result.files) said += fmt::format("  {}/{}\n", name, file);
     said += fmt::format(
         "\nBuild it, and try it on its golden order:\n"
         "  cmake -S {0} -B {0}/build -DCMAKE_PREFIX_PATH={1}\n"
@@ -28,19 +28,19 @@ std::string text(const std::string& name, const services::NewPlugin& made) {
         "  ctest --test-dir {0}/build\n"
         "Put it into a plant, whose plugins.yaml then lists it:\n"
         "  cmake --install {0}/build --prefix PLANT\n",
-        name, quoted(made.prefix));
+        name, quoted(result.prefix));
     return said;
 }
 
 }  // namespace
 
 ExitCode run_plugin_new(const PluginNewCommand& asked, Output& output) {
-    const services::NewPlugin made = services::new_plugin(asked.name);
+    const services::NewPlugin result = services::new_plugin(asked.name);
     if (asked.form == OutputFormat::json)
-        output.write(
-            answers::json_text(answers::Json{{"folder", asked.name}, {"files", made.files}, {"prefix", made.prefix}}));
+        output.write(answers::json_text(
+            answers::Json{{"folder", asked.name}, {"files", result.files}, {"prefix", result.prefix}}));
     else
-        output.write(text(asked.name, made));
+        output.write(text(asked.name, result));
     return ExitCode::done;
 }
 

@@ -66,10 +66,10 @@ private:
     }
 
     std::vector<Request> read_all() {
-        std::vector<Request> made;
+        std::vector<Request> result;
         for (const std::string& file : asked_.files)
-            around_one_request([&] { made.push_back(orders::read_request(workplace_.plant, file, asked_.date)); });
-        return made;
+            around_one_request([&] { result.push_back(orders::read_request(workplace_.plant, file, asked_.date)); });
+        return result;
     }
 
     std::vector<Request> only_number_of_its_kind(const std::vector<Request>& all) {
@@ -77,7 +77,7 @@ private:
         for (const Request& request : all) by_number[request.number].push_back(&request);
         for (const auto& [number, same] : by_number)
             for (std::size_t i = 1; i < same.size(); ++i) refuse_same_number(*same[0], *same[i]);
-        const auto shares_number = [&](const Request& own) { return by_number[own.number].size() > 1; };
+        const auto shares_number = [&](const Request& request) { return by_number[request.number].size() > 1; };
         std::vector<Request> kept;
         for (const Request& request : all)
             if (!shares_number(request)) kept.push_back(request);
@@ -85,8 +85,8 @@ private:
     }
 
     void refuse_same_number(const Request& first, const Request& again) {
-        const auto own = again.places.find("request");
-        const std::string where = own == again.places.end() ? again.place.file : answers::place_text(own->second);
+        const auto item = again.places.find("request");
+        const std::string where = item == again.places.end() ? again.place.file : answers::place_text(item->second);
         complain(
             {fmt::format("{}: request: the number is given twice: {} stands in {} as well; give each enquiry its "
                          "own number, and name each file once",
@@ -96,23 +96,23 @@ private:
 
     void answer(const Request& request) {
         around_one_request([&] {
-            const services::RequestAnswer made =
+            const services::RequestAnswer result =
                 services::quote(workplace_.plant, workplace_.engine, request, desk_asked_);
-            if (made.model_fault) {
-                complain({*made.model_fault});
+            if (result.model_fault) {
+                complain({*result.model_fault});
                 worst_ = worse(worst_, ExitCode::unfit);
-            } else if (!made.is_complete()) {
+            } else if (!result.is_complete()) {
                 worst_ = worse(worst_, ExitCode::refused);
             }
-            show(made);
+            show(result);
         });
     }
 
-    void show(const services::RequestAnswer& made) {
-        answers::Json tree = answers::request_json(made, desk_asked_);
-        std::string text = reports::answer_text(workplace_.plant, made, desk_asked_);
-        if (asked_.keep == QuoteCommand::Keep::quotes && services::can_be_saved(made)) {
-            const std::string number = save(made);
+    void show(const services::RequestAnswer& result) {
+        answers::Json tree = answers::request_json(result, desk_asked_);
+        std::string text = reports::answer_text(workplace_.plant, result, desk_asked_);
+        if (asked_.keep == QuoteCommand::Keep::quotes && services::can_be_saved(result)) {
+            const std::string number = save(result);
             tree["saved"] = number;
             text += fmt::format("saved as {}\n\n", number);
         }
@@ -122,10 +122,10 @@ private:
             output_.write(text);
     }
 
-    std::string save(const services::RequestAnswer& made) {
+    std::string save(const services::RequestAnswer& result) {
         if (!store_) store_ = ledger::Store::open_for_writing(ledger_, ledger::IfMissing::create);
         return services::save_quote(*store_, workplace_,
-                                    {made, desk_asked_, reports::whole_answer(workplace_.plant, made, desk_asked_)},
+                                    {result, desk_asked_, reports::whole_answer(workplace_.plant, result, desk_asked_)},
                                     person_at_work());
     }
 

@@ -108,21 +108,22 @@ private:
 
     std::string name(const char* given, const std::string& which) const {
         if (given == nullptr) refuse("null name", which + " has none", "declare every name");
-        std::string made = text(given, which);
+        std::string result = text(given, which);
         const auto fits = [](char c) {
             return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || std::strchr("._-", c) != nullptr;
         };
-        if (made.empty() || !std::all_of(made.begin(), made.end(), fits))
-            refuse("unfit name", fmt::format("{} is called '{}'", which, made),
+        if (result.empty() || !std::all_of(result.begin(), result.end(), fits))
+            refuse("unfit name", fmt::format("{} is called '{}'", which, result),
                    "use lower-case letters, digits, '.', '_' and '-'");
-        return made;
+        return result;
     }
 
     std::string unit(const char* given, const std::string& name) const {
-        std::string made = text(given, "the unit of " + name);
-        if (!plant::is_unit(made))
-            refuse("unknown unit", fmt::format("{} is declared in '{}'", name, made), "use a unit in udunits spelling");
-        return made;
+        std::string result = text(given, "the unit of " + name);
+        if (!plant::is_unit(result))
+            refuse("unknown unit", fmt::format("{} is declared in '{}'", name, result),
+                   "use a unit in udunits spelling");
+        return result;
     }
 
     Range range(double low, double high, const std::string& name) const {
@@ -143,16 +144,16 @@ private:
     }
 
     std::vector<Name> names(const flutebook_span& span, const std::string& kind) {
-        std::vector<Name> made;
+        std::vector<Name> result;
         std::set<std::string> seen;
         each<flutebook_name>(span, kind, [&](const flutebook_name& given, const std::string& which) {
             std::string its_name = name(given.name, which);
             once(seen, its_name);
-            made.push_back({its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
-                            range(given.low, given.high, its_name),
-                            known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", its_name)});
+            result.push_back({its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
+                              range(given.low, given.high, its_name),
+                              known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", its_name)});
         });
-        return made;
+        return result;
     }
 
     void read_settings() {

@@ -54,25 +54,25 @@ std::string loader_text(const std::exception& error, const std::string& path) {
 Library load_library(const PluginFile& file) {
     const std::lock_guard lock(kept_mutex());
     if (const auto found = kept().by_sha256.find(file.sha256()); found != kept().by_sha256.end()) return found->second;
-    const int own = ::fcntl(file.descriptor(), F_DUPFD_CLOEXEC, 0);
-    if (own < 0)
+    const int item = ::fcntl(file.descriptor(), F_DUPFD_CLOEXEC, 0);
+    if (item < 0)
         throw ModelError(fmt::format("{}: cannot be loaded: {}; let the program open more files at once", file.where(),
                                      std::generic_category().message(errno)));
-    const std::string path = fmt::format("/proc/self/fd/{}", own);
+    const std::string path = fmt::format("/proc/self/fd/{}", item);
     auto opened = std::make_unique<boost::dll::shared_library>();
     const FloatingPointGuard guard;
     try {
         opened->load(path, boost::dll::load_mode::rtld_now | boost::dll::load_mode::rtld_local);
     } catch (const std::exception& error) {
-        ::close(own);
+        ::close(item);
         throw ModelError(file.where() + ": cannot be loaded as a plugin: " + loader_text(error, path) +
                          "; build it as a shared library for this machine, with all it calls linked in");
     }
     const bool exports = opened->has("flutebook_plugin");
-    Library made{exports ? &opened->get<const flutebook_model>("flutebook_plugin") : nullptr, guard.change()};
+    Library result{exports ? &opened->get<const flutebook_model>("flutebook_plugin") : nullptr, guard.change()};
     kept().libraries.push_back(std::move(opened));
-    if (!file.sha256().empty()) kept().by_sha256.emplace(file.sha256(), made);
-    return made;
+    if (!file.sha256().empty()) kept().by_sha256.emplace(file.sha256(), result);
+    return result;
 }
 
 const flutebook_model& load_plugin(const PluginFile& file) {

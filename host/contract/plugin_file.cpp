@@ -100,9 +100,9 @@ std::string sha256_of(const std::vector<char>& bytes) {
 }
 
 int sealed_copy(const std::string& name, const std::vector<char>& bytes) {
-    int made = ::memfd_create("plugin", MFD_CLOEXEC | MFD_ALLOW_SEALING | MFD_EXEC);
-    if (made < 0 && errno == EINVAL) made = ::memfd_create("plugin", MFD_CLOEXEC | MFD_ALLOW_SEALING);
-    Descriptor copy(made);
+    int result = ::memfd_create("plugin", MFD_CLOEXEC | MFD_ALLOW_SEALING | MFD_EXEC);
+    if (result < 0 && errno == EINVAL) result = ::memfd_create("plugin", MFD_CLOEXEC | MFD_ALLOW_SEALING);
+    Descriptor copy(result);
     std::size_t done = 0;
     while (copy.get() >= 0 && done < bytes.size()) {
         const ssize_t more = ::write(copy.get(), bytes.data() + done, bytes.size() - done);
@@ -143,12 +143,12 @@ PluginFile PluginFile::read(const std::string& name) {
     const std::vector<char> bytes = bytes_of(name, file.get(), about.st_size);
     if (is_cut_short(bytes)) refuse(name, "the file is cut short: its end is missing; copy it again");
 
-    PluginFile made(name, sha256_of(bytes), sealed_copy(name, bytes));
-    made.own_mode_ = about.st_mode;
+    PluginFile result(name, sha256_of(bytes), sealed_copy(name, bytes));
+    result.own_mode_ = about.st_mode;
     std::error_code unknown;
-    made.real_path_ = fs::read_symlink(fmt::format("/proc/self/fd/{}", file.get()), unknown).string();
-    if (::stat(fs::path(made.real_path_).parent_path().c_str(), &about) == 0) made.folder_mode_ = about.st_mode;
-    return made;
+    result.real_path_ = fs::read_symlink(fmt::format("/proc/self/fd/{}", file.get()), unknown).string();
+    if (::stat(fs::path(result.real_path_).parent_path().c_str(), &about) == 0) result.folder_mode_ = about.st_mode;
+    return result;
 }
 
 PluginFile PluginFile::handed_over(const std::string& name, int descriptor) {

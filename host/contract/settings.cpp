@@ -28,10 +28,10 @@ std::string suggestion(const std::string& word, const std::vector<std::string>& 
 
 // Those of the choices that the setting's range leaves open.
 std::vector<std::string> open_choices(const Setting& setting) {
-    std::vector<std::string> made;
+    std::vector<std::string> result;
     for (std::size_t i = 0; i < setting.choices.size(); ++i)
-        if (setting.range.holds(static_cast<double>(i))) made.push_back(setting.choices[i]);
-    return made;
+        if (setting.range.holds(static_cast<double>(i))) result.push_back(setting.choices[i]);
+    return result;
 }
 
 class SettingReader {
@@ -100,10 +100,10 @@ public:
     std::vector<SettingValues> read(const Model& model, const plant::ModelEntry& entry,
                                     const std::vector<char>& replaced) {
         refuse_unknown(model, entry);
-        std::vector<SettingValues> made;
+        std::vector<SettingValues> result;
         for (std::size_t s = 0; s < model.settings.size(); ++s)
-            made.push_back(values(model.settings[s], entry, replaced[s] != 0));
-        return made;
+            result.push_back(values(model.settings[s], entry, replaced[s] != 0));
+        return result;
     }
 
     void finish() && {
@@ -145,11 +145,11 @@ private:
     }
 
     SettingValues one(const Setting& setting, const plant::ModelEntry& entry, const Node* given) {
-        SettingValues made;
-        made.values = {given != nullptr ? reader_.value(setting, *given, path_of(entry, setting.name))
-                                        : or_in_range(setting)};
-        made.places = {given != nullptr ? given->place : Place{}};
-        return made;
+        SettingValues result;
+        result.values = {given != nullptr ? reader_.value(setting, *given, path_of(entry, setting.name))
+                                          : or_in_range(setting)};
+        result.places = {given != nullptr ? given->place : Place{}};
+        return result;
     }
 
     // A number for where nothing is asked for: the default, or, of a setting without one, what lies nearest to 0.
@@ -159,21 +159,22 @@ private:
 
     SettingValues table(const Setting& setting, const plant::ModelEntry& entry, const Node* given) {
         const std::vector<std::string> keys = table_keys(plant_, setting.varies_by);
-        SettingValues made;
-        made.of_liner = or_in_range(setting);
-        made.values.assign(keys.size(), setting.initial);
-        made.places.assign(keys.size(), Place{});
+        SettingValues result;
+        result.of_liner = or_in_range(setting);
+        result.values.assign(keys.size(), setting.initial);
+        result.places.assign(keys.size(), Place{});
         const std::string path = path_of(entry, setting.name);
         if (given == nullptr) {
             std::replace_if(
-                made.values.begin(), made.values.end(), [](double v) { return std::isnan(v); }, or_in_range(setting));
-            return made;
+                result.values.begin(), result.values.end(), [](double v) { return std::isnan(v); },
+                or_in_range(setting));
+            return result;
         }
         if (given->kind != Node::Kind::map) {
             reader_.complain(given->place, path,
                              fmt::format("wrong type: expected a table by {}, {{{}: …}}", to_text(setting.varies_by),
                                          keys.empty() ? "" : keys.front()));
-            return made;
+            return result;
         }
         for (const auto& item : given->entries) {
             const auto key = std::find(keys.begin(), keys.end(), item.key);
@@ -183,14 +184,14 @@ private:
                 continue;
             }
             const auto at = static_cast<std::size_t>(key - keys.begin());
-            made.values[at] = reader_.value(setting, item.value, path + "." + item.key);
-            made.places[at] = item.value.place;
+            result.values[at] = reader_.value(setting, item.value, path + "." + item.key);
+            result.places[at] = item.value.place;
         }
         for (std::size_t i = 0; i < keys.size(); ++i)
-            if (std::isnan(made.values[i]) && made.places[i].line == 0)
+            if (std::isnan(result.values[i]) && result.places[i].line == 0)
                 reader_.complain(given->place, path,
                                  fmt::format("missing: {} has no default for {}", setting.name, keys[i]));
-        return made;
+        return result;
     }
 
     const plant::Plant& plant_;
@@ -233,24 +234,24 @@ const Node* given_in_request(const orders::Request& request, const Model& model,
 
 Settings read_settings(const plant::Plant& plant, const std::vector<Model>& models, const Replaced& replaced) {
     SettingsReader reader(plant);
-    Settings made;
+    Settings result;
     std::size_t request_index = 0;
     for (std::size_t m = 0; m < models.size(); ++m) {
         const auto entry = std::find_if(plant.models.begin(), plant.models.end(),
                                         [&](const plant::ModelEntry& given) { return given.id == models[m].id; });
-        made.push_back(reader.read(models[m], *entry, replaced[m]));
+        result.push_back(reader.read(models[m], *entry, replaced[m]));
         for (std::size_t s = 0; s < models[m].settings.size(); ++s)
-            if (models[m].settings[s].varies_by == VariesBy::request) made[m][s].request_index = request_index++;
+            if (models[m].settings[s].varies_by == VariesBy::request) result[m][s].request_index = request_index++;
     }
     std::move(reader).finish();
-    return made;
+    return result;
 }
 
 std::vector<double> read_request_settings(const orders::Request& request, const std::string& currency,
                                           const std::vector<Model>& models) {
     SettingReader reader(currency);
     refuse_unknown_extras(request, models, reader);
-    std::vector<double> made;
+    std::vector<double> result;
     for (const Model& model : models)
         for (const Setting& setting : model.settings) {
             if (setting.varies_by != VariesBy::request) continue;
@@ -259,11 +260,11 @@ std::vector<double> read_request_settings(const orders::Request& request, const 
             if (given == nullptr && setting.is_required())
                 reader.complain(request.place, path,
                                 fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
-            made.push_back(given != nullptr ? reader.value(setting, *given, path) : setting.initial);
+            result.push_back(given != nullptr ? reader.value(setting, *given, path) : setting.initial);
         }
     auto errors = std::move(reader).errors();
     if (!errors.empty()) throw InputError(InputError::Whose::request, std::move(errors));
-    return made;
+    return result;
 }
 
 std::optional<Place> place_in_request(const orders::Request& request, const Model& model, const Setting& setting) {

@@ -21,8 +21,8 @@ namespace flutebook::engine {
 namespace {
 
 std::string file_of(const plant::Plant& plant, const std::string& installed, const std::string& id) {
-    const auto own = std::filesystem::path(plant.folder) / "plugins" / (id + ".so");
-    if (std::filesystem::exists(own)) return own.string();
+    const auto item = std::filesystem::path(plant.folder) / "plugins" / (id + ".so");
+    if (std::filesystem::exists(item)) return item.string();
     return (std::filesystem::path(installed) / (id + ".so")).string();
 }
 
@@ -42,8 +42,9 @@ struct OtherThreads {
 };
 
 const plant::IsolatedModel* isolation_of(const plant::Plant& plant, const std::string& id) {
-    const auto found = std::find_if(plant.isolated.begin(), plant.isolated.end(),
-                                    [&](const plant::IsolatedModel& own) { return own.model == id; });
+    const auto found =
+        std::find_if(plant.isolated.begin(), plant.isolated.end(),
+                     [&](const plant::IsolatedModel& isolated_model) { return isolated_model.model == id; });
     return found == plant.isolated.end() ? nullptr : &*found;
 }
 
@@ -86,16 +87,16 @@ std::vector<contract::Model> load_all(const plant::Plant& plant, const std::stri
 }
 
 contract::Replaced replaced_settings(const Graph& graph) {
-    contract::Replaced made;
+    contract::Replaced result;
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
-        auto& own = made.emplace_back();
-        for (const auto& link : graph.settings[m]) own.push_back(link ? 1 : 0);
+        auto& item = result.emplace_back();
+        for (const auto& link : graph.settings[m]) item.push_back(link ? 1 : 0);
     }
     // Whoever replaces a setting and needs it as well needs the plant to give it.
     for (const auto& needs : graph.needs)
         for (const Link& need : needs)
-            if (need.source.kind == Source::Kind::setting) made[need.source.model][need.source.index] = 0;
-    return made;
+            if (need.source.kind == Source::Kind::setting) result[need.source.model][need.source.index] = 0;
+    return result;
 }
 
 // Rows in blocks of one shape each, in the order in which the shapes and rows first come. Blocks depend on the rows
@@ -106,22 +107,22 @@ struct Blocked {
 };
 
 std::vector<Blocked> divide(std::span<const Row> rows) {
-    std::vector<Blocked> made;
+    std::vector<Blocked> result;
     std::map<Shape, std::size_t> open;  // the block of each shape that still has room
     for (std::size_t r = 0; r < rows.size(); ++r) {
         const Shape shape{rows[r].plies(), rows[r].steps()};
-        auto [at, is_new] = open.try_emplace(shape, made.size());
-        if (!is_new && made[at->second].rows.size() == block_rows) {
-            at->second = made.size();
+        auto [at, is_new] = open.try_emplace(shape, result.size());
+        if (!is_new && result[at->second].rows.size() == block_rows) {
+            at->second = result.size();
             is_new = true;
         }
         if (is_new) {
-            made.emplace_back().shape = shape;
-            made.back().rows.reserve(block_rows);
+            result.emplace_back().shape = shape;
+            result.back().rows.reserve(block_rows);
         }
-        made[at->second].rows.push_back(r);
+        result[at->second].rows.push_back(r);
     }
-    return made;
+    return result;
 }
 
 // The work of one thread: takes the next block until none is left.
@@ -160,7 +161,7 @@ private:
 };
 
 std::vector<LineAmount> lines_in_order(const Blocks& blocks, const Columns& columns) {
-    std::vector<LineAmount> made;
+    std::vector<LineAmount> result;
     const Graph& graph = blocks.graph();
     for (std::size_t step = 0; step < columns.shape().steps; ++step)
         for (std::size_t m = 0; m < graph.models.size(); ++m)
@@ -174,10 +175,10 @@ std::vector<LineAmount> lines_in_order(const Blocks& blocks, const Columns& colu
                     const double rate = *columns.column(blocks.slots().models[m].rates[l], i);
                     const Money amount = Money::of(quantity, rate).value_or(Money{});
                     if (amount == Money{}) continue;
-                    made.push_back({m, l, step, by_ply ? std::optional(i) : std::nullopt, quantity, rate, amount});
+                    result.push_back({m, l, step, by_ply ? std::optional(i) : std::nullopt, quantity, rate, amount});
                 }
             }
-    return made;
+    return result;
 }
 
 std::vector<double> first_row(const Columns& columns, Slot slot) {
@@ -197,9 +198,9 @@ Engine Engine::start(const plant::Plant& plant, const std::string& installed, co
                      contract::IsolatedLoader* elsewhere) {
     Graph graph = join(load_all(plant, installed, {trust, elsewhere}), plant.preferences);
     contract::Settings settings = contract::read_settings(plant, graph.models, replaced_settings(graph));
-    Engine made;
-    made.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings));
-    return made;
+    Engine result;
+    result.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings));
+    return result;
 }
 
 const Graph& Engine::graph() const {
@@ -241,19 +242,20 @@ namespace {
 
 Costing costing_of(const Blocks& blocks, const Columns& columns, Money cost) {
     const Slots& slots = blocks.slots();
-    Costing made;
-    made.lines = lines_in_order(blocks, columns);
-    for (const Slot loss : slots.models[blocks.graph().shedder].losses) made.losses.push_back(first_row(columns, loss));
-    made.fed = first_row(columns, slots.fed);
-    made.good = first_row(columns, slots.good);
-    made.issued_kg = first_row(columns, slots.issued);
-    made.adhesive_kg = *columns.column(slots.adhesive, 0);
-    made.web_length_m = *columns.column(slots.web_length, 0);
-    made.web_area_m2 = *columns.column(slots.web_area, 0);
-    made.allowances = {*columns.column(slots.order_change, 0), *columns.column(slots.roll_loss, 0),
-                       first_row(columns, slots.run_waste), first_row(columns, slots.setup_sheets)};
-    made.cost = cost;
-    return made;
+    Costing result;
+    result.lines = lines_in_order(blocks, columns);
+    for (const Slot loss : slots.models[blocks.graph().shedder].losses)
+        result.losses.push_back(first_row(columns, loss));
+    result.fed = first_row(columns, slots.fed);
+    result.good = first_row(columns, slots.good);
+    result.issued_kg = first_row(columns, slots.issued);
+    result.adhesive_kg = *columns.column(slots.adhesive, 0);
+    result.web_length_m = *columns.column(slots.web_length, 0);
+    result.web_area_m2 = *columns.column(slots.web_area, 0);
+    result.allowances = {*columns.column(slots.order_change, 0), *columns.column(slots.roll_loss, 0),
+                         first_row(columns, slots.run_waste), first_row(columns, slots.setup_sheets)};
+    result.cost = cost;
+    return result;
 }
 
 }  // namespace

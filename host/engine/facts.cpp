@@ -263,9 +263,9 @@ std::vector<Fact> step_facts() {
 }
 
 std::vector<Fact> make_facts() {
-    std::vector<Fact> made = order_facts();
-    for (auto& more : {ply_facts(), step_facts()}) made.insert(made.end(), more.begin(), more.end());
-    return made;
+    std::vector<Fact> result = order_facts();
+    for (auto& more : {ply_facts(), step_facts()}) result.insert(result.end(), more.begin(), more.end());
+    return result;
 }
 
 }  // namespace

@@ -41,74 +41,74 @@ FactOrigin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
     const auto machine = machine_index(row, step);
     const bool is_dispatch = step + 1 == row.steps();
     const std::string key = step == 0 ? keys.corrugator : is_dispatch ? keys.dispatch : keys.converter;
-    FactOrigin made{"", {}};
+    FactOrigin result{"", {}};
     if (key.empty()) {
-        made.how = "has no meaning at this step";
-        return made;
+        result.how = "has no meaning at this step";
+        return result;
     }
-    add(made, plant::machine_places(*row.order->plant, machine), key);
-    made.how = fmt::format("{} of {}", key, plant::machine_code(*row.order->plant, machine));
-    return made;
+    add(result, plant::machine_places(*row.order->plant, machine), key);
+    result.how = fmt::format("{} of {}", key, plant::machine_code(*row.order->plant, machine));
+    return result;
 }
 
 FactOrigin of_ply(const std::string& name, const Row& row, std::size_t index) {
     const geometry::PlyMake& ply = row.order->layout->board.plies[index];
     const plant::Paper& paper = row.order->plant->papers[ply.paper];
-    FactOrigin made{fmt::format("{} of {}", name.substr(4), paper.code), {}};
+    FactOrigin result{fmt::format("{} of {}", name.substr(4), paper.code), {}};
     if (name == "ply.price") {
-        if (const auto* price = paper.price_on(row.order->request->date)) made.places.push_back(price->place);
-        made.how = fmt::format("price of {} on {}", paper.code, base::to_string(row.order->request->date));
+        if (const auto* price = paper.price_on(row.order->request->date)) result.places.push_back(price->place);
+        result.how = fmt::format("price of {} on {}", paper.code, base::to_string(row.order->request->date));
     } else if (name == "ply.grammage" || name == "ply.moisture") {
-        add(made, paper.places, name.substr(4));
+        add(result, paper.places, name.substr(4));
     } else if (ply.flute != nullptr) {
-        made.how = fmt::format("{} of flute {}", name.substr(4), ply.flute->code);
+        result.how = fmt::format("{} of flute {}", name.substr(4), ply.flute->code);
         for (const char* key : {"take_up", "adhesive.single_facer", "adhesive.double_backer"})
-            if ((name == "ply.take_up") == (std::string_view(key) == "take_up")) add(made, ply.flute->places, key);
+            if ((name == "ply.take_up") == (std::string_view(key) == "take_up")) add(result, ply.flute->places, key);
     } else {
-        made.how = name == "ply.take_up" ? "a liner runs as it is: 1" : "a liner carries no adhesive";
+        result.how = name == "ply.take_up" ? "a liner runs as it is: 1" : "a liner carries no adhesive";
     }
-    return made;
+    return result;
 }
 
 FactOrigin of_corrugator(const std::string& key, const Row& row) {
-    FactOrigin made{fmt::format("{} of {}", key, row.candidate->corrugator->code), {}};
-    add(made, row.candidate->corrugator->places, key);
-    return made;
+    FactOrigin result{fmt::format("{} of {}", key, row.candidate->corrugator->code), {}};
+    add(result, row.candidate->corrugator->places, key);
+    return result;
 }
 
 FactOrigin of_request(const std::string& key, const Row& row) {
-    FactOrigin made{key + " of the request", {}};
+    FactOrigin result{key + " of the request", {}};
     for (const auto& [name, place] : row.order->request->places)
-        if (name == key || name.rfind(key + ".", 0) == 0) made.places.push_back(place);
-    return made;
+        if (name == key || name.rfind(key + ".", 0) == 0) result.places.push_back(place);
+    return result;
 }
 
 FactOrigin of_blank(const Row& row) {
     const orders::Request& request = *row.order->request;
-    FactOrigin made = of_request(request.outline ? "outline" : "inside", row);
+    FactOrigin result = of_request(request.outline ? "outline" : "inside", row);
     const plant::Board& board = row.order->plant->boards[request.board];
-    made.how = "blank of style " + request.style;
+    result.how = "blank of style " + request.style;
     const auto* allowance = row.order->plant->find_allowance(board.flutes);
-    if (allowance == nullptr || row.order->layout->blank.joint_mm == 0) return made;
-    made.how += " with the allowances of " + board.flutes;
-    for (const auto& [key, place] : allowance->places) made.places.push_back(place);
-    return made;
+    if (allowance == nullptr || row.order->layout->blank.joint_mm == 0) return result;
+    result.how += " with the allowances of " + board.flutes;
+    for (const auto& [key, place] : allowance->places) result.places.push_back(place);
+    return result;
 }
 
 FactOrigin of_sheet(const Row& row) {
-    FactOrigin made = of_blank(row);
+    FactOrigin result = of_blank(row);
     const geometry::Candidate& candidate = *row.candidate;
-    made.how = fmt::format("layout: {} x {} boxes on a sheet, from the {}", candidate.nx, candidate.ny, made.how);
-    return made;
+    result.how = fmt::format("layout: {} x {} boxes on a sheet, from the {}", candidate.nx, candidate.ny, result.how);
+    return result;
 }
 
 FactOrigin of_web(const Row& row) {
-    FactOrigin made{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs,
-                                row.candidate->roll_width_mm, row.candidate->corrugator->code),
-                    {}};
+    FactOrigin result{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs,
+                                  row.candidate->roll_width_mm, row.candidate->corrugator->code),
+                      {}};
     for (const geometry::PlyMake& ply : row.order->layout->board.plies)
-        add(made, row.order->plant->papers[ply.paper].places, "roll_widths");
-    return made;
+        add(result, row.order->plant->papers[ply.paper].places, "roll_widths");
+    return result;
 }
 
 }  // namespace

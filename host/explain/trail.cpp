@@ -31,21 +31,21 @@ public:
     }
 
     std::vector<Trail> of_line(const std::string& name) {
-        std::vector<Trail> made;
+        std::vector<Trail> result;
         for (std::size_t m = 0; m < graph().models.size(); ++m)
             for (std::size_t l = 0; l < graph().models[m].lines.size(); ++l) {
                 if (graph().models[m].lines[l].name != name) continue;
                 const engine::ModelSlots& slots = blocks_.slots().models[m];
-                for (std::size_t i = 0; i < columns_.extent(slots.quantities[l]); ++i) add_line(made, m, l, i);
+                for (std::size_t i = 0; i < columns_.extent(slots.quantities[l]); ++i) add_line(result, m, l, i);
             }
-        return made;
+        return result;
     }
 
 private:
     const engine::Graph& graph() const { return blocks_.graph(); }
     double& number(engine::Slot slot, std::size_t index) { return *columns_.column(slot, index); }
 
-    void add_line(std::vector<Trail>& made, std::size_t m, std::size_t l, std::size_t index) {
+    void add_line(std::vector<Trail>& result, std::size_t m, std::size_t l, std::size_t index) {
         const contract::Line& line = graph().models[m].lines[l];
         const engine::Slot quantity = blocks_.slots().models[m].quantities[l];
         const engine::Slot rate = blocks_.slots().models[m].rates[l];
@@ -64,7 +64,7 @@ private:
                                   {}});
         const std::vector<NeedPath> inputs = movers(m, {{quantity, index}, {rate, index}});
         trail_.figures[0].inputs = figures_of(m, inputs);
-        made.push_back(std::move(trail_));
+        result.push_back(std::move(trail_));
     }
 
     std::string place_name(contract::Axis axis, std::size_t index) const {
@@ -76,13 +76,13 @@ private:
     }
 
     std::vector<std::size_t> figures_of(std::size_t model, const std::vector<NeedPath>& inputs) {
-        std::vector<std::size_t> made;
+        std::vector<std::size_t> result;
         for (const NeedPath& input : inputs) {
             const engine::Source source = source_of(model, input);
             const std::size_t figure = figure_of(source, input.index);
-            if (std::find(made.begin(), made.end(), figure) == made.end()) made.push_back(figure);
+            if (std::find(result.begin(), result.end(), figure) == result.end()) result.push_back(figure);
         }
-        return made;
+        return result;
     }
 
     engine::Source source_of(std::size_t model, const NeedPath& input) const {
@@ -97,12 +97,12 @@ private:
         const std::size_t at = trail_.figures.size();
         seen_[key] = at;
         trail_.figures.emplace_back();
-        TracedFigure made = describe(source, index);
+        TracedFigure result = describe(source, index);
         if (source.kind == engine::Source::Kind::provided) {
             const engine::Slot slot = blocks_.slots().models[source.model].provides[source.index];
-            made.inputs = figures_of(source.model, movers(source.model, {{slot, index}}));
+            result.inputs = figures_of(source.model, movers(source.model, {{slot, index}}));
         }
-        trail_.figures[at] = std::move(made);
+        trail_.figures[at] = std::move(result);
         return at;
     }
 
@@ -174,18 +174,18 @@ private:
     std::vector<NeedPath> movers(std::size_t model, const std::vector<OutputFigure>& outputs) {
         std::vector<double> before;
         for (const OutputFigure& output : outputs) before.push_back(number(output.slot, output.index));
-        std::vector<NeedPath> made;
+        std::vector<NeedPath> result;
         const engine::ModelSlots& slots = blocks_.slots().models[model];
         const auto try_all = [&](bool is_setting, const std::vector<engine::Slot>& from) {
             for (std::size_t at = 0; at < from.size(); ++at)
                 for (std::size_t i = 0; i < columns_.extent(from[at]); ++i)
                     if (moves(model, {is_setting, at, i}, from[at], outputs, before))
-                        made.push_back({is_setting, at, i});
+                        result.push_back({is_setting, at, i});
         };
         try_all(false, slots.needs);
         try_all(true, slots.settings);
         static_cast<void>(blocks_.call(columns_, model, 1));  // back to what stood there
-        return made;
+        return result;
     }
 
     bool moves(std::size_t model, const NeedPath& input, engine::Slot slot, const std::vector<OutputFigure>& outputs,

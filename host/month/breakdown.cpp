@@ -27,7 +27,7 @@ void add(Sums& sums, const ledger::Share& share, const std::set<std::string>& co
         part.fed += share.mass;
     if (share.to == production::account::finished) part.product += share.mass;
     if (share.from == production::account::finished) part.product += -share.mass;
-    if (is_good(share, corrugators)) part.made += share.mass;
+    if (is_good(share, corrugators)) part.sheets += share.mass;
     if (share.to == production::account::loose_scrap) sums.causes[share.cause].actual += share.mass;
 }
 
@@ -42,7 +42,7 @@ bool is_empty(const PartFlows& part) {
     const Grams none;
     for (const auto& cause : part.causes)
         if (cause.actual != none || cause.expected != none) return false;
-    return part.issued == none && part.made == none && part.fed == none && part.product == none;
+    return part.issued == none && part.sheets == none && part.fed == none && part.product == none;
 }
 
 }  // namespace
@@ -68,15 +68,15 @@ std::vector<PartFlows> breakdown(const std::vector<ledger::Share>& shares,
     std::map<std::string, Sums> sums;
     for (const auto& share : shares)
         if (is_counted(share)) add(sums[share.of], share, corrugators);
-    for (const auto& own : expected) sums[own.of].causes[own.cause].expected += own.mass;
+    for (const auto& item : expected) sums[item.of].causes[item.cause].expected += item.mass;
     std::vector<PartFlows> parts;
-    for (auto& [of, own] : sums) {
-        own.part.of = of;
-        for (auto& [cause, loss] : own.causes) {
+    for (auto& [of, sums_of_part] : sums) {
+        sums_of_part.part.of = of;
+        for (auto& [cause, loss] : sums_of_part.causes) {
             loss.cause = cause;
-            own.part.causes.push_back(loss);
+            sums_of_part.part.causes.push_back(loss);
         }
-        if (!is_empty(own.part)) parts.push_back(std::move(own.part));
+        if (!is_empty(sums_of_part.part)) parts.push_back(std::move(sums_of_part.part));
     }
     return parts;
 }

@@ -19,7 +19,7 @@ struct PartCause {
 struct PartFlows {
     std::string of;                 // empty: entries that name none
     Grams issued;                   // paper from its store
-    Grams made;                     // good sheets off the corrugators
+    Grams sheets;                   // good sheets off the corrugators
     Grams fed;                      // to converters
     Grams product;                  // what reached finished goods, less what came back as scrap
     std::vector<PartCause> causes;  // by the order of their bytes

@@ -57,13 +57,13 @@ Sheets split_corrugator(const MachineFlows& machine, const std::map<std::string,
     const Rate energy_and_system = gone_kg > 0 ? rate_of(processing, gone_kg) : Rate{0, processing};
     split.idle += energy_and_system.idle;
 
-    Sheets made;
+    Sheets result;
     std::map<std::string, Grams> lost;
     for (const auto& flow : machine.out) {
         const double money = flow.mass.to_kg() * (materials[flow.material].per_kg + energy_and_system.per_kg);
         if (flow.to == production::account::floor) {
-            made.money += money;
-            made.kg += flow.mass.to_kg();
+            result.money += money;
+            result.kg += flow.mass.to_kg();
         } else if (flow.to == production::account::finished) {
             split.product += money;
         } else {
@@ -76,7 +76,7 @@ Sheets split_corrugator(const MachineFlows& machine, const std::map<std::string,
     for (const auto& [name, mass] : machine.close)
         split.closing[{machine.code, name}] += mass.to_kg() * materials[name].per_kg;
     charge_losses(machine.waste_management.to_double(), lost, split);
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::month

@@ -62,14 +62,14 @@ void charge_losses(double money, const std::map<std::string, Grams>& lost, CostS
 CostSplit split_cost(const FlowsByAccount& workings, const std::map<std::string, double>& paper_prices,
                      double floor_closing_kg) {
     CostSplit split;
-    Sheets made;
+    Sheets result;
     for (const auto& [code, machine] : workings.machines) {
         if (!machine.is_corrugator()) continue;
         const auto sheets = split_corrugator(machine, paper_prices, split);
-        made.money += sheets.money;
-        made.kg += sheets.kg;
+        result.money += sheets.money;
+        result.kg += sheets.kg;
     }
-    split_floor(workings, made, floor_closing_kg, split);
+    split_floor(workings, result, floor_closing_kg, split);
     take_off_product(workings, split);
     charge_losses(workings.baler.to_double(), losses_of(workings), split);
     return split;

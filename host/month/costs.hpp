@@ -42,7 +42,7 @@ struct Sheets {
 
 /// Splits what the floor held and was given, over the converters and back, at one average for the month. `closing_kg`
 /// is what stands on the floor at its end.
-void split_floor(const FlowsByAccount& workings, const Sheets& made, double closing_kg, CostSplit& split);
+void split_floor(const FlowsByAccount& workings, const Sheets& result, double closing_kg, CostSplit& split);
 
 /// Waste-management cost over losses by kg.
 void charge_losses(double money, const std::map<std::string, Grams>& lost, CostSplit& split);

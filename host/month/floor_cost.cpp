@@ -24,15 +24,16 @@ struct ConverterCost {
 };
 
 ConverterCost read(const MachineFlows& machine) {
-    ConverterCost own{&machine, 0, 1, 0};
+    ConverterCost converter_cost{&machine, 0, 1, 0};
     const double open_kg = machine.opened().mass.to_kg(), fed_kg = machine.fed.to_kg();
     if (open_kg + fed_kg > 0) {
-        own.base = (machine.opened().money.to_double() + machine.processing.to_double()) / (open_kg + fed_kg);
-        own.slope = fed_kg / (open_kg + fed_kg);
+        converter_cost.base =
+            (machine.opened().money.to_double() + machine.processing.to_double()) / (open_kg + fed_kg);
+        converter_cost.slope = fed_kg / (open_kg + fed_kg);
     }
     for (const auto& flow : machine.out)
-        if (flow.to == production::account::floor) own.returned_kg += flow.mass.to_kg();
-    return own;
+        if (flow.to == production::account::floor) converter_cost.returned_kg += flow.mass.to_kg();
+    return converter_cost;
 }
 
 // With no intake there is nothing to carry its cost.
@@ -62,16 +63,16 @@ void split_converter(const ConverterCost& converter, double average, CostSplit& 
 
 }  // namespace
 
-void split_floor(const FlowsByAccount& workings, const Sheets& made, double closing_kg, CostSplit& split) {
+void split_floor(const FlowsByAccount& workings, const Sheets& result, double closing_kg, CostSplit& split) {
     std::vector<ConverterCost> converters;
-    double money = workings.floor_open.money.to_double() + made.money;
-    double kg = workings.floor_open.mass.to_kg() + made.kg;
+    double money = workings.floor_open.money.to_double() + result.money;
+    double kg = workings.floor_open.mass.to_kg() + result.kg;
     for (const auto& [code, machine] : workings.machines) {
         if (machine.is_corrugator()) continue;
         converters.push_back(read(machine));
-        const auto& own = converters.back();
-        money += own.base * own.returned_kg;
-        kg += (1 - own.slope) * own.returned_kg;
+        const auto& item = converters.back();
+        money += item.base * item.returned_kg;
+        kg += (1 - item.slope) * item.returned_kg;
     }
     const Rate average = rate_of(money, kg);
     split.idle += average.idle;

@@ -29,10 +29,10 @@ bool is_machine(std::string_view name) {
            name != production::account::bale_yard;
 }
 
-MachineFlows& machine(FlowsByAccount& made, const std::string& code) {
-    auto& own = made.machines[code];
-    own.code = code;
-    return own;
+MachineFlows& machine(FlowsByAccount& result, const std::string& code) {
+    auto& item = result.machines[code];
+    item.code = code;
+    return item;
 }
 
 [[noreturn]] void reject(const MonthBooks& books, const ledger::Flow& flow) {
@@ -45,83 +45,83 @@ MachineFlows& machine(FlowsByAccount& made, const std::string& code) {
 
 enum class Sorted { yes, no };
 
-Sorted sort_into_machine(FlowsByAccount& made, const ledger::Flow& flow) {
-    auto& to = machine(made, flow.to);
+Sorted sort_into_machine(FlowsByAccount& result, const ledger::Flow& flow) {
+    auto& to = machine(result, flow.to);
     const Stock held{flow.mass, flow.money};
     if (flow.from == production::account::paper_store || flow.from == production::account::adhesive_store) {
         to.bought[flow.material] += held;
-        made.bought += flow.money;
-        (flow.from == production::account::paper_store ? made.issued : made.adhesive) += flow.mass;
+        result.bought += flow.money;
+        (flow.from == production::account::paper_store ? result.issued : result.adhesive) += flow.mass;
     } else if (flow.from == production::account::opening) {
         to.open[flow.material] += held;
     } else if (flow.from == production::account::floor) {
         to.fed += flow.mass;
     } else if (flow.from == production::account::costs) {
         (flow.material == "waste-management" ? to.waste_management : to.processing) += flow.money;
-        made.centre_costs += flow.money;
+        result.centre_costs += flow.money;
     } else {
         return Sorted::no;
     }
     return Sorted::yes;
 }
 
-Sorted sort_into_floor_or_scrap(FlowsByAccount& made, const ledger::Flow& flow) {
+Sorted sort_into_floor_or_scrap(FlowsByAccount& result, const ledger::Flow& flow) {
     const bool is_from_opening = flow.from == production::account::opening;
     if (is_from_opening && flow.to == production::account::floor) {
-        made.floor_open += {flow.mass, flow.money};
+        result.floor_open += {flow.mass, flow.money};
     } else if (is_from_opening && flow.to == production::account::loose_scrap) {
-        made.loose_scrap_open += flow.mass;
+        result.loose_scrap_open += flow.mass;
     } else if (is_from_opening && flow.to == production::account::bale_yard) {
-        made.bale_yard_open += flow.mass;
+        result.bale_yard_open += flow.mass;
     } else if (flow.from == production::account::costs && flow.to == production::account::loose_scrap) {
-        made.baler += flow.money;
-        made.centre_costs += flow.money;
+        result.baler += flow.money;
+        result.centre_costs += flow.money;
     } else if (flow.from == production::account::floor && flow.to == production::account::loose_scrap) {
-        made.floor_lost[flow.cause] += flow.mass;
+        result.floor_lost[flow.cause] += flow.mass;
     } else if (flow.from == production::account::finished && flow.to == production::account::loose_scrap) {
-        made.returned[flow.cause] += flow.mass;
+        result.returned[flow.cause] += flow.mass;
     } else {
         return Sorted::no;
     }
     return Sorted::yes;
 }
 
-Sorted sort_into_sale(FlowsByAccount& made, const ledger::Flow& flow) {
+Sorted sort_into_sale(FlowsByAccount& result, const ledger::Flow& flow) {
     if (flow.from == production::account::loose_scrap && flow.to == production::account::bale_yard) {
-        made.baled += flow.mass;
+        result.baled += flow.mass;
     } else if (flow.from == production::account::bale_yard && is_mill(flow.to)) {
-        made.sent += flow.mass;
+        result.sent += flow.mass;
     } else if (is_mill(flow.from) && flow.to == production::account::revenue) {
-        made.paid += flow.mass;
-        made.revenue += flow.money;
+        result.paid += flow.mass;
+        result.revenue += flow.money;
     } else {
         return Sorted::no;
     }
     return Sorted::yes;
 }
 
-Sorted add_flow(FlowsByAccount& made, const ledger::Flow& flow) {
-    if (is_machine(flow.to)) return is_machine(flow.from) ? Sorted::no : sort_into_machine(made, flow);
+Sorted add_flow(FlowsByAccount& result, const ledger::Flow& flow) {
+    if (is_machine(flow.to)) return is_machine(flow.from) ? Sorted::no : sort_into_machine(result, flow);
     if (is_machine(flow.from)) {
         if (flow.to != production::account::floor && flow.to != production::account::finished &&
             flow.to != production::account::loose_scrap)
             return Sorted::no;
-        machine(made, flow.from).out.push_back({flow.to, flow.material, flow.cause, flow.mass});
+        machine(result, flow.from).out.push_back({flow.to, flow.material, flow.cause, flow.mass});
         return Sorted::yes;
     }
-    return sort_into_floor_or_scrap(made, flow) == Sorted::yes ? Sorted::yes : sort_into_sale(made, flow);
+    return sort_into_floor_or_scrap(result, flow) == Sorted::yes ? Sorted::yes : sort_into_sale(result, flow);
 }
 
-void open_stocks(FlowsByAccount& made, const MonthBooks& books) {
+void open_stocks(FlowsByAccount& result, const MonthBooks& books) {
     for (const auto& stock : books.opening) {
         if (is_machine(stock.account))
-            machine(made, stock.account).open[stock.material] += {stock.mass, stock.money};
+            machine(result, stock.account).open[stock.material] += {stock.mass, stock.money};
         else if (stock.account == production::account::floor)
-            made.floor_open += {stock.mass, stock.money};
+            result.floor_open += {stock.mass, stock.money};
         else if (stock.account == production::account::loose_scrap)
-            made.loose_scrap_open += stock.mass;
+            result.loose_scrap_open += stock.mass;
         else if (stock.account == production::account::bale_yard)
-            made.bale_yard_open += stock.mass;
+            result.bale_yard_open += stock.mass;
     }
 }
 
@@ -133,15 +133,15 @@ bool is_still(const MonthBooks& books) {
     return true;
 }
 
-void close_machines(FlowsByAccount& made, const MonthBooks& books) {
+void close_machines(FlowsByAccount& result, const MonthBooks& books) {
     if (is_still(books)) {
-        for (auto& [code, own] : made.machines)
-            for (const auto& [material, held] : own.open) own.close[material] = held.mass;
+        for (auto& [code, machine] : result.machines)
+            for (const auto& [material, held] : machine.open) machine.close[material] = held.mass;
         return;
     }
     for (const auto& count : books.counts)
         if (is_machine(count.count.account) && count.date == last_day(books.month))
-            machine(made, count.count.account).close[count.count.material] = count.count.mass;
+            machine(result, count.count.account).close[count.count.material] = count.count.mass;
 }
 
 // What counts found more than the books said; each is measured against the one before it.
@@ -214,16 +214,16 @@ Grams MachineFlows::closed() const {
 }
 
 FlowsByAccount workings(const MonthBooks& books) {
-    FlowsByAccount made;
-    open_stocks(made, books);
+    FlowsByAccount result;
+    open_stocks(result, books);
     for (const auto& flow : books.flows)
-        if (!is_of_close(flow) && add_flow(made, flow) == Sorted::no) reject(books, flow);
-    close_machines(made, books);
-    for (auto& [code, own] : made.machines) name_weighed_paper(own);
-    made.floor_counted = found_by_counts(books, production::account::floor);
-    made.loose_scrap_counted = found_by_counts(books, production::account::loose_scrap);
-    made.bale_yard_counted = found_by_counts(books, production::account::bale_yard);
-    return made;
+        if (!is_of_close(flow) && add_flow(result, flow) == Sorted::no) reject(books, flow);
+    close_machines(result, books);
+    for (auto& [code, machine] : result.machines) name_weighed_paper(machine);
+    result.floor_counted = found_by_counts(books, production::account::floor);
+    result.loose_scrap_counted = found_by_counts(books, production::account::loose_scrap);
+    result.bale_yard_counted = found_by_counts(books, production::account::bale_yard);
+    return result;
 }
 
 }  // namespace flutebook::month

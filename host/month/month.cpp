@@ -18,9 +18,9 @@ std::string name_of(ledger::Month month) {
     return fmt::format("month {}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
 }
 
-void account_for_centres(MonthAccount& account, const FlowsByAccount& made) {
+void account_for_centres(MonthAccount& account, const FlowsByAccount& result) {
     auto& floor = account.floor;
-    for (const auto& [code, machine] : made.machines) {
+    for (const auto& [code, machine] : result.machines) {
         CentreAccount centre;
         centre.centre = code;
         centre.open = machine.opened().mass;
@@ -36,36 +36,36 @@ void account_for_centres(MonthAccount& account, const FlowsByAccount& made) {
                 (machine.is_corrugator() ? floor.made : floor.returned) += flow.mass;
         }
     }
-    for (const auto& [cause, mass] : made.returned) account.product += -mass;
-    for (const auto& [cause, mass] : made.floor_lost) floor.lost += mass;
-    floor.open = made.floor_open.mass;
-    floor.counted = made.floor_counted;
+    for (const auto& [cause, mass] : result.returned) account.product += -mass;
+    for (const auto& [cause, mass] : result.floor_lost) floor.lost += mass;
+    floor.open = result.floor_open.mass;
+    floor.counted = result.floor_counted;
     floor.close = floor.open + floor.made - floor.fed + floor.returned - floor.lost + floor.counted;
 }
 
-void account_for_causes(MonthAccount& account, const FlowsByAccount& made, const MonthBooks& books) {
+void account_for_causes(MonthAccount& account, const FlowsByAccount& result, const MonthBooks& books) {
     std::map<std::string, CauseAccount> causes;
     const auto lose = [&](const std::string& cause, Grams mass) { causes[cause].actual += mass; };
-    for (const auto& [code, machine] : made.machines)
+    for (const auto& [code, machine] : result.machines)
         for (const auto& flow : machine.out)
             if (flow.to == production::account::loose_scrap) lose(flow.cause, flow.mass);
-    for (const auto& [cause, mass] : made.floor_lost) lose(cause, mass);
-    for (const auto& [cause, mass] : made.returned) lose(cause, mass);
+    for (const auto& [cause, mass] : result.floor_lost) lose(cause, mass);
+    for (const auto& [cause, mass] : result.returned) lose(cause, mass);
     for (const auto& expected : books.expected) causes[expected.cause].expected += expected.mass;
-    for (auto& [cause, own] : causes) {
-        own.cause = cause;
-        account.causes.push_back(own);
+    for (auto& [cause, loss] : causes) {
+        loss.cause = cause;
+        account.causes.push_back(loss);
     }
 }
 
-void account_for_scrap(MonthAccount& account, const FlowsByAccount& made) {
-    account.loose_scrap = {made.loose_scrap_open, account.lost(), made.baled, made.loose_scrap_counted, {}};
-    account.bale_yard = {made.bale_yard_open, made.baled, made.sent, made.bale_yard_counted, {}};
+void account_for_scrap(MonthAccount& account, const FlowsByAccount& result) {
+    account.loose_scrap = {result.loose_scrap_open, account.lost(), result.baled, result.loose_scrap_counted, {}};
+    account.bale_yard = {result.bale_yard_open, result.baled, result.sent, result.bale_yard_counted, {}};
     for (auto* stock : {&account.loose_scrap, &account.bale_yard})
         stock->close = stock->open + stock->in - stock->out + stock->counted;
-    account.sent = made.sent;
-    account.paid = made.paid;
-    account.revenue = made.revenue;
+    account.sent = result.sent;
+    account.paid = result.paid;
+    account.revenue = result.revenue;
 }
 
 void expect_mass_balance(const MonthAccount& account) {
@@ -107,8 +107,8 @@ void round_to(Money whole, const std::vector<AccountPlace>& places, const std::s
     if (largest != nullptr) *largest->rounded += whole - rounded;
 }
 
-void add_closing_masses(MonthAccount& account, const FlowsByAccount& made) {
-    for (const auto& [code, machine] : made.machines)
+void add_closing_masses(MonthAccount& account, const FlowsByAccount& result) {
+    for (const auto& [code, machine] : result.machines)
         for (const auto& [material, mass] : machine.close) account.closing.push_back({code, material, mass, {}});
     account.closing.push_back({production::account::floor, production::material::board, account.floor.close, {}});
     account.closing.push_back(
@@ -117,20 +117,20 @@ void add_closing_masses(MonthAccount& account, const FlowsByAccount& made) {
         {production::account::bale_yard, production::material::scrap, account.bale_yard.close, {}});
 }
 
-void account_for_cost(MonthAccount& account, const FlowsByAccount& made, const MonthBooks& books) {
-    auto split = split_cost(made, books.paper_prices, account.floor.close.to_kg());
-    account.money_in = made.bought + made.centre_costs;
-    account.opening_cost = made.floor_open.money;
-    account.floor.open_cost = made.floor_open.money;
-    for (const auto& [code, machine] : made.machines) account.opening_cost += machine.opened().money;
+void account_for_cost(MonthAccount& account, const FlowsByAccount& result, const MonthBooks& books) {
+    auto split = split_cost(result, books.paper_prices, account.floor.close.to_kg());
+    account.money_in = result.bought + result.centre_costs;
+    account.opening_cost = result.floor_open.money;
+    account.floor.open_cost = result.floor_open.money;
+    for (const auto& [code, machine] : result.machines) account.opening_cost += machine.opened().money;
 
     std::vector<AccountPlace> places = {{split.product, &account.product_cost},
                                         {split.unexplained, &account.unexplained_cost},
                                         {split.idle, &account.idle_cost}};
     for (auto& cause : account.causes) places.push_back({split.waste[cause.cause], &cause.cost});
     for (auto& stock : account.closing)
-        if (const auto own = split.closing.find({stock.account, stock.material}); own != split.closing.end())
-            places.push_back({own->second, &stock.money});
+        if (const auto item = split.closing.find({stock.account, stock.material}); item != split.closing.end())
+            places.push_back({item->second, &stock.money});
     round_to(account.money_in + account.opening_cost, places, name_of(account.month));
     for (const auto& stock : account.closing) {
         account.closing_cost += stock.money;
@@ -141,17 +141,17 @@ void account_for_cost(MonthAccount& account, const FlowsByAccount& made, const M
 }  // namespace
 
 MonthAccount month_account(const MonthBooks& books) {
-    const auto made = workings(books);
+    const auto result = workings(books);
     MonthAccount account{};
     account.month = books.month;
-    account.issued = made.issued;
-    account.adhesive = made.adhesive;
-    account_for_centres(account, made);
-    account_for_causes(account, made, books);
-    account_for_scrap(account, made);
+    account.issued = result.issued;
+    account.adhesive = result.adhesive;
+    account_for_centres(account, result);
+    account_for_causes(account, result, books);
+    account_for_scrap(account, result);
     expect_mass_balance(account);
-    add_closing_masses(account, made);
-    account_for_cost(account, made, books);
+    add_closing_masses(account, result);
+    account_for_cost(account, result, books);
     auto& closing = account.closing;
     closing.erase(std::remove_if(closing.begin(), closing.end(),
                                  [](const auto& stock) { return stock.mass == Grams() && stock.money == Money(); }),

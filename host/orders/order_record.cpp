@@ -30,11 +30,11 @@ std::optional<std::size_t> OrderRecord::step_of(const std::string& converter) co
         return static_cast<std::size_t>(found - route.begin()) + 1;
     };
     if (const auto named = step([&](const std::string& code) { return code == converter; })) return named;
-    const auto* own = find_converter(converter);
-    if (own == nullptr) return std::nullopt;
+    const auto* item = find_converter(converter);
+    if (item == nullptr) return std::nullopt;
     return step([&](const std::string& code) {
         const auto* there = find_converter(code);
-        return there != nullptr && there->kind == own->kind;
+        return there != nullptr && there->kind == item->kind;
     });
 }
 

@@ -21,27 +21,27 @@ Kind kind_of(const Json& name) {
 Json machines(const OrderRecord& order) {
     Json tree;
     tree["corrugators"] = Json::array();
-    for (const auto& own : order.corrugators)
-        tree["corrugators"].push_back({{"code", own.code},
-                                       {"run_waste", own.run_waste},
-                                       {"roll_loss", own.roll_loss},
-                                       {"order_change_m", own.order_change_m}});
+    for (const auto& corrugator : order.corrugators)
+        tree["corrugators"].push_back({{"code", corrugator.code},
+                                       {"run_waste", corrugator.run_waste},
+                                       {"roll_loss", corrugator.roll_loss},
+                                       {"order_change_m", corrugator.order_change_m}});
     tree["converters"] = Json::array();
-    for (const auto& own : order.converters)
-        tree["converters"].push_back({{"code", own.code},
-                                      {"kind", kinds.at(static_cast<std::size_t>(own.kind))},
-                                      {"run_waste", own.run_waste},
-                                      {"setup_sheets", own.setup_sheets}});
+    for (const auto& converter : order.converters)
+        tree["converters"].push_back({{"code", converter.code},
+                                      {"kind", kinds.at(static_cast<std::size_t>(converter.kind))},
+                                      {"run_waste", converter.run_waste},
+                                      {"setup_sheets", converter.setup_sheets}});
     return tree;
 }
 
 void read_machines(const Json& tree, OrderRecord& order) {
-    for (const auto& own : tree.at("corrugators"))
+    for (const auto& item : tree.at("corrugators"))
         order.corrugators.push_back(
-            {own.at("code"), own.at("run_waste"), own.at("roll_loss"), own.at("order_change_m")});
-    for (const auto& own : tree.at("converters"))
+            {item.at("code"), item.at("run_waste"), item.at("roll_loss"), item.at("order_change_m")});
+    for (const auto& item : tree.at("converters"))
         order.converters.push_back(
-            {own.at("code"), kind_of(own.at("kind")), own.at("run_waste"), own.at("setup_sheets")});
+            {item.at("code"), kind_of(item.at("kind")), item.at("run_waste"), item.at("setup_sheets")});
 }
 
 OrderRecord read_record(const Json& tree) {

@@ -87,11 +87,11 @@ Measures read_measures(plant::MapReader& form, const Style* style) {
         return {};
     }
     const bool is_outline = style->shape == Style::Shape::outline;
-    const char* own = is_outline ? "outline" : "inside";
+    const char* item = is_outline ? "outline" : "inside";
     const char* other = is_outline ? "inside" : "outline";
     if (form.has(other))
         form.field(other).complain_of_key(
-            fmt::format("not for style {}: expected {} alone", base::shown(style->code), base::shown(own)));
+            fmt::format("not for style {}: expected {} alone", base::shown(style->code), base::shown(item)));
     if (is_outline) return {std::nullopt, read_outline(form)};
     return {read_inside(form, *style), std::nullopt};
 }

@@ -28,28 +28,28 @@ Hourly read_hourly(MapReader form) {
 
 Corrugator read_corrugator(const Field& entry) {
     MapReader form(entry);
-    Corrugator made;
-    made.code = entry.key();
-    made.roll_width_mm = form.field("roll_width").span("mm", range::positive);
-    made.trim_min_mm = form.field("trim_min").number("mm", range::not_negative);
-    made.outs_max = form.field("outs_max").number("1", range::count_from_1);
-    made.slit_mm = form.field("slit").span("mm", range::positive);
-    made.chop_mm = form.field("chop").span("mm", range::positive);
+    Corrugator result;
+    result.code = entry.key();
+    result.roll_width_mm = form.field("roll_width").span("mm", range::positive);
+    result.trim_min_mm = form.field("trim_min").number("mm", range::not_negative);
+    result.outs_max = form.field("outs_max").number("1", range::count_from_1);
+    result.slit_mm = form.field("slit").span("mm", range::positive);
+    result.chop_mm = form.field("chop").span("mm", range::positive);
     auto speed = form.form("speed");
-    made.speed_single_m_min = speed.field("single").number("m/min", range::positive);
-    made.speed_double_m_min = speed.field("double").number("m/min", range::positive);
+    result.speed_single_m_min = speed.field("single").number("m/min", range::positive);
+    result.speed_double_m_min = speed.field("double").number("m/min", range::positive);
     speed.finish();
     auto order_change = form.form("order_change");
-    made.order_change_min = order_change.field("minutes").number("min", range::not_negative);
-    made.order_change_m = order_change.field("metres").number("m", range::not_negative);
+    result.order_change_min = order_change.field("minutes").number("min", range::not_negative);
+    result.order_change_m = order_change.field("metres").number("m", range::not_negative);
     order_change.finish();
-    made.run_waste = form.field("run_waste").number("1", range::share);
-    made.roll_loss = form.field("roll_loss").number("1", range::share);
-    made.hourly = read_hourly(form.form("hourly"));
-    made.power_kw = form.field("power").number("kW", range::not_negative);
-    made.places = form.places();
+    result.run_waste = form.field("run_waste").number("1", range::share);
+    result.roll_loss = form.field("roll_loss").number("1", range::share);
+    result.hourly = read_hourly(form.form("hourly"));
+    result.power_kw = form.field("power").number("kW", range::not_negative);
+    result.places = form.places();
     form.finish();
-    return made;
+    return result;
 }
 
 std::optional<Converter::Kind> read_kind(const Field& field) {
@@ -79,44 +79,44 @@ SheetFilling read_sheet_filling(MapReader& form, std::optional<Converter::Kind> 
 
 Converter read_converter(const Field& entry) {
     MapReader form(entry);
-    Converter made;
-    made.code = entry.key();
+    Converter result;
+    result.code = entry.key();
     const auto kind = read_kind(form.field("kind"));
-    made.kind = kind.value_or(Converter::Kind::printer);
+    result.kind = kind.value_or(Converter::Kind::printer);
     auto sheet = form.form("sheet");
-    made.length_mm = sheet.field("length").span("mm", range::positive);
-    made.width_mm = sheet.field("width").span("mm", range::positive);
+    result.length_mm = sheet.field("length").span("mm", range::positive);
+    result.width_mm = sheet.field("width").span("mm", range::positive);
     sheet.finish();
-    made.colours = form.has("colours") ? form.field("colours").number("1", range::count) : 0;
+    result.colours = form.has("colours") ? form.field("colours").number("1", range::count) : 0;
     const auto filling = read_sheet_filling(form, kind);
-    made.between_mm = filling.between_mm;
-    made.edge_mm = filling.edge_mm;
-    made.ups_max = filling.ups_max;
+    result.between_mm = filling.between_mm;
+    result.edge_mm = filling.edge_mm;
+    result.ups_max = filling.ups_max;
     auto setup = form.form("setup");
-    made.setup_min = setup.field("minutes").number("min", range::not_negative);
-    made.setup_sheets = setup.field("sheets").number("1", range::count);
+    result.setup_min = setup.field("minutes").number("min", range::not_negative);
+    result.setup_sheets = setup.field("sheets").number("1", range::count);
     setup.finish();
-    made.run_waste = form.field("run_waste").number("1", range::share);
-    made.speed_per_h = form.field("speed").number("1/h", range::positive);
-    made.hourly = read_hourly(form.form("hourly"));
-    made.power_kw = form.field("power").number("kW", range::not_negative);
-    made.places = form.places();
+    result.run_waste = form.field("run_waste").number("1", range::share);
+    result.speed_per_h = form.field("speed").number("1/h", range::positive);
+    result.hourly = read_hourly(form.form("hourly"));
+    result.power_kw = form.field("power").number("kW", range::not_negative);
+    result.places = form.places();
     form.finish();
-    return made;
+    return result;
 }
 
 }  // namespace
 
 std::vector<Corrugator> read_corrugators(const Field& table) {
-    std::vector<Corrugator> made;
-    for (const auto& entry : table.entries_at_least_one()) made.push_back(read_corrugator(entry));
-    return made;
+    std::vector<Corrugator> result;
+    for (const auto& entry : table.entries_at_least_one()) result.push_back(read_corrugator(entry));
+    return result;
 }
 
 std::vector<Converter> read_converters(const Field& table) {
-    std::vector<Converter> made;
-    for (const auto& entry : table.entries()) made.push_back(read_converter(entry));
-    return made;
+    std::vector<Converter> result;
+    for (const auto& entry : table.entries()) result.push_back(read_converter(entry));
+    return result;
 }
 
 Dispatch read_dispatch(const Field& map) {

@@ -161,7 +161,7 @@ const Allowance* Plant::find_allowance(const std::string& of_flutes) const {
             if (allowance.flutes == key) return &allowance;
         return nullptr;
     };
-    if (const auto* own = exact(of_flutes)) return own;
+    if (const auto* item = exact(of_flutes)) return item;
     const auto plus = of_flutes.find('+');
     return plus == std::string::npos
                ? nullptr

@@ -76,27 +76,27 @@ std::vector<Field> entries_if_given(MapReader& file, const std::string& key) {
 }  // namespace
 
 PluginsYaml read_plugin_file(MapReader file) {
-    PluginsYaml made;
-    made.models = read_models(file.field("plugins"));
-    const Listed listed(made.models);
+    PluginsYaml result;
+    result.models = read_models(file.field("plugins"));
+    const Listed listed(result.models);
     for (const auto& entry : entries_if_given(file, "prefer")) {
         const auto model = entry.text();
         listed.check(entry, model);
-        made.preferences.push_back({entry.key(), model, entry.place()});
+        result.preferences.push_back({entry.key(), model, entry.place()});
     }
     for (const auto& entry : entries_if_given(file, "isolation")) {
         listed.check(entry.about_key(), entry.key());
-        if (entry.choice({"process"})) made.isolated.push_back({entry.key(), entry.key_place()});
+        if (entry.choice({"process"})) result.isolated.push_back({entry.key(), entry.key_place()});
     }
     for (const auto& entry : entries_if_given(file, "sha256")) {
         listed.check(entry.about_key(), entry.key());
         const auto digits = entry.text();
         if (!digits.empty() && !is_sha256(digits))
             entry.complain(fmt::format("not a SHA-256: found {}, expected 64 hexadecimal digits", base::shown(digits)));
-        made.pinned.push_back({entry.key(), in_lower_case(digits), entry.key_place()});
+        result.pinned.push_back({entry.key(), in_lower_case(digits), entry.key_place()});
     }
     file.finish();
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::plant

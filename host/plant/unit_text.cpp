@@ -31,15 +31,15 @@ constexpr std::array<Sign, 12> signs{{{"\u00B7", "*"},
                                       {"\u2079", "9"}}};
 
 std::string in_plain_signs(std::string_view unit) {
-    std::string made;
+    std::string result;
     while (!unit.empty()) {
         const auto* found =
             std::find_if(signs.begin(), signs.end(), [&](const Sign& sign) { return unit.starts_with(sign.raised); });
         const auto length = found == signs.end() ? 1 : found->raised.size();
-        made += found == signs.end() ? unit.substr(0, 1) : found->plain;
+        result += found == signs.end() ? unit.substr(0, 1) : found->plain;
         unit.remove_prefix(length);
     }
-    return made;
+    return result;
 }
 
 bool is_word(char sign) {
@@ -84,10 +84,10 @@ std::vector<Piece> pieces_of(const std::string& unit) {
 }  // namespace
 
 std::string in_lower_case(std::string_view text) {
-    std::string made(text);
-    for (char& letter : made)
+    std::string result(text);
+    for (char& letter : result)
         if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-    return made;
+    return result;
 }
 
 std::vector<UnitWord> words_of(std::string_view unit) {
@@ -116,13 +116,13 @@ bool has_shift(std::string_view unit) {
 }
 
 std::string with_word_replaced(std::string_view unit, std::string_view word, std::string_view by) {
-    std::string made;
+    std::string result;
     const auto plain = in_plain_signs(unit);
     for (const auto& piece : pieces_of(plain)) {
-        made += !word.empty() && piece.word == word ? by : piece.word;
-        made += piece.whole.substr(piece.word.size());
+        result += !word.empty() && piece.word == word ? by : piece.word;
+        result += piece.whole.substr(piece.word.size());
     }
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::plant

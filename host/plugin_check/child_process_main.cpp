@@ -79,15 +79,15 @@ private:
 
 std::vector<std::string> words_of(const std::string& file, const CheckOptions& asked) {
     const auto whole_seconds = std::chrono::duration_cast<std::chrono::seconds>(asked.limits.whole).count() + 1;
-    std::vector<std::string> made = {trial_word,
-                                     file,
-                                     std::to_string(whole_seconds),
-                                     std::to_string(asked.effort.seed),
-                                     std::to_string(asked.effort.orders),
-                                     asked.effort.settings == Settings::drawn ? drawn_word : default_word,
-                                     std::to_string(asked.effort.many_orders)};
-    for (const Rule* rule : asked.rules) made.emplace_back(rule->id);
-    return made;
+    std::vector<std::string> result = {trial_word,
+                                       file,
+                                       std::to_string(whole_seconds),
+                                       std::to_string(asked.effort.seed),
+                                       std::to_string(asked.effort.orders),
+                                       asked.effort.settings == Settings::drawn ? drawn_word : default_word,
+                                       std::to_string(asked.effort.many_orders)};
+    for (const Rule* rule : asked.rules) result.emplace_back(rule->id);
+    return result;
 }
 
 std::optional<int> run_trial(int count, const char* const* words) {

@@ -22,7 +22,8 @@ bool says_something(const std::string& text, const std::string& name) {
 
 const KnownName* find_known(const std::string& name) {
     const auto& all = known_names();
-    const auto found = std::find_if(all.begin(), all.end(), [&](const KnownName& own) { return own.name == name; });
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const KnownName& known_name) { return known_name.name == name; });
     return found == all.end() ? nullptr : &*found;
 }
 
@@ -72,7 +73,7 @@ Wrong try_known_names(Subject& subject) {
 Wrong try_shedding(Subject& subject) {
     const Model& model = subject.model();
     const bool lays_out_the_run = std::any_of(model.provides.begin(), model.provides.end(),
-                                              [](const contract::Name& own) { return own.name == "run.good"; });
+                                              [](const contract::Name& item) { return item.name == "run.good"; });
     if (model.losses.empty() || lays_out_the_run) return std::nullopt;
     return fmt::format("sheds {} and does not provide run.good; paper is lost by the model that lays out the run alone",
                        model.losses.front().cause);

@@ -152,7 +152,7 @@ Wrong try_threads(Subject& subject) {
             running.emplace_back(
                 [&, t] { wrong[t] = take_turn(model, groups, expected, t * groups.size() / threads); });
     }
-    const auto found = std::find_if(wrong.begin(), wrong.end(), [](const Wrong& own) { return own.has_value(); });
+    const auto found = std::find_if(wrong.begin(), wrong.end(), [](const Wrong& each) { return each.has_value(); });
     return found == wrong.end() ? std::nullopt : *found;
 }
 

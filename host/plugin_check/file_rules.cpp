@@ -61,7 +61,7 @@ std::string some_of(const std::vector<std::string>& names) {
 
 bool is_of_the_languages(const std::string& library) {
     return std::any_of(std::begin(of_the_languages), std::end(of_the_languages),
-                       [&](std::string_view own) { return library.rfind(own, 0) == 0; });
+                       [&](std::string_view item) { return library.rfind(item, 0) == 0; });
 }
 
 bool is_of_the_linker(const std::string& name) {
@@ -71,9 +71,9 @@ bool is_of_the_linker(const std::string& name) {
 }  // namespace
 
 Wrong try_library(Subject& subject) {
-    const ReadObject made = read(subject);
-    if (made.object) return std::nullopt;
-    return made.problem + "; build it as a shared library for this machine, or copy it again";
+    const ReadObject result = read(subject);
+    if (result.object) return std::nullopt;
+    return result.problem + "; build it as a shared library for this machine, or copy it again";
 }
 
 Wrong try_exports(Subject& subject) {

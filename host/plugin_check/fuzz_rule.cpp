@@ -26,11 +26,11 @@ void take_earlier(std::optional<FuzzFault>& first, std::size_t orders, Wrong wro
 
 // A settings's values are part of what brings a fault out.
 std::string with_settings(const Model& model, const TrialRow& row, const std::string& text) {
-    std::string made;
+    std::string result;
     for (std::size_t s = 0; s < model.settings.size(); ++s)
-        made += fmt::format("{} {} {}", made.empty() ? ", with" : ",", model.settings[s].name,
-                            fmt::join(row.settings[s], " "));
-    return text + made;
+        result += fmt::format("{} {} {}", result.empty() ? ", with" : ",", model.settings[s].name,
+                              fmt::join(row.settings[s], " "));
+    return text + result;
 }
 
 Wrong wrong_row(const Model& model, const TrialRow& row, const Written& written) {

@@ -48,52 +48,52 @@ std::vector<double> stocked_widths(Draws& draws) {
 }
 
 Paper paper(Draws& draws, std::size_t number, Paper::Use use, const std::vector<double>& widths) {
-    Paper made = {numbered("P", number),
-                  use,
-                  draws.whole(70, 440),
-                  draws.between(0.04, 0.12),
-                  {},
-                  {{2026y / 1 / 1, draws.whole(250, 900), {}}},
-                  {}};
+    Paper result = {numbered("P", number),
+                    use,
+                    draws.whole(70, 440),
+                    draws.between(0.04, 0.12),
+                    {},
+                    {{2026y / 1 / 1, draws.whole(250, 900), {}}},
+                    {}};
     for (const double width : widths)
-        if (!draws.one_in(12)) made.roll_widths_mm.push_back(width);
-    if (made.roll_widths_mm.empty()) made.roll_widths_mm = {draws.pick(widths)};
-    if (draws.one_in(2)) made.prices.push_back({2026y / 9 / 1, draws.between(0, 1200), {}});
-    return made;
+        if (!draws.one_in(12)) result.roll_widths_mm.push_back(width);
+    if (result.roll_widths_mm.empty()) result.roll_widths_mm = {draws.pick(widths)};
+    if (draws.one_in(2)) result.prices.push_back({2026y / 9 / 1, draws.between(0, 1200), {}});
+    return result;
 }
 
 std::vector<Paper> papers(Draws& draws) {
     const std::vector<double> widths = stocked_widths(draws);
-    std::vector<Paper> made;
+    std::vector<Paper> result;
     for (std::size_t i = 0; i < 6; ++i)
-        made.push_back(paper(draws, i, i < 4 ? Paper::Use::liner : Paper::Use::medium, widths));
-    return made;
+        result.push_back(paper(draws, i, i < 4 ? Paper::Use::liner : Paper::Use::medium, widths));
+    return result;
 }
 
 std::vector<Flute> flutes(Draws& draws) {
-    std::vector<Flute> made;
+    std::vector<Flute> result;
     for (const char* code : {"B", "C", "E"})
-        made.push_back({code,
-                        draws.one_in(10) ? 1 : draws.between(1.1, 1.6),
-                        draws.between(1, 5),
-                        draws.between(2, 7),
-                        draws.between(2, 7),
-                        {}});
-    return made;
+        result.push_back({code,
+                          draws.one_in(10) ? 1 : draws.between(1.1, 1.6),
+                          draws.between(1, 5),
+                          draws.between(2, 7),
+                          draws.between(2, 7),
+                          {}});
+    return result;
 }
 
 std::vector<Allowance> allowances(Draws& draws) {
-    std::vector<Allowance> made;
+    std::vector<Allowance> result;
     for (const char* key : {"B", "C", "E", "B+C", "E+B"})
-        made.push_back({key,
-                        draws.length_mm(1, 9),
-                        draws.length_mm(2, 18),
-                        draws.length_mm(0.5, 5),
-                        draws.length_mm(0.5, 4),
-                        draws.length_mm(20, 45),
-                        draws.length_mm(4, 13),
-                        {}});
-    return made;
+        result.push_back({key,
+                          draws.length_mm(1, 9),
+                          draws.length_mm(2, 18),
+                          draws.length_mm(0.5, 5),
+                          draws.length_mm(0.5, 4),
+                          draws.length_mm(20, 45),
+                          draws.length_mm(4, 13),
+                          {}});
+    return result;
 }
 
 // Papers 0 to 3 are liners, 4 and 5 mediums; flutes 0 B, 1 C, 2 E.
@@ -129,36 +129,36 @@ Corrugator corrugator(Draws& draws, std::size_t number) {
 }
 
 Converter converter(Draws& draws, std::size_t number, Converter::Kind kind) {
-    Converter made = {.code = numbered("M", number),
-                      .kind = kind,
-                      .length_mm = {draws.whole(100, 350), draws.whole(1800, 3800)},
-                      .width_mm = {draws.whole(60, 250), draws.whole(1100, 2400)},
-                      .colours = draws.one_in(4) ? 0 : draws.whole(1, 6),
-                      .setup_min = draws.between(0, 90),
-                      .setup_sheets = draws.one_in(5) ? 0 : draws.whole(1, 200),
-                      .run_waste = share(draws, 0.05, 0.5),
-                      .speed_per_h = draws.between(500, 15000),
-                      .hourly = {draws.between(0, 200), draws.between(0, 300)},
-                      .power_kw = draws.between(0, 200),
-                      .places = {}};
+    Converter result = {.code = numbered("M", number),
+                        .kind = kind,
+                        .length_mm = {draws.whole(100, 350), draws.whole(1800, 3800)},
+                        .width_mm = {draws.whole(60, 250), draws.whole(1100, 2400)},
+                        .colours = draws.one_in(4) ? 0 : draws.whole(1, 6),
+                        .setup_min = draws.between(0, 90),
+                        .setup_sheets = draws.one_in(5) ? 0 : draws.whole(1, 200),
+                        .run_waste = share(draws, 0.05, 0.5),
+                        .speed_per_h = draws.between(500, 15000),
+                        .hourly = {draws.between(0, 200), draws.between(0, 300)},
+                        .power_kw = draws.between(0, 200),
+                        .places = {}};
     if (kind == Converter::Kind::die_cutter) {
-        made.between_mm = draws.one_in(3) ? 0 : draws.length_mm(3, 20);
-        made.edge_mm = draws.one_in(3) ? 0 : draws.length_mm(5, 25);
-        made.ups_max = draws.one_in(4) ? 1 : draws.whole(2, 24);
+        result.between_mm = draws.one_in(3) ? 0 : draws.length_mm(3, 20);
+        result.edge_mm = draws.one_in(3) ? 0 : draws.length_mm(5, 25);
+        result.ups_max = draws.one_in(4) ? 1 : draws.whole(2, 24);
     }
-    return made;
+    return result;
 }
 
 std::vector<Converter> converters(Draws& draws) {
     using Kind = Converter::Kind;
-    std::vector<Converter> made;
-    if (draws.one_in(40)) return made;
+    std::vector<Converter> result;
+    if (draws.one_in(40)) return result;
     const std::vector<Kind> kinds = {Kind::printer, Kind::die_cutter, Kind::folder_gluer};
     const std::size_t more = draws.index(3);
     for (const Kind kind : kinds)
-        if (!draws.one_in(25)) made.push_back(converter(draws, made.size(), kind));
-    for (std::size_t i = 0; i < more; ++i) made.push_back(converter(draws, made.size(), draws.pick(kinds)));
-    return made;
+        if (!draws.one_in(25)) result.push_back(converter(draws, result.size(), kind));
+    for (std::size_t i = 0; i < more; ++i) result.push_back(converter(draws, result.size(), draws.pick(kinds)));
+    return result;
 }
 
 std::vector<std::size_t> of_kind(const Plant& plant, Converter::Kind kind) {
@@ -255,8 +255,8 @@ Request ordered(Draws& draws, const Plant& plant) {
 void fit_a_roll_exactly(Draws& draws, Plant& plant, const Request& request) {
     if (!request.outline || !draws.one_in(4)) return;
     const double exact = request.outline->width_mm * draws.whole(2, 5) + plant.corrugators.front().trim_min_mm;
-    for (Paper& made : plant.papers) made.roll_widths_mm.push_back(exact);
-    for (Paper& made : plant.papers) std::sort(made.roll_widths_mm.begin(), made.roll_widths_mm.end());
+    for (Paper& result : plant.papers) result.roll_widths_mm.push_back(exact);
+    for (Paper& result : plant.papers) std::sort(result.roll_widths_mm.begin(), result.roll_widths_mm.end());
 }
 
 }  // namespace

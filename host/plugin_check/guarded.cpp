@@ -60,10 +60,10 @@ void take(int signal, siginfo_t* about, void*) {
 class AlternateStack {
 public:
     AlternateStack() : memory_(size) {
-        stack_t own{};
-        own.ss_sp = memory_.data();
-        own.ss_size = size;
-        ::sigaltstack(&own, &before_);
+        stack_t item{};
+        item.ss_sp = memory_.data();
+        item.ss_size = size;
+        ::sigaltstack(&item, &before_);
     }
     ~AlternateStack() { ::sigaltstack(&before_, nullptr); }
     AlternateStack(const AlternateStack&) = delete;

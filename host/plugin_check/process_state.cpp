@@ -21,19 +21,19 @@ namespace {
 namespace fs = std::filesystem;
 
 std::map<int, const void*> handlers() {
-    std::map<int, const void*> made;
+    std::map<int, const void*> result;
     for (int signal = 1; signal < NSIG; ++signal) {
         struct sigaction how {};
-        if (::sigaction(signal, nullptr, &how) == 0) made[signal] = reinterpret_cast<const void*>(how.sa_handler);
+        if (::sigaction(signal, nullptr, &how) == 0) result[signal] = reinterpret_cast<const void*>(how.sa_handler);
     }
-    return made;
+    return result;
 }
 
 std::vector<std::string> environment() {
-    std::vector<std::string> made;
-    for (char** one = ::environ; one != nullptr && *one != nullptr; ++one) made.emplace_back(*one);
-    std::sort(made.begin(), made.end());
-    return made;
+    std::vector<std::string> result;
+    for (char** one = ::environ; one != nullptr && *one != nullptr; ++one) result.emplace_back(*one);
+    std::sort(result.begin(), result.end());
+    return result;
 }
 
 std::size_t threads() {
@@ -43,15 +43,15 @@ std::size_t threads() {
 }
 
 std::map<int, std::string> descriptors() {
-    std::map<int, std::string> made;
+    std::map<int, std::string> result;
     std::error_code failed;
     for (const auto& entry : fs::directory_iterator("/proc/self/fd", failed)) {
         const std::string leads_to = fs::read_symlink(entry.path(), failed).string();
         // The one that looks closes with the look; the plugin's own was opened by the host to load it.
         if (failed || leads_to.find("/fd") != std::string::npos || leads_to.rfind("/memfd:plugin", 0) == 0) continue;
-        made[std::atoi(entry.path().filename().c_str())] = leads_to;
+        result[std::atoi(entry.path().filename().c_str())] = leads_to;
     }
-    return made;
+    return result;
 }
 
 mode_t file_mode() {

@@ -24,10 +24,10 @@ std::vector<double> provided(const Model& model, const TrialRow& row, const Writ
         const std::size_t extent = row.shape.extent(provide.axis);
         if (provide.name == name) {
             const auto conversion = plant::conversion(provide.unit, unit);
-            std::vector<double> made;
+            std::vector<double> result;
             for (std::size_t i = 0; conversion && i < extent; ++i)
-                made.push_back((*conversion)(written.numbers[place + i]));
-            return made;
+                result.push_back((*conversion)(written.numbers[place + i]));
+            return result;
         }
         place += extent;
     }
@@ -36,7 +36,8 @@ std::vector<double> provided(const Model& model, const TrialRow& row, const Writ
 
 const std::vector<double>& known(const TrialRow& row, const std::string& name) {
     const auto& all = known_names();
-    const auto found = std::find_if(all.begin(), all.end(), [&](const KnownName& own) { return own.name == name; });
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const KnownName& known_name) { return known_name.name == name; });
     return row.known[static_cast<std::size_t>(found - all.begin())];
 }
 
@@ -51,19 +52,19 @@ double sum(const Model& model, const TrialRow& row, const Written& written, cons
 }  // namespace
 
 std::vector<Group> cut(const Group& group, std::size_t size) {
-    std::vector<Group> made;
+    std::vector<Group> result;
     for (std::size_t first = 0; first < group.size(); first += size) {
         const auto begin = group.begin() + static_cast<std::ptrdiff_t>(first);
         const auto length = static_cast<std::ptrdiff_t>(std::min(size, group.size() - first));
-        made.emplace_back(begin, begin + length);
+        result.emplace_back(begin, begin + length);
     }
-    return made;
+    return result;
 }
 
 Group repeated(const Group& group, std::size_t size) {
-    Group made;
-    while (made.size() < size) made.push_back(group[made.size() % group.size()]);
-    return made;
+    Group result;
+    while (result.size() < size) result.push_back(group[result.size() % group.size()]);
+    return result;
 }
 
 std::size_t capacity_for(std::size_t rows) {
@@ -79,13 +80,13 @@ Answer call(Stage& stage, const Group& block) {
 }
 
 std::vector<Written> evaluate(const Model& model, const Group& group, std::size_t size) {
-    std::vector<Written> made;
+    std::vector<Written> result;
     Stage stage(model, group.front()->shape, capacity_for(std::min(group.size(), size)), Ground::open);
     for (const Group& block : cut(group, size)) {
         static_cast<void>(call(stage, block));
-        for (std::size_t r = 0; r < block.size(); ++r) made.push_back(stage.written(r));
+        for (std::size_t r = 0; r < block.size(); ++r) result.push_back(stage.written(r));
     }
-    return made;
+    return result;
 }
 
 Wrong difference(const Model& model, const TrialRow& row, const Written& first, const Written& second) {

@@ -139,11 +139,11 @@ bool Rule::is_in_hosts_words() const {
 
 const std::vector<Rule>& rules() {
     static const Rules all = [] {
-        Rules made;
+        Rules result;
         for (const auto& some : {of_conduct(), of_the_file(), of_loading(), of_its_description(), of_its_evaluation(),
                                  of_settings_truth_and_chance()})
-            made.insert(made.end(), some.begin(), some.end());
-        return made;
+            result.insert(result.end(), some.begin(), some.end());
+        return result;
     }();
     return all;
 }
@@ -154,10 +154,10 @@ const Rule* find_rule(const std::string& id) {
 }
 
 std::vector<const Rule*> rules_of_trust() {
-    std::vector<const Rule*> made;
+    std::vector<const Rule*> result;
     for (const Rule& rule : rules())
-        if (rule.is_asked_for_trust) made.push_back(&rule);
-    return made;
+        if (rule.is_asked_for_trust) result.push_back(&rule);
+    return result;
 }
 
 }  // namespace flutebook::plugin_check

@@ -31,21 +31,21 @@ std::string plain(double number) {
 }
 
 Node text_node(const std::string& text) {
-    Node made;
-    made.kind = Node::Kind::text;
-    made.text = text;
-    return made;
+    Node result;
+    result.kind = Node::Kind::text;
+    result.text = text;
+    return result;
 }
 
 Node map_node(const std::vector<std::string>& keys, const Node& value) {
-    Node made;
-    made.kind = Node::Kind::map;
+    Node result;
+    result.kind = Node::Kind::map;
     for (const std::string& key : keys) {
-        Node::Entry& entry = made.entries.emplace_back();
+        Node::Entry& entry = result.entries.emplace_back();
         entry.key = key;
         entry.value = value;
     }
-    return made;
+    return result;
 }
 
 // One setting of the model, written into the files of a plant or into a request, and read by the host.
@@ -81,15 +81,15 @@ private:
     }
 
     std::vector<std::string> codes() const {
-        std::vector<std::string> made;
+        std::vector<std::string> result;
         if (setting().varies_by == VariesBy::paper)
-            for (const auto& paper : made_.plant.papers) made.push_back(paper.code);
+            for (const auto& paper : made_.plant.papers) result.push_back(paper.code);
         if (setting().varies_by == VariesBy::flute)
-            for (const auto& flute : made_.plant.flutes) made.push_back(flute.code);
+            for (const auto& flute : made_.plant.flutes) result.push_back(flute.code);
         if (setting().varies_by == VariesBy::machine)
             for (std::size_t i = 0; i < plant::machine_count(made_.plant); ++i)
-                made.push_back(plant::machine_code(made_.plant, i));
-        return made;
+                result.push_back(plant::machine_code(made_.plant, i));
+        return result;
     }
 
     Model model_;
@@ -123,10 +123,10 @@ Wrong wrong_ends(SettingReading& reading, const Setting& setting) {
 
 // The rows, with one setting at one value.
 std::vector<TrialRow> with_setting(const std::vector<TrialRow>& rows, std::size_t setting, double value) {
-    std::vector<TrialRow> made = rows;
-    for (TrialRow& row : made)
-        for (double& own : row.settings[setting]) own = value;
-    return made;
+    std::vector<TrialRow> result = rows;
+    for (TrialRow& row : result)
+        for (double& item : row.settings[setting]) item = value;
+    return result;
 }
 
 Wrong wrong_at(const Model& model, const std::vector<TrialRow>& rows) {

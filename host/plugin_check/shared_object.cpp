@@ -34,13 +34,13 @@ public:
         check_header();
         read_parts();
         read_dynamic();
-        SharedObject made;
+        SharedObject result;
         for (const Elf64_Dyn& entry : dynamic_) {
-            if (entry.d_tag == DT_NEEDED) made.needed.push_back(text(entry.d_un.d_val));
-            if (entry.d_tag == DT_RUNPATH || entry.d_tag == DT_RPATH) add_folders(made.searched, entry.d_un.d_val);
+            if (entry.d_tag == DT_NEEDED) result.needed.push_back(text(entry.d_un.d_val));
+            if (entry.d_tag == DT_RUNPATH || entry.d_tag == DT_RPATH) add_folders(result.searched, entry.d_un.d_val);
         }
-        read_symbols(made.exported);
-        return made;
+        read_symbols(result.exported);
+        return result;
     }
 
 private:
@@ -48,9 +48,9 @@ private:
     T at(std::uint64_t offset) const {
         if (offset > bytes_.size() || sizeof(T) > bytes_.size() - offset)
             throw Damaged("a part of it lies past its end");
-        T made;
-        std::memcpy(&made, bytes_.data() + offset, sizeof made);
-        return made;
+        T result;
+        std::memcpy(&result, bytes_.data() + offset, sizeof result);
+        return result;
     }
 
     void check_header() {
@@ -78,8 +78,8 @@ private:
     }
 
     void read_dynamic() {
-        const auto part =
-            std::find_if(parts_.begin(), parts_.end(), [](const Elf64_Phdr& own) { return own.p_type == PT_DYNAMIC; });
+        const auto part = std::find_if(parts_.begin(), parts_.end(),
+                                       [](const Elf64_Phdr& elf64_phdr) { return elf64_phdr.p_type == PT_DYNAMIC; });
         if (part == parts_.end()) throw Damaged("it has nothing that a loader could go by");
         for (std::uint64_t done = 0; done + sizeof(Elf64_Dyn) <= part->p_filesz; done += sizeof(Elf64_Dyn)) {
             const auto entry = at<Elf64_Dyn>(part->p_offset + done);

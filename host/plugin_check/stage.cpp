@@ -25,9 +25,9 @@ std::size_t whole(std::size_t bytes, std::size_t unit) {
 }
 
 double untouched_number() {
-    double made = 0;
-    std::memcpy(&made, &untouched, sizeof made);
-    return made;
+    double result = 0;
+    std::memcpy(&result, &untouched, sizeof result);
+    return result;
 }
 
 bool is_untouched(const double& number) {
@@ -46,11 +46,11 @@ bool operator==(const Written& left, const Written& right) {
 }
 
 std::string result_name(const contract::Model& model, engine::Shape shape, std::size_t place) {
-    std::string made;
+    std::string result;
     const auto pass = [&](const std::string& name, contract::Axis axis) {
         const std::size_t extent = shape.extent(axis);
-        if (made.empty() && place < extent)
-            made = axis == contract::Axis::order ? name : fmt::format("{} of {} {}", name, to_text(axis), place);
+        if (result.empty() && place < extent)
+            result = axis == contract::Axis::order ? name : fmt::format("{} of {} {}", name, to_text(axis), place);
         place -= std::min(place, extent);
     };
     // Once the name is found, the place that is left means nothing.
@@ -58,7 +58,7 @@ std::string result_name(const contract::Model& model, engine::Shape shape, std::
     for (const auto& line : model.lines) pass("the quantity of " + line.name, line.axis);
     for (const auto& line : model.lines) pass("the rate of " + line.name, line.axis);
     for (const auto& loss : model.losses) pass("the loss " + loss.cause, contract::Axis::step);
-    return made;
+    return result;
 }
 
 Stage::Stage(const contract::Model& model, engine::Shape shape, std::size_t capacity, Ground ground)
@@ -94,7 +94,7 @@ void Stage::name_slots(const contract::Model& model) {
 
 void Stage::lay_out() {
     const std::size_t lead = ground_ == Ground::open ? 0 : page;
-    const std::size_t own = ground_ == Ground::guarded_after ? data_ - capacity_ * sizeof(double) : 0;
+    const std::size_t item = ground_ == Ground::guarded_after ? data_ - capacity_ * sizeof(double) : 0;
     std::size_t bytes = 0;
     for (const auto& list : slots_)
         for (const Slot& slot : list) bytes += lead + slot.extent * pitch_;
@@ -109,7 +109,7 @@ void Stage::lay_out() {
     for (auto& list : slots_)
         for (Slot& slot : list) {
             at += lead;
-            slot.first = reinterpret_cast<double*>(at + own);
+            slot.first = reinterpret_cast<double*>(at + item);
             for (std::size_t i = 0; ground_ != Ground::open && i < slot.extent; ++i)
                 ::mprotect(at + i * pitch_, data_, PROT_READ | PROT_WRITE);
             at += slot.extent * pitch_;
@@ -193,34 +193,34 @@ void Stage::begin_results() {
 Answer Stage::call() {
     begin_results();
     protect_inputs(PROT_READ);
-    Answer made;
+    Answer result;
     const contract::FloatingPointGuard guard;
     const auto evaluate = [&] {
-        made.notes.begin();
+        result.notes.begin();
         try {
-            made.code = evaluate_(&block_);
+            result.code = evaluate_(&block_);
         } catch (...) {
-            made.threw = true;
+            result.threw = true;
         }
-        made.notes.end();
+        result.notes.end();
     };
     if (ground_ == Ground::open)
         evaluate();
     else
-        made.struck = guarded(evaluate);
+        result.struck = guarded(evaluate);
     // Once more: what was struck did not come that far.
-    made.notes.end();
-    made.changed = guard.change();
-    return made;
+    result.notes.end();
+    result.changed = guard.change();
+    return result;
 }
 
 Written Stage::written(std::size_t row) const {
-    Written made;
+    Written result;
     each_column([&](std::size_t list, const Slot&, const double* column) {
-        if (!is_input(list)) made.numbers.push_back(column[row]);
+        if (!is_input(list)) result.numbers.push_back(column[row]);
     });
-    made.refused = refused_[row];
-    return made;
+    result.refused = refused_[row];
+    return result;
 }
 
 std::size_t Stage::extent(List list, std::size_t name) const {
@@ -252,15 +252,15 @@ std::optional<std::string> Stage::strayed() const {
 std::optional<Stage::Found> Stage::find(std::uintptr_t address) const {
     const auto start = reinterpret_cast<std::uintptr_t>(memory_);
     if (address < start || address >= start + size_) return std::nullopt;
-    Found made{"refused", false, true};
+    Found result{"refused", false, true};
     // The guard between two columns belongs to the one that it was laid against.
     const std::size_t before = ground_ == Ground::guarded_after ? 0 : pitch_ - data_;
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
-        const std::uintptr_t own = reinterpret_cast<std::uintptr_t>(column) / page * page;
-        if (address < own - before || address >= own - before + pitch_) return;
-        made = {slot.name, is_input(list), address < own || address >= own + data_};
+        const std::uintptr_t item = reinterpret_cast<std::uintptr_t>(column) / page * page;
+        if (address < item - before || address >= item - before + pitch_) return;
+        result = {slot.name, is_input(list), address < item || address >= item + data_};
     });
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::plugin_check

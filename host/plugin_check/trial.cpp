@@ -69,7 +69,7 @@ private:
 
     RuleFinding* find(const std::string& id) {
         const auto found = std::find_if(findings_.rules.begin(), findings_.rules.end(),
-                                        [&](const RuleFinding& own) { return own.rule->id == id; });
+                                        [&](const RuleFinding& rule_finding) { return rule_finding.rule->id == id; });
         return found == findings_.rules.end() ? nullptr : &*found;
     }
 
@@ -106,8 +106,9 @@ private:
 }  // namespace
 
 const RuleFinding* CheckFindings::broken() const {
-    const auto found =
-        std::find_if(rules.begin(), rules.end(), [](const RuleFinding& own) { return own.state == State::broken; });
+    const auto found = std::find_if(rules.begin(), rules.end(), [](const RuleFinding& rule_finding) {
+        return rule_finding.state == State::broken;
+    });
     return found == rules.end() ? nullptr : &*found;
 }
 
@@ -120,9 +121,9 @@ CheckOptions asked_for_trust(std::string program) {
 }
 
 CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders) {
-    CheckOptions made{std::move(program), {}, {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
-    for (const Rule& rule : rules()) made.rules.push_back(&rule);
-    return made;
+    CheckOptions result{std::move(program), {}, {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
+    for (const Rule& rule : rules()) result.rules.push_back(&rule);
+    return result;
 }
 
 CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& asked, const Watcher& watcher) {

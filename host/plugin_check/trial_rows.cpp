@@ -44,23 +44,24 @@ public:
     Maker(const Model& model, std::uint64_t seed, Settings settings)
         : model_(model), settings_(settings), draws_(seed), seed_(seed) {
         for (const contract::Name& need : model.needs) {
-            Filling made;
-            made.known = known_place(need);
-            if (made.known) made.conversion = *plant::conversion(known_names()[*made.known].unit, need.unit);
-            fillings_.push_back(made);
+            Filling result;
+            result.known = known_place(need);
+            if (result.known) result.conversion = *plant::conversion(known_names()[*result.known].unit, need.unit);
+            fillings_.push_back(result);
         }
     }
 
     void add_next(std::vector<TrialRow>& rows) {
-        Draws own(draws_.seed());
+        Draws draws(draws_.seed());
         ++order_;
-        const MadeOrder made = make_order(own.seed());
-        const geometry::Layout layout = geometry::lay_out(made.plant, made.request);
+        const MadeOrder result = make_order(draws.seed());
+        const geometry::Layout layout = geometry::lay_out(result.plant, result.request);
         const std::size_t count = std::min(layout.candidates.size(), most_rows_of_an_order);
         for (std::size_t i = 0; i < count; ++i) {
-            const geometry::Candidate& candidate = own.pick(layout.candidates);
-            const engine::Order order{&made.plant, &made.request, &layout, own.pick(made.request.quantities), {}};
-            auto row = make(own, {&order, &candidate});
+            const geometry::Candidate& candidate = draws.pick(layout.candidates);
+            const engine::Order order{
+                &result.plant, &result.request, &layout, draws.pick(result.request.quantities), {}};
+            auto row = make(draws, {&order, &candidate});
             if (!row) continue;
             row->name = fmt::format("made order {} of seed {}, {} by {}", order_, seed_, order.quantity,
                                     geometry::name_of(candidate));
@@ -77,22 +78,22 @@ private:
 
     // Nothing where a fact of the row lies outside the range that the model declares for it.
     std::optional<TrialRow> make(Draws& draws, const engine::Row& row) const {
-        TrialRow made{order_, "", {row.plies(), row.steps()}, {}, {}, {}};
-        made.known = known_values(row);
+        TrialRow result{order_, "", {row.plies(), row.steps()}, {}, {}, {}};
+        result.known = known_values(row);
         for (std::size_t n = 0; n < model_.needs.size(); ++n) {
             const contract::Name& need = model_.needs[n];
-            auto& values = made.needs.emplace_back(made.shape.extent(need.axis));
+            auto& values = result.needs.emplace_back(result.shape.extent(need.axis));
             for (std::size_t i = 0; i < values.size(); ++i) {
-                values[i] = fillings_[n].known ? fillings_[n].conversion(made.known[*fillings_[n].known][i])
+                values[i] = fillings_[n].known ? fillings_[n].conversion(result.known[*fillings_[n].known][i])
                                                : inside(draws, need.range);
                 if (!need.range.holds(values[i])) return std::nullopt;
             }
         }
         for (const contract::Setting& setting : model_.settings) {
-            auto& values = made.settings.emplace_back(made.shape.extent(axis_of(setting.varies_by)));
+            auto& values = result.settings.emplace_back(result.shape.extent(axis_of(setting.varies_by)));
             for (double& value : values) value = drawn(draws, setting, settings_);
         }
-        return made;
+        return result;
     }
 
     const Model& model_;

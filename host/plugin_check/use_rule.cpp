@@ -25,16 +25,16 @@ struct FuzzInput {
 };
 
 std::vector<FuzzInput> inputs_of(const Model& model) {
-    std::vector<FuzzInput> made;
+    std::vector<FuzzInput> result;
     for (std::size_t n = 0; n < model.needs.size(); ++n) {
         const contract::Name& need = model.needs[n];
-        made.push_back({"the need " + need.name, &TrialRow::needs, n,
-                        known_place(need) ? std::nullopt : std::optional(need.range), false});
+        result.push_back({"the need " + need.name, &TrialRow::needs, n,
+                          known_place(need) ? std::nullopt : std::optional(need.range), false});
     }
     for (std::size_t s = 0; s < model.settings.size(); ++s)
-        made.push_back({"the setting " + model.settings[s].name, &TrialRow::settings, s, model.settings[s].range,
-                        !model.settings[s].choices.empty()});
-    return made;
+        result.push_back({"the setting " + model.settings[s].name, &TrialRow::settings, s, model.settings[s].range,
+                          !model.settings[s].choices.empty()});
+    return result;
 }
 
 double free_value(const FuzzInput& input, std::size_t way, Draws& draws) {
@@ -45,16 +45,16 @@ double free_value(const FuzzInput& input, std::size_t way, Draws& draws) {
 
 // The rows of a group with other values of one input: another row's, or, where it is free, any that it may have.
 std::vector<TrialRow> varied(const Group& group, const FuzzInput& input, std::size_t way, Draws& draws) {
-    std::vector<TrialRow> made;
-    for (const TrialRow* row : group) made.push_back(*row);
-    for (std::size_t r = 0; r < made.size(); ++r) {
-        std::vector<double>& values = (made[r].*input.list)[input.place];
+    std::vector<TrialRow> result;
+    for (const TrialRow* row : group) result.push_back(*row);
+    for (std::size_t r = 0; r < result.size(); ++r) {
+        std::vector<double>& values = (result[r].*input.list)[input.place];
         if (way < swaps)
             values = (group[(r + way + 1) % group.size()]->*input.list)[input.place];
         else
             for (double& value : values) value = free_value(input, way - swaps, draws);
     }
-    return made;
+    return result;
 }
 
 bool moves(const Model& model, const std::vector<Group>& groups, const std::vector<std::vector<Written>>& expected,

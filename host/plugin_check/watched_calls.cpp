@@ -154,11 +154,11 @@ void add_questions(std::vector<Watched>& all) {
 
 const std::vector<Watched>& all_watched() {
     static const std::vector<Watched> all = [] {
-        std::vector<Watched> made;
-        add_allocations(made);
-        add_operators(made);
-        add_questions(made);
-        return made;
+        std::vector<Watched> result;
+        add_allocations(result);
+        add_operators(result);
+        add_questions(result);
+        return result;
     }();
     return all;
 }
@@ -202,7 +202,7 @@ private:
         const auto* names = reinterpret_cast<const char*>(value(DT_STRTAB));
         const std::string_view name = names + symbols[ELF64_R_SYM(entry.r_info)].st_name;
         const auto found = std::find_if(all_watched().begin(), all_watched().end(),
-                                        [&](const Watched& own) { return name == own.symbol; });
+                                        [&](const Watched& watched) { return name == watched.symbol; });
         if (found != all_watched().end()) put(base_ + entry.r_offset, found->stand_in);
     }
 
@@ -247,7 +247,7 @@ void CallNotes::end() {
 
 void CallNotes::take(const void* function) {
     const auto found = std::find_if(all_watched().begin(), all_watched().end(),
-                                    [&](const Watched& own) { return own.real == function; });
+                                    [&](const Watched& watched) { return watched.real == function; });
     if (found == all_watched().end()) return;
     const char*& first = found->kind == Kind::allocation ? allocation_ : asked_;
     if (first == nullptr) first = found->name;

@@ -83,7 +83,8 @@ private:
             columns_[list].assign(next, next + slate_.names[list]);
             next += slate_.names[list];
             pointers_[list].clear();
-            for (const ColumnExtent& own : columns_[list]) pointers_[list].push_back(memory_ + own.first);
+            for (const ColumnExtent& column_extent : columns_[list])
+                pointers_[list].push_back(memory_ + column_extent.first);
         }
         const auto of = [&](List list) { return pointers_[static_cast<std::size_t>(list)].data(); };
         block_ = {sizeof(flutebook_block),
@@ -110,9 +111,9 @@ private:
     }
 
     void fill(List list, double value) {
-        for (const ColumnExtent& own : columns_[static_cast<std::size_t>(list)])
-            for (std::size_t i = 0; i < own.extent; ++i)
-                std::fill_n(memory_ + own.first + i * block_.pitch, block_.rows, value);
+        for (const ColumnExtent& column_extent : columns_[static_cast<std::size_t>(list)])
+            for (std::size_t i = 0; i < column_extent.extent; ++i)
+                std::fill_n(memory_ + column_extent.first + i * block_.pitch, block_.rows, value);
     }
 
     void say(const std::string& wrong) {

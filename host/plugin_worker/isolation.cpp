@@ -70,9 +70,9 @@ Model describe(const std::string& program, const PluginFile& file) {
 }  // namespace
 
 Model ProcessLoader::open(PluginFile file) {
-    Model made = describe(program_, file);
-    made.elsewhere = std::make_shared<WorkerPool>(program_, std::move(file), made, patience_);
-    return made;
+    Model result = describe(program_, file);
+    result.elsewhere = std::make_shared<WorkerPool>(program_, std::move(file), result, patience_);
+    return result;
 }
 
 }  // namespace flutebook::plugin_worker

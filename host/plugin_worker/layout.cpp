@@ -39,9 +39,9 @@ NameAxes::NameAxes(const contract::Model& model) {
     for (const auto& need : model.needs) add(List::needs, need.axis);
     for (const auto& setting : model.settings) add(List::settings, axis_of(setting.varies_by));
     for (const auto& provide : model.provides) add(List::provides, provide.axis);
-    for (const auto& own : model.lines) {
-        add(List::quantities, own.axis);
-        add(List::rates, own.axis);
+    for (const auto& line : model.lines) {
+        add(List::quantities, line.axis);
+        add(List::rates, line.axis);
     }
     for (std::size_t i = 0; i < model.losses.size(); ++i) add(List::losses, Axis::step);
 }

@@ -62,10 +62,10 @@ private:
     }
     std::uint32_t whole_number() {
         const std::string field = take();
-        std::uint32_t made = 0;
-        const auto [end, error] = std::from_chars(field.data(), field.data() + field.size(), made);
+        std::uint32_t result = 0;
+        const auto [end, error] = std::from_chars(field.data(), field.data() + field.size(), result);
         is_good_ = is_good_ && error == std::errc() && end == field.data() + field.size();
-        return made;
+        return result;
     }
 
     std::vector<std::string> fields_;
@@ -141,15 +141,15 @@ void walk(Way& way, Model& model) {
 class Exported {
 public:
     explicit Exported(const Model& model) {
-        for (const auto& own : model.needs) needs_.push_back(name(own));
-        for (const auto& own : model.provides) provides_.push_back(name(own));
-        for (const auto& own : model.settings) choices_.push_back(texts(own.choices));
+        for (const auto& need : model.needs) needs_.push_back(name(need));
+        for (const auto& provide : model.provides) provides_.push_back(name(provide));
+        for (const auto& setting : model.settings) choices_.push_back(texts(setting.choices));
         for (std::size_t s = 0; s < model.settings.size(); ++s)
             settings_.push_back(setting(model.settings[s], choices_[s]));
-        for (const auto& own : model.lines)
-            lines_.push_back({own.name.c_str(), own.unit.c_str(), own.title.c_str(), number(own.axis),
-                              number(own.cost_class), number(own.behaviour), 0});
-        for (const auto& own : model.losses) losses_.push_back({own.cause.c_str(), own.title.c_str()});
+        for (const auto& line : model.lines)
+            lines_.push_back({line.name.c_str(), line.unit.c_str(), line.title.c_str(), number(line.axis),
+                              number(line.cost_class), number(line.behaviour), 0});
+        for (const auto& loss : model.losses) losses_.push_back({loss.cause.c_str(), loss.title.c_str()});
         reasons_ = texts(model.reasons);
         all_ = {
             sizeof(flutebook_model), FLUTEBOOK_MAGIC,          FLUTEBOOK_MAJOR,
@@ -173,23 +173,23 @@ private:
         return {list.data(), static_cast<std::uint32_t>(list.size()), sizeof(T)};
     }
     static std::vector<const char*> texts(const std::vector<std::string>& list) {
-        std::vector<const char*> made;
-        for (const std::string& own : list) made.push_back(own.c_str());
-        return made;
+        std::vector<const char*> result;
+        for (const std::string& item : list) result.push_back(item.c_str());
+        return result;
     }
-    static flutebook_name name(const contract::Name& own) {
-        return {own.name.c_str(),
-                own.unit.c_str(),
-                own.meaning.c_str(),
-                own.range.low,
-                own.range.high,
-                number(own.axis),
+    static flutebook_name name(const contract::Name& item) {
+        return {item.name.c_str(),
+                item.unit.c_str(),
+                item.meaning.c_str(),
+                item.range.low,
+                item.range.high,
+                number(item.axis),
                 0};
     }
-    static flutebook_setting setting(const contract::Setting& own, const std::vector<const char*>& choices) {
-        return {own.name.c_str(), own.unit.c_str(),      own.meaning.c_str(),
-                own.initial,      own.range.low,         own.range.high,
-                span(choices),    number(own.varies_by), own.is_required() ? 1U : 0U};
+    static flutebook_setting setting(const contract::Setting& setting, const std::vector<const char*>& choices) {
+        return {setting.name.c_str(), setting.unit.c_str(),      setting.meaning.c_str(),
+                setting.initial,      setting.range.low,         setting.range.high,
+                span(choices),        number(setting.varies_by), setting.is_required() ? 1U : 0U};
     }
 
     std::vector<flutebook_name> needs_, provides_;
@@ -215,9 +215,9 @@ std::optional<Model> model_told(std::vector<std::string> fields, const std::stri
     Model told;
     walk(hearer, told);
     if (!hearer.is_whole()) return std::nullopt;
-    Model made = contract::describe(Exported(told).all(), file, id);
-    made.evaluate = nullptr;
-    return made;
+    Model result = contract::describe(Exported(told).all(), file, id);
+    result.evaluate = nullptr;
+    return result;
 }
 
 }  // namespace flutebook::plugin_worker

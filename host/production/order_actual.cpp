@@ -24,20 +24,20 @@ DocumentRow row_of(const ledger::Entry& entry, Kind kind) {
 
 WebRun web_run(const orders::OrderRecord& order, const ledger::Entry& entry) {
     const DocumentRow row = row_of(entry, Kind::corrugator_run);
-    WebRun made{};
-    made.corrugator = row.text(DocumentColumn::corrugator);
-    made.date = entry.draft.date;
-    made.roll_width_mm = row.number(DocumentColumn::roll_width).value_or(order.roll_width_mm);
-    made.outs = row.number(DocumentColumn::outs).value_or(order.outs);
-    made.metres = row.value(DocumentColumn::metres);
-    made.order_change_m = row.value(DocumentColumn::order_change_metres);
-    made.good_sheets = row.value(DocumentColumn::good_sheets);
-    made.areas =
-        web_areas(web_cut(order, made.roll_width_mm, made.outs), made.metres, made.order_change_m, made.good_sheets);
-    return made;
+    WebRun result{};
+    result.corrugator = row.text(DocumentColumn::corrugator);
+    result.date = entry.draft.date;
+    result.roll_width_mm = row.number(DocumentColumn::roll_width).value_or(order.roll_width_mm);
+    result.outs = row.number(DocumentColumn::outs).value_or(order.outs);
+    result.metres = row.value(DocumentColumn::metres);
+    result.order_change_m = row.value(DocumentColumn::order_change_metres);
+    result.good_sheets = row.value(DocumentColumn::good_sheets);
+    result.areas = web_areas(web_cut(order, result.roll_width_mm, result.outs), result.metres, result.order_change_m,
+                             result.good_sheets);
+    return result;
 }
 
-void add_piece_run(OrderActual& made, const orders::OrderRecord& order, const ledger::Entry& entry) {
+void add_piece_run(OrderActual& result, const orders::OrderRecord& order, const ledger::Entry& entry) {
     const DocumentRow row = row_of(entry, Kind::converter_run);
     const auto number = order.step_of(row.text(DocumentColumn::converter));
     if (!number)
@@ -48,7 +48,7 @@ void add_piece_run(OrderActual& made, const orders::OrderRecord& order, const le
                         entry.number, order.number, row.text(DocumentColumn::converter)));
     const RouteStep step = route_step(order, *number);
     const Pieces pieces = pieces_of(row, order, step);
-    made.steps[*number - 1].push_back(
+    result.steps[*number - 1].push_back(
         {row.text(DocumentColumn::converter), entry.draft.date, pieces, piece_areas(pieces, order, step)});
 }
 
@@ -63,31 +63,31 @@ const char* name_of_pieces(const orders::OrderRecord& order, std::size_t step) {
 
 void check_follows(std::vector<std::string>& missing, const orders::OrderRecord& order, const OrderActual& actual,
                    std::size_t step) {
-    const double made = actual.went_on(step - 1);
+    const double result = actual.went_on(step - 1);
     const double fed = actual.fed(step);
     const auto machine = machine_of(order, step);
     const auto before = machine_of(order, step - 1);
     const char* pieces = name_of_pieces(order, step);
-    if (fed > made * (1 + may_be_miscounted) + 1)
+    if (fed > result * (1 + may_be_miscounted) + 1)
         missing.push_back(fmt::format("runs of {}, or of whatever ran for it: {} was fed {} {}, {} good ones were made",
-                                      before, machine, fed, pieces, made));
+                                      before, machine, fed, pieces, result));
     const auto* allowed = order.find_converter(machine);
-    const double idle = std::max(made * may_go_astray, allowed == nullptr ? 0 : allowed->setup_sheets);
-    if (actual.boxes() < order.quantity && made - fed > idle)
+    const double idle = std::max(result * may_go_astray, allowed == nullptr ? 0 : allowed->setup_sheets);
+    if (actual.boxes() < order.quantity && result - fed > idle)
         missing.push_back(fmt::format("runs of {}: {} of {} {} still wait for it, and {} of {} boxes are made", machine,
-                                      made - fed, made, pieces, actual.boxes(), order.quantity));
+                                      result - fed, result, pieces, actual.boxes(), order.quantity));
 }
 
 }  // namespace
 
 std::vector<base::Date> OrderActual::days() const {
-    std::vector<base::Date> made;
-    for (const auto& run : web) made.push_back(run.date);
+    std::vector<base::Date> result;
+    for (const auto& run : web) result.push_back(run.date);
     for (const auto& step : steps)
-        for (const auto& run : step) made.push_back(run.date);
-    std::sort(made.begin(), made.end());
-    made.erase(std::unique(made.begin(), made.end()), made.end());
-    return made;
+        for (const auto& run : step) result.push_back(run.date);
+    std::sort(result.begin(), result.end());
+    result.erase(std::unique(result.begin(), result.end()), result.end());
+    return result;
 }
 
 double OrderActual::good_sheets() const {
@@ -115,14 +115,14 @@ double OrderActual::boxes() const {
 }
 
 OrderActual actual_of(const orders::OrderRecord& order, std::span<const ledger::Entry> entries) {
-    OrderActual made;
-    made.steps.resize(order.last_step());
+    OrderActual result;
+    result.steps.resize(order.last_step());
     for (const auto& entry : entries) {
         if (entry.reverses || entry.reversed_by) continue;
-        if (entry.draft.kind == name_of(Kind::corrugator_run)) made.web.push_back(web_run(order, entry));
-        if (entry.draft.kind == name_of(Kind::converter_run)) add_piece_run(made, order, entry);
+        if (entry.draft.kind == name_of(Kind::corrugator_run)) result.web.push_back(web_run(order, entry));
+        if (entry.draft.kind == name_of(Kind::converter_run)) add_piece_run(result, order, entry);
     }
-    return made;
+    return result;
 }
 
 std::vector<std::string> what_is_missing(const orders::OrderRecord& order, const OrderActual& actual) {

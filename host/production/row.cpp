@@ -145,8 +145,8 @@ std::optional<DocumentRow> RowReader::read_posted(const DocumentFormat& form, co
         const auto line = left.substr(0, left.find('\n'));
         left.remove_prefix(std::min(line.size() + 1, left.size()));
         const auto equals = line.find('=');
-        const auto rule = std::find_if(form.columns.begin(), form.columns.end(), [&](const ColumnRule& own) {
-            return line.substr(0, equals) == name_of(own.column);
+        const auto rule = std::find_if(form.columns.begin(), form.columns.end(), [&](const ColumnRule& column_rule) {
+            return line.substr(0, equals) == name_of(column_rule.column);
         });
         if (equals == std::string_view::npos || rule == form.columns.end()) return std::nullopt;
         if (!take_posted(*rule, line.substr(equals + 1), row)) return std::nullopt;

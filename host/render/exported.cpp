@@ -30,23 +30,23 @@ std::string value_text(const Cell& cell) {
 }  // namespace
 
 std::string csv_cell(const std::string& text) {
-    std::string made = begins_a_formula(text) ? "\"'" : "\"";
+    std::string result = begins_a_formula(text) ? "\"'" : "\"";
     for (const char sign : text) {
-        if (sign == '"') made += '"';
-        made += sign;
+        if (sign == '"') result += '"';
+        result += sign;
     }
-    return made + "\"";
+    return result + "\"";
 }
 
 std::string csv_text(const std::string& month, const std::vector<ExportedTable>& tables) {
-    std::string made = "\"month\",\"table\",\"row\",\"column\",\"value\"\r\n";
+    std::string result = "\"month\",\"table\",\"row\",\"column\",\"value\"\r\n";
     for (const auto& table : tables)
         for (const auto& row : table.rows)
             for (std::size_t c = 1; c < row.size(); ++c)
                 if (!std::holds_alternative<std::monostate>(row[c]))
-                    made += fmt::format("{},{},{},{},{}\r\n", csv_cell(month), csv_cell(table.name),
-                                        value_text(row.front()), csv_cell(table.columns[c]), value_text(row[c]));
-    return made;
+                    result += fmt::format("{},{},{},{},{}\r\n", csv_cell(month), csv_cell(table.name),
+                                          value_text(row.front()), csv_cell(table.columns[c]), value_text(row[c]));
+    return result;
 }
 
 }  // namespace flutebook::render

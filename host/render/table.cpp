@@ -75,15 +75,15 @@ std::string Table::text() const {
     if (indent_ + room_of(widths, widths.size()) > page_width) widths = widths_of(rows, RunOn::over_empty_cells);
     give_way(widths, columns_, indent_);
 
-    std::string made;
+    std::string result;
     for (const TableRow& row : rows) {
         std::string line(indent_, ' ');
         line += row.kind == TableRow::Kind::words ? row.cells[0] : line_of(row, widths);
         line.erase(line.find_last_not_of(' ') + 1);
         line += '\n';
-        made += line;
+        result += line;
     }
-    return made;
+    return result;
 }
 
 std::vector<std::size_t> Table::widths_of(const std::vector<TableRow>& rows, RunOn run_on) const {

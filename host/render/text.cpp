@@ -45,13 +45,13 @@ std::size_t room_behind(std::string_view first) {
 }
 
 std::string behind(std::string_view first, const std::vector<std::string>& lines) {
-    std::string made(first);
+    std::string result(first);
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        if (i != 0) made.append(width_of(first), ' ');
-        made += lines[i];
-        made += '\n';
+        if (i != 0) result.append(width_of(first), ' ');
+        result += lines[i];
+        result += '\n';
     }
-    return made;
+    return result;
 }
 
 }  // namespace
@@ -61,14 +61,14 @@ std::size_t width_of(std::string_view text) {
 }
 
 std::string cleaned(std::string_view text) {
-    std::string made;
-    made.reserve(text.size());
+    std::string result;
+    result.reserve(text.size());
     for (std::size_t at = 0; at < text.size(); ++at) {
         const bool two_bytes = is_c1(text, at);
-        made += two_bytes || is_control(text[at]) ? ' ' : text[at];
+        result += two_bytes || is_control(text[at]) ? ' ' : text[at];
         if (two_bytes) ++at;
     }
-    return made;
+    return result;
 }
 
 std::string cut(std::string_view text, std::size_t width) {

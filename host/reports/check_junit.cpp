@@ -13,25 +13,25 @@ using State = services::Checked::State;
 
 // Between quotes or tags. What is no character of XML, or no UTF-8, is left out of the text as a question mark.
 std::string escaped(std::string_view given) {
-    std::string made;
+    std::string result;
     for (std::size_t i = 0; i < given.size();) {
         const base::Character one = base::character_at(given, i);
         const std::string_view sign = given.substr(i, one.length);
         i += one.length;
         if (one.fault != base::CharacterFault::none || sign == "\xEF\xBF\xBE" || sign == "\xEF\xBF\xBF")
-            made += '?';
+            result += '?';
         else if (sign == "&")
-            made += "&amp;";
+            result += "&amp;";
         else if (sign == "<")
-            made += "&lt;";
+            result += "&lt;";
         else if (sign == ">")
-            made += "&gt;";
+            result += "&gt;";
         else if (sign == "\"")
-            made += "&quot;";
+            result += "&quot;";
         else
-            made += sign;
+            result += sign;
     }
-    return made;
+    return result;
 }
 
 std::string test_case(const services::Checked& checked, const services::Checked::CheckedRule& rule) {
@@ -56,20 +56,20 @@ std::string check_junit(const services::Checked& checked) {
     const std::string counts =
         fmt::format("tests=\"{}\" failures=\"{}\" errors=\"0\" skipped=\"{}\"", checked.rules.size(),
                     checked.count(State::broken), checked.count(State::not_tried));
-    std::string made = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<testsuites>\n";
-    made += fmt::format("  <testsuite name=\"flutebook plugin check {}\" {}>\n    <properties>\n",
-                        escaped(checked.asked.file), counts);
+    std::string result = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<testsuites>\n";
+    result += fmt::format("  <testsuite name=\"flutebook plugin check {}\" {}>\n    <properties>\n",
+                          escaped(checked.asked.file), counts);
     const auto add_property = [&](const std::string& name, const std::string& value) {
-        made += fmt::format("      <property name=\"{}\" value=\"{}\"/>\n", escaped(name), escaped(value));
+        result += fmt::format("      <property name=\"{}\" value=\"{}\"/>\n", escaped(name), escaped(value));
     };
     add_property("sha256", checked.sha256);
     add_property("seed", std::to_string(checked.asked.seed));
     add_property("orders", std::to_string(checked.asked.orders));
     for (const services::Checked::PluginMeasure& figure : checked.figures)
         add_property(figure.name, fmt::format("{}", figure.value));
-    made += "    </properties>\n";
-    for (const services::Checked::CheckedRule& rule : checked.rules) made += test_case(checked, rule);
-    return made + "  </testsuite>\n</testsuites>\n";
+    result += "    </properties>\n";
+    for (const services::Checked::CheckedRule& rule : checked.rules) result += test_case(checked, rule);
+    return result + "  </testsuite>\n</testsuites>\n";
 }
 
 }  // namespace flutebook::reports

@@ -36,24 +36,24 @@ std::string heading(const std::string& group) {
 
 // A rule, and below it whatever there is to say.
 std::string rule_text(const services::Checked::CheckedRule& rule) {
-    std::string made =
+    std::string result =
         render::hanging(fmt::format("  {:<11}{:<25}", answers::state_words(rule.state), rule.id), rule.sentence);
     const std::string indent(13, ' ');
     const std::string subject = rule.state == State::broken ? "it " : "";
-    if (!rule.said.empty()) made += render::hanging(indent, render::cleaned(subject + rule.said));
+    if (!rule.said.empty()) result += render::hanging(indent, render::cleaned(subject + rule.said));
     if (!rule.again.empty())
-        made += indent + "again: " + render::cleaned(rule.again) + "\n";  // to be copied: not broken
-    return made;
+        result += indent + "again: " + render::cleaned(rule.again) + "\n";  // to be copied: not broken
+    return result;
 }
 
 std::string figures_text(const services::Checked& checked) {
-    std::string made;
+    std::string result;
     for (const FigureWords& words : figure_words)
         for (const services::Checked::PluginMeasure& figure : checked.figures)
             if (figure.name == words.name)
-                made += fmt::format("  {:<28}{:>10.{}f}{}\n", words.before, figure.value, *words.unit == 0 ? 0 : 2,
-                                    words.unit);
-    return made.empty() ? "" : "\nFigures, of this machine and this run\n" + made;
+                result += fmt::format("  {:<28}{:>10.{}f}{}\n", words.before, figure.value, *words.unit == 0 ? 0 : 2,
+                                      words.unit);
+    return result.empty() ? "" : "\nFigures, of this machine and this run\n" + result;
 }
 
 std::string count_text(const services::Checked& checked) {
@@ -67,17 +67,17 @@ std::string count_text(const services::Checked& checked) {
 }  // namespace
 
 std::string check_text(const services::Checked& checked) {
-    std::string made = render::hanging(
+    std::string result = render::hanging(
         "", render::cleaned(fmt::format("{}: model {}, tried with seed {} and {} made orders", checked.asked.file,
                                         checked.model, checked.asked.seed, checked.asked.orders)));
-    made += "SHA-256 " + checked.sha256 + "\n";
+    result += "SHA-256 " + checked.sha256 + "\n";
     std::string group;
     for (const services::Checked::CheckedRule& rule : checked.rules) {
-        if (rule.group != group) made += fmt::format("\n{}\n", heading(rule.group));
+        if (rule.group != group) result += fmt::format("\n{}\n", heading(rule.group));
         group = rule.group;
-        made += rule_text(rule);
+        result += rule_text(rule);
     }
-    return made + figures_text(checked) + count_text(checked);
+    return result + figures_text(checked) + count_text(checked);
 }
 
 }  // namespace flutebook::reports

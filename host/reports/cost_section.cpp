@@ -27,15 +27,15 @@ std::vector<const CostLine*> lines_of(const Quote& quote, CostClass cost_class) 
     std::vector<std::vector<const CostLine*>> names;
     for (const CostLine& line : quote.lines) {
         if (line.cost_class != cost_class) continue;
-        std::vector<const CostLine*>* own = nullptr;
+        std::vector<const CostLine*>* item = nullptr;
         for (auto& name : names)
-            if (name.front()->plugin == line.plugin && name.front()->line == line.line) own = &name;
-        if (own == nullptr) own = &names.emplace_back();
-        own->push_back(&line);
+            if (name.front()->plugin == line.plugin && name.front()->line == line.line) item = &name;
+        if (item == nullptr) item = &names.emplace_back();
+        item->push_back(&line);
     }
-    std::vector<const CostLine*> made;
-    for (const auto& name : names) made.insert(made.end(), name.begin(), name.end());
-    return made;
+    std::vector<const CostLine*> result;
+    for (const auto& name : names) result.insert(result.end(), name.begin(), name.end());
+    return result;
 }
 
 void add_line(render::Table& table, const ShownUnits& units, const CostLine& line, const CostLine* before) {

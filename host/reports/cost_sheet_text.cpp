@@ -20,18 +20,19 @@ using services::Quote;
 
 std::string asked_for(const SheetContext& enquiry) {
     const Request& request = enquiry.request;
-    std::string made = request.style;
+    std::string result = request.style;
     if (request.inside) {
         const auto& inside = *request.inside;
-        made += inside.height_mm > 0
-                    ? ", inside " + enquiry.units.lengths({inside.length_mm, inside.width_mm, inside.height_mm})
-                    : ", " + enquiry.units.lengths({inside.length_mm, inside.width_mm});
+        result += inside.height_mm > 0
+                      ? ", inside " + enquiry.units.lengths({inside.length_mm, inside.width_mm, inside.height_mm})
+                      : ", " + enquiry.units.lengths({inside.length_mm, inside.width_mm});
     }
-    if (request.outline) made += ", " + enquiry.units.lengths({request.outline->length_mm, request.outline->width_mm});
-    made += ", board " + enquiry.plant.boards[request.board].code;
+    if (request.outline)
+        result += ", " + enquiry.units.lengths({request.outline->length_mm, request.outline->width_mm});
+    result += ", board " + enquiry.plant.boards[request.board].code;
     if (request.colours > 0)
-        made += fmt::format(", {} {}", request.colours, request.colours == 1 ? "colour" : "colours");
-    return made + fmt::format(", margin {} % of the price", render::brief_number(request.margin * 100, 4));
+        result += fmt::format(", {} {}", request.colours, request.colours == 1 ? "colour" : "colours");
+    return result + fmt::format(", margin {} % of the price", render::brief_number(request.margin * 100, 4));
 }
 
 std::string heading(const SheetContext& enquiry) {
@@ -49,14 +50,14 @@ std::string ladder(const SheetContext& enquiry, const services::RequestAnswer& a
                          render::Align::flexible},
                         2);
     table.add({enquiry.pieces(), "cost", "price", "contribution", "made on"});
-    for (const auto& own : answer.quantities) {
-        if (own.quote) {
-            const Quote& quote = *own.quote;
+    for (const auto& item : answer.quantities) {
+        if (item.quote) {
+            const Quote& quote = *item.quote;
             table.add({render::number_text(quote.quantity, 0), render::money_text(quote.cost_per_thousand),
                        render::coin_text(quote.price_per_thousand, enquiry.plant.currency_minor_units),
                        render::money_text(quote.contribution_per_thousand), way_text(enquiry.units, quote)});
         } else {
-            table.add({render::number_text(own.unmakeable->quantity, 0), "-", "-", "-", "nothing here can make it"});
+            table.add({render::number_text(item.unmakeable->quantity, 0), "-", "-", "-", "nothing here can make it"});
         }
     }
     return fmt::format("Price ladder, {} per thousand {}\n", enquiry.units.currency, enquiry.pieces()) + table.text();
@@ -81,16 +82,16 @@ std::string answer_text(const plant::Plant& plant, const services::RequestAnswer
                         const services::QuoteOptions& asked) {
     if (answer.model_fault) return "";
     const SheetContext enquiry(plant, answer.request);
-    std::string made = heading(enquiry) + "\n" + ladder(enquiry, answer);
-    for (const auto& own : answer.quantities) {
-        if (!own.quote) continue;
-        made += '\n';
-        made += sheet(enquiry, *own.quote);
+    std::string result = heading(enquiry) + "\n" + ladder(enquiry, answer);
+    for (const auto& quantity : answer.quantities) {
+        if (!quantity.quote) continue;
+        result += '\n';
+        result += sheet(enquiry, *quantity.quote);
         if (!asked.explain) continue;
-        made += '\n';
-        made += explain_text(enquiry.units, *asked.explain, *own.quote);
+        result += '\n';
+        result += explain_text(enquiry.units, *asked.explain, *quantity.quote);
     }
-    return made + refused_section(enquiry, answer) + "\n";
+    return result + refused_section(enquiry, answer) + "\n";
 }
 
 }  // namespace flutebook::reports

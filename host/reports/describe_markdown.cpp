@@ -15,12 +15,12 @@ namespace {
 
 // A sentence of the plugin's, so that nothing in it is taken for a sign of the page.
 std::string escaped(const std::string& text) {
-    std::string made;
+    std::string result;
     for (const char c : render::cleaned(text)) {
-        if (std::strchr("\\`*_[]<>|#&", c) != nullptr && c != '\0') made += '\\';
-        made += c;
+        if (std::strchr("\\`*_[]<>|#&", c) != nullptr && c != '\0') result += '\\';
+        result += c;
     }
-    return made;
+    return result;
 }
 
 // Names and units have no backtick in them.
@@ -29,9 +29,9 @@ std::string code(const std::string& text) {
 }
 
 std::string row(std::initializer_list<std::string> cells) {
-    std::string made = "|";
-    for (const std::string& cell : cells) made += " " + cell + " |";
-    return made + "\n";
+    std::string result = "|";
+    for (const std::string& cell : cells) result += " " + cell + " |";
+    return result + "\n";
 }
 
 std::string table(const std::string& title, std::initializer_list<std::string> heads, const std::string& rows) {
@@ -85,9 +85,9 @@ std::string losses(const contract::Model& model) {
 }
 
 std::string reasons(const contract::Model& model) {
-    std::string made;
-    for (const std::string& reason : model.reasons) made += "- " + escaped(reason) + "\n";
-    return made.empty() ? "" : "\n## Refuses an order where\n\n" + made;
+    std::string result;
+    for (const std::string& reason : model.reasons) result += "- " + escaped(reason) + "\n";
+    return result.empty() ? "" : "\n## Refuses an order where\n\n" + result;
 }
 
 }  // namespace

@@ -17,10 +17,10 @@ std::string typed(const std::string& name, const std::string& unit, contract::Ax
 
 // A name, and below it what there is to say of it.
 std::string entry(const std::string& name, const std::vector<std::string>& said) {
-    std::string made = render::hanging("  ", render::cleaned(name));
+    std::string result = render::hanging("  ", render::cleaned(name));
     for (const std::string& sentence : said)
-        if (!sentence.empty()) made += render::hanging("      ", render::cleaned(sentence));
-    return made;
+        if (!sentence.empty()) result += render::hanging("      ", render::cleaned(sentence));
+    return result;
 }
 
 std::string section(const std::string& title, const std::string& body) {
@@ -28,42 +28,43 @@ std::string section(const std::string& title, const std::string& body) {
 }
 
 std::string needs_text(const services::DescribedModel& described) {
-    std::string made;
+    std::string result;
     for (std::size_t n = 0; n < described.model.needs.size(); ++n) {
         const contract::Name& need = described.model.needs[n];
-        made += entry(typed(need.name, need.unit, need.axis),
-                      {need.meaning, range_words(need.range) + "; from " + giver_words(described, n)});
+        result += entry(typed(need.name, need.unit, need.axis),
+                        {need.meaning, range_words(need.range) + "; from " + giver_words(described, n)});
     }
-    return made;
+    return result;
 }
 
 std::string provides_text(const services::DescribedModel& described) {
-    std::string made;
+    std::string result;
     for (const contract::Name& name : described.model.provides)
-        made += entry(typed(name.name, name.unit, name.axis),
-                      {name.meaning, range_words(name.range), replaces_words(described, name)});
-    return made;
+        result += entry(typed(name.name, name.unit, name.axis),
+                        {name.meaning, range_words(name.range), replaces_words(described, name)});
+    return result;
 }
 
 std::string settings_text(const contract::Model& model) {
-    std::string made;
+    std::string result;
     for (const contract::Setting& setting : model.settings) {
         const bool is_one = setting.varies_by == contract::VariesBy::plant;
-        made += entry(is_one ? fmt::format("{} [{}]", setting.name, setting.unit)
-                             : fmt::format("{} [{}, {}]", setting.name, setting.unit, varies_words(setting.varies_by)),
-                      {setting.meaning, fmt::format("{}; {}{}", allowed_words(setting),
-                                                    setting.is_required() ? "" : "default ", default_words(setting))});
+        result +=
+            entry(is_one ? fmt::format("{} [{}]", setting.name, setting.unit)
+                         : fmt::format("{} [{}, {}]", setting.name, setting.unit, varies_words(setting.varies_by)),
+                  {setting.meaning, fmt::format("{}; {}{}", allowed_words(setting),
+                                                setting.is_required() ? "" : "default ", default_words(setting))});
     }
-    return made;
+    return result;
 }
 
 std::string lines_text(const contract::Model& model) {
-    std::string made;
+    std::string result;
     for (const contract::Line& line : model.lines)
-        made += entry(typed(line.name, line.unit, line.axis),
-                      {fmt::format("{}; {}, {}", line.title, contract::to_text(line.cost_class),
-                                   contract::to_text(line.behaviour))});
-    return made;
+        result += entry(typed(line.name, line.unit, line.axis),
+                        {fmt::format("{}; {}, {}", line.title, contract::to_text(line.cost_class),
+                                     contract::to_text(line.behaviour))});
+    return result;
 }
 
 }  // namespace

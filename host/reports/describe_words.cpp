@@ -27,12 +27,12 @@ std::string allowed_words(const contract::Setting& setting) {
     if (setting.choices.empty())
         return setting.unit == "1" ? range_words(setting.range)
                                    : fmt::format("{} {}", range_words(setting.range), setting.unit);
-    std::string made;
+    std::string result;
     for (std::size_t i = 0; i < setting.choices.size(); ++i) {
         const bool is_last = i + 1 == setting.choices.size();
-        made += (i == 0 ? "" : is_last ? " or " : ", ") + setting.choices[i];
+        result += (i == 0 ? "" : is_last ? " or " : ", ") + setting.choices[i];
     }
-    return made;
+    return result;
 }
 
 std::string default_words(const contract::Setting& setting) {

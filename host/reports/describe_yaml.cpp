@@ -38,10 +38,10 @@ std::string value(const Setting& setting) {
 
 // Each line behind the margin, which begins a comment.
 std::string commented(const std::string& margin, const std::string& text) {
-    std::string made;
+    std::string result;
     for (const std::string& line : render::wrapped(text, render::page_width - render::width_of(margin)))
-        made += margin + line + "\n";
-    return made;
+        result += margin + line + "\n";
+    return result;
 }
 
 }  // namespace
@@ -57,11 +57,11 @@ std::string describe_yaml(const services::DescribedModel& described) {
             plant +=
                 commented("      # ", sentence(setting)) + fmt::format("      {}:{}\n", setting.name, value(setting));
     }
-    std::string made =
+    std::string result =
         commented("  # ", render::cleaned(fmt::format("{} {}: {}", model.id, model.version, model.title)));
-    made += plant.empty() ? fmt::format("  - {}: {{}}\n", model.id) : fmt::format("  - {}:\n{}", model.id, plant);
-    if (!request.empty()) made += fmt::format("  # A request may say\n  # extras:\n  #   {}:\n{}", model.id, request);
-    return made;
+    result += plant.empty() ? fmt::format("  - {}: {{}}\n", model.id) : fmt::format("  - {}:\n{}", model.id, plant);
+    if (!request.empty()) result += fmt::format("  # A request may say\n  # extras:\n  #   {}:\n{}", model.id, request);
+    return result;
 }
 
 }  // namespace flutebook::reports

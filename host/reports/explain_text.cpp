@@ -25,15 +25,15 @@ std::string value_text(double value) {
 
 // "flutes.yaml:19:28, 19:38; papers.yaml:9:67": each file once.
 std::string places_text(const std::vector<base::Place>& places) {
-    std::string made, file;
+    std::string result, file;
     for (const base::Place& place : places) {
         const std::string whole = answers::place_text(place);
         const bool same = !file.empty() && place.file == file && place.line != 0;
-        if (!made.empty()) made += same ? ", " : "; ";
-        made += same ? whole.substr(file.size() + 1) : whole;
+        if (!result.empty()) result += same ? ", " : "; ";
+        result += same ? whole.substr(file.size() + 1) : whole;
         file = place.file;
     }
-    return made;
+    return result;
 }
 
 // Two models may charge lines of one name.
@@ -84,17 +84,17 @@ private:
 
     // What it is, who says so, and where it was written.
     static std::string story(const TracedFigure& figure) {
-        std::string made = figure.meaning;
+        std::string result = figure.meaning;
         const auto add = [&](const std::string& part) {
-            if (!made.empty() && !part.empty()) made += "; ";
-            made += part;
+            if (!result.empty() && !part.empty()) result += "; ";
+            result += part;
         };
         if (figure.kind == TracedFigure::Kind::setting)
             add(fmt::format("setting of model {}{}", figure.model, figure.places.empty() ? ", its default" : ""));
         else if (figure.kind != TracedFigure::Kind::fact)
             add("by model " + figure.model);
         add(places_text(figure.places));
-        return made;
+        return result;
     }
 
     const ShownUnits& units_;
@@ -110,10 +110,10 @@ private:
 std::string explain_text(const ShownUnits& units, const std::string& line, const services::Quote& quote) {
     if (quote.trails.empty())
         return render::hanging("", fmt::format("Behind `{}`: it charges nothing here", render::cleaned(line)));
-    std::string made = render::hanging("", fmt::format("Behind `{}`", render::cleaned(line)));
+    std::string result = render::hanging("", fmt::format("Behind `{}`", render::cleaned(line)));
     for (const Trail& trail : quote.trails)
-        made += TrailWriter(units, trail, units.of(unit_of(quote, trail.figures[0]))).text();
-    return made;
+        result += TrailWriter(units, trail, units.of(unit_of(quote, trail.figures[0]))).text();
+    return result;
 }
 
 }  // namespace flutebook::reports

@@ -19,12 +19,12 @@ using engine::Graph;
 
 // In a quoted text of the language, left-justified lines end in \l.
 std::string escaped(const std::string& text) {
-    std::string made;
+    std::string result;
     for (const char c : render::cleaned(text)) {
-        if (c == '"' || c == '\\') made += '\\';
-        made += c;
+        if (c == '"' || c == '\\') result += '\\';
+        result += c;
     }
-    return made;
+    return result;
 }
 
 std::string typed(const std::string& name, const std::string& unit) {
@@ -41,7 +41,7 @@ using Arrows = std::map<std::pair<std::string, std::string>, Arrow>;
 bool is_preferred(const services::Workplace& workplace, const std::string& name, const std::string& giver) {
     const auto& preferences = workplace.plant.preferences;
     return std::any_of(preferences.begin(), preferences.end(),
-                       [&](const auto& own) { return own.name == name && own.model == giver; });
+                       [&](const auto& item) { return item.name == name && item.model == giver; });
 }
 
 class Drawing {
@@ -55,7 +55,7 @@ public:
         for (const engine::Link* link :
              {&host.fed, &host.good, &host.web_length, &host.web_area, &host.issued, &host.adhesive})
             take(*link, "host");
-        std::string made =
+        std::string result =
             "digraph plugins {\n"
             "    rankdir=LR;\n"
             "    node [shape=box, fontname=\"sans-serif\", fontsize=11];\n"
@@ -64,10 +64,10 @@ public:
         for (const auto& [ends, arrow] : arrows_) {
             std::string label;
             for (const std::string& name : arrow.names) label += name + "\\l";
-            made += fmt::format("    \"{}\" -> \"{}\" [label=\"{}\"{}];\n", escaped(ends.first), escaped(ends.second),
-                                label, arrow.is_replacing ? ", style=dashed" : "");
+            result += fmt::format("    \"{}\" -> \"{}\" [label=\"{}\"{}];\n", escaped(ends.first), escaped(ends.second),
+                                  label, arrow.is_replacing ? ", style=dashed" : "");
         }
-        return made + "}\n";
+        return result + "}\n";
     }
 
 private:

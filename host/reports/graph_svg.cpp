@@ -41,14 +41,14 @@ std::string reason(int error) {
 }
 
 std::string read_all(int from) {
-    std::string made;
+    std::string result;
     std::array<char, 65536> piece{};
     for (ssize_t got = 0; (got = ::read(from, piece.data(), piece.size())) != 0;) {
         if (got < 0 && errno == EINTR) continue;
         if (got < 0) break;
-        made.append(piece.data(), static_cast<std::size_t>(got));
+        result.append(piece.data(), static_cast<std::size_t>(got));
     }
-    return made;
+    return result;
 }
 
 int status_of(pid_t child) {

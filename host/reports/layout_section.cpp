@@ -31,8 +31,8 @@ std::string web_text(const ShownUnits& units, const Quote& quote) {
 }
 
 double lost_kg(const Quote& quote, const std::string& cause, std::size_t step) {
-    for (const auto& own : quote.mass.losses)
-        if (own.cause == cause && step < own.by_step_kg.size()) return own.by_step_kg[step];
+    for (const auto& loss : quote.mass.losses)
+        if (loss.cause == cause && step < loss.by_step_kg.size()) return loss.by_step_kg[step];
     return 0;
 }
 

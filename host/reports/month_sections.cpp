@@ -39,24 +39,24 @@ std::string share_text(Grams part, Grams whole) {
 }
 
 std::string balance_section(const services::MonthAnswer& answer) {
-    const auto& own = answer.account;
+    const auto& item = answer.account;
     render::Table table({render::Align::left, render::Align::right, render::Align::right, render::Align::flexible}, 2);
     const auto add = [&](const std::string& what, Grams mass, const std::string& remark = "") {
-        table.add({what, kg_text(mass), share_text(mass, own.issued), remark});
+        table.add({what, kg_text(mass), share_text(mass, item.issued), remark});
     };
     table.add({"", "kg", "of issued paper"});
-    add("paper issued", own.issued);
-    add("adhesive", own.adhesive);
-    add("stock of machines and floor, opening", own.opening_stock());
+    add("paper issued", item.issued);
+    add("adhesive", item.adhesive);
+    add("stock of machines and floor, opening", item.opening_stock());
     table.stroke({1});
-    add("all that was there", own.issued + own.adhesive + own.opening_stock());
+    add("all that was there", item.issued + item.adhesive + item.opening_stock());
     table.add({""});
-    add("product", own.product);
-    add("losses", own.lost(), "of product: " + share_text(own.lost(), own.product));
-    add("unexplained", own.unexplained(), tolerance_text(answer));
-    add("stock of machines and floor, closing", own.closing_stock());
+    add("product", item.product);
+    add("losses", item.lost(), "of product: " + share_text(item.lost(), item.product));
+    add("unexplained", item.unexplained(), tolerance_text(answer));
+    add("stock of machines and floor, closing", item.closing_stock());
     table.stroke({1});
-    add("all that it became", own.product + own.lost() + own.unexplained() + own.closing_stock());
+    add("all that it became", item.product + item.lost() + item.unexplained() + item.closing_stock());
     return "Mass balance\n" + table.text();
 }
 
@@ -66,48 +66,48 @@ std::string centres_section(const services::MonthAnswer& answer) {
                          render::Align::right, render::Align::right, render::Align::right},
                         2);
     table.add({"kg", "opening", "in", "passed on", "lost", "unexplained", "closing"});
-    for (const auto& own : answer.account.centres)
-        table.add({own.centre, kg_text(own.open), kg_text(own.in), kg_text(own.passed), kg_text(own.lost),
-                   kg_text(own.unexplained()), kg_text(own.close)});
+    for (const auto& item : answer.account.centres)
+        table.add({item.centre, kg_text(item.open), kg_text(item.in), kg_text(item.passed), kg_text(item.lost),
+                   kg_text(item.unexplained()), kg_text(item.close)});
     table.add({"floor", kg_text(floor.open), kg_text(floor.made + floor.returned), kg_text(floor.fed),
                kg_text(floor.lost), kg_text(-floor.counted), kg_text(floor.close)});
     return "Quantity centres\n" + table.text();
 }
 
 std::string losses_section(const services::MonthAnswer& answer, const std::string& currency) {
-    const auto& own = answer.account;
+    const auto& item = answer.account;
     render::Table table({render::Align::flexible, render::Align::right, render::Align::right, render::Align::right,
                          render::Align::right, render::Align::right, render::Align::right},
                         2);
     table.add({"", "actual kg", "of issued", "expected kg", "excess kg", "of issued", "cost " + currency});
-    for (const auto& cause : own.causes)
+    for (const auto& cause : item.causes)
         table.add({cause.cause.empty() ? "(no cause)" : cause.cause, kg_text(cause.actual),
-                   share_text(cause.actual, own.issued), kg_text(cause.expected), kg_text(cause.excess()),
-                   share_text(cause.excess(), own.issued), render::money_text(cause.cost)});
-    table.add({"unexplained", "", "", "", "", "", render::money_text(own.unexplained_cost)});
-    table.add({"idle", "", "", "", "", "", render::money_text(own.idle_cost)});
+                   share_text(cause.actual, item.issued), kg_text(cause.expected), kg_text(cause.excess()),
+                   share_text(cause.excess(), item.issued), render::money_text(cause.cost)});
+    table.add({"unexplained", "", "", "", "", "", render::money_text(item.unexplained_cost)});
+    table.add({"idle", "", "", "", "", "", render::money_text(item.idle_cost)});
     table.stroke({1, 3, 4, 6});
-    const Grams excess = own.lost() - own.expected();
-    table.add({"all", kg_text(own.lost()), share_text(own.lost(), own.issued), kg_text(own.expected()), kg_text(excess),
-               share_text(excess, own.issued), render::money_text(own.waste_cost())});
+    const Grams excess = item.lost() - item.expected();
+    table.add({"all", kg_text(item.lost()), share_text(item.lost(), item.issued), kg_text(item.expected()),
+               kg_text(excess), share_text(excess, item.issued), render::money_text(item.waste_cost())});
     return "Losses by cause; shares of issued paper, cost after ISO 14051\n" + table.text() +
-           excess_text(own, currency);
+           excess_text(item, currency);
 }
 
 std::string month_cost_section(const services::MonthAnswer& answer, const std::string& currency) {
-    const auto& own = answer.account;
+    const auto& item = answer.account;
     render::Table table({render::Align::left, render::Align::right}, 2);
     table.add({"", currency});
-    table.add({"paper, adhesive and the centres' cost", render::money_text(own.money_in)});
-    table.add({"stock of machines and floor, opening", render::money_text(own.opening_cost)});
+    table.add({"paper, adhesive and the centres' cost", render::money_text(item.money_in)});
+    table.add({"stock of machines and floor, opening", render::money_text(item.opening_cost)});
     table.stroke({1});
-    table.add({"all that was spent", render::money_text(own.money_in + own.opening_cost)});
+    table.add({"all that was spent", render::money_text(item.money_in + item.opening_cost)});
     table.add({""});
-    table.add({"product", render::money_text(own.product_cost)});
-    table.add({"waste", render::money_text(own.waste_cost())});
-    table.add({"stock of machines and floor, closing", render::money_text(own.closing_cost)});
+    table.add({"product", render::money_text(item.product_cost)});
+    table.add({"waste", render::money_text(item.waste_cost())});
+    table.add({"stock of machines and floor, closing", render::money_text(item.closing_cost)});
     table.stroke({1});
-    table.add({"all that it is in", render::money_text(own.product_cost + own.waste_cost() + own.closing_cost)});
+    table.add({"all that it is in", render::money_text(item.product_cost + item.waste_cost() + item.closing_cost)});
     return "Cost\n" + table.text();
 }
 

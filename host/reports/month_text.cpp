@@ -10,43 +10,43 @@ namespace flutebook::reports {
 namespace {
 
 std::string heading(const plant::Plant& plant, const services::MonthAnswer& answer) {
-    std::string made = render::rule('=') +
-                       render::edges(render::cleaned(plant.name), answers::month_name(answer.account.month) +
-                                                                      (answer.seal ? ", closed" : ", open")) +
-                       render::rule('=');
-    if (!answer.seal) return made;
-    made +=
+    std::string result = render::rule('=') +
+                         render::edges(render::cleaned(plant.name), answers::month_name(answer.account.month) +
+                                                                        (answer.seal ? ", closed" : ", open")) +
+                         render::rule('=');
+    if (!answer.seal) return result;
+    result +=
         render::hanging("closed by ", render::cleaned(answer.seal->who) + " on " + base::utc_day(answer.seal->when) +
                                           " UTC, entry " + std::to_string(answer.seal->entry));
-    if (!answer.seal->note.empty()) made += render::hanging("because   ", render::cleaned(answer.seal->note));
-    return made + "head      " + answer.seal->head + "\n";
+    if (!answer.seal->note.empty()) result += render::hanging("because   ", render::cleaned(answer.seal->note));
+    return result + "head      " + answer.seal->head + "\n";
 }
 
 // What a close would wait for.
 std::string below_zero(const month::MonthAccount& account) {
-    std::string made;
+    std::string result;
     const auto look_at = [&](const char* name, Grams close) {
         if (close < Grams())
-            made += render::hanging("! ", std::string(name) + " ends below zero: " + kg_text(close) +
-                                              " kg; count it, or post what is missing");
+            result += render::hanging("! ", std::string(name) + " ends below zero: " + kg_text(close) +
+                                                " kg; count it, or post what is missing");
     };
     for (const auto& centre : account.centres) look_at(centre.centre.c_str(), centre.close);
     look_at("floor", account.floor.close);
     look_at("loose-scrap", account.loose_scrap.close);
     look_at("bale-yard", account.bale_yard.close);
-    return made.empty() ? made : "\n" + made;
+    return result.empty() ? result : "\n" + result;
 }
 
 }  // namespace
 
 std::string month_text(const plant::Plant& plant, const services::MonthAnswer& answer) {
     const auto& currency = plant.currency;
-    std::string made = heading(plant, answer) + below_zero(answer.account);
+    std::string result = heading(plant, answer) + below_zero(answer.account);
     for (const auto& section : {balance_section(answer), centres_section(answer), losses_section(answer, currency),
                                 month_cost_section(answer, currency), scrap_section(answer, currency),
                                 parts_section(answer), trend_section(answer, currency)})
-        if (!section.empty()) made += "\n" + section;
-    return made;
+        if (!section.empty()) result += "\n" + section;
+    return result;
 }
 
 }  // namespace flutebook::reports

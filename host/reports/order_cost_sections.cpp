@@ -23,13 +23,13 @@ constexpr std::array<CostClass, 5> classes{CostClass::material, CostClass::energ
 constexpr int price_decimals = 6;
 
 std::vector<std::string> stage_cells(const std::string& title, const Stages& cost) {
-    const auto own = services::variances_of(cost);
+    const auto item = services::variances_of(cost);
     return {title,
             render::money_text(cost.quoted),
-            render::money_text(own.volume),
-            render::money_text(own.yield),
-            render::money_text(own.usage),
-            render::money_text(own.price),
+            render::money_text(item.volume),
+            render::money_text(item.yield),
+            render::money_text(item.usage),
+            render::money_text(item.price),
             render::money_text(cost.paid)};
 }
 
@@ -44,14 +44,15 @@ Stages add_class(render::Table& table, const services::OrderCost& answer, CostCl
     return sum;
 }
 
-std::string name_of(const services::InputVariance& own) {
-    return own.ply ? fmt::format("{} ply {}", own.material, *own.ply + 1) : own.material + ", dry";
+std::string name_of(const services::InputVariance& input_variance) {
+    return input_variance.ply ? fmt::format("{} ply {}", input_variance.material, *input_variance.ply + 1)
+                              : input_variance.material + ", dry";
 }
 
 std::string ran_text(const services::StepRan& ran) {
-    std::string made;
-    for (const auto& machine : ran.machines) made += (made.empty() ? "" : ", ") + machine.code;
-    return made;
+    std::string result;
+    for (const auto& machine : ran.machines) result += (result.empty() ? "" : ", ") + machine.code;
+    return result;
 }
 
 // The masses of one side as they stand on the page.
@@ -60,17 +61,21 @@ struct MassColumn {
     std::vector<std::int64_t> losses;
 };
 
-MassColumn mass_column(const services::OrderMass::Masses& own, double scale, int decimals) {
-    MassColumn made{
-        base::in_units(own.issued * scale, decimals), base::in_units(own.adhesive * scale, decimals), 0, 0, 0, {}};
-    std::vector<double> out = {own.product * scale, own.floor * scale};
-    for (const double loss : own.losses) out.push_back(loss * scale);
-    const auto parts = base::parts_of(made.issued + made.adhesive, out, decimals);
-    made.product = parts[0];
-    made.floor = parts[1];
-    made.losses.assign(parts.begin() + 2, parts.end());
-    for (const auto loss : made.losses) made.lost += loss;
-    return made;
+MassColumn mass_column(const services::OrderMass::Masses& masses, double scale, int decimals) {
+    MassColumn result{base::in_units(masses.issued * scale, decimals),
+                      base::in_units(masses.adhesive * scale, decimals),
+                      0,
+                      0,
+                      0,
+                      {}};
+    std::vector<double> out = {masses.product * scale, masses.floor * scale};
+    for (const double loss : masses.losses) out.push_back(loss * scale);
+    const auto parts = base::parts_of(result.issued + result.adhesive, out, decimals);
+    result.product = parts[0];
+    result.floor = parts[1];
+    result.losses.assign(parts.begin() + 2, parts.end());
+    for (const auto loss : result.losses) result.lost += loss;
+    return result;
 }
 
 }  // namespace
@@ -80,27 +85,27 @@ std::string pieces_of(const services::OrderCost& answer) {
 }
 
 std::string difference_section(const services::OrderCost& answer) {
-    const auto own = services::variances_of(answer.cost);
+    const auto item = services::variances_of(answer.cost);
     render::Table totals({render::Align::flexible, render::Align::right, render::Align::right, render::Align::right},
                          2);
     totals.add({"", pieces_of(answer), answer.currency, "per thousand"});
     totals.add({"quoted", render::number_text(answer.order.quantity, 0), render::money_text(answer.cost.quoted),
                 render::money_text(answer.quoted_per_thousand)});
-    totals.add({"actual", render::number_text(answer.made, 0), render::money_text(answer.cost.paid),
+    totals.add({"actual", render::number_text(answer.boxes_made, 0), render::money_text(answer.cost.paid),
                 render::money_text(answer.paid_per_thousand)});
     totals.stroke({1, 2, 3});
-    totals.add({"difference", render::number_text(answer.made - answer.order.quantity, 0),
-                render::money_text(own.total()),
+    totals.add({"difference", render::number_text(answer.boxes_made - answer.order.quantity, 0),
+                render::money_text(item.total()),
                 render::money_text(answer.paid_per_thousand - answer.quoted_per_thousand)});
     render::Table table({render::Align::left, render::Align::flexible, render::Align::right}, 2);
     table.add({"", "", answer.currency});
-    table.add({"volume", "other " + pieces_of(answer) + " made than were quoted", render::money_text(own.volume)});
-    table.add(
-        {"yield", "converters: setup, rejects, hours, and the sheets they took for it", render::money_text(own.yield)});
-    table.add({"usage", "corrugator: metres, roll widths and hours for those sheets", render::money_text(own.usage)});
-    table.add({"price", "papers at their prices on the days they ran", render::money_text(own.price)});
+    table.add({"volume", "other " + pieces_of(answer) + " made than were quoted", render::money_text(item.volume)});
+    table.add({"yield", "converters: setup, rejects, hours, and the sheets they took for it",
+               render::money_text(item.yield)});
+    table.add({"usage", "corrugator: metres, roll widths and hours for those sheets", render::money_text(item.usage)});
+    table.add({"price", "papers at their prices on the days they ran", render::money_text(item.price)});
     table.stroke({2});
-    table.add({"in all", "", render::money_text(own.total())});
+    table.add({"in all", "", render::money_text(item.total())});
     return "Quoted against actual\n" + totals.text() + "\nWhy\n" + table.text();
 }
 
@@ -129,18 +134,18 @@ std::string input_section(const ShownUnits& units, const services::OrderCost& an
                         2);
     costs.add({answer.currency, "volume", "yield", "usage", "price", "in all"});
     const auto add_cost = [&](const std::string& name, const Stages& cost) {
-        const auto own = services::variances_of(cost);
-        costs.add({name, render::money_text(own.volume), render::money_text(own.yield), render::money_text(own.usage),
-                   render::money_text(own.price), render::money_text(own.total())});
+        const auto item = services::variances_of(cost);
+        costs.add({name, render::money_text(item.volume), render::money_text(item.yield),
+                   render::money_text(item.usage), render::money_text(item.price), render::money_text(item.total())});
     };
-    for (const auto& own : answer.inputs) {
-        const auto& input = own.input;
+    for (const auto& item : answer.inputs) {
+        const auto& input = item.input;
         const auto weighed = [&](double kg) { return render::number_text(mass(kg), 2); };
-        quantities.add({name_of(own), weighed(input.quoted), weighed(input.standard), weighed(input.allowed),
+        quantities.add({name_of(item), weighed(input.quoted), weighed(input.standard), weighed(input.allowed),
                         weighed(input.used),
                         render::significant_number(price(input.standard_price), render::shown_digits, price_decimals),
                         render::significant_number(price(input.actual_price), render::shown_digits, price_decimals)});
-        add_cost(name_of(own), own.cost);
+        add_cost(name_of(item), item.cost);
     }
     add_cost("all other cost", answer.other_cost());
     costs.stroke({1, 2, 3, 4, 5});
@@ -160,10 +165,10 @@ std::string production_section(const ShownUnits& units, const services::OrderCos
             return k == 0 ? units.web_length.text(amount) : render::number_text(amount, 0);
         };
         const auto add = [&](const std::string& quoted, const std::string& ran, const char* which,
-                             const services::OrderStep::StepPieces& own) {
-            table.add({quoted, ran, which, fed(own.fed), fed(own.setup),
-                       k == 0 ? "" : render::number_text(own.fed - own.setup - own.good, 0),
-                       render::number_text(own.good, 0)});
+                             const services::OrderStep::StepPieces& step_pieces) {
+            table.add({quoted, ran, which, fed(step_pieces.fed), fed(step_pieces.setup),
+                       k == 0 ? "" : render::number_text(step_pieces.fed - step_pieces.setup - step_pieces.good, 0),
+                       render::number_text(step_pieces.good, 0)});
         };
         add(step.ran.quoted, "", "allowed", step.allowed);
         add("", ran_text(step.ran),

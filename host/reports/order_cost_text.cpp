@@ -28,24 +28,24 @@ std::string heading(const plant::Plant& plant, const services::OrderCost& answer
 
 // What a reader must know before believing a figure.
 std::string warnings(const services::OrderCost& answer) {
-    std::string made;
-    for (const auto& own : answer.plugins)
-        made += render::hanging("! ", render::cleaned("plugin " + answers::changed_plugin_text(own)));
+    std::string result;
+    for (const auto& plugin : answer.plugins)
+        result += render::hanging("! ", render::cleaned("plugin " + answers::changed_plugin_text(plugin)));
     if (answer.cost.quoted != answer.saved_cost)
-        made += render::hanging(
+        result += render::hanging(
             "! ", fmt::format("the quote comes to {} today: it was saved at {}; the figures below start from "
                               "today's",
                               render::money_text(answer.cost.quoted), render::money_text(answer.saved_cost)));
     for (const auto& step : answer.steps)
         if (step.ran.machines.size() > 1)
-            made += render::hanging(
+            result += render::hanging(
                 "! ", render::cleaned(fmt::format("{} machines ran for {}: all is costed at the rates of {}, which "
                                                   "ran the most",
                                                   step.ran.machines.size(), step.ran.quoted, step.ran.costed)));
         else if (step.ran.costed != step.ran.quoted)
-            made += render::hanging(
+            result += render::hanging(
                 "! ", render::cleaned(fmt::format("{} was quoted, {} ran", step.ran.quoted, step.ran.costed)));
-    return made.empty() ? made : made + "\n";
+    return result.empty() ? result : result + "\n";
 }
 
 }  // namespace

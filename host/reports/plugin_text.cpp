@@ -51,9 +51,9 @@ std::string source_title(const answers::Feed& feed) {
 
 // "web.length [ft]", and from what it is made where that has another name or unit.
 std::string taken(const std::string& name, const std::string& unit, Axis axis, const answers::Feed& feed) {
-    const std::string made = typed(name, unit, axis);
-    if (feed.name == name && feed.unit == unit) return made;
-    return fmt::format("{} = {} [{}]", made, feed.name, feed.unit);
+    const std::string result = typed(name, unit, axis);
+    if (feed.name == name && feed.unit == unit) return result;
+    return fmt::format("{} = {} [{}]", result, feed.name, feed.unit);
 }
 
 std::string graph_entry(const Graph& graph, std::size_t m) {
@@ -62,9 +62,9 @@ std::string graph_entry(const Graph& graph, std::size_t m) {
     std::map<std::string, std::vector<std::string>> names;
     const auto take = [&](const std::string& name, const std::string& unit, Axis axis, const engine::Link& link) {
         const answers::Feed feed = answers::feed_of(graph, link.source);
-        auto& own = names[source_title(feed)];
-        if (own.empty()) sources.push_back(source_title(feed));
-        own.push_back(taken(name, unit, axis, feed));
+        auto& item = names[source_title(feed)];
+        if (item.empty()) sources.push_back(source_title(feed));
+        item.push_back(taken(name, unit, axis, feed));
     };
     for (std::size_t n = 0; n < model.needs.size(); ++n)
         take(model.needs[n].name, model.needs[n].unit, model.needs[n].axis, graph.needs[m][n]);
@@ -73,46 +73,47 @@ std::string graph_entry(const Graph& graph, std::size_t m) {
             take("setting " + model.settings[s].name, model.settings[s].unit, axis_of(model.settings[s].varies_by),
                  *replaced);
 
-    std::string made = fmt::format("{}. {}\n", m + 1, render::cleaned(model.id));
+    std::string result = fmt::format("{}. {}\n", m + 1, render::cleaned(model.id));
     for (const std::string& source : sources)
-        made += render::hanging(fmt::format("     from {}: ", source), names[source]);
+        result += render::hanging(fmt::format("     from {}: ", source), names[source]);
     for (std::size_t p = 0; p < model.provides.size(); ++p) {
         const contract::Name& name = model.provides[p];
         const auto takers = answers::takers_of(graph, m, p);
-        made += render::hanging(fmt::format("     gives {} to ", typed(name.name, name.unit, name.axis)),
-                                takers.empty() ? std::vector<std::string>{"nobody"} : takers);
+        result += render::hanging(fmt::format("     gives {} to ", typed(name.name, name.unit, name.axis)),
+                                  takers.empty() ? std::vector<std::string>{"nobody"} : takers);
     }
     std::vector<std::string> charges;
     for (const contract::Line& line : model.lines) charges.push_back(line.name);
-    made += render::hanging("     charges ", charges);
-    if (!model.losses.empty()) made += "     sheds the losses\n";
-    return made;
+    result += render::hanging("     charges ", charges);
+    if (!model.losses.empty()) result += "     sheds the losses\n";
+    return result;
 }
 
 }  // namespace
 
 std::string plugin_list_text(const services::Workplace& workplace) {
-    std::string made;
+    std::string result;
     for (const Model& model : workplace.engine.graph().models) {
-        if (!made.empty()) made += '\n';
-        made += list_entry(model);
+        if (!result.empty()) result += '\n';
+        result += list_entry(model);
     }
-    return made;
+    return result;
 }
 
 std::string plugin_graph_text(const services::Workplace& workplace) {
     const Graph& graph = workplace.engine.graph();
-    std::string made;
+    std::string result;
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
-        if (m != 0) made += '\n';
-        made += graph_entry(graph, m);
+        if (m != 0) result += '\n';
+        result += graph_entry(graph, m);
     }
-    if (workplace.plant.preferences.empty()) return made;
-    made += "\nReplaced, as the plant prefers\n";
-    for (const auto& own : workplace.plant.preferences)
-        made += render::hanging("     ", render::cleaned(fmt::format("{} is taken from {} ({})", own.name, own.model,
-                                                                     answers::place_text(own.place))));
-    return made;
+    if (workplace.plant.preferences.empty()) return result;
+    result += "\nReplaced, as the plant prefers\n";
+    for (const auto& preference : workplace.plant.preferences)
+        result += render::hanging(
+            "     ", render::cleaned(fmt::format("{} is taken from {} ({})", preference.name, preference.model,
+                                                 answers::place_text(preference.place))));
+    return result;
 }
 
 }  // namespace flutebook::reports

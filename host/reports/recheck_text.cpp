@@ -59,17 +59,17 @@ std::string reproduction_text(const Recheck& checked) {
 }
 
 std::string complaints_text(const std::vector<std::string>& complaints) {
-    std::string made;
-    for (const std::string& own : complaints) made += render::hanging("  ", render::cleaned(own));
-    return made;
+    std::string result;
+    for (const std::string& complaint : complaints) result += render::hanging("  ", render::cleaned(complaint));
+    return result;
 }
 
 std::string verdict(const Recheck& checked) {
-    std::string made = cause_text(checked.cause) + "\n" + reproduction_text(checked) + "\n" +
-                       complaints_text(checked.reproduction.complaints);
+    std::string result = cause_text(checked.cause) + "\n" + reproduction_text(checked) + "\n" +
+                         complaints_text(checked.reproduction.complaints);
     if (checked.today.ends != TodaysAnswer::Ends::answered)
-        made += "Today nothing can be answered:\n" + complaints_text(checked.today.complaints);
-    return made;
+        result += "Today nothing can be answered:\n" + complaints_text(checked.today.complaints);
+    return result;
 }
 
 // Of the old price.
@@ -81,19 +81,19 @@ std::string share_by(Money was, Money now) {
 std::string ladder(const Recheck& checked) {
     if (checked.today.ends != TodaysAnswer::Ends::answered) return "";
     const int coin = checked.plant.currency_minor_units;
-    const auto price = [&](const std::optional<services::Total>& own) {
-        return own ? render::coin_text(own->price_per_thousand, coin) : std::string("-");
+    const auto price = [&](const std::optional<services::Total>& item) {
+        return item ? render::coin_text(item->price_per_thousand, coin) : std::string("-");
     };
     render::Table table({render::Align::right, render::Align::decimal, render::Align::decimal, render::Align::decimal,
                          render::Align::right},
                         2);
     table.add({"quantity", "was", "now", "by", ""});
-    for (const services::ChangedQuantity& own : checked.today.quantities) {
-        std::vector<std::string> cells = {render::number_text(own.quantity, 0), price(own.was), price(own.now)};
-        if (own.was && own.now) {
-            const Money by = own.now->price_per_thousand - own.was->price_per_thousand;
+    for (const services::ChangedQuantity& item : checked.today.quantities) {
+        std::vector<std::string> cells = {render::number_text(item.quantity, 0), price(item.was), price(item.now)};
+        if (item.was && item.now) {
+            const Money by = item.now->price_per_thousand - item.was->price_per_thousand;
             cells.push_back(by == Money() ? "0" : signed_text(render::coin_text(by, coin)));
-            cells.push_back(by == Money() ? "" : share_by(own.was->price_per_thousand, own.now->price_per_thousand));
+            cells.push_back(by == Money() ? "" : share_by(item.was->price_per_thousand, item.now->price_per_thousand));
         }
         table.add(std::move(cells));
     }
@@ -103,10 +103,10 @@ std::string ladder(const Recheck& checked) {
 }  // namespace
 
 std::string recheck_text(const Recheck& checked) {
-    std::string made = heading(checked) + "\n" + verdict(checked) + ladder(checked) + changed_keys_section(checked) +
-                       changed_plugins_section(checked) + changed_heading_section(checked);
-    for (std::size_t i = 0; i < checked.today.quantities.size(); ++i) made += changed_quantity_section(checked, i);
-    return made + "\n";
+    std::string result = heading(checked) + "\n" + verdict(checked) + ladder(checked) + changed_keys_section(checked) +
+                         changed_plugins_section(checked) + changed_heading_section(checked);
+    for (std::size_t i = 0; i < checked.today.quantities.size(); ++i) result += changed_quantity_section(checked, i);
+    return result + "\n";
 }
 
 }  // namespace flutebook::reports

@@ -66,8 +66,8 @@ constexpr std::array<Known, 9> known_in_lists{{{"waste_by_step.step", other, "st
 
 template <typename List>
 const Known* find(const List& list, const std::string& key) {
-    for (const Known& own : list)
-        if (key == own.key) return &own;
+    for (const Known& item : list)
+        if (key == item.key) return &item;
     return nullptr;
 }
 
@@ -76,12 +76,12 @@ FigureName in_list(const std::string& key, std::size_t open) {
     const std::string list = key.substr(0, open);
     const long entry = std::strtol(key.c_str() + open + 1, nullptr, 10);
     const std::size_t close = key.find(']', open);
-    const Known* own = close == std::string::npos ? nullptr : find(known_in_lists, list + key.substr(close + 1));
-    if (own == nullptr) return {other, key, ""};
+    const Known* name = close == std::string::npos ? nullptr : find(known_in_lists, list + key.substr(close + 1));
+    if (name == nullptr) return {other, key, ""};
     const std::string whose = list == "waste_by_step" ? fmt::format("step {}", entry - 1)
                               : list == "runners_up"  ? fmt::format("next best {}", entry)
                                                       : fmt::format("way {}", entry);
-    return {own->kind, fmt::format("{}, {}", whose, own->title), own->unit};
+    return {name->kind, fmt::format("{}, {}", whose, name->title), name->unit};
 }
 
 }  // namespace
@@ -90,8 +90,8 @@ FigureName figure_name(const std::string& key) {
     static const std::string loss = "mass_kg.loss.";
     if (key.rfind(loss, 0) == 0) return {mass, "lost as " + key.substr(loss.size()), "kg"};
     if (const std::size_t open = key.find('['); open != std::string::npos) return in_list(key, open);
-    const Known* own = find(known, key);
-    return own == nullptr ? FigureName{other, key, ""} : FigureName{own->kind, own->title, own->unit};
+    const Known* item = find(known, key);
+    return item == nullptr ? FigureName{other, key, ""} : FigureName{item->kind, item->title, item->unit};
 }
 
 }  // namespace flutebook::reports

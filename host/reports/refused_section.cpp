@@ -28,18 +28,18 @@ bool are_same(const std::vector<Refused>& left, const std::vector<Refused>& righ
 }
 
 std::vector<StoppedQuantities> stopped(const services::RequestAnswer& answer) {
-    std::vector<StoppedQuantities> made;
-    for (const auto& own : answer.quantities) {
-        if (!own.unmakeable) continue;
-        const auto same = std::find_if(made.begin(), made.end(), [&](const StoppedQuantities& before) {
-            return are_same(*before.ways, own.unmakeable->refused);
+    std::vector<StoppedQuantities> result;
+    for (const auto& item : answer.quantities) {
+        if (!item.unmakeable) continue;
+        const auto same = std::find_if(result.begin(), result.end(), [&](const StoppedQuantities& before) {
+            return are_same(*before.ways, item.unmakeable->refused);
         });
-        if (same == made.end())
-            made.push_back({{own.unmakeable->quantity}, &own.unmakeable->refused});
+        if (same == result.end())
+            result.push_back({{item.unmakeable->quantity}, &item.unmakeable->refused});
         else
-            same->quantities.push_back(own.unmakeable->quantity);
+            same->quantities.push_back(item.unmakeable->quantity);
     }
-    return made;
+    return result;
 }
 
 struct Limit {
@@ -48,24 +48,24 @@ struct Limit {
 };
 
 std::vector<Limit> by_limit(const std::vector<Refused>& ways) {
-    std::vector<Limit> made;
+    std::vector<Limit> result;
     for (const Refused& refused : ways) {
-        auto own =
-            std::find_if(made.begin(), made.end(), [&](const Limit& limit) { return limit.text == refused.limit; });
-        if (own == made.end()) own = made.insert(own, {refused.limit, {}});
-        own->ways.push_back(refused.candidate);
+        auto item =
+            std::find_if(result.begin(), result.end(), [&](const Limit& limit) { return limit.text == refused.limit; });
+        if (item == result.end()) item = result.insert(item, {refused.limit, {}});
+        item->ways.push_back(refused.candidate);
     }
-    return made;
+    return result;
 }
 
 // "500, 1 000 and 5 000"
 std::string listed(const std::vector<double>& quantities) {
-    std::string made;
+    std::string result;
     for (std::size_t i = 0; i < quantities.size(); ++i) {
-        if (i != 0) made += i + 1 == quantities.size() ? " and " : ", ";
-        made += render::number_text(quantities[i], 0);
+        if (i != 0) result += i + 1 == quantities.size() ? " and " : ", ";
+        result += render::number_text(quantities[i], 0);
     }
-    return made;
+    return result;
 }
 
 std::string limit_text(const Limit& limit) {
@@ -80,17 +80,18 @@ std::string limit_text(const Limit& limit) {
 }  // namespace
 
 std::string refused_section(const SheetContext& enquiry, const services::RequestAnswer& answer) {
-    std::string made;
-    for (const StoppedQuantities& own : stopped(answer)) {
-        const std::string title = own.quantities.size() == 1 ? enquiry.order_text(own.quantities[0])
-                                                             : listed(own.quantities) + " " + enquiry.pieces();
-        made += '\n';
-        made += render::rule('-');
-        made += render::hanging("", title + ": nothing here can make them, and this is what stops each way");
-        made += render::rule('-');
-        for (const Limit& limit : by_limit(*own.ways)) made += limit_text(limit);
+    std::string result;
+    for (const StoppedQuantities& stopped_quantities : stopped(answer)) {
+        const std::string title = stopped_quantities.quantities.size() == 1
+                                      ? enquiry.order_text(stopped_quantities.quantities[0])
+                                      : listed(stopped_quantities.quantities) + " " + enquiry.pieces();
+        result += '\n';
+        result += render::rule('-');
+        result += render::hanging("", title + ": nothing here can make them, and this is what stops each way");
+        result += render::rule('-');
+        for (const Limit& limit : by_limit(*stopped_quantities.ways)) result += limit_text(limit);
     }
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::reports

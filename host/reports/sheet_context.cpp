@@ -18,16 +18,16 @@ std::string SheetContext::order_text(double quantity) const {
 }
 
 std::string way_text(const ShownUnits& units, const services::Quote& quote) {
-    std::string made = fmt::format("{}, roll {}", quote.corrugator, units.length(quote.roll_width_mm));
-    if (quote.ups > 1) made += fmt::format(", {} x {} up", quote.nx, quote.ny);
-    return fmt::format("{}, {}", made,
+    std::string result = fmt::format("{}, roll {}", quote.corrugator, units.length(quote.roll_width_mm));
+    if (quote.ups > 1) result += fmt::format(", {} x {} up", quote.nx, quote.ny);
+    return fmt::format("{}, {}", result,
                        quote.route.empty() ? "no converter" : fmt::format("{}", fmt::join(quote.route, " > ")));
 }
 
 std::string route_text(const services::Quote& quote) {
-    std::string made = quote.corrugator;
-    for (const std::string& machine : quote.route) made += " > " + machine;
-    return made;
+    std::string result = quote.corrugator;
+    for (const std::string& machine : quote.route) result += " > " + machine;
+    return result;
 }
 
 const std::string& machine_at(const services::Quote& quote, std::size_t step) {

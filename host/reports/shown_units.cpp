@@ -33,7 +33,7 @@ constexpr std::array<Counterpart, 14> counterparts{{{"mm", "in", "in"},
                                                     {"money/t", "money/short_ton", "money/ton"},
                                                     {"money/t/km", "money/short_ton/mile", "money/ton/mi"}}};
 
-ShownUnit made(const char* from, const char* to, const char* name, int decimals) {
+ShownUnit unit_shown_as(const char* from, const char* to, const char* name, int decimals) {
     return {name, plant::conversion(from, to).value_or(plant::Conversion{}).scale, decimals};
 }
 
@@ -57,12 +57,12 @@ std::string ShownUnit::text(double value) const {
 
 ShownUnits::ShownUnits(const Plant& plant) : units(plant.units), currency(plant.currency) {
     const bool us = units == Units::us;
-    web_length = us ? made("m", "ft", "ft", 1) : made("m", "m", "m", 1);
-    area = us ? made("m2", "ft2", "ft2", 4) : made("m2", "m2", "m2", 4);
-    mass = us ? made("kg", "lb", "lb", 2) : made("kg", "kg", "kg", 2);
-    grammage = us ? made("g/m2", "lb/MSF", "lb/MSF", 2) : made("g/m2", "g/m2", "g/m2", 1);
-    cost_area = us ? made("m2", "MSF", "MSF", 4) : made("m2", "m2", "m2", 4);
-    cost_mass = us ? made("t", "short_ton", "short ton", 4) : made("t", "t", "tonne", 4);
+    web_length = us ? unit_shown_as("m", "ft", "ft", 1) : unit_shown_as("m", "m", "m", 1);
+    area = us ? unit_shown_as("m2", "ft2", "ft2", 4) : unit_shown_as("m2", "m2", "m2", 4);
+    mass = us ? unit_shown_as("kg", "lb", "lb", 2) : unit_shown_as("kg", "kg", "kg", 2);
+    grammage = us ? unit_shown_as("g/m2", "lb/MSF", "lb/MSF", 2) : unit_shown_as("g/m2", "g/m2", "g/m2", 1);
+    cost_area = us ? unit_shown_as("m2", "MSF", "MSF", 4) : unit_shown_as("m2", "m2", "m2", 4);
+    cost_mass = us ? unit_shown_as("t", "short_ton", "short ton", 4) : unit_shown_as("t", "t", "tonne", 4);
 }
 
 std::string ShownUnits::length(double length_mm) const {
@@ -70,21 +70,21 @@ std::string ShownUnits::length(double length_mm) const {
 }
 
 std::string ShownUnits::lengths(const std::vector<double>& lengths_mm) const {
-    std::string made;
+    std::string result;
     for (std::size_t i = 0; i < lengths_mm.size(); ++i) {
-        const std::string own = length(lengths_mm[i]);
-        made += (i == 0 ? "" : " x ") + (i + 1 < lengths_mm.size() ? own.substr(0, own.find(' ')) : own);
+        const std::string item = length(lengths_mm[i]);
+        result += (i == 0 ? "" : " x ") + (i + 1 < lengths_mm.size() ? item.substr(0, item.find(' ')) : item);
     }
-    return made;
+    return result;
 }
 
 ShownUnit ShownUnits::of(const std::string& unit) const {
     constexpr int most_decimals = 6;
     if (unit == "1") return {"", 1, most_decimals};
     if (units == Units::us)
-        for (const Counterpart& own : counterparts)
-            if (unit == own.metric) {
-                ShownUnit shown = made(own.metric, own.us, own.name, most_decimals);
+        for (const Counterpart& counterpart : counterparts)
+            if (unit == counterpart.metric) {
+                ShownUnit shown = unit_shown_as(counterpart.metric, counterpart.us, counterpart.name, most_decimals);
                 shown.name = in_currency(shown.name, currency);
                 return shown;
             }

@@ -24,11 +24,11 @@ std::string waste_section(const SheetContext& enquiry, const Quote& quote) {
     table.add({"", "intake " + mass.name, "lost " + mass.name, "of intake", enquiry.units.currency});
     std::int64_t intake = all.issued + all.adhesive;
     for (std::size_t step = 0; step < quote.waste_by_step.size(); ++step) {
-        const StepWaste& own = quote.waste_by_step[step];
+        const StepWaste& step_waste = quote.waste_by_step[step];
         const std::int64_t lost = step < all.by_step.size() ? all.by_step[step] : 0;  // dispatch loses nothing
-        const double share = own.intake_kg > 0 ? own.loss_kg / own.intake_kg : 0;
-        table.add({own.step_name, all.text(intake), all.text(lost), render::percent_text(share, 2),
-                   render::money_text(own.cost)});
+        const double share = step_waste.intake_kg > 0 ? step_waste.loss_kg / step_waste.intake_kg : 0;
+        table.add({step_waste.step_name, all.text(intake), all.text(lost), render::percent_text(share, 2),
+                   render::money_text(step_waste.cost)});
         intake -= lost;
     }
     table.stroke({2, 4});
@@ -38,13 +38,13 @@ std::string waste_section(const SheetContext& enquiry, const Quote& quote) {
 }
 
 std::string runners_up_section(const SheetContext& enquiry, const Quote& quote) {
-    std::string made = "Next best ways\n";
-    if (quote.runners_up.empty()) return made + "  none: this is the only way to make it here\n";
+    std::string result = "Next best ways\n";
+    if (quote.runners_up.empty()) return result + "  none: this is the only way to make it here\n";
     render::Table table({render::Align::flexible, render::Align::right, render::Align::right}, 2);
     table.add({"", "cost " + enquiry.units.currency, "dearer by"});
-    for (const services::RunnerUp& own : quote.runners_up)
-        table.add({own.candidate, render::money_text(own.cost), render::money_text(own.dearer_by)});
-    return made + table.text();
+    for (const services::RunnerUp& runner_up : quote.runners_up)
+        table.add({runner_up.candidate, render::money_text(runner_up.cost), render::money_text(runner_up.dearer_by)});
+    return result + table.text();
 }
 
 }  // namespace flutebook::reports

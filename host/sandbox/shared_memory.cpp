@@ -12,13 +12,13 @@ namespace {
 
 // Cut shorter by the other side, it would be death to touch it.
 int sealed(std::size_t bytes) {
-    const int made = ::memfd_create("block", MFD_CLOEXEC | MFD_ALLOW_SEALING);
-    if (made < 0) return made;
-    if (::ftruncate(made, static_cast<off_t>(bytes)) == 0 &&
-        ::fcntl(made, F_ADD_SEALS, F_SEAL_SHRINK | F_SEAL_GROW | F_SEAL_SEAL) == 0)
-        return made;
+    const int result = ::memfd_create("block", MFD_CLOEXEC | MFD_ALLOW_SEALING);
+    if (result < 0) return result;
+    if (::ftruncate(result, static_cast<off_t>(bytes)) == 0 &&
+        ::fcntl(result, F_ADD_SEALS, F_SEAL_SHRINK | F_SEAL_GROW | F_SEAL_SEAL) == 0)
+        return result;
     const int reason = errno;
-    ::close(made);
+    ::close(result);
     errno = reason;
     return -1;
 }

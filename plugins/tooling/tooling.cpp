@@ -36,7 +36,7 @@ struct Tooling : Model {
     Line<step> die = line("die", "box", system, per_unit, "Die, written off");
 
     // A tool's cost by the box; nothing where it is invoiced apart.
-    static double by_box(double cost, double made) { return made > 0 ? cost / made : 0; }
+    static double by_box(double cost, double result) { return result > 0 ? cost / result : 0; }
 
     void evaluate(Frame& f) const {
         const double plate = by_box(f[plate_share] * f[plate_price], f[plate_boxes]);

@@ -105,14 +105,14 @@ TEST_CASE("a plugin of a newer minor, all its structs grown, loads and charges w
 
     const engine::Row& row = source.rows().back();
     REQUIRE(row.order->quantity == 5000);
-    std::map<std::pair<std::string, std::size_t>, Money> own;  // by line and step
+    std::map<std::pair<std::string, std::size_t>, Money> item;  // by line and step
     const auto full = engine.cost_in_full(row);
     for (const auto& line : full->lines) {
         const contract::Model& model = engine.graph().models[line.model];
-        if (model.id == "newer_minor") own[{model.lines[line.line].title, line.step}] = line.amount;
+        if (model.id == "newer_minor") item[{model.lines[line.line].title, line.step}] = line.amount;
     }
     // 0.03 a box, twice that on waxed paper; 0.25 at the one folder-gluer
     const auto amount = [](std::int64_t count) { return Money::of_ten_thousandths(count); };
-    CHECK(own == decltype(own){{{"Labels", 2}, amount(5000 * 600)}, {{"Stamps", 1}, amount(2500)}});
+    CHECK(item == decltype(item){{{"Labels", 2}, amount(5000 * 600)}, {{"Stamps", 1}, amount(2500)}});
     CHECK(trial.host_lives_on());
 }

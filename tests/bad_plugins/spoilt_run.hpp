@@ -52,9 +52,9 @@ std::uint32_t evaluate(const flutebook_block* block) {
 }
 
 inline flutebook_model run_with(std::uint32_t (*evaluate)(const flutebook_block*)) {
-    flutebook_model made = good_run;
-    made.evaluate = evaluate;
-    return made;
+    flutebook_model result = good_run;
+    result.evaluate = evaluate;
+    return result;
 }
 
 }  // namespace spoilt

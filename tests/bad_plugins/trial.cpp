@@ -20,16 +20,16 @@ std::vector<orders::Request> orders(const plant::Plant& plant) {
 std::string cost(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& order) {
     const services::RequestAnswer answer = services::quote(plant, engine, order, {2, std::nullopt});
     if (answer.model_fault) return *answer.model_fault;
-    std::string made;
+    std::string result;
     for (const auto& quantity : answer.quantities)
-        made += quantity.quote ? fmt::format("{} ", quantity.quote->cost.ten_thousandths()) : "fits nowhere ";
-    return made;
+        result += quantity.quote ? fmt::format("{} ", quantity.quote->cost.ten_thousandths()) : "fits nowhere ";
+    return result;
 }
 
 std::vector<std::string> costs(const plant::Plant& plant, const engine::Engine& engine) {
-    std::vector<std::string> made;
-    for (const orders::Request& order : orders(plant)) made.push_back(cost(plant, engine, order));
-    return made;
+    std::vector<std::string> result;
+    for (const orders::Request& order : orders(plant)) result.push_back(cost(plant, engine, order));
+    return result;
 }
 
 engine::Engine open_good(const plant::Plant& plant) {

@@ -41,9 +41,9 @@ public:
 
     void cost(std::vector<Money>& into) const {
         for (std::size_t r = 0; r < rows_.size(); ++r) {
-            const auto made = bench::plain_cost(rows_[r], prices_, *extras_by_row_[r]);
-            if (!made) std::abort();
-            into[r] = *made;
+            const auto result = bench::plain_cost(rows_[r], prices_, *extras_by_row_[r]);
+            if (!result) std::abort();
+            into[r] = *result;
         }
     }
 

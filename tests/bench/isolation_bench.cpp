@@ -53,13 +53,13 @@ public:
         : rows_(rows), pitch_(rows + 8), columns_(blocks.columns({row.plies(), row.steps()})) {
         engine::Outcome outcome;
         if (blocks.run(columns_, {&row, 1}, {&outcome, 1})) std::abort();
-        const engine::ModelSlots& own = blocks.slots().models[model];
-        take(own.needs, needs_);
-        take(own.settings, settings_);
-        take(own.provides, provides_);
-        take(own.quantities, quantities_);
-        take(own.rates, rates_);
-        take(own.losses, losses_);
+        const engine::ModelSlots& model_slots = blocks.slots().models[model];
+        take(model_slots.needs, needs_);
+        take(model_slots.settings, settings_);
+        take(model_slots.provides, provides_);
+        take(model_slots.quantities, quantities_);
+        take(model_slots.rates, rates_);
+        take(model_slots.losses, losses_);
         refused_.assign(rows, 0);
         block_ = {sizeof(flutebook_block),
                   static_cast<std::uint32_t>(rows),

@@ -85,14 +85,14 @@ private:
         const std::size_t d = candidate_.route->parting;
         double asked = order_.quantity;
         for (std::size_t k = last_; k > 0; --k) {
-            Step& own = step_[k];
+            Step& step = step_[k];
             const double pieces = k == d ? run::sheets_for(asked, candidate_.ups) : asked;
-            own.fed = run::fed(pieces, own.run_waste, own.setup_sheets);
-            lose(k, run::mass(own.setup_sheets * own.area, grammage_));
-            lose(k, not_negative(run::mass((own.fed - own.setup_sheets - pieces) * own.area, grammage_)));
+            step.fed = run::fed(pieces, step.run_waste, step.setup_sheets);
+            lose(k, run::mass(step.setup_sheets * step.area, grammage_));
+            lose(k, not_negative(run::mass((step.fed - step.setup_sheets - pieces) * step.area, grammage_)));
             if (k == d) part(k, pieces, asked);
-            own.hours = own.fed / own.speed;
-            asked = own.fed;
+            step.hours = step.fed / step.speed;
+            asked = step.fed;
         }
         const double sheets = d == 0 ? run::sheets_for(asked, candidate_.ups) : asked;
         combine(sheets);
@@ -160,34 +160,34 @@ private:
     }
 
     void charge_step(std::size_t k) {
-        const Step& own = step_[k];
-        charge(0 - own.lost, price_.scrap_price / 1000);
-        charge(own.lost, price_.handling / 1000);
-        const double setup_hours = own.setup_min / 60;
-        charge(setup_hours, own.hourly.labour);
-        charge(setup_hours, own.hourly.fixed);
-        charge(own.hours, own.hourly.labour);
-        charge(own.hours, own.hourly.fixed);
-        charge(own.power * own.hours + price_.baler_kwh_per_tonne / 1000 * own.lost, price_.power_price);
+        const Step& step = step_[k];
+        charge(0 - step.lost, price_.scrap_price / 1000);
+        charge(step.lost, price_.handling / 1000);
+        const double setup_hours = step.setup_min / 60;
+        charge(setup_hours, step.hourly.labour);
+        charge(setup_hours, step.hourly.fixed);
+        charge(step.hours, step.hourly.labour);
+        charge(step.hours, step.hourly.fixed);
+        charge(step.power * step.hours + price_.baler_kwh_per_tonne / 1000 * step.lost, price_.power_price);
         if (k >= 1 && k <= last_) charge_consumables_and_tools(k);
     }
 
     void charge_consumables_and_tools(std::size_t k) {
-        const Step& own = step_[k];
+        const Step& step = step_[k];
         const double length = layout_.blank.joint_mm / 1000 + extra_.joint_length / 1000;
-        charge(own.fed * own.area * own.colours * (extra_.coverage * price_.ink_laydown / 1000), price_.ink_price);
-        if (own.glues) {
+        charge(step.fed * step.area * step.colours * (extra_.coverage * price_.ink_laydown / 1000), price_.ink_price);
+        if (step.glues) {
             const double stitches = length > 0 ? run::whole_up(length * 1000 / price_.stitch_spacing) + 1 : 0;
-            if (extra_.joint == 0) charge(own.fed * (length * price_.glue_laydown / 1000), price_.glue_price);
-            if (extra_.joint == 1) charge(own.fed * (stitches * price_.stitch_wire / 1000), price_.wire_price);
-            if (extra_.joint == 2) charge(own.fed * length, price_.tape_price);
+            if (extra_.joint == 0) charge(step.fed * (length * price_.glue_laydown / 1000), price_.glue_price);
+            if (extra_.joint == 1) charge(step.fed * (stitches * price_.stitch_wire / 1000), price_.wire_price);
+            if (extra_.joint == 2) charge(step.fed * length, price_.tape_price);
         }
-        if (own.colours > 0 && extra_.plate_boxes > 0)
+        if (step.colours > 0 && extra_.plate_boxes > 0)
             charge(order_.quantity,
-                   own.colours * own.area * (extra_.plate_share * price_.plate_price / extra_.plate_boxes));
-        if (own.cuts && k == candidate_.route->parting && extra_.die_boxes > 0)
+                   step.colours * step.area * (extra_.plate_share * price_.plate_price / extra_.plate_boxes));
+        if (step.cuts && k == candidate_.route->parting && extra_.die_boxes > 0)
             charge(order_.quantity,
-                   (own.area * price_.die_board_price + candidate_.ups * extra_.rule_length * price_.rule_price) /
+                   (step.area * price_.die_board_price + candidate_.ups * extra_.rule_length * price_.rule_price) /
                        extra_.die_boxes);
     }
 

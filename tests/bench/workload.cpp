@@ -46,17 +46,17 @@ Workload::Workload(plant::Plant plant, const std::string& plugins, contract::Iso
 
 std::vector<engine::Row> Workload::rows(std::size_t count) {
     orders_.clear();
-    std::vector<engine::Row> made;
-    made.reserve(count);
-    for (double quantity = 250; made.size() < count; quantity += 13)
-        for (std::size_t i = 0; i < requests_.size() && made.size() < count; ++i) {
+    std::vector<engine::Row> result;
+    result.reserve(count);
+    for (double quantity = 250; result.size() < count; quantity += 13)
+        for (std::size_t i = 0; i < requests_.size() && result.size() < count; ++i) {
             if (layouts_[i]->candidates.empty()) continue;
             orders_.push_back(
                 std::make_unique<engine::Order>(engine_.order(plant_, requests_[i], *layouts_[i], quantity)));
             for (const auto& candidate : layouts_[i]->candidates)
-                if (made.size() < count) made.push_back({orders_.back().get(), &candidate});
+                if (result.size() < count) result.push_back({orders_.back().get(), &candidate});
         }
-    return made;
+    return result;
 }
 
 double Workload::plant_setting(const std::string& name) const {

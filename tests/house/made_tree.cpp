@@ -10,8 +10,8 @@ namespace flutebook::house {
 namespace fs = std::filesystem;
 
 MadeTree::MadeTree(std::initializer_list<MadeFile> files) {
-    static int made = 0;
-    folder_ = fs::temp_directory_path() / ("made tree " + std::to_string(getpid()) + " " + std::to_string(++made));
+    static int result = 0;
+    folder_ = fs::temp_directory_path() / ("made tree " + std::to_string(getpid()) + " " + std::to_string(++result));
     fs::create_directories(folder_);
     for (const auto& [path, text] : files) {
         fs::create_directories((folder_ / path).parent_path());

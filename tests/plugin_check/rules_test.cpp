@@ -81,10 +81,10 @@ CheckFindings checked(const std::string& file) {
 }
 
 Names broken_by(const CheckFindings& findings) {
-    Names made;
+    Names result;
     for (const RuleFinding& finding : findings.rules)
-        if (finding.state == RuleFinding::State::broken) made.push_back(finding.rule->id + (": it " + finding.text));
-    return made;
+        if (finding.state == RuleFinding::State::broken) result.push_back(finding.rule->id + (": it " + finding.text));
+    return result;
 }
 
 std::string group_of(const std::string& rule) {
@@ -112,7 +112,7 @@ void check_keeps_all(const std::string& file) {
 
 RuleFinding finding_of(const CheckFindings& findings, const std::string& rule) {
     const auto found = std::find_if(findings.rules.begin(), findings.rules.end(),
-                                    [&](const RuleFinding& own) { return own.rule->id == rule; });
+                                    [&](const RuleFinding& rule_finding) { return rule_finding.rule->id == rule; });
     REQUIRE(found != findings.rules.end());
     return *found;
 }

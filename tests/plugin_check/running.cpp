@@ -34,15 +34,15 @@ bool lists(const std::filesystem::path& path, const std::string& text) {
 }  // namespace
 
 std::vector<pid_t> running(const std::string& word) {
-    std::vector<pid_t> made;
+    std::vector<pid_t> result;
     std::error_code failed;
     for (const auto& entry : std::filesystem::directory_iterator("/proc", failed)) {
         const std::filesystem::path& process = entry.path();
         if (process.filename() != std::to_string(::getpid()) && lists(process / "environ", own_mark) &&
             lists(process / "cmdline", word))
-            made.push_back(std::stoi(process.filename()));
+            result.push_back(std::stoi(process.filename()));
     }
-    return made;
+    return result;
 }
 
 bool is_running(const std::string& word) {

@@ -23,8 +23,8 @@ std::vector<char> bytes_of(const std::string& file) {
 
 ReadObject read(const std::vector<char>& bytes) {
     // In memory of exactly its size: a sanitizer sees a reader that goes past it.
-    const std::vector<char> own(bytes.begin(), bytes.end());
-    return read_shared_object({reinterpret_cast<const std::byte*>(own.data()), own.size()});
+    const std::vector<char> item(bytes.begin(), bytes.end());
+    return read_shared_object({reinterpret_cast<const std::byte*>(item.data()), item.size()});
 }
 
 }  // namespace
@@ -65,7 +65,7 @@ TEST_CASE("a damaged file hurts nobody who reads it") {
         for (int i = 0; i < 8; ++i)
             bad[draws() % (time % 2 == 0 ? std::min<std::size_t>(bad.size(), 4096) : bad.size())] =
                 static_cast<char>(draws());
-        const ReadObject made = read(bad);
-        CHECK(made.object.has_value() == made.problem.empty());
+        const ReadObject result = read(bad);
+        CHECK(result.object.has_value() == result.problem.empty());
     }
 }

@@ -30,9 +30,9 @@ std::string verdict(const CheckFindings& findings) {
 }
 
 std::string verdict_of(const std::string& name) {
-    const std::string made = verdict(tried(plugin(name)));
+    const std::string result = verdict(tried(plugin(name)));
     CHECK_FALSE(check::is_running(plugin(name)));
-    return made;
+    return result;
 }
 
 using Catch::StartsWith;

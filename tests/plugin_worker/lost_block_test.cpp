@@ -34,9 +34,9 @@ plant::Plant unlucky_plant(const std::string& model) {
 }
 
 orders::Request box_at(const plant::Plant& plant, const std::vector<double>& quantities) {
-    orders::Request made = fixture::box_request(plant);
-    made.quantities = quantities;
-    return made;
+    orders::Request result = fixture::box_request(plant);
+    result.quantities = quantities;
+    return result;
 }
 
 // Children of this process that nobody has waited for.
@@ -68,10 +68,10 @@ void check_loss(const std::string& model, const std::string& what) {
 // Plugins mapped into this process. A plugin is loaded from a sealed copy of its file, which has this name.
 std::size_t mapped_plugins() {
     std::ifstream maps("/proc/self/maps");
-    std::size_t made = 0;
+    std::size_t result = 0;
     for (std::string line; std::getline(maps, line);)
-        if (line.find("memfd:plugin") != std::string::npos) ++made;
-    return made;
+        if (line.find("memfd:plugin") != std::string::npos) ++result;
+    return result;
 }
 
 // Waits for a worker of this model; its number.

@@ -33,14 +33,14 @@ bool same(const std::vector<double>& left, const std::vector<double>& right) {
 }
 
 bool same(const Costing& left, const Costing& right) {
-    bool made = left.cost == right.cost && left.lines.size() == right.lines.size() &&
-                left.losses.size() == right.losses.size() && same(left.fed, right.fed) && same(left.good, right.good) &&
-                same(left.issued_kg, right.issued_kg) && same(left.web_length_m, right.web_length_m) &&
-                same(left.adhesive_kg, right.adhesive_kg);
-    for (std::size_t l = 0; made && l < left.lines.size(); ++l)
-        made = same(left.lines[l].quantity, right.lines[l].quantity) && same(left.lines[l].rate, right.lines[l].rate);
-    for (std::size_t c = 0; made && c < left.losses.size(); ++c) made = same(left.losses[c], right.losses[c]);
-    return made;
+    bool result = left.cost == right.cost && left.lines.size() == right.lines.size() &&
+                  left.losses.size() == right.losses.size() && same(left.fed, right.fed) &&
+                  same(left.good, right.good) && same(left.issued_kg, right.issued_kg) &&
+                  same(left.web_length_m, right.web_length_m) && same(left.adhesive_kg, right.adhesive_kg);
+    for (std::size_t l = 0; result && l < left.lines.size(); ++l)
+        result = same(left.lines[l].quantity, right.lines[l].quantity) && same(left.lines[l].rate, right.lines[l].rate);
+    for (std::size_t c = 0; result && c < left.losses.size(); ++c) result = same(left.losses[c], right.losses[c]);
+    return result;
 }
 
 // The run as it came out, as if it had been measured.
@@ -50,9 +50,9 @@ engine::MeasuredRun as_measured(const Costing& costing) {
 }
 
 std::vector<std::int64_t> costs(const Engine& engine, const std::vector<engine::Row>& rows, unsigned threads) {
-    std::vector<std::int64_t> made;
-    for (const engine::Outcome& outcome : engine.cost(rows, threads)) made.push_back(outcome.cost.ten_thousandths());
-    return made;
+    std::vector<std::int64_t> result;
+    for (const engine::Outcome& outcome : engine.cost(rows, threads)) result.push_back(outcome.cost.ten_thousandths());
+    return result;
 }
 
 // Rows of several shapes in many blocks.
@@ -80,12 +80,12 @@ TEST_CASE("each of the ten models comes to the same bits isolated, over generate
     std::size_t turn = 0;
     std::size_t rows = 0;
     CHECK(fixture::holds_for_seeds(40, [&](std::uint64_t seed) {
-        fixture::Generated made = fixture::generated_order(seed);
-        isolated::complete(made.plant);
-        const Engine here = isolated::open(made.plant);
-        isolated::isolate(made.plant, {all_models()[turn++ % all_models().size()]});
-        const Engine apart = isolated::open(made.plant);
-        const RowSource source(made.plant, here, made.request);
+        fixture::Generated result = fixture::generated_order(seed);
+        isolated::complete(result.plant);
+        const Engine here = isolated::open(result.plant);
+        isolated::isolate(result.plant, {all_models()[turn++ % all_models().size()]});
+        const Engine apart = isolated::open(result.plant);
+        const RowSource source(result.plant, here, result.request);
         RC_ASSERT(costs(here, source.rows(), 1) == costs(apart, source.rows(), 2));
         for (std::size_t r = 0; r < std::min<std::size_t>(source.rows().size(), 3); ++r) {
             const Costing full = *here.cost_in_full(source.rows()[r]);

@@ -9,9 +9,9 @@
 namespace flutebook::isolated {
 
 plant::Plant full_plant() {
-    plant::Plant made = fixture::small_plant();
-    complete(made);
-    return made;
+    plant::Plant result = fixture::small_plant();
+    complete(result);
+    return result;
 }
 
 void complete(plant::Plant& plant) {
@@ -40,10 +40,10 @@ std::string quoted(const plant::Plant& plant, const engine::Engine& engine, cons
                    unsigned threads) {
     const services::RequestAnswer answer = services::quote(plant, engine, order, {threads, std::nullopt});
     if (answer.model_fault) return *answer.model_fault;
-    std::string made;
+    std::string result;
     for (const auto& quantity : answer.quantities)
-        made += quantity.quote ? fmt::format("{} ", quantity.quote->cost.ten_thousandths()) : "fits nowhere ";
-    return made;
+        result += quantity.quote ? fmt::format("{} ", quantity.quote->cost.ten_thousandths()) : "fits nowhere ";
+    return result;
 }
 
 }  // namespace flutebook::isolated

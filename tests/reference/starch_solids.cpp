@@ -50,7 +50,7 @@ TEST_CASE("the batch costs by its dry kilograms what its bags cost") {
                          {"starch_share", 0.9 * starch / oven_dry},
                          {"caustic_share", 16 / oven_dry},
                          {"borax_share", 10 / oven_dry}};
-    const BenchResult made = ModelBench("starch").evaluate({3, 2, {{"adhesive.dry", oven_dry}}, settings});
-    CHECK(made.refused.empty());
-    CHECK(made.amount() == Approx(starch * 0.45 + 16 * 0.60 + 10 * 1.10).epsilon(1e-12));
+    const BenchResult result = ModelBench("starch").evaluate({3, 2, {{"adhesive.dry", oven_dry}}, settings});
+    CHECK(result.refused.empty());
+    CHECK(result.amount() == Approx(starch * 0.45 + 16 * 0.60 + 10 * 1.10).epsilon(1e-12));
 }

@@ -11,9 +11,9 @@ using flutebook::plant::conversion;
 namespace {
 
 double converted(double value, const char* from, const char* to) {
-    const auto made = conversion(from, to);
-    REQUIRE(made.has_value());
-    return (*made)(value);
+    const auto result = conversion(from, to);
+    REQUIRE(result.has_value());
+    return (*result)(value);
 }
 
 }  // namespace

@@ -32,7 +32,7 @@ Ended check(const std::string& file, const std::vector<std::string>& options = {
 
 const Json& rule(const Json& answer, const std::string& id) {
     const Json& all = answer["rules"];
-    const auto found = std::find_if(all.begin(), all.end(), [&](const Json& own) { return own["rule"] == id; });
+    const auto found = std::find_if(all.begin(), all.end(), [&](const Json& json) { return json["rule"] == id; });
     REQUIRE(found != all.end());
     return *found;
 }
@@ -74,7 +74,7 @@ std::vector<Element> elements(const std::string& xml) {
     static const std::regex tag(R"re(<(/?)([a-z]+)((?: [a-z]+="(?:[^"&<]|&(?:amp|lt|gt|quot);)*")*)(/?)>)re");
     static const std::regex attribute(R"re( ([a-z]+)="([^"]*)")re");
     static const std::regex between(R"re((?:[^&<>]|&(?:amp|lt|gt|quot);)*)re");
-    std::vector<Element> made;
+    std::vector<Element> result;
     std::vector<std::string> open;
     auto at = xml.begin() + static_cast<std::ptrdiff_t>(xml.find('\n'));
     for (auto found = std::sregex_iterator(at, xml.end(), tag); found != std::sregex_iterator(); ++found) {
@@ -88,20 +88,20 @@ std::vector<Element> elements(const std::string& xml) {
             continue;
         }
         Element element{one[2], {}};
-        for (auto own = std::sregex_iterator(one[3].first, one[3].second, attribute); own != std::sregex_iterator();
-             ++own)
-            CHECK(element.attributes.emplace((*own)[1], unescaped((*own)[2])).second);
+        for (auto item = std::sregex_iterator(one[3].first, one[3].second, attribute); item != std::sregex_iterator();
+             ++item)
+            CHECK(element.attributes.emplace((*item)[1], unescaped((*item)[2])).second);
         if (one[4].length() == 0) open.push_back(element.name);
-        made.push_back(std::move(element));
+        result.push_back(std::move(element));
     }
     CHECK(open.empty());
     CHECK(std::string(at, xml.end()) == "\n");
-    return made;
+    return result;
 }
 
 std::size_t count(const std::vector<Element>& all, const std::string& name) {
     return static_cast<std::size_t>(
-        std::count_if(all.begin(), all.end(), [&](const Element& own) { return own.name == name; }));
+        std::count_if(all.begin(), all.end(), [&](const Element& element) { return element.name == name; }));
 }
 
 }  // namespace

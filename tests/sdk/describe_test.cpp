@@ -40,15 +40,15 @@ std::string described(const std::string& model, const std::vector<std::string>& 
 // The entry for plugins.yaml, with the lowest allowed value where one must be given.
 std::string filled_in(const std::string& model) {
     const Json account = Json::parse(described(model, {"--json"}));
-    std::string made = described(model, {"--yaml"});
+    std::string result = described(model, {"--yaml"});
     for (const Json& setting : account["settings"]) {
         if (!setting["default"].is_null() || setting["varies_by"] != "plant") continue;
         const std::string empty = "      " + setting["name"].get<std::string>() + ":\n";
-        const std::size_t at = made.find(empty);
+        const std::size_t at = result.find(empty);
         REQUIRE(at != std::string::npos);
-        made.replace(at, empty.size(), empty.substr(0, empty.size() - 1) + " " + setting["low"].dump() + "\n");
+        result.replace(at, empty.size(), empty.substr(0, empty.size() - 1) + " " + setting["low"].dump() + "\n");
     }
-    return made;
+    return result;
 }
 
 std::string unescaped_bars(const std::string& line) {
@@ -65,16 +65,16 @@ TEST_CASE("every name, setting, line and cause of a plugin stands in each form o
         const Json account = Json::parse(described(model, {"--json"}));
         std::vector<std::string> names;
         for (const char* list : {"needs", "provides", "settings"})
-            for (const Json& own : account[list]) names.push_back(own["name"]);
-        for (const Json& own : account["charges"]) names.push_back(own["line"]);
-        for (const Json& own : account["sheds"]) names.push_back(own["cause"]);
+            for (const Json& json : account[list]) names.push_back(json["name"]);
+        for (const Json& json : account["charges"]) names.push_back(json["line"]);
+        for (const Json& json : account["sheds"]) names.push_back(json["cause"]);
         const std::string text = described(model), page = described(model, {"--markdown"});
         for (const std::string& name : names) {
             CHECK_THAT(text, Contains("  " + name));
             CHECK_THAT(page, Contains("| `" + name + "` |"));
         }
         const std::string yaml = described(model, {"--yaml"});
-        for (const Json& own : account["settings"]) CHECK_THAT(yaml, Contains(own["name"].get<std::string>() + ":"));
+        for (const Json& json : account["settings"]) CHECK_THAT(yaml, Contains(json["name"].get<std::string>() + ":"));
         for (const std::string& line : lines_of(text + yaml))
             if (line.find(".so") == std::string::npos) CHECK(line.size() <= 100);
     }

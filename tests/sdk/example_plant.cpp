@@ -30,10 +30,10 @@ Costed::Costed(const plant::Plant& plant, const orders::Request& request)
       costing_(engine_.cost_in_full(source_.rows().at(0))) {}
 
 std::vector<engine::LineAmount> Costed::lines(const std::string& line) const {
-    std::vector<engine::LineAmount> made;
+    std::vector<engine::LineAmount> result;
     for (const engine::LineAmount& amount : costing().lines)
-        if (engine_.graph().models[amount.model].lines[amount.line].name == line) made.push_back(amount);
-    return made;
+        if (engine_.graph().models[amount.model].lines[amount.line].name == line) result.push_back(amount);
+    return result;
 }
 
 double Costed::provided(const std::string& model, const std::string& name, std::size_t index) const {

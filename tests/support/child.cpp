@@ -54,10 +54,10 @@ private:
 };
 
 std::vector<char*> pointers_to(std::vector<std::string>& texts) {
-    std::vector<char*> made;
-    for (std::string& text : texts) made.push_back(text.data());
-    made.push_back(nullptr);
-    return made;
+    std::vector<char*> result;
+    for (std::string& text : texts) result.push_back(text.data());
+    result.push_back(nullptr);
+    return result;
 }
 
 std::vector<std::string> environment(const Child& child) {
@@ -66,10 +66,10 @@ std::vector<std::string> environment(const Child& child) {
         const std::string text = *own;
         all[text.substr(0, text.find('='))] = text.substr(text.find('=') + 1);
     }
-    for (const auto& own : child.variables) all[own.first] = own.second;
-    std::vector<std::string> made;
-    for (const auto& own : all) made.push_back(own.first + "=" + own.second);
-    return made;
+    for (const auto& variable : child.variables) all[variable.first] = variable.second;
+    std::vector<std::string> result;
+    for (const auto& item : all) result.push_back(item.first + "=" + item.second);
+    return result;
 }
 
 // In the child, after fork: never returns.
@@ -137,13 +137,13 @@ Ended run(const Child& child) {
 }
 
 std::vector<std::string> lines_of(const std::string& text) {
-    std::vector<std::string> made;
+    std::vector<std::string> result;
     for (std::size_t at = 0; at < text.size();) {
         const std::size_t end = text.find('\n', at);
-        made.push_back(text.substr(at, end == std::string::npos ? end : end - at));
+        result.push_back(text.substr(at, end == std::string::npos ? end : end - at));
         at = end == std::string::npos ? text.size() : end + 1;
     }
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::fixture

@@ -9,12 +9,12 @@
 namespace flutebook::fixture {
 
 Generated generated_order(std::uint64_t seed) {
-    plugin_check::MadeOrder made = plugin_check::make_order(seed);
+    plugin_check::MadeOrder result = plugin_check::make_order(seed);
     plant::Plant base = small_plant();
-    made.plant.shifts = std::move(base.shifts);
-    made.plant.mills = std::move(base.mills);
-    made.plant.models = std::move(base.models);
-    return {std::move(made.plant), std::move(made.request)};
+    result.plant.shifts = std::move(base.shifts);
+    result.plant.mills = std::move(base.mills);
+    result.plant.models = std::move(base.models);
+    return {std::move(result.plant), std::move(result.request)};
 }
 
 std::uint64_t seeds_to_try(std::uint64_t in_full) {

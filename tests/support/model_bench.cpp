@@ -163,25 +163,25 @@ struct Made {
     std::vector<std::uint32_t> refused;
 };
 
-BenchResult read_row(const flutebook_model& model, const Made& made, std::uint32_t row) {
+BenchResult read_row(const flutebook_model& model, const Made& built, std::uint32_t row) {
     BenchResult result;
     for (std::uint32_t i = 0; i < model.provides.count; ++i) {
         const auto& name = at<flutebook_name>(model.provides, i);
-        const auto& values = result.provides[name.name] = made.provides.take(i, row);
+        const auto& values = result.provides[name.name] = built.provides.take(i, row);
         check_made(name.name, values, name.low, name.high);
     }
     for (std::uint32_t i = 0; i < model.lines.count; ++i) {
         const auto& line = at<flutebook_line>(model.lines, i);
         const auto& [quantity, rate] =
-            result.lines[line.name] = {made.quantities.take(i, row), made.rates.take(i, row)};
+            result.lines[line.name] = {built.quantities.take(i, row), built.rates.take(i, row)};
         check_made(line.name, quantity, -most, most);
         check_made(line.name, rate, -most, most);
     }
     for (std::uint32_t i = 0; i < model.losses.count; ++i) {
         const char* cause = at<flutebook_loss>(model.losses, i).cause;
-        check_made(cause, result.losses[cause] = made.losses.take(i, row), -most, most);
+        check_made(cause, result.losses[cause] = built.losses.take(i, row), -most, most);
     }
-    if (made.refused[row] != 0) result.refused = at<const char*>(model.reasons, made.refused[row] - 1);
+    if (built.refused[row] != 0) result.refused = at<const char*>(model.reasons, built.refused[row] - 1);
     return result;
 }
 
@@ -218,9 +218,9 @@ std::vector<BenchResult> ModelBench::evaluate(const std::vector<BenchRow>& rows)
         put_needs(model_->needs, needs, rows[r], r);
         put_settings(model_->settings, settings, rows[r], r);
     }
-    Made made{Columns<flutebook_name>(model_->provides, shape, unset), Columns<flutebook_line>(model_->lines, shape, 0),
-              Columns<flutebook_line>(model_->lines, shape, 0), Columns<flutebook_loss>(model_->losses, shape, 0),
-              std::vector<std::uint32_t>(shape.rows, 0)};
+    Made result{Columns<flutebook_name>(model_->provides, shape, unset),
+                Columns<flutebook_line>(model_->lines, shape, 0), Columns<flutebook_line>(model_->lines, shape, 0),
+                Columns<flutebook_loss>(model_->losses, shape, 0), std::vector<std::uint32_t>(shape.rows, 0)};
     flutebook_block block{sizeof(flutebook_block),
                           shape.rows,
                           shape.plies,
@@ -228,15 +228,15 @@ std::vector<BenchResult> ModelBench::evaluate(const std::vector<BenchRow>& rows)
                           shape.pitch,
                           needs.read(),
                           settings.read(),
-                          made.provides.written(),
-                          made.quantities.written(),
-                          made.rates.written(),
-                          made.losses.written(),
-                          made.refused.data()};
+                          result.provides.written(),
+                          result.quantities.written(),
+                          result.rates.written(),
+                          result.losses.written(),
+                          result.refused.data()};
     if (const std::uint32_t fault = model_->evaluate(&block); fault != 0)
         throw std::logic_error(fmt::format("{}: faulted its block: found {}", model_->id, fault));
     std::vector<BenchResult> results;
-    for (std::uint32_t r = 0; r < shape.rows; ++r) results.push_back(read_row(*model_, made, r));
+    for (std::uint32_t r = 0; r < shape.rows; ++r) results.push_back(read_row(*model_, result, r));
     return results;
 }
 

@@ -19,8 +19,8 @@ Json explained(const std::string& line, const std::string& number = "R-1001") {
 }
 
 const Json* figure(const Json& trail, const std::string& name) {
-    for (const Json& own : trail["figures"])
-        if (own["name"] == name) return &own;
+    for (const Json& json : trail["figures"])
+        if (json["name"] == name) return &json;
     return nullptr;
 }
 

@@ -15,9 +15,9 @@ namespace {
 namespace fs = std::filesystem;
 
 std::string read(const fs::path& file) {
-    std::ostringstream made;
-    made << std::ifstream(file).rdbuf();
-    return made.str();
+    std::ostringstream result;
+    result << std::ifstream(file).rdbuf();
+    return result.str();
 }
 
 }  // namespace
@@ -27,11 +27,11 @@ std::string demo_plant() {
 }
 
 std::vector<std::string> all_demo_requests() {
-    std::vector<std::string> made;
+    std::vector<std::string> result;
     for (const auto& entry : fs::directory_iterator(demo_plant() + "/requests"))
-        if (entry.path().extension() == ".yaml") made.push_back(entry.path().string());
-    std::sort(made.begin(), made.end());
-    return made;
+        if (entry.path().extension() == ".yaml") result.push_back(entry.path().string());
+    std::sort(result.begin(), result.end());
+    return result;
 }
 
 std::string demo_request(const std::string& number) {

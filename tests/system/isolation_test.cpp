@@ -33,12 +33,12 @@ void isolate(PlantCopy& plant, const std::string& models) {
 
 // Lists a plugin that misbehaves at 5000 boxes, isolated; its file in the plant's folder.
 std::string take_unlucky(PlantCopy& plant, const std::string& model) {
-    const std::filesystem::path own = std::filesystem::path(plant.folder()) / "plugins" / (model + ".so");
-    std::filesystem::create_directory(own.parent_path());
-    std::filesystem::copy_file(std::string(FLUTEBOOK_UNLUCKY) + "/" + model + ".so", own);
+    const std::filesystem::path item = std::filesystem::path(plant.folder()) / "plugins" / (model + ".so");
+    std::filesystem::create_directory(item.parent_path());
+    std::filesystem::copy_file(std::string(FLUTEBOOK_UNLUCKY) + "/" + model + ".so", item);
     plant.replace("plugins.yaml", "  - run: {}", "  - run: {}\n  - " + model + ": {}");
     isolate(plant, model + ": process");
-    return own.string();
+    return item.string();
 }
 
 }  // namespace
@@ -116,5 +116,5 @@ TEST_CASE("the list of plugins says which work in processes of their own") {
     CHECK(text.output.find(works) > paper);
     CHECK(text.output.find(works) < text.output.find("\n\n", paper));
     const auto list = nlohmann::json::parse(ask_at(plant.folder(), {"plugin", "list", "--json"}).output)["plugins"];
-    for (const auto& own : list) CHECK(own["isolated"] == (own["id"] == "paper"));
+    for (const auto& item : list) CHECK(item["isolated"] == (item["id"] == "paper"));
 }

@@ -21,18 +21,18 @@ const std::string& all_answers() {
 
 // Every quote that could be made, of every demo request.
 std::vector<Json> all_quotes() {
-    std::vector<Json> made;
+    std::vector<Json> result;
     const Json document = Json::parse(all_answers());
     for (const Json& request : document["requests"])
         for (const Json& quote : request["quotes"])
-            if (!quote.contains("refused")) made.push_back(quote);
-    return made;
+            if (!quote.contains("refused")) result.push_back(quote);
+    return result;
 }
 
 std::vector<std::string> keys(const Json& object) {
-    std::vector<std::string> made;
-    for (const auto& member : object.items()) made.push_back(member.key());
-    return made;
+    std::vector<std::string> result;
+    for (const auto& member : object.items()) result.push_back(member.key());
+    return result;
 }
 
 // Money as what it is: whole ten-thousandths.
@@ -164,10 +164,10 @@ TEST_CASE("runners-up are dearer by what is said, cheapest first") {
     for (const Json& quote : all_quotes()) {
         CHECK(quote["runners_up"].size() == std::min<std::size_t>(3, quote["candidates"].get<std::size_t>() - 1));
         long long last = counted(quote["cost"]);
-        for (const Json& own : quote["runners_up"]) {
-            CHECK(counted(own["cost"]) >= last);
-            CHECK(counted(own["cost"]) - counted(quote["cost"]) == counted(own["dearer_by"]));
-            last = counted(own["cost"]);
+        for (const Json& json : quote["runners_up"]) {
+            CHECK(counted(json["cost"]) >= last);
+            CHECK(counted(json["cost"]) - counted(quote["cost"]) == counted(json["dearer_by"]));
+            last = counted(json["cost"]);
         }
     }
 }
@@ -196,7 +196,7 @@ TEST_CASE("a plant that is shown us units gives scripts the same numbers") {
     Json metric = Json::parse(quote_demo({demo_request("R-1005")}, {"--json"}).output);
     for (Json* all : {&us, &metric})
         for (Json& quote : (*all)["requests"][0]["quotes"])
-            for (Json& own : quote["runners_up"]) own.erase("candidate");  // a name for people
+            for (Json& json : quote["runners_up"]) json.erase("candidate");  // a name for people
     CHECK(us == metric);
 }
 

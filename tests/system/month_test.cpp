@@ -24,15 +24,15 @@ ledger::Movement movement(const std::string& from, const std::string& to, const 
 
 ledger::Draft draft(const std::string& ref, unsigned day, const std::string& centre, const std::string& order,
                     std::vector<ledger::Movement> movements) {
-    ledger::Draft made;
-    made.kind = "row";
-    made.ref = made.content = ref;
-    made.date = std::chrono::year(2026) / std::chrono::month(9) / std::chrono::day(day);
-    made.shift = "early";
-    made.centre = centre;
-    made.order = order;
-    made.movements = std::move(movements);
-    return made;
+    ledger::Draft result;
+    result.kind = "row";
+    result.ref = result.content = ref;
+    result.date = std::chrono::year(2026) / std::chrono::month(9) / std::chrono::day(day);
+    result.shift = "early";
+    result.centre = centre;
+    result.order = order;
+    result.movements = std::move(movements);
+    return result;
 }
 
 // September at the demo plant: 1000 kg of paper, 30 of it on nobody's list. An order's name is a formula.
@@ -189,8 +189,8 @@ TEST_CASE("a copy of the ledger is a ledger, and takes no file's place") {
     const auto copy = plant.folder() + "/copy.db";
     CHECK(parsed(plant.ask({"backup", copy, "--json"}))["holds"] == true);
     CHECK(plant.ask({"backup", copy}).exit_code == 1);
-    const auto own = plant.ask({"month", "2026-09", "--json"});
-    CHECK(plant.ask({"--ledger", copy, "month", "2026-09", "--json"}).output == own.output);
+    const auto item = plant.ask({"month", "2026-09", "--json"});
+    CHECK(plant.ask({"--ledger", copy, "month", "2026-09", "--json"}).output == item.output);
 }
 
 TEST_CASE("where no ledger is, reading one says so and makes none") {

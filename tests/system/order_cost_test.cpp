@@ -308,9 +308,9 @@ TEST_CASE("a quote at another day's prices is costed from that day's") {
 TEST_CASE("a plugin that is another file than when it was quoted is told of, in text and in JSON") {
     PlantCopy plant;
     const auto ask = [&](const std::vector<std::string>& words) { return ask_at(plant.folder(), words); };
-    const std::string own = plant.folder() + "/plugins";
-    std::filesystem::create_directory(own);
-    std::filesystem::copy_file(std::string(FLUTEBOOK_PLUGIN_DIR) + "/delivery.so", own + "/delivery.so");
+    const std::string item = plant.folder() + "/plugins";
+    std::filesystem::create_directory(item);
+    std::filesystem::copy_file(std::string(FLUTEBOOK_PLUGIN_DIR) + "/delivery.so", item + "/delivery.so");
     CHECK(ask({"quote", demo_request("R-1001"), "--save"}).exit_code == 0);
     CHECK(ask({"order", "Q000001", "500", "--as", "26-0417"}).exit_code == 0);
     plant.write("web.csv", web_header + "W1,2026-10-15,early,C1,26-0417,226,25,547\n");
@@ -318,7 +318,7 @@ TEST_CASE("a plugin that is another file than when it was quoted is told of, in 
     CHECK(ask({"post", plant.folder() + "/web.csv", plant.folder() + "/fg.csv"}).exit_code == 0);
     CHECK(Json::parse(ask({"order", "cost", "26-0417", "--json"}).output)["plugins"].empty());
     // The same model with a byte more at its end, where nothing reads it.
-    std::ofstream(own + "/delivery.so", std::ios::app | std::ios::binary) << '\0';
+    std::ofstream(item + "/delivery.so", std::ios::app | std::ios::binary) << '\0';
     const Json cost = Json::parse(ask({"order", "cost", "26-0417", "--json"}).output);
     REQUIRE(cost["plugins"].size() == 1);
     CHECK(cost["plugins"][0]["id"] == "delivery");

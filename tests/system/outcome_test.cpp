@@ -12,10 +12,10 @@ using Json = nlohmann::json;
 namespace {
 
 std::vector<std::string> requests_in(const Ended& ended) {
-    std::vector<std::string> made;
+    std::vector<std::string> result;
     const Json document = Json::parse(ended.output);
-    for (const Json& own : document["requests"]) made.push_back(own["request"]);
-    return made;
+    for (const Json& json : document["requests"]) result.push_back(json["request"]);
+    return result;
 }
 
 }  // namespace

@@ -19,7 +19,7 @@ Json answer(const std::string& plant, const std::string& command) {
 }
 
 const Json& entry(const Json& list, const std::string& key, const std::string& value) {
-    return *std::find_if(list.begin(), list.end(), [&](const Json& own) { return own[key] == value; });
+    return *std::find_if(list.begin(), list.end(), [&](const Json& json) { return json[key] == value; });
 }
 
 }  // namespace
@@ -27,7 +27,7 @@ const Json& entry(const Json& list, const std::string& key, const std::string& v
 TEST_CASE("the list holds the models of plugins.yaml and no other, each with what it charges") {
     const Json list = answer(demo_plant(), "list")["plugins"];
     std::vector<std::string> ids;
-    for (const Json& own : list) ids.push_back(own["id"]);
+    for (const Json& json : list) ids.push_back(json["id"]);
     std::sort(ids.begin(), ids.end());
     CHECK(ids == std::vector<std::string>{"consumables", "delivery", "energy", "paper", "run", "running", "scrap",
                                           "setup", "starch", "tooling"});

@@ -42,9 +42,9 @@ private:
 };
 
 std::vector<std::string> keys(const Json& object) {
-    std::vector<std::string> made;
-    for (const auto& member : object.items()) made.push_back(member.key());
-    return made;
+    std::vector<std::string> result;
+    for (const auto& member : object.items()) result.push_back(member.key());
+    return result;
 }
 
 }  // namespace

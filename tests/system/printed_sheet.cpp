@@ -27,18 +27,18 @@ bool begins(const std::string& line, const std::string& with) {
 
 // The sections of each sheet, by their headings; a heading begins at the edge.
 std::vector<std::map<std::string, Lines>> sheets(const std::string& page) {
-    std::vector<std::map<std::string, Lines>> made;
+    std::vector<std::map<std::string, Lines>> result;
     std::string heading;
     for (const std::string& line : lines_of(page)) {
         if (line.empty()) continue;
         if (line[0] != ' ') {
             heading = line;
-            if (heading == "Layout") made.emplace_back();
-        } else if (!made.empty()) {
-            made.back()[heading].push_back(line);
+            if (heading == "Layout") result.emplace_back();
+        } else if (!result.empty()) {
+            result.back()[heading].push_back(line);
         }
     }
-    return made;
+    return result;
 }
 
 // One sheet; each check adds what it finds.
@@ -78,21 +78,21 @@ private:
         for (std::size_t i = 1; i < lines.size(); ++i) {
             const auto row = numbers_in(lines[i]);
             if (row.size() != 2) continue;
-            const long long own = counted(row[column], 100);
+            const long long item = counted(row[column], 100);
             if (begins(lines[i], "paper issued") || begins(lines[i], "adhesive, dry")) {
-                in += own;
+                in += item;
             } else if (begins(lines[i], "in ")) {
-                expect(own == in, lines[i]);
+                expect(item == in, lines[i]);
             } else if (begins(lines[i], "lost ")) {
-                expect(own == lost, lines[i]);
-                if (column == 0) lost_ = own;
+                expect(item == lost, lines[i]);
+                if (column == 0) lost_ = item;
             } else if (begins(lines[i], "boxes shipped") || begins(lines[i], "sheets shipped")) {
-                out = own + lost;
+                out = item + lost;
             } else if (begins(lines[i], "out ")) {
-                expect(own == out && own == in, lines[i]);
+                expect(item == out && item == in, lines[i]);
             } else {
-                expect(own >= 0, lines[i]);
-                lost += own;
+                expect(item >= 0, lines[i]);
+                lost += item;
             }
         }
         expect(in > 0 && out > 0, "Mass");
@@ -105,16 +105,16 @@ private:
         for (const std::string& line : sheet_["Cost of the order"]) {
             const auto row = numbers_in(line);
             if (row.empty()) continue;
-            const long long own = counted(row.back(), 10000);
+            const long long item = counted(row.back(), 10000);
             if (begins(line, "cost, net of recovery")) {
-                expect(own == all, line);
+                expect(item == all, line);
                 is_closed = true;
             } else if (line.find(" in all ") != std::string::npos) {
-                expect(own == of_class, line);
-                all += own;
+                expect(item == of_class, line);
+                all += item;
                 of_class = 0;
             } else {
-                of_class += own;
+                of_class += item;
             }
         }
         expect(is_closed && of_class == 0, "Cost of the order");
@@ -154,13 +154,13 @@ private:
 
 std::vector<double> numbers_in(const std::string& line) {
     static const std::regex number(R"((^|  )(-?[0-9]{1,3}( [0-9]{3})*(\.[0-9]+)?)( %)?(?=$|  ))");
-    std::vector<double> made;
+    std::vector<double> result;
     for (std::sregex_iterator at(line.begin(), line.end(), number), end; at != end; ++at) {
         std::string digits = (*at)[2];
         digits.erase(std::remove(digits.begin(), digits.end(), ' '), digits.end());
-        made.push_back(std::stod(digits));
+        result.push_back(std::stod(digits));
     }
-    return made;
+    return result;
 }
 
 std::size_t sheets_on(const std::string& page) {

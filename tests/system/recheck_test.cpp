@@ -53,9 +53,9 @@ long ten_thousandths(const Json& amount) {
 }
 
 std::vector<std::string> keys_of(const Json& figures) {
-    std::vector<std::string> made;
-    for (const Json& own : figures) made.push_back(own["key"]);
-    return made;
+    std::vector<std::string> result;
+    for (const Json& figure : figures) result.push_back(figure["key"]);
+    return result;
 }
 
 void raise_paper_price(PlantCopy& plant) {
@@ -109,13 +109,13 @@ TEST_CASE(
     REQUIRE(json["plant_files"].size() == 1);
     CHECK(json["plant_files"][0]["place"] == plant.folder() + "/papers.yaml:11:49");
     REQUIRE(json["quantities"].size() == 3);
-    for (const Json& own : json["quantities"]) {
-        REQUIRE(own["lines"].size() == 1);
-        CHECK(own["lines"][0]["plugin"] == "paper");
-        CHECK(own["lines"][0]["ply"] == 0);
-        CHECK(ten_thousandths(own["lines"][0]["by"]) ==
-              ten_thousandths(own["now"]["cost"]) - ten_thousandths(own["was"]["cost"]));
-        const auto keys = keys_of(own["figures"]);
+    for (const Json& item : json["quantities"]) {
+        REQUIRE(item["lines"].size() == 1);
+        CHECK(item["lines"][0]["plugin"] == "paper");
+        CHECK(item["lines"][0]["ply"] == 0);
+        CHECK(ten_thousandths(item["lines"][0]["by"]) ==
+              ten_thousandths(item["now"]["cost"]) - ten_thousandths(item["was"]["cost"]));
+        const auto keys = keys_of(item["figures"]);
         CHECK(std::vector<std::string>(keys.begin(), keys.begin() + 4) ==
               std::vector<std::string>{"cost", "cost_per_thousand", "price_per_thousand", "contribution_per_thousand"});
         for (const std::string& key : keys)
@@ -146,7 +146,7 @@ TEST_CASE("a plugin's next version that works out otherwise is named as the caus
     const Json json = recheck_json(plant);
     CHECK(json["cause"] == "plugins");
     CHECK(json["saved_files"]["ends"] == "otherwise");
-    for (const Json& own : json["quantities"]) CHECK(own["saved_files"] == own["now"]);
+    for (const Json& item : json["quantities"]) CHECK(item["saved_files"] == item["now"]);
 }
 
 TEST_CASE("what a plugin did and what the plant's files did are told apart, and add up") {
@@ -158,12 +158,12 @@ TEST_CASE("what a plugin did and what the plant's files did are told apart, and 
                                  Contains("cost by the plugins or the program +"));
     const Json json = recheck_json(plant);
     CHECK(json["cause"] == "both");
-    for (const Json& own : json["quantities"]) {
-        CHECK(own["was"]["cost"] < own["saved_files"]["cost"]);
-        CHECK(own["saved_files"]["cost"] < own["now"]["cost"]);
+    for (const Json& item : json["quantities"]) {
+        CHECK(item["was"]["cost"] < item["saved_files"]["cost"]);
+        CHECK(item["saved_files"]["cost"] < item["now"]["cost"]);
         long by_lines = 0;
-        for (const Json& line : own["lines"]) by_lines += ten_thousandths(line["by"]);
-        CHECK(by_lines == ten_thousandths(own["now"]["cost"]) - ten_thousandths(own["was"]["cost"]));
+        for (const Json& line : item["lines"]) by_lines += ten_thousandths(line["by"]);
+        CHECK(by_lines == ten_thousandths(item["now"]["cost"]) - ten_thousandths(item["was"]["cost"]));
     }
 }
 

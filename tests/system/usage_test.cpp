@@ -12,14 +12,14 @@ namespace {
 
 // What stands first on each line under a help's "Commands:".
 std::vector<std::string> commands_in(const std::string& help) {
-    std::vector<std::string> made;
+    std::vector<std::string> result;
     bool is_there = false;
     for (const std::string& line : lines_of(help)) {
         if (is_there && line.empty()) break;
-        if (is_there) made.push_back(line.substr(2, line.find(' ', 2) - 2));
+        if (is_there) result.push_back(line.substr(2, line.find(' ', 2) - 2));
         is_there = is_there || line == "Commands:";
     }
-    return made;
+    return result;
 }
 
 // Its own, and that of every command below it. How many there were.
@@ -94,11 +94,11 @@ TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on st
         {{"--plant", "a", "--plant", "b", "plugin", "list"},
          "flutebook plugin list: --plant: is given more than once; see `flutebook plugin list --help`"},
     };
-    for (const Wrong& own : all) {
-        const Ended ended = ask(own.words);
+    for (const Wrong& wrong : all) {
+        const Ended ended = ask(wrong.words);
         CHECK(ended.exit_code == 2);
         CHECK(ended.output.empty());
-        CHECK(lines_of(ended.errors) == std::vector<std::string>{own.complaint});
+        CHECK(lines_of(ended.errors) == std::vector<std::string>{wrong.complaint});
     }
 }
 

@@ -42,7 +42,7 @@ const Shape& shape_of(File file) {
         {File::costs, "costs", "E", {"ref", "date", "centre", "class", "amount"}},
         {File::counts, "counts", "Z", {"ref", "date", "account", "of", "kg", "amount"}},
     };
-    return *std::find_if(shapes.begin(), shapes.end(), [&](const Shape& own) { return own.file == file; });
+    return *std::find_if(shapes.begin(), shapes.end(), [&](const Shape& shape) { return shape.file == file; });
 }
 
 bool is_decimal(const std::string& field) {
@@ -53,10 +53,10 @@ bool is_decimal(const std::string& field) {
 // The mill's office puts semicolons between fields and commas into numbers.
 std::string line_of(File file, const std::vector<std::string>& fields) {
     if (file != File::tickets) return fmt::format("{}\n", fmt::join(fields, ","));
-    auto own = fields;
-    for (auto& field : own)
+    auto item = fields;
+    for (auto& field : item)
         if (is_decimal(field)) std::replace(field.begin(), field.end(), '.', ',');
-    return fmt::format("{}\r\n", fmt::join(own, ";"));
+    return fmt::format("{}\r\n", fmt::join(item, ";"));
 }
 
 }  // namespace

@@ -34,8 +34,8 @@ void Floor::note_work(Day day, const std::string& machine, double hours, double 
 // At times the order's own roll is out of stock: then a wider one, or a narrower one with a sheet less on it that does
 // not throw away too much.
 Floor::Web Floor::choose_web(const Make& make) {
-    const Web own{make.roll_m, make.outs, true};
-    if (!draws_.one_in(9)) return own;
+    const Web web{make.roll_m, make.outs, true};
+    if (!draws_.one_in(9)) return web;
     for (const double roll_m : make.rolls_m)
         if (roll_m > make.roll_m && roll_m * 1000 <= make.corrugator->roll_width_mm.high)
             return {roll_m, make.outs, false};
@@ -45,7 +45,7 @@ Floor::Web Floor::choose_web(const Make& make) {
             trim_m * 1000 >= make.corrugator->trim_min_mm && trim_m <= most_trim * roll_m)
             return {roll_m, make.outs - 1, false};
     }
-    return own;
+    return web;
 }
 
 // Runs the web; a long one goes on in the next shift. The good sheets that came off.

@@ -45,7 +45,7 @@ void read_papers(Make& make, const plant::Plant& plant, const plant::Board& boar
         const auto& paper = plant.papers[ply.paper];
         const double gsm = paper.grammage_gsm * (ply.flute ? plant.flutes[*ply.flute].take_up : 1);
         const auto known = std::find_if(make.papers.begin(), make.papers.end(),
-                                        [&](const Make::Ply& own) { return own.paper == paper.code; });
+                                        [&](const Make::Ply& roll) { return roll.paper == paper.code; });
         if (known != make.papers.end())
             known->gsm += gsm;
         else
@@ -63,7 +63,7 @@ void read_papers(Make& make, const plant::Plant& plant, const plant::Board& boar
 Make read_make(const plant::Plant& plant, const PlannedOrder& order, const plant::Board& board, const Json& request) {
     const auto& quotes = request.at("quotes");
     const auto quote = std::find_if(quotes.begin(), quotes.end(),
-                                    [&](const Json& own) { return own.at("quantity") == order.quantity; });
+                                    [&](const Json& json) { return json.at("quantity") == order.quantity; });
     if (quote == quotes.end()) throw std::runtime_error(order.request + " was not quoted at the quantity of its order");
     Make make{};
     make.quote = request.at("saved");

@@ -46,10 +46,10 @@ std::string found(double value) {
 // The one place where a model works, be it here or elsewhere.
 std::optional<contract::Failure> evaluate_block(Columns& columns, const Graph& graph, std::size_t model,
                                                 std::size_t rows) {
-    const contract::Model& own = graph.models[model];
-    if (own.works_elsewhere()) return own.elsewhere->evaluate(columns.block(model, rows), {0, rows});
+    const contract::Model& item = graph.models[model];
+    if (item.works_elsewhere()) return item.elsewhere->evaluate(columns.block(model, rows), {0, rows});
     columns.begin_results(model, rows);
-    if (auto wrong = contract::call(own.evaluate, columns.block(model, rows)))
+    if (auto wrong = contract::call(item.evaluate, columns.block(model, rows)))
         return contract::Failure{contract::Failure::Kind::answered, std::move(*wrong)};
     return std::nullopt;
 }
@@ -75,7 +75,7 @@ Blocks::Blocks(Graph graph, contract::Settings settings)
 }
 
 std::vector<Blocks::Check> Blocks::checks_of(std::size_t model) const {
-    std::vector<Check> made;
+    std::vector<Check> result;
     const auto check = [&](const Link& link, Slot slot, contract::Range takes, const std::string& name) {
         const Source& source = link.source;
         // A setting was held against its own range when it was read.
@@ -86,7 +86,7 @@ std::vector<Blocks::Check> Blocks::checks_of(std::size_t model) const {
                                                    : graph_.models[source.model].provides[source.index].range;
         const contract::Range given{link.conversion(gives.low), link.conversion(gives.high)};
         if (takes.holds(given)) return;
-        made.push_back({slot, takes, name, is_fact ? "the host" : graph_.models[source.model].where()});
+        result.push_back({slot, takes, name, is_fact ? "the host" : graph_.models[source.model].where()});
     };
     const contract::Model& taker = graph_.models[model];
     for (std::size_t n = 0; n < taker.needs.size(); ++n)
@@ -95,13 +95,13 @@ std::vector<Blocks::Check> Blocks::checks_of(std::size_t model) const {
         if (const auto& replaced = graph_.settings[model][s])
             check(*replaced, slots_.models[model].settings[s], taker.settings[s].range,
                   taker.id + "." + taker.settings[s].name);
-    return made;
+    return result;
 }
 
 Columns Blocks::columns(Shape shape) const {
-    Columns made(slots_, shape);
-    filler_.fill_constant(made);
-    return made;
+    Columns result(slots_, shape);
+    filler_.fill_constant(result);
+    return result;
 }
 
 std::optional<Fault> Blocks::run(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const {

@@ -48,25 +48,25 @@ Slot Slots::take(const Link& link, contract::Axis axis, std::vector<Converted>& 
 Slots::Slots(const Graph& graph) : of_facts(facts().size(), none) {
     // What models write comes first, so that whoever takes it finds it.
     for (const contract::Model& model : graph.models) {
-        ModelSlots& made = models.emplace_back();
-        for (const contract::Name& provide : model.provides) made.provides.push_back(add(provide.axis));
+        ModelSlots& result = models.emplace_back();
+        for (const contract::Name& provide : model.provides) result.provides.push_back(add(provide.axis));
         for (const contract::Line& line : model.lines) {
-            made.quantities.push_back(add(line.axis));
-            made.rates.push_back(add(line.axis));
+            result.quantities.push_back(add(line.axis));
+            result.rates.push_back(add(line.axis));
         }
-        for (std::size_t i = 0; i < model.losses.size(); ++i) made.losses.push_back(add(contract::Axis::step));
-        auto& own = of_settings.emplace_back();
+        for (std::size_t i = 0; i < model.losses.size(); ++i) result.losses.push_back(add(contract::Axis::step));
+        auto& item = of_settings.emplace_back();
         for (const contract::Setting& setting : model.settings)
-            own.push_back(add(contract::axis_of(setting.varies_by)));
+            item.push_back(add(contract::axis_of(setting.varies_by)));
     }
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
-        ModelSlots& made = models[m];
+        ModelSlots& result = models[m];
         for (std::size_t n = 0; n < graph.needs[m].size(); ++n)
-            made.needs.push_back(take(graph.needs[m][n], graph.models[m].needs[n].axis, made.conversions));
+            result.needs.push_back(take(graph.needs[m][n], graph.models[m].needs[n].axis, result.conversions));
         for (std::size_t s = 0; s < graph.settings[m].size(); ++s) {
             const auto& replaced = graph.settings[m][s];
-            made.settings.push_back(
-                replaced ? take(*replaced, contract::axis_of(graph.models[m].settings[s].varies_by), made.conversions)
+            result.settings.push_back(
+                replaced ? take(*replaced, contract::axis_of(graph.models[m].settings[s].varies_by), result.conversions)
                          : of_settings[m][s]);
         }
     }
@@ -102,17 +102,17 @@ Columns::Columns(const Slots& slots, Shape shape) : slots_(&slots), shape_(shape
     auto* base = static_cast<double*>(std::align(line * sizeof(double), columns * pitch * sizeof(double), at, room));
     for (const std::size_t column : first_column) first_.push_back(base + column * pitch);
 
-    const auto pick = [&](const std::vector<Slot>& own, auto& pointers) {
-        for (const Slot slot : own) pointers.push_back(first_[slot]);
+    const auto pick = [&](const std::vector<Slot>& item, auto& pointers) {
+        for (const Slot slot : item) pointers.push_back(first_[slot]);
     };
-    for (const ModelSlots& own : slots.models) {
-        Pointers& made = pointers_.emplace_back();
-        pick(own.needs, made.needs);
-        pick(own.settings, made.settings);
-        pick(own.provides, made.provides);
-        pick(own.quantities, made.quantities);
-        pick(own.rates, made.rates);
-        pick(own.losses, made.losses);
+    for (const ModelSlots& model : slots.models) {
+        Pointers& result = pointers_.emplace_back();
+        pick(model.needs, result.needs);
+        pick(model.settings, result.settings);
+        pick(model.provides, result.provides);
+        pick(model.quantities, result.quantities);
+        pick(model.rates, result.rates);
+        pick(model.losses, result.losses);
         refused_.emplace_back(block_rows, 0U);
     }
 }
@@ -130,20 +130,20 @@ void Columns::begin_results(std::size_t model, std::size_t rows) {
 }
 
 const flutebook_block& Columns::block(std::size_t model, std::size_t rows) {
-    Pointers& own = pointers_[model];
-    own.block = {sizeof(flutebook_block),
-                 static_cast<std::uint32_t>(rows),
-                 static_cast<std::uint32_t>(shape_.plies),
-                 static_cast<std::uint32_t>(shape_.steps),
-                 pitch,
-                 own.needs.data(),
-                 own.settings.data(),
-                 own.provides.data(),
-                 own.quantities.data(),
-                 own.rates.data(),
-                 own.losses.data(),
-                 refused_[model].data()};
-    return own.block;
+    Pointers& pointers = pointers_[model];
+    pointers.block = {sizeof(flutebook_block),
+                      static_cast<std::uint32_t>(rows),
+                      static_cast<std::uint32_t>(shape_.plies),
+                      static_cast<std::uint32_t>(shape_.steps),
+                      pitch,
+                      pointers.needs.data(),
+                      pointers.settings.data(),
+                      pointers.provides.data(),
+                      pointers.quantities.data(),
+                      pointers.rates.data(),
+                      pointers.losses.data(),
+                      refused_[model].data()};
+    return pointers.block;
 }
 
 }  // namespace flutebook::engine

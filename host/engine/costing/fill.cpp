@@ -45,9 +45,9 @@ Filler::Filler(const Graph& graph, const contract::Settings& settings, const Slo
 }
 
 void Filler::fill_constant(Columns& columns) const {
-    for (const SettingColumn& own : constant_)
-        for (std::size_t i = 0; i < columns.extent(own.slot); ++i)
-            std::fill_n(columns.column(own.slot, i), block_rows, own.values->values.front());
+    for (const SettingColumn& setting_column : constant_)
+        for (std::size_t i = 0; i < columns.extent(setting_column.slot); ++i)
+            std::fill_n(columns.column(setting_column.slot, i), block_rows, setting_column.values->values.front());
 }
 
 void Filler::fill(Columns& columns, std::span<const Row> rows) const {
@@ -56,10 +56,11 @@ void Filler::fill(Columns& columns, std::span<const Row> rows) const {
         for (std::size_t i = 0; i < columns.extent(fact_slots_[f]); ++i)
             facts()[f].fill(rows, i, columns.column(fact_slots_[f], i));
     }
-    for (const SettingColumn& own : varying_)
-        for (std::size_t i = 0; i < columns.extent(own.slot); ++i) {
-            double* column = columns.column(own.slot, i);
-            for (std::size_t r = 0; r < rows.size(); ++r) column[r] = value_in(*own.values, own.varies_by, rows[r], i);
+    for (const SettingColumn& setting_column : varying_)
+        for (std::size_t i = 0; i < columns.extent(setting_column.slot); ++i) {
+            double* column = columns.column(setting_column.slot, i);
+            for (std::size_t r = 0; r < rows.size(); ++r)
+                column[r] = value_in(*setting_column.values, setting_column.varies_by, rows[r], i);
         }
 }
 

@@ -10,12 +10,12 @@ namespace {
 
 // Rows of one order that lie one after another.
 std::vector<contract::RowSpan> by_order(std::span<const Row> rows) {
-    std::vector<contract::RowSpan> made;
+    std::vector<contract::RowSpan> result;
     for (std::size_t r = 0; r < rows.size(); ++r) {
-        if (r == 0 || rows[r].order != rows[r - 1].order) made.push_back({r, 0});
-        ++made.back().count;
+        if (r == 0 || rows[r].order != rows[r - 1].order) result.push_back({r, 0});
+        ++result.back().count;
     }
-    return made;
+    return result;
 }
 
 std::string quantity_of(const Order& order) {
@@ -24,10 +24,10 @@ std::string quantity_of(const Order& order) {
 
 // "R-1001 at 5000", or from the first order to the last.
 std::string orders_of(const Order& first, const Order& last) {
-    const std::string made = fmt::format("{} at {}", first.request->number, quantity_of(first));
-    if (&first == &last) return made;
-    if (first.request == last.request) return fmt::format("{} to {}", made, quantity_of(last));
-    return fmt::format("{} to {} at {}", made, last.request->number, quantity_of(last));
+    const std::string result = fmt::format("{} at {}", first.request->number, quantity_of(first));
+    if (&first == &last) return result;
+    if (first.request == last.request) return fmt::format("{} to {}", result, quantity_of(last));
+    return fmt::format("{} to {} at {}", result, last.request->number, quantity_of(last));
 }
 
 Fault fault(const contract::Model& model, const contract::Failure& failure, std::span<const Row> rows,

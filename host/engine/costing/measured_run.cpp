@@ -16,10 +16,10 @@ struct Measured {
 };
 
 std::vector<double> lost_by_step(const MeasuredRun& run) {
-    std::vector<double> made(run.fed.size(), 0.0);
+    std::vector<double> result(run.fed.size(), 0.0);
     for (const auto& cause : run.losses)
-        for (std::size_t k = 0; k < made.size(); ++k) made[k] += cause[k];
-    return made;
+        for (std::size_t k = 0; k < result.size(); ++k) result[k] += cause[k];
+    return result;
 }
 
 std::map<std::string, Measured> measured(const MeasuredRun& run) {
@@ -37,7 +37,7 @@ std::map<std::string, Measured> measured(const MeasuredRun& run) {
 std::optional<Fault> write_measured_run(Columns& columns, const Slots& slots, const Graph& graph,
                                         const MeasuredRun& run) {
     const contract::Model& model = graph.models[graph.shedder];
-    const ModelSlots& own = slots.models[graph.shedder];
+    const ModelSlots& model_slots = slots.models[graph.shedder];
     columns.begin_results(graph.shedder, 1);
     const auto known = measured(run);
     for (std::size_t p = 0; p < model.provides.size(); ++p) {
@@ -47,12 +47,12 @@ std::optional<Fault> write_measured_run(Columns& columns, const Slots& slots, co
         if (!conversion)
             return Fault{0, fmt::format("{}: {} cannot be measured after production; cost the order without this model",
                                         model.where(), name.name)};
-        for (std::size_t i = 0; i < columns.extent(own.provides[p]); ++i)
-            *columns.column(own.provides[p], i) = (*conversion)(found->second.values[i]);
+        for (std::size_t i = 0; i < columns.extent(model_slots.provides[p]); ++i)
+            *columns.column(model_slots.provides[p], i) = (*conversion)(found->second.values[i]);
     }
-    for (std::size_t c = 0; c < own.losses.size(); ++c)
-        for (std::size_t k = 0; k < columns.extent(own.losses[c]); ++k)
-            *columns.column(own.losses[c], k) = run.losses[c][k];
+    for (std::size_t c = 0; c < model_slots.losses.size(); ++c)
+        for (std::size_t k = 0; k < columns.extent(model_slots.losses[c]); ++k)
+            *columns.column(model_slots.losses[c], k) = run.losses[c][k];
     return std::nullopt;
 }
 

@@ -35,20 +35,20 @@ LostShares shares_at_corrugator(const Graph& graph, const Costing& costing, doub
 }  // namespace
 
 CentreSplit split(const QuantityCentre& centre) {
-    CentreSplit made;
+    CentreSplit result;
     for (const TracedMaterial& material : centre.materials) {
-        const Split own = by_share(material.cost, material.lost_share);
-        made.material.product += own.product;
-        made.material.loss += own.loss;
+        const Split split = by_share(material.cost, material.lost_share);
+        result.material.product += split.product;
+        result.material.loss += split.loss;
     }
-    made.energy = by_share(centre.energy, centre.lost_share);
-    made.system = by_share(centre.system, centre.lost_share);
-    made.waste_management = {0, centre.waste_management};
-    return made;
+    result.energy = by_share(centre.energy, centre.lost_share);
+    result.system = by_share(centre.system, centre.lost_share);
+    result.waste_management = {0, centre.waste_management};
+    return result;
 }
 
 std::vector<StepCentre> centres_of(const Graph& graph, const Costing& costing) {
-    std::vector<StepCentre> made;
+    std::vector<StepCentre> result;
     double intake = sum(costing.issued_kg) + costing.adhesive_kg;
     double carried = 0;
     for (std::size_t step = 0; step < costing.fed.size(); ++step) {
@@ -79,12 +79,12 @@ std::vector<StepCentre> centres_of(const Graph& graph, const Costing& costing) {
                     break;
             }
         }
-        const CentreSplit own = split(centre);
-        made.push_back({intake, lost, own.product(), own.loss()});
-        carried = own.product();
+        const CentreSplit centre_split = split(centre);
+        result.push_back({intake, lost, centre_split.product(), centre_split.loss()});
+        carried = centre_split.product();
         intake -= lost;
     }
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::engine

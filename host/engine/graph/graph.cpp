@@ -60,9 +60,9 @@ private:
 
     // Which of a model's provides has this name; nothing where none has.
     std::optional<std::size_t> provide_of(std::size_t model, const std::string& name) const {
-        const auto& own = models()[model].provides;
-        for (std::size_t p = 0; p < own.size(); ++p)
-            if (own[p].name == name) return p;
+        const auto& item = models()[model].provides;
+        for (std::size_t p = 0; p < item.size(); ++p)
+            if (item[p].name == name) return p;
         return std::nullopt;
     }
 
@@ -302,26 +302,26 @@ private:
     void renumber(const std::vector<std::size_t>& order) {
         std::vector<std::size_t> now(order.size());
         for (std::size_t i = 0; i < order.size(); ++i) now[order[i]] = i;
-        Graph made;
+        Graph result;
         for (const std::size_t old : order) {
-            made.models.push_back(std::move(graph_.models[old]));
-            made.needs.push_back(std::move(graph_.needs[old]));
-            made.settings.push_back(std::move(graph_.settings[old]));
+            result.models.push_back(std::move(graph_.models[old]));
+            result.needs.push_back(std::move(graph_.needs[old]));
+            result.settings.push_back(std::move(graph_.settings[old]));
         }
         const auto move = [&](Link& link) {
             if (link.source.kind != Source::Kind::fact) link.source.model = now[link.source.model];
         };
-        for (auto& links : made.needs) std::for_each(links.begin(), links.end(), move);
-        for (auto& links : made.settings)
+        for (auto& links : result.needs) std::for_each(links.begin(), links.end(), move);
+        for (auto& links : result.settings)
             for (auto& replaced : links)
                 if (replaced) move(*replaced);
-        made.host = graph_.host;
-        HostLinks& host = made.host;
+        result.host = graph_.host;
+        HostLinks& host = result.host;
         for (Link* link : {&host.fed, &host.good, &host.web_length, &host.web_area, &host.issued, &host.adhesive,
                            &host.run_waste, &host.setup_sheets, &host.order_change, &host.roll_loss})
             move(*link);
-        made.shedder = now[graph_.shedder];
-        graph_ = std::move(made);
+        result.shedder = now[graph_.shedder];
+        graph_ = std::move(result);
     }
 
     std::vector<std::string> ids() const {

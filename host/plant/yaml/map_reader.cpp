@@ -43,16 +43,16 @@ Field::Field(const Node& root, const std::string& file, Reading& reading)
     : node_(&root), place_{file, 1, 1}, key_place_{file, 1, 1}, reading_(&reading) {}
 
 Field Field::child(const Node* node, const base::Place& key_place, const std::string& key) const {
-    Field made;
-    made.node_ = node;
-    made.place_ = node == nullptr ? key_place : node->place;
-    made.key_place_ = key_place;
-    made.path_ = path_;
-    if (!key.starts_with('[') && !path_.empty()) made.path_ += '.';
-    made.path_ += base::shortened(key);
-    made.key_ = key;
-    made.reading_ = reading_;
-    return made;
+    Field result;
+    result.node_ = node;
+    result.place_ = node == nullptr ? key_place : node->place;
+    result.key_place_ = key_place;
+    result.path_ = path_;
+    if (!key.starts_with('[') && !path_.empty()) result.path_ += '.';
+    result.path_ += base::shortened(key);
+    result.key_ = key;
+    result.reading_ = reading_;
+    return result;
 }
 
 void Field::complain(const std::string& text) const {
@@ -60,9 +60,9 @@ void Field::complain(const std::string& text) const {
 }
 
 Field Field::about_key() const {
-    Field made = *this;
-    made.place_ = key_place_;
-    return made;
+    Field result = *this;
+    result.place_ = key_place_;
+    return result;
 }
 
 void Field::complain_unknown(const std::string& what, const std::string& name,
@@ -112,11 +112,11 @@ Span Field::span(const std::string& unit, const QuantityRange& range) const {
         complain(fmt::format("wrong type: found a list of {}, expected {}", ends.size(), expected));
         return {no_number, no_number};
     }
-    const Span made{ends[0].number(unit, range), ends[1].number(unit, range)};
-    if (made.low > made.high)
+    const Span result{ends[0].number(unit, range), ends[1].number(unit, range)};
+    if (result.low > result.high)
         complain(fmt::format("low above high: found {} and {}, expected [low, high]",
                              base::shortened(ends[0].node()->text), base::shortened(ends[1].node()->text)));
-    return made;
+    return result;
 }
 
 std::optional<base::Date> Field::date() const {
@@ -138,39 +138,39 @@ std::optional<std::size_t> Field::choice(const std::vector<std::string>& names) 
 }
 
 std::vector<Field> Field::items() const {
-    std::vector<Field> made;
-    if (!is(Node::Kind::list, "a list")) return made;
+    std::vector<Field> result;
+    if (!is(Node::Kind::list, "a list")) return result;
     for (const auto& item : node_->items)
-        made.push_back(child(&item, item.place, fmt::format("[{}]", made.size() + 1)));
-    return made;
+        result.push_back(child(&item, item.place, fmt::format("[{}]", result.size() + 1)));
+    return result;
 }
 
 std::vector<Field> Field::entries() const {
     if (!is(Node::Kind::map, "a map")) return {};
-    auto made = entries_if_any();
-    for (const auto& entry : made)
+    auto result = entries_if_any();
+    for (const auto& entry : result)
         if (entry.key_.front() == ' ' || entry.key_.back() == ' ')
             entry.complain_of_key("a space at the end of a name: expected none");
-    return made;
+    return result;
 }
 
 std::vector<Field> Field::entries_if_any() const {
-    std::vector<Field> made;
-    if (!is_map()) return made;
-    for (const auto& entry : node_->entries) made.push_back(child(&entry.value, entry.key_place, entry.key));
-    return made;
+    std::vector<Field> result;
+    if (!is_map()) return result;
+    for (const auto& entry : node_->entries) result.push_back(child(&entry.value, entry.key_place, entry.key));
+    return result;
 }
 
 std::vector<Field> Field::items_at_least_one() const {
-    auto made = items();
-    if (is_list() && made.empty()) complain("an empty list: expected at least one entry");
-    return made;
+    auto result = items();
+    if (is_list() && result.empty()) complain("an empty list: expected at least one entry");
+    return result;
 }
 
 std::vector<Field> Field::entries_at_least_one() const {
-    auto made = entries();
-    if (is_map() && made.empty()) complain("an empty map: expected at least one entry");
-    return made;
+    auto result = entries();
+    if (is_map() && result.empty()) complain("an empty map: expected at least one entry");
+    return result;
 }
 
 MapReader::MapReader(const Field& map) {

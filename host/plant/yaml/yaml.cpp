@@ -61,7 +61,7 @@ public:
             accept(mark, Node::Kind::refused, "");
             return;
         }
-        if (Node* made = accept(mark, Node::Kind::text, value)) made->quoted = tag == "!";
+        if (Node* result = accept(mark, Node::Kind::text, value)) result->quoted = tag == "!";
     }
 
     void OnSequenceStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t,
@@ -90,16 +90,16 @@ private:
 
     // The path of what is being filled, as readers of the tree name it.
     std::string path() const {
-        std::string made;
+        std::string result;
         for (const auto& around : open_) {
             if (around.node == nullptr) break;
             const bool is_innermost = &around == &open_.back();
             if (around.kind == Node::Kind::list)
-                made += fmt::format("[{}]", around.node->items.size() + (is_innermost ? 1 : 0));
+                result += fmt::format("[{}]", around.node->items.size() + (is_innermost ? 1 : 0));
             else if (!around.key.empty() && !(is_innermost && around.awaits_key))
-                made += fmt::format("{}{}", made.empty() ? "" : ".", base::shortened(around.key));
+                result += fmt::format("{}{}", result.empty() ? "" : ".", base::shortened(around.key));
         }
-        return made;
+        return result;
     }
 
     void complain(const YAML::Mark& mark, const std::string& text) { complaints_.add(place_of(mark), path(), text); }

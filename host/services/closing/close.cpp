@@ -36,11 +36,11 @@ void sum_up(Stocks& stocks, const std::vector<ledger::Balance>& balances, Side s
     for (const auto& balance : balances) {
         if (month::is_border(balance.account)) continue;
         const auto material = stocked_as(balance);
-        auto& own = stocks[{balance.account, material}];
-        own.account = balance.account;
-        own.material = material;
-        own.mass += side == Side::book ? balance.mass : -balance.mass;
-        own.money += side == Side::book ? balance.money : -balance.money;
+        auto& item = stocks[{balance.account, material}];
+        item.account = balance.account;
+        item.material = material;
+        item.mass += side == Side::book ? balance.mass : -balance.mass;
+        item.money += side == Side::book ? balance.money : -balance.money;
     }
 }
 

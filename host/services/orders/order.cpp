@@ -43,17 +43,17 @@ void expect_postable(const ledger::Store& store, const std::string& number) {
 
 orders::OrderRecord take_order(ledger::Store& store, const OrderOptions& asked) {
     const ledger::SavedQuote quote = saved_quote(store, asked.quote);
-    orders::OrderRecord made = terms_in(store, quote, asked.quantity);
-    made.quote = quote.number;
-    made.number = asked.number.empty() ? fmt::format("{}-{:.0f}", quote.number, made.quantity) : asked.number;
-    expect_postable(store, made.number);
+    orders::OrderRecord result = terms_in(store, quote, asked.quantity);
+    result.quote = quote.number;
+    result.number = asked.number.empty() ? fmt::format("{}-{:.0f}", quote.number, result.quantity) : asked.number;
+    expect_postable(store, result.number);
     ledger::take_order(store,
-                       {made.number,
-                        made.quote,
-                        static_cast<std::int64_t>(made.quantity),
-                        {{orders::order_record_part, orders::to_json(made)}}},
+                       {result.number,
+                        result.quote,
+                        static_cast<std::int64_t>(result.quantity),
+                        {{orders::order_record_part, orders::to_json(result)}}},
                        asked.who);
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::services

@@ -30,20 +30,20 @@ Stages by_stage(const StageCostings& costings, const Sum& sum) {
 }
 
 std::vector<LineVariance> lines_of(const Graph& graph, const StageCostings& costings) {
-    std::vector<LineVariance> made;
+    std::vector<LineVariance> result;
     for (std::size_t m = 0; m < graph.models.size(); ++m)
         for (std::size_t l = 0; l < graph.models[m].lines.size(); ++l) {
             const contract::Line& line = graph.models[m].lines[l];
             const Stages cost = by_stage(costings, [&](const Costing& costing) {
                 Money sum;
-                for (const LineAmount& own : costing.lines)
-                    if (own.model == m && own.line == l) sum += own.amount;
+                for (const LineAmount& item : costing.lines)
+                    if (item.model == m && item.line == l) sum += item.amount;
                 return sum;
             });
             if (cost == Stages{}) continue;
-            made.push_back({graph.models[m].id, line.name, line.title, line.cost_class, cost});
+            result.push_back({graph.models[m].id, line.name, line.title, line.cost_class, cost});
         }
-    return made;
+    return result;
 }
 
 // Before it is rounded: a price is what comes to the amount.
@@ -70,27 +70,27 @@ InputVariance input_of(const StageCostings& costings, std::string material, cons
 
 std::vector<InputVariance> inputs_of(const Graph& graph, const orders::OrderRecord& order,
                                      const StageCostings& costings) {
-    std::vector<InputVariance> made;
+    std::vector<InputVariance> result;
     for (std::size_t p = 0; p < order.plies.size(); ++p) {
-        made.push_back(input_of(
+        result.push_back(input_of(
             costings, order.plies[p].paper, [p](const Costing& costing) { return costing.issued_kg[p]; },
             [&](const LineAmount& line) { return is_of_ply(graph, line, p); }));
-        made.back().ply = p;
+        result.back().ply = p;
     }
-    made.push_back(input_of(
+    result.push_back(input_of(
         costings, "adhesive", [](const Costing& costing) { return costing.adhesive_kg; },
         [&](const LineAmount& line) { return is_of_adhesive(graph, line); }));
-    return made;
+    return result;
 }
 
 OrderMass::Masses masses_of(const orders::OrderRecord& order, const Costing& costing, double boxes) {
-    OrderMass::Masses made{};
-    made.issued = std::accumulate(costing.issued_kg.begin(), costing.issued_kg.end(), 0.0);
-    made.adhesive = costing.adhesive_kg;
-    made.product = run::mass(boxes * order.box_area_m2, order.grammage_gsm);
+    OrderMass::Masses result{};
+    result.issued = std::accumulate(costing.issued_kg.begin(), costing.issued_kg.end(), 0.0);
+    result.adhesive = costing.adhesive_kg;
+    result.product = run::mass(boxes * order.box_area_m2, order.grammage_gsm);
     for (const auto& by_step : costing.losses)
-        made.losses.push_back(std::accumulate(by_step.begin(), by_step.end(), 0.0));
-    return made;
+        result.losses.push_back(std::accumulate(by_step.begin(), by_step.end(), 0.0));
+    return result;
 }
 
 // Good pieces that went on less those that were fed, step by step. Blanks over at the parting step are its surplus.
@@ -105,20 +105,20 @@ double floor_kg(const orders::OrderRecord& order, const production::OrderActual&
 }
 
 OrderMass mass_of(const Graph& graph, const OrderFile& file, const StageCostings& costings) {
-    OrderMass made;
-    for (const auto& loss : graph.models[graph.shedder].losses) made.causes.push_back({loss.cause, loss.title});
+    OrderMass result;
+    for (const auto& loss : graph.models[graph.shedder].losses) result.causes.push_back({loss.cause, loss.title});
     const double boxes = file.actual.boxes();
-    made.allowed = masses_of(file.order, costings.standard, boxes);
-    made.actual = masses_of(file.order, costings.used, boxes);
-    made.actual.floor = floor_kg(file.order, file.actual);
-    return made;
+    result.allowed = masses_of(file.order, costings.standard, boxes);
+    result.actual = masses_of(file.order, costings.used, boxes);
+    result.actual.floor = floor_kg(file.order, file.actual);
+    return result;
 }
 
 std::vector<OrderStep> steps_of(const OrderFile& file, const StageCostings& costings) {
-    std::vector<OrderStep> made;
+    std::vector<OrderStep> result;
     const auto& standard = costings.standard;
     for (auto& ran : steps_ran(file.order, file.actual)) {
-        const std::size_t k = made.size();
+        const std::size_t k = result.size();
         OrderStep step{std::move(ran), {}, {}};
         if (k == 0) {
             step.allowed = {standard.web_length_m, standard.allowances.order_change_m, standard.good[0]};
@@ -129,15 +129,15 @@ std::vector<OrderStep> steps_of(const OrderFile& file, const StageCostings& cost
             step.actual = {costings.used.fed[k], 0, costings.used.good[k]};
             for (const auto& run : file.actual.steps[k - 1]) step.actual.setup += run.pieces.setup;
         }
-        made.push_back(std::move(step));
+        result.push_back(std::move(step));
     }
-    return made;
+    return result;
 }
 
 Money per_thousand(Money cost, double boxes) {
-    const auto made = Money::rounded(cost.to_double() / boxes * 1000, all_decimals);
-    if (!made) throw ModelError("the order's unit cost is too large to be kept: no amount may reach 9e14");
-    return *made;
+    const auto result = Money::rounded(cost.to_double() / boxes * 1000, all_decimals);
+    if (!result) throw ModelError("the order's unit cost is too large to be kept: no amount may reach 9e14");
+    return *result;
 }
 
 void refuse_other_currency(const plant::Plant& then, const plant::Plant& today) {
@@ -174,33 +174,33 @@ OrderFile order_file(const ledger::Store& store, const plant::Plant& today, cons
 }
 
 std::vector<std::string> machines_of(const OrderFile& file) {
-    std::vector<std::string> made;
-    for (const auto& run : file.actual.web) made.push_back(run.corrugator);
+    std::vector<std::string> result;
+    for (const auto& run : file.actual.web) result.push_back(run.corrugator);
     for (const auto& step : file.actual.steps)
-        for (const auto& run : step) made.push_back(run.converter);
-    return made;
+        for (const auto& run : step) result.push_back(run.converter);
+    return result;
 }
 
 OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
                      const plant::Plant& today) {
     refuse_other_currency(quoted.plant, today);
     const StageCostings costings = cost_stages(engine, quoted, file.order, file.actual, today);
-    OrderCost made{};
-    made.order = file.order;
-    made.request = quoted.request.number;
-    made.currency = quoted.plant.currency;
-    made.made = file.actual.boxes();
-    made.days = file.actual.days();
-    made.cost = by_stage(costings, [](const Costing& costing) { return costing.cost; });
-    made.quoted_per_thousand = per_thousand(made.cost.quoted, file.order.quantity);
-    made.paid_per_thousand = per_thousand(made.cost.paid, made.made);
-    made.saved_cost = saved_cost(file.quote, file.order.quantity);
-    made.plugins = changed_plugins(file.quote, engine.graph());
-    made.steps = steps_of(file, costings);
-    made.lines = lines_of(engine.graph(), costings);
-    made.inputs = inputs_of(engine.graph(), file.order, costings);
-    made.mass = mass_of(engine.graph(), file, costings);
-    return made;
+    OrderCost result{};
+    result.order = file.order;
+    result.request = quoted.request.number;
+    result.currency = quoted.plant.currency;
+    result.boxes_made = file.actual.boxes();
+    result.days = file.actual.days();
+    result.cost = by_stage(costings, [](const Costing& costing) { return costing.cost; });
+    result.quoted_per_thousand = per_thousand(result.cost.quoted, file.order.quantity);
+    result.paid_per_thousand = per_thousand(result.cost.paid, result.boxes_made);
+    result.saved_cost = saved_cost(file.quote, file.order.quantity);
+    result.plugins = changed_plugins(file.quote, engine.graph());
+    result.steps = steps_of(file, costings);
+    result.lines = lines_of(engine.graph(), costings);
+    result.inputs = inputs_of(engine.graph(), file.order, costings);
+    result.mass = mass_of(engine.graph(), file, costings);
+    return result;
 }
 
 OrderCost order_cost(const plant::Plant& today, const std::string& ledger, const std::string& number) {

@@ -74,7 +74,7 @@ struct OrderStep {
 struct OrderCost {
     orders::OrderRecord order;
     std::string request, currency;
-    double made;                   // boxes
+    double boxes_made;             // boxes
     std::vector<base::Date> days;  // on which it ran
     Stages cost;                   // of the order, net of recovery
     Money quoted_per_thousand, paid_per_thousand;

@@ -21,8 +21,9 @@ using production::OrderActual;
 
 // Of one step, with a row added.
 void add_row(StepRan& step, const std::string& machine, double amount, double setup) {
-    const auto known = std::find_if(step.machines.begin(), step.machines.end(),
-                                    [&](const StepRan::MachineAmount& own) { return own.code == machine; });
+    const auto known =
+        std::find_if(step.machines.begin(), step.machines.end(),
+                     [&](const StepRan::MachineAmount& machine_amount) { return machine_amount.code == machine; });
     if (known != step.machines.end())
         known->amount += amount;
     else
@@ -60,7 +61,7 @@ Costing costed(const OrderRecord& order, const engine::Engine& engine, const eng
 
 double price_on(const plant::Plant& today, const std::string& paper, base::Date day) {
     const auto found = std::find_if(today.papers.begin(), today.papers.end(),
-                                    [&](const plant::Paper& own) { return own.code == paper; });
+                                    [&](const plant::Paper& item) { return item.code == paper; });
     if (found == today.papers.end())
         refuse_paper(today, paper, "the order used this paper, and it is no longer there: found no entry; put it back");
     const auto* price = found->price_on(day);
@@ -120,29 +121,29 @@ std::vector<StepRan> steps_ran(const OrderRecord& order, const OrderActual& actu
 
 StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quoted, const OrderRecord& order,
                           const OrderActual& actual, const plant::Plant& today) {
-    StageCostings made;
+    StageCostings result;
     const auto steps = steps_ran(order, actual);
     const ProductionScenario quote(engine, quoted, order, order.quantity);
-    made.quoted = costed(order, engine, quote.row(), engine.cost_in_full(quote.row()));
+    result.quoted = costed(order, engine, quote.row(), engine.cost_in_full(quote.row()));
 
     ProductionScenario way(engine, quoted, order, actual.boxes());
-    made.standard = costed(order, engine, way.row(), engine.cost_in_full(way.row()));
+    result.standard = costed(order, engine, way.row(), engine.cost_in_full(way.row()));
 
     const RunBasis basis{engine.graph(), order, actual, way.row()};
     run_converters(way, steps);
-    made.converted = costed(order, engine, way.row(),
-                            engine.cost_in_full(way.row(), converters_as_posted(basis, made.standard.allowances)));
+    result.converted = costed(order, engine, way.row(),
+                              engine.cost_in_full(way.row(), converters_as_posted(basis, result.standard.allowances)));
 
     run_web(way, steps[0], actual);
     const engine::MeasuredRun posted = all_as_posted(basis);
-    made.used = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
+    result.used = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
 
     std::vector<double> prices;
     for (const auto& ply : way.layout().board.plies)
         prices.push_back(price_paid(today, quoted.plant.papers[ply.paper].code, order, actual));
     way.set_prices(prices);
-    made.paid = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
-    return made;
+    result.paid = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
+    return result;
 }
 
 }  // namespace flutebook::services

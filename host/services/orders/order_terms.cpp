@@ -9,8 +9,8 @@ namespace flutebook::services {
 namespace {
 
 using engine::Costing;
-using engine::Row;
 using engine::Engine;
+using engine::Row;
 using orders::OrderRecord;
 
 // Money per dry kg: what the models that live on the adhesive charge as material where it is applied.
@@ -21,61 +21,62 @@ double adhesive_rate(const Engine& engine, const Costing& costing) {
     return costing.adhesive_kg > 0 ? charged.to_double() / costing.adhesive_kg : 0;
 }
 
-void add_board(OrderRecord& made, const Row& row) {
+void add_board(OrderRecord& result, const Row& row) {
     const geometry::BoardMake& board = row.order->layout->board;
-    made.board = row.order->plant->boards[row.order->request->board].code;
-    made.grammage_gsm = board.grammage_gsm;
-    made.adhesive_gsm = 0;
+    result.board = row.order->plant->boards[row.order->request->board].code;
+    result.grammage_gsm = board.grammage_gsm;
+    result.adhesive_gsm = 0;
     for (const geometry::PlyMake& ply : board.plies) {
-        made.plies.push_back(
+        result.plies.push_back(
             {row.order->plant->papers[ply.paper].code, ply.grammage_gsm, ply.take_up, ply.adhesive_gsm});
-        made.adhesive_gsm += ply.adhesive_gsm;
+        result.adhesive_gsm += ply.adhesive_gsm;
     }
 }
 
-void add_layout(OrderRecord& made, const Row& row) {
+void add_layout(OrderRecord& result, const Row& row) {
     const geometry::Candidate& way = *row.candidate;
-    made.corrugator = way.corrugator->code;
-    made.roll_width_mm = way.roll_width_mm;
-    made.outs = way.outs;
-    made.slit_mm = way.slit_mm;
-    made.chop_mm = way.chop_mm;
-    made.sheet_area_m2 = way.sheet_area_m2;
-    made.ups = way.ups;
-    made.box_area_m2 = row.order->layout->blank.area_m2;
-    for (const auto* converter : way.route->converters) made.route.push_back(converter->code);
-    made.parting = way.route->parting;
+    result.corrugator = way.corrugator->code;
+    result.roll_width_mm = way.roll_width_mm;
+    result.outs = way.outs;
+    result.slit_mm = way.slit_mm;
+    result.chop_mm = way.chop_mm;
+    result.sheet_area_m2 = way.sheet_area_m2;
+    result.ups = way.ups;
+    result.box_area_m2 = row.order->layout->blank.area_m2;
+    for (const auto* converter : way.route->converters) result.route.push_back(converter->code);
+    result.parting = way.route->parting;
 }
 
-void add_allowances(OrderRecord& made, const Row& row, const engine::Allowances& quoted) {
-    for (const auto& own : row.order->plant->corrugators) {
-        const bool is_quoted = &own == row.candidate->corrugator;
-        made.corrugators.push_back({own.code, is_quoted ? quoted.run_waste[0] : own.run_waste,
-                                    is_quoted ? quoted.roll_loss : own.roll_loss,
-                                    is_quoted ? quoted.order_change_m : own.order_change_m});
+void add_allowances(OrderRecord& result, const Row& row, const engine::Allowances& quoted) {
+    for (const auto& item : row.order->plant->corrugators) {
+        const bool is_quoted = &item == row.candidate->corrugator;
+        result.corrugators.push_back({item.code, is_quoted ? quoted.run_waste[0] : item.run_waste,
+                                      is_quoted ? quoted.roll_loss : item.roll_loss,
+                                      is_quoted ? quoted.order_change_m : item.order_change_m});
     }
     const auto& route = row.candidate->route->converters;
-    for (const auto& own : row.order->plant->converters) {
-        const auto at = std::find(route.begin(), route.end(), &own);
+    for (const auto& converter : row.order->plant->converters) {
+        const auto at = std::find(route.begin(), route.end(), &converter);
         const auto step = static_cast<std::size_t>(at - route.begin()) + 1;
         const bool is_quoted = at != route.end();
-        made.converters.push_back({own.code, own.kind, is_quoted ? quoted.run_waste[step] : own.run_waste,
-                                   is_quoted ? quoted.setup_sheets[step] : own.setup_sheets});
+        result.converters.push_back({converter.code, converter.kind,
+                                     is_quoted ? quoted.run_waste[step] : converter.run_waste,
+                                     is_quoted ? quoted.setup_sheets[step] : converter.setup_sheets});
     }
 }
 
 }  // namespace
 
 orders::OrderRecord terms_of(const Engine& engine, const Row& row, const Costing& costing) {
-    OrderRecord made{};
-    made.quantity = row.order->quantity;
-    made.customer = row.order->request->customer;
-    made.style = row.order->request->style;
-    add_board(made, row);
-    made.adhesive_rate = adhesive_rate(engine, costing);
-    add_layout(made, row);
-    add_allowances(made, row, costing.allowances);
-    return made;
+    OrderRecord result{};
+    result.quantity = row.order->quantity;
+    result.customer = row.order->request->customer;
+    result.style = row.order->request->style;
+    add_board(result, row);
+    result.adhesive_rate = adhesive_rate(engine, costing);
+    add_layout(result, row);
+    add_allowances(result, row, costing.allowances);
+    return result;
 }
 
 }  // namespace flutebook::services

@@ -48,11 +48,11 @@ std::optional<double> cost_in(const Json& answer, double quantity) {
 
 QuotedPlant quoted_plant(const ledger::SavedQuote& quote, const plant::Plant& today,
                          const std::vector<std::string>& ran) {
-    QuotedPlant made{saved_plant(quote, today.folder), {}};
-    for (const auto& code : ran) add_machine(made.plant, today, code);
-    made.request = saved_request(quote, made.plant);
-    made.plant.pinned = today.pinned;
-    return made;
+    QuotedPlant result{saved_plant(quote, today.folder), {}};
+    for (const auto& code : ran) add_machine(result.plant, today, code);
+    result.request = saved_request(quote, result.plant);
+    result.plant.pinned = today.pinned;
+    return result;
 }
 
 Money saved_cost(const ledger::SavedQuote& quote, double quantity) {

@@ -11,12 +11,13 @@ namespace {
 
 // Machines that came after the order was taken are allowed what the plant allows them now.
 void add_new_machines(orders::OrderRecord& order, const plant::Plant& plant) {
-    for (const auto& own : plant.corrugators)
-        if (order.find_corrugator(own.code) == nullptr)
-            order.corrugators.push_back({own.code, own.run_waste, own.roll_loss, own.order_change_m});
-    for (const auto& own : plant.converters)
-        if (order.find_converter(own.code) == nullptr)
-            order.converters.push_back({own.code, own.kind, own.run_waste, own.setup_sheets});
+    for (const auto& corrugator : plant.corrugators)
+        if (order.find_corrugator(corrugator.code) == nullptr)
+            order.corrugators.push_back(
+                {corrugator.code, corrugator.run_waste, corrugator.roll_loss, corrugator.order_change_m});
+    for (const auto& converter : plant.converters)
+        if (order.find_converter(converter.code) == nullptr)
+            order.converters.push_back({converter.code, converter.kind, converter.run_waste, converter.setup_sheets});
 }
 
 }  // namespace

@@ -29,19 +29,19 @@ std::string one_word(const std::string& text) {
         return std::isalnum(c) != 0 || std::string("/._-+,:@%").find(static_cast<char>(c)) != std::string::npos;
     };
     if (!text.empty() && std::all_of(text.begin(), text.end(), is_plain)) return text;
-    std::string made = "'";
-    for (const char c : text) made += c == '\'' ? std::string("'\\''") : std::string(1, c);
-    return made + "'";
+    std::string result = "'";
+    for (const char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
+    return result + "'";
 }
 
 Checked::CheckedRule told(const plugin_check::RuleFinding& finding, const CheckOptions& asked) {
-    Checked::CheckedRule made{finding.rule->group(), finding.rule->id, finding.rule->sentence,
-                              state_of(finding),     finding.text,     ""};
-    if (made.state != Checked::State::broken) return made;
-    if (finding.rule->is_in_hosts_words()) made.said = "is refused by the host: " + made.said;
-    made.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(asked.file), asked.seed,
-                             finding.orders > 0 ? finding.orders : asked.orders);
-    return made;
+    Checked::CheckedRule result{finding.rule->group(), finding.rule->id, finding.rule->sentence,
+                                state_of(finding),     finding.text,     ""};
+    if (result.state != Checked::State::broken) return result;
+    if (finding.rule->is_in_hosts_words()) result.said = "is refused by the host: " + result.said;
+    result.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(asked.file), asked.seed,
+                               finding.orders > 0 ? finding.orders : asked.orders);
+    return result;
 }
 
 }  // namespace
@@ -56,11 +56,11 @@ Checked check_plugin(const CheckOptions& asked, const std::function<void(const s
     const plugin_check::CheckFindings findings =
         plugin_check::try_plugin(file, plugin_check::asked_for_check(sandbox::own_program(), asked.seed, asked.orders),
                                  [&](const plugin_check::Rule& rule) { begun(rule.id); });
-    Checked made{asked, file.id(), file.sha256(), {}, {}};
-    for (const plugin_check::RuleFinding& finding : findings.rules) made.rules.push_back(told(finding, asked));
+    Checked result{asked, file.id(), file.sha256(), {}, {}};
+    for (const plugin_check::RuleFinding& finding : findings.rules) result.rules.push_back(told(finding, asked));
     for (const plugin_check::PluginMeasure& figure : findings.figures)
-        made.figures.push_back({figure.name, figure.value});
-    return made;
+        result.figures.push_back({figure.name, figure.value});
+    return result;
 }
 
 }  // namespace flutebook::services

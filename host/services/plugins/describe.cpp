@@ -25,7 +25,7 @@ bool DescribedModel::replaces_fact(const contract::Name& provided) const {
 }
 
 bool DescribedModel::replaces(const contract::Name& name) const {
-    const auto is_named = [&](const contract::Name& own) { return own.name == name.name; };
+    const auto is_named = [&](const contract::Name& item) { return item.name == name.name; };
     return std::any_of(model.needs.begin(), model.needs.end(), is_named) &&
            std::any_of(model.provides.begin(), model.provides.end(), is_named);
 }
@@ -34,9 +34,9 @@ DescribedModel describe(const std::string& file) {
     const contract::PluginFile read = contract::PluginFile::read(file);
     // Describing runs none of a model's code, but loading runs what was linked into the file.
     plugin_check::TriedTrust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder())).check(read);
-    DescribedModel made{contract::describe(contract::load_plugin(read), read.name(), read.id()), {}};
-    for (const contract::Name& need : made.model.needs) made.need_is_fact.push_back(is_fact(need.name));
-    return made;
+    DescribedModel result{contract::describe(contract::load_plugin(read), read.name(), read.id()), {}};
+    for (const contract::Name& need : result.model.needs) result.need_is_fact.push_back(is_fact(need.name));
+    return result;
 }
 
 }  // namespace flutebook::services

@@ -57,14 +57,14 @@ std::optional<std::string> why_no_name(const std::string& name) {
 
 // small_orders becomes SmallOrdersModel, which is no word of the SDK.
 std::string type_of(const std::string& name) {
-    std::string made;
+    std::string result;
     bool begins_word = true;
     for (const char c : name) {
         const bool is_joint = c == '_' || c == '-';
-        if (!is_joint) made += begins_word && is_letter(c) ? static_cast<char>(c - 'a' + 'A') : c;
+        if (!is_joint) result += begins_word && is_letter(c) ? static_cast<char>(c - 'a' + 'A') : c;
         begins_word = is_joint;
     }
-    return made + "Model";
+    return result + "Model";
 }
 
 void replace_all(std::string& text, const std::string& from, const std::string& to) {
@@ -80,7 +80,7 @@ std::string renamed(std::string text, const std::string& name) {
 
 // Every file of the template in the new name, by its path from the folder.
 std::map<std::string, std::string> texts(const fs::path& from, const std::string& name) {
-    std::map<std::string, std::string> made;
+    std::map<std::string, std::string> result;
     std::error_code failure;
     for (fs::recursive_directory_iterator entry(from, failure), end; !failure && entry != end;
          entry.increment(failure)) {
@@ -89,12 +89,12 @@ std::map<std::string, std::string> texts(const fs::path& from, const std::string
         copied << std::ifstream(entry->path(), std::ios::binary).rdbuf();
         const std::string text = copied.str();
         if (text.empty()) refuse(name, fmt::format("cannot be read: {}", entry->path().string()));
-        made[renamed(entry->path().lexically_relative(from).generic_string(), name)] = renamed(text, name);
+        result[renamed(entry->path().lexically_relative(from).generic_string(), name)] = renamed(text, name);
     }
-    if (made.empty())
+    if (result.empty())
         refuse(name, fmt::format("the template is missing: nothing in {}; install the SDK beside this program",
                                  from.string()));
-    return made;
+    return result;
 }
 
 void write(const fs::path& file, const std::string& text, const std::string& name) {
@@ -125,9 +125,9 @@ NewPlugin new_plugin(const std::string& name) {
         fs::remove_all(name, failure);  // what cannot be removed either is not worth another complaint
         throw;
     }
-    NewPlugin made{{}, prefix.string()};
-    for (const auto& [path, text] : files) made.files.push_back(path);
-    return made;
+    NewPlugin result{{}, prefix.string()};
+    for (const auto& [path, text] : files) result.files.push_back(path);
+    return result;
 }
 
 }  // namespace flutebook::services

@@ -37,8 +37,8 @@ std::optional<double> PostBook::last_issue_price(const std::string& corrugator, 
     const auto posted = ledger::last_priced(store_, account::paper_store, corrugator, paper, day);
     const auto beside = foresight_.last_issue(corrugator, paper, day);
     if (beside && (!posted || *beside > posted->date)) {
-        const auto* own = find_paper(plant_, paper);
-        const auto* price = own == nullptr ? nullptr : own->price_on(*beside);
+        const auto* item = find_paper(plant_, paper);
+        const auto* price = item == nullptr ? nullptr : item->price_on(*beside);
         return price == nullptr ? std::nullopt : std::optional(price->per_tonne / 1000);
     }
     if (!posted) return std::nullopt;

@@ -32,10 +32,10 @@ std::vector<Difference> in_file(const ledger::SavedQuote& quote, const plant::Pl
 }  // namespace
 
 std::vector<ChangedKey> changed_keys(const ledger::SavedQuote& quote, const plant::Plant& today) {
-    std::vector<ChangedKey> made;
+    std::vector<ChangedKey> result;
     for (const std::string& name : plant::plant_file_names())
-        for (Difference& own : in_file(quote, today, name)) made.push_back({name, std::move(own)});
-    return made;
+        for (Difference& difference : in_file(quote, today, name)) result.push_back({name, std::move(difference)});
+    return result;
 }
 
 }  // namespace flutebook::services

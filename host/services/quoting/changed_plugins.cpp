@@ -22,10 +22,10 @@ struct SavedPlugin {
 // In the order they were kept: that of evaluation.
 std::vector<SavedPlugin> plugins_then(const ledger::SavedQuote& quote) {
     try {
-        std::vector<SavedPlugin> made;
-        for (const Json& own : Json::parse(part_of(quote, "plugins.json")))
-            made.push_back({own.at("id"), {own.at("version"), own.at("sha256")}});
-        return made;
+        std::vector<SavedPlugin> result;
+        for (const Json& json : Json::parse(part_of(quote, "plugins.json")))
+            result.push_back({json.at("id"), {json.at("version"), json.at("sha256")}});
+        return result;
     } catch (const Json::exception&) {
         throw LedgerError(
             LedgerError::Kind::unfit,
@@ -35,25 +35,26 @@ std::vector<SavedPlugin> plugins_then(const ledger::SavedQuote& quote) {
 
 template <typename List>
 auto find_id(const List& list, const std::string& id) {
-    return std::find_if(list.begin(), list.end(), [&](const auto& own) { return own.id == id; });
+    return std::find_if(list.begin(), list.end(), [&](const auto& item) { return item.id == id; });
 }
 
 }  // namespace
 
 std::vector<ChangedPlugin> changed_plugins(const ledger::SavedQuote& quote, const engine::Graph& today) {
     const std::vector<SavedPlugin> then = plugins_then(quote);
-    std::vector<ChangedPlugin> made;
+    std::vector<ChangedPlugin> result;
     for (const contract::Model& model : today.models) {
         const ChangedPlugin::File now{model.version, model.sha256};
         const auto was = find_id(then, model.id);
         if (was == then.end())
-            made.push_back({model.id, std::nullopt, now});
+            result.push_back({model.id, std::nullopt, now});
         else if (was->file != now)
-            made.push_back({model.id, was->file, now});
+            result.push_back({model.id, was->file, now});
     }
-    for (const SavedPlugin& own : then)
-        if (find_id(today.models, own.id) == today.models.end()) made.push_back({own.id, own.file, std::nullopt});
-    return made;
+    for (const SavedPlugin& saved_plugin : then)
+        if (find_id(today.models, saved_plugin.id) == today.models.end())
+            result.push_back({saved_plugin.id, saved_plugin.file, std::nullopt});
+    return result;
 }
 
 }  // namespace flutebook::services

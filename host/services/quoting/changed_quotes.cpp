@@ -45,17 +45,17 @@ struct CostKey {
 };
 
 std::vector<CostKey> lines_of(const Json& quote) {
-    std::vector<CostKey> made;
-    for (const Json& own : quote.at("lines")) {
-        ChangedLine line{own.at("plugin"), own.at("line"), own.at("step"), std::nullopt, std::nullopt, std::nullopt};
-        if (!own.at("ply").is_null()) line.ply = own.at("ply").get<std::size_t>();
+    std::vector<CostKey> result;
+    for (const Json& json : quote.at("lines")) {
+        ChangedLine line{json.at("plugin"), json.at("line"), json.at("step"), std::nullopt, std::nullopt, std::nullopt};
+        if (!json.at("ply").is_null()) line.ply = json.at("ply").get<std::size_t>();
         const std::string machine = machine_of(quote, line.step);
         const std::string place = machine == "dispatch" ? machine : std::to_string(line.step);
-        const std::string key = fmt::format("{} {} {} {}", line.plugin, line.line, place, own.at("ply").dump());
-        line.now = {machine, own.at("quantity"), own.at("rate"), own.at("unit"), money(own.at("amount"))};
-        made.push_back({key, std::move(line)});
+        const std::string key = fmt::format("{} {} {} {}", line.plugin, line.line, place, json.at("ply").dump());
+        line.now = {machine, json.at("quantity"), json.at("rate"), json.at("unit"), money(json.at("amount"))};
+        result.push_back({key, std::move(line)});
     }
-    return made;
+    return result;
 }
 
 bool is_same(const ChangedLine::Figures& was, const ChangedLine::Figures& now) {
@@ -64,38 +64,39 @@ bool is_same(const ChangedLine::Figures& was, const ChangedLine::Figures& now) {
 
 std::vector<ChangedLine> changed_lines(const Json& was, const Json& now) {
     std::vector<CostKey> then = lines_of(was);
-    std::vector<ChangedLine> made;
-    for (CostKey& own : lines_of(now)) {
+    std::vector<ChangedLine> result;
+    for (CostKey& cost_key : lines_of(now)) {
         const auto before =
-            std::find_if(then.begin(), then.end(), [&](const CostKey& line) { return line.key == own.key; });
+            std::find_if(then.begin(), then.end(), [&](const CostKey& line) { return line.key == cost_key.key; });
         if (before != then.end()) {
-            own.line.was = before->line.now;
+            cost_key.line.was = before->line.now;
             then.erase(before);
         }
-        if (!own.line.was || !is_same(*own.line.was, *own.line.now)) made.push_back(std::move(own.line));
+        if (!cost_key.line.was || !is_same(*cost_key.line.was, *cost_key.line.now))
+            result.push_back(std::move(cost_key.line));
     }
     for (CostKey& gone : then) {
         gone.line.was = std::exchange(gone.line.now, std::nullopt);
-        made.push_back(std::move(gone.line));
+        result.push_back(std::move(gone.line));
     }
-    return made;
+    return result;
 }
 
 std::vector<std::string> limits_of(const Json& quote) {
-    std::vector<std::string> made;
-    for (const Json& own : quote.at("refused"))
-        made.push_back(own.at("candidate").get<std::string>() + ": " + own.at("limit").get<std::string>());
-    return made;
+    std::vector<std::string> result;
+    for (const Json& json : quote.at("refused"))
+        result.push_back(json.at("candidate").get<std::string>() + ": " + json.at("limit").get<std::string>());
+    return result;
 }
 
 ChangedQuantity changed_quantity(const Json& was, const Json& now) {
-    ChangedQuantity made{was.at("quantity"), total_of(was), std::nullopt, {}, {}, {}};
-    if (now.is_null()) return made;
-    made.now = total_of(now);
-    if (is_made(was) == is_made(now)) made.figures = differences(figures_of(was), figures_of(now));
-    if (is_made(was) && is_made(now)) made.lines = changed_lines(was, now);
-    if (is_made(was) && !is_made(now)) made.limits = limits_of(now);
-    return made;
+    ChangedQuantity result{was.at("quantity"), total_of(was), std::nullopt, {}, {}, {}};
+    if (now.is_null()) return result;
+    result.now = total_of(now);
+    if (is_made(was) == is_made(now)) result.figures = differences(figures_of(was), figures_of(now));
+    if (is_made(was) && is_made(now)) result.lines = changed_lines(was, now);
+    if (is_made(was) && !is_made(now)) result.limits = limits_of(now);
+    return result;
 }
 
 }  // namespace
@@ -105,17 +106,17 @@ Money ChangedLine::by() const {
 }
 
 std::vector<ChangedQuantity> changed_quantities(const Json& was, const Json& now) {
-    std::vector<ChangedQuantity> made;
+    std::vector<ChangedQuantity> result;
     const Json& quotes = was.at("quotes");
     for (std::size_t i = 0; i < quotes.size(); ++i)
-        made.push_back(changed_quantity(quotes[i], now.is_null() ? Json() : now.at("quotes").at(i)));
-    return made;
+        result.push_back(changed_quantity(quotes[i], now.is_null() ? Json() : now.at("quotes").at(i)));
+    return result;
 }
 
 std::vector<std::optional<Total>> totals_of(const Json& answer) {
-    std::vector<std::optional<Total>> made;
-    for (const Json& quote : answer.at("quotes")) made.push_back(total_of(quote));
-    return made;
+    std::vector<std::optional<Total>> result;
+    for (const Json& quote : answer.at("quotes")) result.push_back(total_of(quote));
+    return result;
 }
 
 }  // namespace flutebook::services

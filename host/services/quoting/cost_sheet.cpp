@@ -19,33 +19,33 @@ constexpr int all_decimals = 4;
 constexpr const char* too_large = "the order's unit cost is too large to be kept: no amount of a quote may reach 9e14";
 
 Money kept(double amount, int decimals) {
-    const auto made = Money::rounded(amount, decimals);
-    if (!made) throw ModelError(too_large);
-    return *made;
+    const auto result = Money::rounded(amount, decimals);
+    if (!result) throw ModelError(too_large);
+    return *result;
 }
 
 // From the cost before it was rounded: a price must not depend on how a cost is printed.
 Money kept_price(double cost, const Row& row) {
-    const auto made = price(cost, row.order->request->margin, row.order->plant->currency_minor_units);
-    if (!made) throw ModelError(too_large);
-    return *made;
+    const auto result = price(cost, row.order->request->margin, row.order->plant->currency_minor_units);
+    if (!result) throw ModelError(too_large);
+    return *result;
 }
 
 MassBalance balance(const Engine& engine, const Row& row, const Costing& costing) {
-    MassBalance made{};
-    made.issued_kg = std::accumulate(costing.issued_kg.begin(), costing.issued_kg.end(), 0.0);
-    made.adhesive_kg = costing.adhesive_kg;
+    MassBalance result{};
+    result.issued_kg = std::accumulate(costing.issued_kg.begin(), costing.issued_kg.end(), 0.0);
+    result.adhesive_kg = costing.adhesive_kg;
     const geometry::Layout& layout = *row.order->layout;
-    made.product_kg = row.order->quantity * layout.blank.area_m2 * layout.board.grammage_gsm / 1000;
+    result.product_kg = row.order->quantity * layout.blank.area_m2 * layout.board.grammage_gsm / 1000;
     const auto& causes = engine.graph().models[engine.graph().shedder].losses;
     for (std::size_t c = 0; c < causes.size(); ++c) {
         const auto& by_step = costing.losses[c];
         MassBalance::Cause cause{causes[c].cause, causes[c].title, {by_step.begin(), by_step.end() - 1}, 0};
         cause.total_kg = std::accumulate(by_step.begin(), by_step.end(), 0.0);
-        made.loss_kg += cause.total_kg;
-        made.losses.push_back(std::move(cause));
+        result.loss_kg += cause.total_kg;
+        result.losses.push_back(std::move(cause));
     }
-    return made;
+    return result;
 }
 
 std::string step_name(const Row& row, std::size_t step) {
@@ -53,17 +53,17 @@ std::string step_name(const Row& row, std::size_t step) {
 }
 
 std::vector<CostLine> lines(const Engine& engine, const Row& row, const Costing& costing) {
-    std::vector<CostLine> made;
+    std::vector<CostLine> result;
     for (const engine::LineAmount& given : costing.lines) {
         const contract::Model& model = engine.graph().models[given.model];
         const contract::Line& line = model.lines[given.line];
         std::string ply_name;
         if (given.ply) ply_name = row.order->plant->papers[row.order->layout->board.plies[*given.ply].paper].code;
-        made.push_back({model.id, line.name, line.title, line.unit, line.cost_class, line.behaviour, given.step,
-                        step_name(row, given.step), given.ply, std::move(ply_name), given.quantity, given.rate,
-                        given.amount});
+        result.push_back({model.id, line.name, line.title, line.unit, line.cost_class, line.behaviour, given.step,
+                          step_name(row, given.step), given.ply, std::move(ply_name), given.quantity, given.rate,
+                          given.amount});
     }
-    return made;
+    return result;
 }
 
 void add_waste(Quote& quote, const Engine& engine, const Row& row, const Costing& costing) {

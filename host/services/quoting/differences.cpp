@@ -17,11 +17,11 @@ using plant::Node;
 using Json = nlohmann::ordered_json;
 
 std::optional<double> number_in(const std::string& text) {
-    double made = 0;
+    double result = 0;
     const char* past = text.data() + text.size();
-    const auto read = std::from_chars(text.data(), past, made);
+    const auto read = std::from_chars(text.data(), past, result);
     if (read.ec != std::errc{} || read.ptr != past) return std::nullopt;
-    return made;
+    return result;
 }
 
 std::string under(const std::string& path, const std::string& key) {
@@ -79,13 +79,13 @@ std::string in_one_line(const Json& value) {
     if (value.is_string()) return value.get<std::string>();
     if (!value.is_array()) return value.dump();
     std::vector<std::string> texts;
-    for (const Json& own : value) texts.push_back(in_one_line(own));
+    for (const Json& json : value) texts.push_back(in_one_line(json));
     return fmt::format("[{}]", fmt::join(texts, ", "));
 }
 
 bool is_flat_list(const Json& value) {
     return value.is_array() &&
-           std::none_of(value.begin(), value.end(), [](const Json& own) { return own.is_structured(); });
+           std::none_of(value.begin(), value.end(), [](const Json& json) { return json.is_structured(); });
 }
 
 void add_leaves(const Json& value, const std::string& path, std::vector<Leaf>& leaves) {
@@ -100,23 +100,23 @@ void add_leaves(const Json& value, const std::string& path, std::vector<Leaf>& l
 }
 
 std::unordered_map<std::string, const Leaf*> by_path(const std::vector<Leaf>& leaves) {
-    std::unordered_map<std::string, const Leaf*> made;
-    for (const Leaf& leaf : leaves) made.emplace(leaf.path, &leaf);
-    return made;
+    std::unordered_map<std::string, const Leaf*> result;
+    for (const Leaf& leaf : leaves) result.emplace(leaf.path, &leaf);
+    return result;
 }
 
 }  // namespace
 
 std::vector<Leaf> leaves_of(const Node& root) {
-    std::vector<Leaf> made;
-    add_leaves(root, "", made);
-    return made;
+    std::vector<Leaf> result;
+    add_leaves(root, "", result);
+    return result;
 }
 
 std::vector<Leaf> leaves_of(const Json& root) {
-    std::vector<Leaf> made;
-    add_leaves(root, "", made);
-    return made;
+    std::vector<Leaf> result;
+    add_leaves(root, "", result);
+    return result;
 }
 
 std::optional<double> Difference::by() const {
@@ -130,17 +130,17 @@ std::optional<double> Difference::by() const {
 std::vector<Difference> differences(const std::vector<Leaf>& was, const std::vector<Leaf>& now) {
     const auto then = by_path(was);
     const auto today = by_path(now);
-    std::vector<Difference> made;
+    std::vector<Difference> result;
     for (const Leaf& leaf : now) {
-        const auto own = then.find(leaf.path);
-        if (own == then.end())
-            made.push_back({leaf.path, std::nullopt, leaf});
-        else if (own->second->text != leaf.text)
-            made.push_back({leaf.path, *own->second, leaf});
+        const auto item = then.find(leaf.path);
+        if (item == then.end())
+            result.push_back({leaf.path, std::nullopt, leaf});
+        else if (item->second->text != leaf.text)
+            result.push_back({leaf.path, *item->second, leaf});
     }
     for (const Leaf& leaf : was)
-        if (today.count(leaf.path) == 0) made.push_back({leaf.path, leaf, std::nullopt});
-    return made;
+        if (today.count(leaf.path) == 0) result.push_back({leaf.path, leaf, std::nullopt});
+    return result;
 }
 
 }  // namespace flutebook::services

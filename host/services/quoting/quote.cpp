@@ -24,45 +24,45 @@ struct Costed {
 
 // The cheapest first; candidates stand in the order that decides ties.
 std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
-    std::vector<std::size_t> made;
+    std::vector<std::size_t> result;
     for (std::size_t i = 0; i < outcomes.size(); ++i)
-        if (outcomes[i].state == engine::Outcome::State::costed) made.push_back(i);
-    const std::size_t shown = std::min(made.size(), runners_up_shown + 1);
-    std::partial_sort(made.begin(), made.begin() + static_cast<std::ptrdiff_t>(shown), made.end(),
+        if (outcomes[i].state == engine::Outcome::State::costed) result.push_back(i);
+    const std::size_t shown = std::min(result.size(), runners_up_shown + 1);
+    std::partial_sort(result.begin(), result.begin() + static_cast<std::ptrdiff_t>(shown), result.end(),
                       [&](std::size_t left, std::size_t right) {
                           return outcomes[left].cost != outcomes[right].cost
                                      ? outcomes[left].cost < outcomes[right].cost
                                      : left < right;
                       });
-    return made;
+    return result;
 }
 
 Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed) {
-    Unmakeable made{costed.order->quantity, layout.refused};
+    Unmakeable result{costed.order->quantity, layout.refused};
     for (std::size_t i = 0; i < costed.outcomes.size(); ++i) {
         const contract::Model& model = engine.graph().models[costed.outcomes[i].model];
-        made.refused.push_back({geometry::name_of(layout.candidates[i], costed.order->plant->units),
-                                fmt::format("{}: {}", model.id, model.reasons[costed.outcomes[i].reason])});
+        result.refused.push_back({geometry::name_of(layout.candidates[i], costed.order->plant->units),
+                                  fmt::format("{}: {}", model.id, model.reasons[costed.outcomes[i].reason])});
     }
-    return made;
+    return result;
 }
 
 std::vector<RunnerUp> runners_up(const geometry::Layout& layout, const Costed& costed,
                                  const std::vector<std::size_t>& ranked) {
-    std::vector<RunnerUp> made;
+    std::vector<RunnerUp> result;
     const Money least = costed.outcomes[ranked.front()].cost;
     for (std::size_t i = 1; i < ranked.size() && i <= runners_up_shown; ++i) {
         const Money cost = costed.outcomes[ranked[i]].cost;
-        made.push_back(
+        result.push_back(
             {geometry::name_of(layout.candidates[ranked[i]], costed.order->plant->units), cost, cost - least});
     }
-    return made;
+    return result;
 }
 
 void refuse_unknown_line(const engine::Engine& engine, const std::string& line) {
     std::set<std::string> known;
     for (const contract::Model& model : engine.graph().models)
-        for (const contract::Line& own : model.lines) known.insert(own.name);
+        for (const contract::Line& charged : model.lines) known.insert(charged.name);
     if (known.count(line) != 0) return;
     const std::vector<std::string> names(known.begin(), known.end());
     const auto near = base::nearest(line, names);
@@ -92,39 +92,39 @@ std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layou
     for (const engine::Order& order : orders)
         for (const geometry::Candidate& candidate : layout.candidates) rows.push_back({&order, &candidate});
     const std::vector<engine::Outcome> outcomes = engine.cost(rows, threads);
-    std::vector<Costed> made;
+    std::vector<Costed> result;
     auto first = outcomes.begin();
     for (const engine::Order& order : orders) {
         const auto past = first + static_cast<std::ptrdiff_t>(layout.candidates.size());
-        made.push_back({&order, {first, past}});
+        result.push_back({&order, {first, past}});
         first = past;
     }
-    return made;
+    return result;
 }
 
 }  // namespace
 
 bool RequestAnswer::is_complete() const {
-    return !model_fault &&
-           std::all_of(quantities.begin(), quantities.end(), [](const Quantity& own) { return own.quote.has_value(); });
+    return !model_fault && std::all_of(quantities.begin(), quantities.end(),
+                                       [](const Quantity& quantity) { return quantity.quote.has_value(); });
 }
 
 RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
                     const QuoteOptions& asked) {
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
-    RequestAnswer made{request, {}, std::nullopt};
-    const geometry::Layout layout = geometry::lay_out(plant, made.request);
+    RequestAnswer result{request, {}, std::nullopt};
+    const geometry::Layout layout = geometry::lay_out(plant, result.request);
     std::vector<engine::Order> orders;
-    for (const double quantity : made.request.quantities)
-        orders.push_back(engine.order(plant, made.request, layout, quantity));
+    for (const double quantity : result.request.quantities)
+        orders.push_back(engine.order(plant, result.request, layout, quantity));
     try {
         for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
-            made.quantities.push_back(answer(engine, layout, costed, asked));
+            result.quantities.push_back(answer(engine, layout, costed, asked));
     } catch (const ModelError& error) {
-        made.quantities.clear();
-        made.model_fault = error.what();
+        result.quantities.clear();
+        result.model_fault = error.what();
     }
-    return made;
+    return result;
 }
 
 }  // namespace flutebook::services

@@ -105,19 +105,19 @@ Recheck work_out_again(const ledger::SavedQuote& quote, const RecheckOptions& as
     const Json was = read_answer(part_of(quote, "answer.json"));
     const Recosted by_plugins = from_saved_files(quote, asked, show);
     const Recosted now = from_todays_files(quote, today, asked.threads, show);
-    Recheck made{quote.number,
-                 quote.request,
-                 quote.who,
-                 quote.when,
-                 saved_options(quote).date,
-                 today.plant,
-                 changed_keys(quote, today.plant),
-                 changed_plugins(quote, today.engine.graph()),
-                 reproduction(quote, by_plugins),
-                 todays_answer(was, now),
-                 cause_of(was, by_plugins, now)};
-    if (!made.date) made.date = by_plugins.date ? by_plugins.date : now.date;
-    return made;
+    Recheck result{quote.number,
+                   quote.request,
+                   quote.who,
+                   quote.when,
+                   saved_options(quote).date,
+                   today.plant,
+                   changed_keys(quote, today.plant),
+                   changed_plugins(quote, today.engine.graph()),
+                   reproduction(quote, by_plugins),
+                   todays_answer(was, now),
+                   cause_of(was, by_plugins, now)};
+    if (!result.date) result.date = by_plugins.date ? by_plugins.date : now.date;
+    return result;
 }
 
 }  // namespace

@@ -21,30 +21,30 @@ std::string plugins_json(const engine::Graph& graph) {
 }
 
 std::string asked_json(const Workplace& workplace, const QuoteToSave& quote) {
-    nlohmann::ordered_json made;
-    made["plant"] = workplace.plant.folder;
-    made["request"] = quote.answer.request.place.file;
-    made["date"] = base::to_string(quote.answer.request.date);
+    nlohmann::ordered_json result;
+    result["plant"] = workplace.plant.folder;
+    result["request"] = quote.answer.request.place.file;
+    result["date"] = base::to_string(quote.answer.request.date);
     if (quote.asked.explain)
-        made["explain"] = *quote.asked.explain;
+        result["explain"] = *quote.asked.explain;
     else
-        made["explain"] = nullptr;
+        result["explain"] = nullptr;
     // A folder's name may be any bytes; what is no UTF-8 cannot be kept as it is.
-    return made.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
+    return result.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
 
 SavedOptions read_asked(const nlohmann::ordered_json& tree) {
-    SavedOptions made{tree.at("plant"), tree.at("request"),
-                      base::parse_date(tree.at("date").get_ref<const std::string&>()), std::nullopt};
-    if (!tree.at("explain").is_null()) made.explain = tree.at("explain").get<std::string>();
-    return made;
+    SavedOptions result{tree.at("plant"), tree.at("request"),
+                        base::parse_date(tree.at("date").get_ref<const std::string&>()), std::nullopt};
+    if (!tree.at("explain").is_null()) result.explain = tree.at("explain").get<std::string>();
+    return result;
 }
 
 }  // namespace
 
 bool can_be_saved(const RequestAnswer& answer) {
     return !answer.model_fault && std::any_of(answer.quantities.begin(), answer.quantities.end(),
-                                              [](const auto& own) { return own.quote.has_value(); });
+                                              [](const auto& item) { return item.quote.has_value(); });
 }
 
 std::string terms_part(double quantity) {
@@ -61,8 +61,8 @@ std::string save_quote(ledger::Store& store, const Workplace& workplace, const Q
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
     draft.parts.push_back({"answer.txt", quote.shown.text});
     draft.parts.push_back({"answer.json", quote.shown.json});
-    for (const auto& own : answer.quantities)
-        if (own.quote) draft.parts.push_back({terms_part(own.quote->quantity), orders::to_json(own.quote->terms)});
+    for (const auto& item : answer.quantities)
+        if (item.quote) draft.parts.push_back({terms_part(item.quote->quantity), orders::to_json(item.quote->terms)});
     return ledger::save_quotes(store, {&draft, 1}, who).front();
 }
 
@@ -77,7 +77,7 @@ ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& nu
 
 SavedOptions saved_options(const ledger::SavedQuote& quote) {
     const auto part = std::find_if(quote.parts.begin(), quote.parts.end(),
-                                   [](const ledger::QuotePart& own) { return own.name == asked_part; });
+                                   [](const ledger::QuotePart& quote_part) { return quote_part.name == asked_part; });
     if (part == quote.parts.end()) return {quote.number + "/plant", quote.number + "/request.yaml", {}, {}};
     try {
         return read_asked(nlohmann::ordered_json::parse(part->content));

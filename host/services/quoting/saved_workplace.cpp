@@ -26,9 +26,9 @@ auto as_saved(const ledger::SavedQuote& quote, const Work& work) {
 }
 
 plant::FileTexts kept_files(const ledger::SavedQuote& quote) {
-    plant::FileTexts made;
-    for (const std::string& name : plant::plant_file_names()) made[name] = part_of(quote, "plant/" + name);
-    return made;
+    plant::FileTexts result;
+    for (const std::string& name : plant::plant_file_names()) result[name] = part_of(quote, "plant/" + name);
+    return result;
 }
 
 }  // namespace

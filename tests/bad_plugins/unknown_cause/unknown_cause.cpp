@@ -6,16 +6,17 @@
 namespace {
 
 std::array<flutebook_loss, 8> causes = [] {
-    std::array<flutebook_loss, 8> made{};
-    for (std::size_t i = 0; i < made.size(); ++i) made[i] = static_cast<const flutebook_loss*>(good_run.losses.at)[i];
-    made[spoilt::place_of_cause("setup")].cause = "make-ready";
-    return made;
+    std::array<flutebook_loss, 8> result{};
+    for (std::size_t i = 0; i < result.size(); ++i)
+        result[i] = static_cast<const flutebook_loss*>(good_run.losses.at)[i];
+    result[spoilt::place_of_cause("setup")].cause = "make-ready";
+    return result;
 }();
 
 flutebook_model with_causes() {
-    flutebook_model made = good_run;
-    made.losses.at = causes.data();
-    return made;
+    flutebook_model result = good_run;
+    result.losses.at = causes.data();
+    return result;
 }
 
 }  // namespace

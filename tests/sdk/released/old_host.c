@@ -31,10 +31,10 @@ static void element(const flutebook_span* span, uint32_t i, void* known, size_t 
 
 /* Numbers that differ from row to row and step to step, inside the range. */
 static double* numbers(double low, double high) {
-    double* made = column(0);
+    double* result = column(0);
     const double width = high - low > 1000 ? 1000 : high - low;
-    for (int i = 0; i < STEPS * PITCH; ++i) made[i] = low + width * ((i * 37 + 11) % 101) / 101.0;
-    return made;
+    for (int i = 0; i < STEPS * PITCH; ++i) result[i] = low + width * ((i * 37 + 11) % 101) / 101.0;
+    return result;
 }
 
 static void print_names(const char* kind, const flutebook_span* span, double** into, int are_given) {

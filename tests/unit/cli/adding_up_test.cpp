@@ -28,7 +28,7 @@ TEST_CASE("parts come to the whole and stay within two units of themselves, for 
     CHECK(rc::check("masses", [](const std::vector<std::uint32_t>& grams) {
         if (grams.empty()) return;
         std::vector<double> kg;
-        for (const std::uint32_t own : grams) kg.push_back(own / 1000.0);
+        for (const std::uint32_t gram : grams) kg.push_back(gram / 1000.0);
         const std::int64_t whole = in_units(std::accumulate(kg.begin(), kg.end(), 0.0), 2);
         const Parts parts = parts_of(whole, kg, 2);
         RC_ASSERT(std::accumulate(parts.begin(), parts.end(), std::int64_t{0}) == whole);

@@ -13,11 +13,11 @@ using namespace flutebook;
 TEST_CASE("what is printed adds up and stays on the page, for any order in either world's units") {
     std::size_t sheets = 0;
     CHECK(fixture::holds_for_seeds(300, [&](std::uint64_t seed) {
-        fixture::Generated made = fixture::generated_order(seed);
-        made.plant.units = seed % 2 == 0 ? plant::Units::metric : plant::Units::us;
-        const engine::Engine engine = engine::Engine::start(made.plant, FLUTEBOOK_PLUGIN_DIR);
-        const services::RequestAnswer answer = services::quote(made.plant, engine, made.request, {});
-        const std::string page = reports::answer_text(made.plant, answer, {});
+        fixture::Generated result = fixture::generated_order(seed);
+        result.plant.units = seed % 2 == 0 ? plant::Units::metric : plant::Units::us;
+        const engine::Engine engine = engine::Engine::start(result.plant, FLUTEBOOK_PLUGIN_DIR);
+        const services::RequestAnswer answer = services::quote(result.plant, engine, result.request, {});
+        const std::string page = reports::answer_text(result.plant, answer, {});
         sheets += fixture::sheets_on(page);
         const auto faults = fixture::faults_on(page);
         if (!faults.empty()) RC_LOG(faults.front() + "\n" + page);

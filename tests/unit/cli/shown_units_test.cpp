@@ -45,9 +45,9 @@ TEST_CASE("a us plant reads inches, feet, pounds and MSF") {
 TEST_CASE("a line's quantity and rate change together, so that the amount does not") {
     const ShownUnits us = shown(plant::Units::us);
     for (const char* unit : {"kg", "m", "m2", "t km", "t", "g/m2", "kWh", "h", "box", "1", "money/t/km", "degC"}) {
-        const ShownUnit own = us.of(unit);
+        const ShownUnit shown_unit = us.of(unit);
         INFO(unit);
-        CHECK(own(7.5) * (0.3 / own.scale) == Approx(7.5 * 0.3).epsilon(1e-12));
+        CHECK(shown_unit(7.5) * (0.3 / shown_unit.scale) == Approx(7.5 * 0.3).epsilon(1e-12));
     }
     CHECK(us.of("kg").name == "lb");
     CHECK(us.of("kg").scale == Approx(2.2046226).epsilon(1e-7));

@@ -32,9 +32,9 @@ double imbalance(const engine::Costing& costing, const engine::Row& row) {
 TEST_CASE("mass balances for every candidate of 10,000 generated plants and orders") {
     std::size_t candidates = 0;
     CHECK(fixture::holds_for_seeds(10000, [&](std::uint64_t seed) {
-        const fixture::Generated made = fixture::generated_order(seed);
-        const Engine engine = Engine::start(made.plant, fixture::built_plugins());
-        const RowSource source(made.plant, engine, made.request);
+        const fixture::Generated result = fixture::generated_order(seed);
+        const Engine engine = Engine::start(result.plant, fixture::built_plugins());
+        const RowSource source(result.plant, engine, result.request);
         for (const engine::Row& row : source.rows()) {
             const auto full = engine.cost_in_full(row);
             RC_ASSERT(full.has_value());

@@ -22,21 +22,21 @@ struct Work {
 };
 
 std::vector<std::int64_t> costs(const std::vector<Outcome>& outcomes) {
-    std::vector<std::int64_t> made;
-    for (const Outcome& outcome : outcomes) made.push_back(outcome.cost.ten_thousandths());
-    return made;
+    std::vector<std::int64_t> result;
+    for (const Outcome& outcome : outcomes) result.push_back(outcome.cost.ten_thousandths());
+    return result;
 }
 
 // Many rows of several shapes: every fixture request, at many quantities.
 std::vector<orders::Request> many_requests(const plant::Plant& plant) {
-    std::vector<orders::Request> made{fixture::box_request(plant), fixture::double_wall_request(plant),
-                                      fixture::sheet_request(plant), fixture::outline_request(plant),
-                                      fixture::long_route_request(plant)};
-    for (auto& request : made) {
+    std::vector<orders::Request> result{fixture::box_request(plant), fixture::double_wall_request(plant),
+                                        fixture::sheet_request(plant), fixture::outline_request(plant),
+                                        fixture::long_route_request(plant)};
+    for (auto& request : result) {
         request.quantities.clear();
         for (int i = 0; i < 40; ++i) request.quantities.push_back(100 + 617 * i);
     }
-    return made;
+    return result;
 }
 
 struct ManyRows {

@@ -255,10 +255,10 @@ TEST_CASE("an order laid out twice is laid out alike") {
 }
 
 TEST_CASE("most generated orders can be made, and some cannot") {
-    std::size_t made = 0;
-    for_generated_orders(1000,
-                         [&](const fixture::Generated&, const Layout& layout) { made += !layout.candidates.empty(); });
+    std::size_t result = 0;
+    for_generated_orders(
+        1000, [&](const fixture::Generated&, const Layout& layout) { result += !layout.candidates.empty(); });
     const double tried = static_cast<double>(fixture::seeds_to_try(1000));
-    REQUIRE(static_cast<double>(made) > 0.6 * tried);
-    REQUIRE(static_cast<double>(made) < tried);
+    REQUIRE(static_cast<double>(result) > 0.6 * tried);
+    REQUIRE(static_cast<double>(result) < tried);
 }

@@ -20,8 +20,8 @@ Money money_of(double amount) {
 }
 
 const month::CauseAccount* find(const month::MonthAccount& account, const std::string& cause) {
-    for (const auto& own : account.causes)
-        if (own.cause == cause) return &own;
+    for (const auto& caus : account.causes)
+        if (caus.cause == cause) return &caus;
     return nullptr;
 }
 
@@ -56,9 +56,9 @@ std::int64_t MonthBench::post(ledger::Draft draft) {
 std::int64_t MonthBench::move(const std::string& from, const std::string& to, const std::string& material, double kg,
                               double money, const std::string& cause) {
     const bool is_machine_behind = from.find("-store") != std::string::npos || from == "floor" || from == "costs";
-    auto made = draft(is_machine_behind ? to : from);
-    made.movements.push_back({from, to, material, cause, grams(kg), money_of(money)});
-    return post(std::move(made));
+    auto result = draft(is_machine_behind ? to : from);
+    result.movements.push_back({from, to, material, cause, grams(kg), money_of(money)});
+    return post(std::move(result));
 }
 
 std::int64_t MonthBench::paper(const std::string& corrugator, const std::string& code, double kg, double money) {
@@ -71,9 +71,9 @@ std::int64_t MonthBench::adhesive(const std::string& corrugator, double kg, doub
 
 std::int64_t MonthBench::lose(const std::string& centre, const std::string& material, const std::string& cause,
                               double kg) {
-    auto made = draft(centre);
-    made.movements.push_back({centre, "loose-scrap", material, cause, grams(kg), {}});
-    return post(std::move(made));
+    auto result = draft(centre);
+    result.movements.push_back({centre, "loose-scrap", material, cause, grams(kg), {}});
+    return post(std::move(result));
 }
 
 std::int64_t MonthBench::cost(const std::string& centre, const std::string& of_class, double money) {
@@ -81,22 +81,22 @@ std::int64_t MonthBench::cost(const std::string& centre, const std::string& of_c
 }
 
 std::int64_t MonthBench::expect(const std::string& centre, const std::string& cause, double kg) {
-    auto made = draft(centre);
-    made.expected.push_back({cause, grams(kg)});
-    return post(std::move(made));
+    auto result = draft(centre);
+    result.expected.push_back({cause, grams(kg)});
+    return post(std::move(result));
 }
 
 std::int64_t MonthBench::count(const std::string& account, const std::string& material, double kg) {
-    auto made = draft(account);
-    made.count = ledger::Count{account, material, grams(kg), std::nullopt};
-    return post(std::move(made));
+    auto result = draft(account);
+    result.count = ledger::Count{account, material, grams(kg), std::nullopt};
+    return post(std::move(result));
 }
 
 std::int64_t MonthBench::open(const std::string& account, const std::string& material, double kg, double money) {
-    auto made = draft(account);
-    made.count = ledger::Count{account, material, grams(kg), money_of(money)};
-    made.movements.push_back({"opening", account, material, "", grams(kg), money_of(money)});
-    return post(std::move(made));
+    auto result = draft(account);
+    result.count = ledger::Count{account, material, grams(kg), money_of(money)};
+    result.movements.push_back({"opening", account, material, "", grams(kg), money_of(money)});
+    return post(std::move(result));
 }
 
 month::MonthAccount MonthBench::account(ledger::Month of) {
@@ -118,23 +118,23 @@ std::vector<std::string> MonthBench::refusal(const std::string& why) {
 }
 
 double lost_kg(const month::MonthAccount& account, const std::string& cause) {
-    const auto* own = find(account, cause);
-    return own == nullptr ? 0 : own->actual.to_kg();
+    const auto* item = find(account, cause);
+    return item == nullptr ? 0 : item->actual.to_kg();
 }
 
 double expected_kg(const month::MonthAccount& account, const std::string& cause) {
-    const auto* own = find(account, cause);
-    return own == nullptr ? 0 : own->expected.to_kg();
+    const auto* item = find(account, cause);
+    return item == nullptr ? 0 : item->expected.to_kg();
 }
 
 double waste_cost(const month::MonthAccount& account, const std::string& cause) {
-    const auto* own = find(account, cause);
-    return own == nullptr ? 0 : own->cost.to_double();
+    const auto* item = find(account, cause);
+    return item == nullptr ? 0 : item->cost.to_double();
 }
 
 month::CentreAccount centre(const month::MonthAccount& account, const std::string& code) {
-    for (const auto& own : account.centres)
-        if (own.centre == code) return own;
+    for (const auto& item : account.centres)
+        if (item.centre == code) return item;
     FAIL("no centre " << code);
     return {};
 }
@@ -154,20 +154,20 @@ std::string told(const month::MonthAccount& account) {
     std::string text = both(account.issued, account.money_in) + both(account.adhesive, account.opening_cost) +
                        both(account.product, account.product_cost) + both({}, account.closing_cost) +
                        both({}, account.unexplained_cost) + both({}, account.idle_cost);
-    for (const auto& own : account.causes)
-        text += "\n" + own.cause + " " + both(own.actual, own.cost) + both(own.expected, {});
-    for (const auto& own : account.centres)
-        text += "\n" + own.centre + " " + both(own.open, {}) + both(own.in, {}) + both(own.passed, {}) +
-                both(own.lost, {}) + both(own.close, {});
+    for (const auto& caus : account.causes)
+        text += "\n" + caus.cause + " " + both(caus.actual, caus.cost) + both(caus.expected, {});
+    for (const auto& item : account.centres)
+        text += "\n" + item.centre + " " + both(item.open, {}) + both(item.in, {}) + both(item.passed, {}) +
+                both(item.lost, {}) + both(item.close, {});
     const auto& floor = account.floor;
     text += "\nfloor " + both(floor.open, floor.open_cost) + both(floor.made, {}) + both(floor.fed, {}) +
             both(floor.returned, {}) + both(floor.lost, {}) + both(floor.counted, {}) +
             both(floor.close, floor.close_cost);
-    for (const auto* own : {&account.loose_scrap, &account.bale_yard})
-        text += "\nscrap " + both(own->open, {}) + both(own->in, {}) + both(own->out, {}) + both(own->counted, {}) +
-                both(own->close, {});
-    for (const auto& own : account.closing)
-        text += "\n" + own.account + " " + own.material + " " + both(own.mass, own.money);
+    for (const auto* item : {&account.loose_scrap, &account.bale_yard})
+        text += "\nscrap " + both(item->open, {}) + both(item->in, {}) + both(item->out, {}) + both(item->counted, {}) +
+                both(item->close, {});
+    for (const auto& item : account.closing)
+        text += "\n" + item.account + " " + item.material + " " + both(item.mass, item.money);
     return text;
 }
 

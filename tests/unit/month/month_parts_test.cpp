@@ -35,8 +35,8 @@ services::MonthAnswer by(MonthBench& bench, ledger::Axis axis) {
 }
 
 const month::PartFlows& part(const services::MonthAnswer& answer, const std::string& of) {
-    for (const auto& own : answer.parts)
-        if (own.of == of) return own;
+    for (const auto& part : answer.parts)
+        if (part.of == of) return part;
     FAIL("no part " << of);
     return answer.parts.front();
 }
@@ -51,11 +51,11 @@ TEST_CASE("parts by machine, shift, board and order add up to the month") {
     for (const auto axis : {Axis::centre, Axis::shift, Axis::board, Axis::order}) {
         const auto answer = by(bench, axis);
         Grams lost, expected, product, issued;
-        for (const auto& own : answer.parts) {
-            lost += own.lost();
-            expected += own.expected();
-            product += own.product;
-            issued += own.issued;
+        for (const auto& part : answer.parts) {
+            lost += part.lost();
+            expected += part.expected();
+            product += part.product;
+            issued += part.issued;
         }
         CHECK(lost == answer.account.lost());
         CHECK(expected == answer.account.expected());
@@ -68,7 +68,7 @@ TEST_CASE("each part has what was made, fed and lost under its name") {
     MonthBench bench;
     post_two_shifts(bench);
     const auto shifts = by(bench, ledger::Axis::shift);
-    CHECK(part(shifts, "early").made == Grams::of(600000));
+    CHECK(part(shifts, "early").sheets == Grams::of(600000));
     CHECK(part(shifts, "late").fed == Grams::of(500000));
     CHECK(part(shifts, "late").product == Grams::of(440000));
     const auto machines = by(bench, ledger::Axis::centre);
@@ -77,7 +77,7 @@ TEST_CASE("each part has what was made, fed and lost under its name") {
     const auto orders = by(bench, ledger::Axis::order);
     CHECK(part(orders, "500001").lost() == Grams::of(40000));
     CHECK(part(orders, "").product == Grams::of(-10000));
-    CHECK(part(by(bench, ledger::Axis::board), "C-140").made == Grams::of(300000));
+    CHECK(part(by(bench, ledger::Axis::board), "C-140").sheets == Grams::of(300000));
 }
 
 TEST_CASE(

@@ -123,9 +123,9 @@ double seconds_of_work(const std::function<void()>& reading) {
 }
 
 std::string repeated(const std::string& piece, std::size_t bytes) {
-    std::string made;
-    while (made.size() + piece.size() <= bytes) made += piece;
-    return made;
+    std::string result;
+    while (result.size() + piece.size() <= bytes) result += piece;
+    return result;
 }
 
 }  // namespace

@@ -147,10 +147,10 @@ Lines PlantFolder::request_complaints() const {
 }
 
 Lines PlantFolder::named_from_within(const Lines& lines) const {
-    Lines made;
+    Lines result;
     const auto before = path() + "/";
-    for (const auto& line : lines) made.push_back(line.starts_with(before) ? line.substr(before.size()) : line);
-    return made;
+    for (const auto& line : lines) result.push_back(line.starts_with(before) ? line.substr(before.size()) : line);
+    return result;
 }
 
 Lines complaints_after(const std::string& file, const std::string& old_text, const std::string& new_text) {

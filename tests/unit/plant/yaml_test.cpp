@@ -32,9 +32,9 @@ Lines complaints_of(const std::string& text) {
 }
 
 std::string repeated(const std::string& piece, int times) {
-    std::string made;
-    for (int i = 0; i < times; ++i) made += piece;
-    return made;
+    std::string result;
+    for (int i = 0; i < times; ++i) result += piece;
+    return result;
 }
 
 }  // namespace

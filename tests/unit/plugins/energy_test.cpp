@@ -50,22 +50,22 @@ TEST_CASE("heat warms paper and adhesive and drives water off, through boiler an
     // water of the adhesive 9 x (4 - 1) = 27 kg, 113.4 kJ/K; x 70 K = 47138 kJ
     // driven off 0.5 x 27 + 0.02 x 350 = 20.5 kg x 2250 = 46125 kJ; Q = 93263 kJ
     // x 1.5 / 3600 / 0.6 = 64.766 kWh of fuel
-    const auto made = energy_model().evaluate(row);
-    CHECK(made.lines.at("energy.heat").quantity.at(0) == near(93263.0 * 1.5 / 3600 / 0.6));
-    CHECK(made.lines.at("energy.heat").rate.at(0) == 0.05);
-    CHECK(made.lines.at("energy.heat").quantity.at(1) == 0);
+    const auto result = energy_model().evaluate(row);
+    CHECK(result.lines.at("energy.heat").quantity.at(0) == near(93263.0 * 1.5 / 3600 / 0.6));
+    CHECK(result.lines.at("energy.heat").rate.at(0) == 0.05);
+    CHECK(result.lines.at("energy.heat").quantity.at(1) == 0);
 }
 
 TEST_CASE("heat left at its defaults warms from 20 to 95 degrees") {
     // liner 200 x (0.95 x 1.34 + 0.05 x 4.19) = 296.5; medium 150 x (0.9 x 1.34 + 0.1 x 4.19) = 243.75
     // water 27 kg, 113.13 kJ/K; 653.38 x 75 = 49003.5; (0.6 x 27 + 0.02 x 350) x 2257 = 52362.4
-    const auto made = energy_model().evaluate(order());
-    CHECK(made.lines.at("energy.heat").quantity.at(0) == near((49003.5 + 52362.4) / 3600 / (0.82 * 0.80)));
+    const auto result = energy_model().evaluate(order());
+    CHECK(result.lines.at("energy.heat").quantity.at(0) == near((49003.5 + 52362.4) / 3600 / (0.82 * 0.80)));
 }
 
 TEST_CASE("power is what machines draw while they run and what the baler takes for the scrap") {
-    const auto made = energy_model().evaluate(order());
-    const auto& power = made.lines.at("energy.power");
+    const auto result = energy_model().evaluate(order());
+    const auto& power = result.lines.at("energy.power");
     CHECK(power.quantity.at(0) == near(211));    // 420 x 0.5 + 25 x 0.040
     CHECK(power.quantity.at(1) == near(150.5));  // 75 x 2 + 25 x 0.020
     CHECK(power.quantity.at(2) == 0);

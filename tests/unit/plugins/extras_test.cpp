@@ -61,24 +61,26 @@ TEST_CASE("ink goes by pieces fed, covered area and colours at the step that pri
 }
 
 TEST_CASE("each piece fed to the folder-gluer is glued along its joint unless the request says otherwise") {
-    const auto made = consumed({{"glue_laydown", 8}, {"glue_price", 1.5}, {"tape_price", 0.02}, {"stitch_wire", 0.2}});
-    CHECK(made.lines.at("joint.glue").quantity.at(2) == near(2.1));  // 1050 x 0.25 m x 8 g
-    CHECK(made.lines.at("joint.glue").quantity.at(1) == 0);
-    CHECK(made.amount() == near(3.15));
+    const auto result =
+        consumed({{"glue_laydown", 8}, {"glue_price", 1.5}, {"tape_price", 0.02}, {"stitch_wire", 0.2}});
+    CHECK(result.lines.at("joint.glue").quantity.at(2) == near(2.1));  // 1050 x 0.25 m x 8 g
+    CHECK(result.lines.at("joint.glue").quantity.at(1) == 0);
+    CHECK(result.amount() == near(3.15));
 }
 
 TEST_CASE("a stitched joint has a stitch at either end and one at every spacing between") {
     const Named wire{{"joint", 1},      {"stitch_spacing", 60}, {"stitch_wire", 0.2},
                      {"wire_price", 2}, {"glue_laydown", 8},    {"glue_price", 1.5}};
-    const auto made = consumed(wire);
-    CHECK(made.lines.at("joint.stitch").quantity.at(2) == near(1.26));  // 250 / 60 = 5 gaps, 6 stitches x 0.2 g x 1050
-    CHECK(made.amount() == near(2.52));
+    const auto result = consumed(wire);
+    CHECK(result.lines.at("joint.stitch").quantity.at(2) ==
+          near(1.26));  // 250 / 60 = 5 gaps, 6 stitches x 0.2 g x 1050
+    CHECK(result.amount() == near(2.52));
 }
 
 TEST_CASE("a taped joint takes its length in tape, with what the drawing adds") {
-    const auto made = consumed({{"joint", 2}, {"joint_length", 50}, {"tape_price", 0.02}, {"glue_price", 1.5}});
-    CHECK(made.lines.at("joint.tape").quantity.at(2) == near(315));  // 1050 x (0.25 + 0.05) m
-    CHECK(made.amount() == near(6.3));
+    const auto result = consumed({{"joint", 2}, {"joint_length", 50}, {"tape_price", 0.02}, {"glue_price", 1.5}});
+    CHECK(result.lines.at("joint.tape").quantity.at(2) == near(315));  // 1050 x (0.25 + 0.05) m
+    CHECK(result.amount() == near(6.3));
 }
 
 TEST_CASE("a box without a joint takes neither glue nor wire") {
@@ -91,24 +93,25 @@ TEST_CASE("a box without a joint takes neither glue nor wire") {
 }
 
 TEST_CASE("the last bundle is strapped like a full one") {
-    const auto made = consumed({{"bundle_boxes", 30}, {"strap_length", 1.8}, {"strap_price", 0.01}});
-    CHECK(made.lines.at("strapping").quantity.at(3) == near(61.2));  // 1000 / 30 = 33.3, 34 bundles x 1.8 m
-    CHECK(made.amount() == near(0.612));
+    const auto result = consumed({{"bundle_boxes", 30}, {"strap_length", 1.8}, {"strap_price", 0.01}});
+    CHECK(result.lines.at("strapping").quantity.at(3) == near(61.2));  // 1000 / 30 = 33.3, 34 bundles x 1.8 m
+    CHECK(result.amount() == near(0.612));
 }
 
 TEST_CASE("plates are written off over the boxes they are to make") {
-    const auto made = tooled({{"plate_price", 400}, {"plate_share", 0.8}, {"plate_boxes", 20000}});
+    const auto result = tooled({{"plate_price", 400}, {"plate_share", 0.8}, {"plate_boxes", 20000}});
     // two plates of 0.5 x 0.8 m2 at 400 = 320, over 20000 boxes
-    CHECK(made.lines.at("plates").quantity.at(1) == 1000);
-    CHECK(made.lines.at("plates").rate.at(1) == near(0.016));
-    CHECK(made.amount() == near(16));
+    CHECK(result.lines.at("plates").quantity.at(1) == 1000);
+    CHECK(result.lines.at("plates").rate.at(1) == near(0.016));
+    CHECK(result.amount() == near(16));
 }
 
 TEST_CASE("a die is written off at the die cutter, for every box on the sheet") {
-    const auto made = tooled({{"die_board_price", 200}, {"rule_price", 12}, {"rule_length", 3}, {"die_boxes", 50000}});
+    const auto result =
+        tooled({{"die_board_price", 200}, {"rule_price", 12}, {"rule_length", 3}, {"die_boxes", 50000}});
     // 0.5 m2 x 200 + 2 boxes x 3 m x 12 = 172, over 50000 boxes
-    CHECK(made.lines.at("die").rate.at(1) == near(172.0 / 50000));
-    CHECK(made.amount() == near(3.44));
+    CHECK(result.lines.at("die").rate.at(1) == near(172.0 / 50000));
+    CHECK(result.amount() == near(3.44));
 }
 
 TEST_CASE("an order that no die cutter makes has no die") {

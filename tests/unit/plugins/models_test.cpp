@@ -72,12 +72,12 @@ TEST_CASE("every model takes any order and leaves nothing unset, infinite or out
         BenchRow order = any_order();
         for (const std::string& id : ids) {
             order.settings = settings_of(id);
-            const BenchResult made = model(id).evaluate(order);
-            RC_ASSERT(made.refused.empty());
-            for (const auto& [name, line] : made.lines)
+            const BenchResult result = model(id).evaluate(order);
+            RC_ASSERT(result.refused.empty());
+            for (const auto& [name, line] : result.lines)
                 for (double quantity : line.quantity)
                     RC_ASSERT((name == "scrap.credit" ? quantity <= 0 : quantity >= 0));
-            order = with_provided(order, made);
+            order = with_provided(order, result);
         }
     }));
 }
@@ -102,7 +102,7 @@ TEST_CASE("every price twice as high makes every amount twice as high") {
         BenchRow order = any_order();
         for (const std::string& id : ids) {
             order.settings = settings_of(id);
-            const BenchResult made = model(id).evaluate(order);
+            const BenchResult result = model(id).evaluate(order);
             BenchRow dear = order;
             for (auto* names : {&dear.facts, &dear.settings})
                 for (auto& [name, numbers] : *names) {
@@ -112,8 +112,8 @@ TEST_CASE("every price twice as high makes every amount twice as high") {
                     for (double& value : values) value *= is_price ? 2 : 1;
                     numbers = Numbers(values);
                 }
-            RC_ASSERT(model(id).evaluate(dear).amount() == 2 * made.amount());
-            order = with_provided(order, made);
+            RC_ASSERT(model(id).evaluate(dear).amount() == 2 * result.amount());
+            order = with_provided(order, result);
         }
     }));
 }

@@ -114,59 +114,59 @@ BenchRow plain_sheets(double quantity, double ups) {
 }  // namespace
 
 TEST_CASE("a folded box is fed, combined and issued as worked by hand") {
-    const BenchResult made = run_model().evaluate(folded_box());
+    const BenchResult result = run_model().evaluate(folded_box());
     // 950 / 0.95 = 1000 sheets, and 40 to set the machine
-    check_column(made.provides.at("run.fed"), {0, 1040, 950});
-    check_column(made.provides.at("run.good"), {1040, 950, 950});
+    check_column(result.provides.at("run.fed"), {0, 1040, 950});
+    check_column(result.provides.at("run.good"), {1040, 950, 950});
     // 1040 / 2 = 520 cuts of 0.98 m = 509.6 m; / 0.98 = 520 m, and 30 m of order change
-    CHECK(made.provides.at("web.length").at(0) == near(550));
-    CHECK(made.provides.at("web.area").at(0) == near(907.5));  // 550 x 1.65
+    CHECK(result.provides.at("web.length").at(0) == near(550));
+    CHECK(result.provides.at("web.area").at(0) == near(907.5));  // 550 x 1.65
     // 907.5 m2 x 150, 110 x 1.5 and 132 g/m2 = 136.125, 149.7375 and 119.79 kg on the board; / 0.99 with roll ends
-    check_column(made.provides.at("paper.issued"), {137.5, 151.25, 121});
-    CHECK(made.provides.at("adhesive.dry").at(0) == near(9.075));  // 907.5 x 10 g/m2
+    check_column(result.provides.at("paper.issued"), {137.5, 151.25, 121});
+    CHECK(result.provides.at("adhesive.dry").at(0) == near(9.075));  // 907.5 x 10 g/m2
 }
 
 TEST_CASE("a folded box loses by cause what is worked by hand") {
-    const BenchResult made = run_model().evaluate(folded_box());
-    check_column(made.losses.at("roll-ends"), {4.0975, 0, 0});        // 409.75 x 0.01
-    check_column(made.losses.at("side-trim"), {12.5675, 0, 0});       // 550 x 0.05 x 0.457
-    check_column(made.losses.at("order-change"), {21.936, 0, 0});     // 30 x 1.6 x 0.457
-    check_column(made.losses.at("corrugator-run"), {7.60448, 0, 0});  // (550 - 30 - 509.6) x 1.6 x 0.457
-    check_column(made.losses.at("surplus"), {0, 0, 0});
-    check_column(made.losses.at("setup"), {0, 14.33152, 0});   // 40 x 0.784 x 0.457
-    check_column(made.losses.at("rejects"), {0, 17.9144, 0});  // (1040 - 40 - 950) x 0.784 x 0.457
-    check_column(made.losses.at("cut-out"), {0, 14.7611, 0});  // 950 x (0.784 - 0.75) x 0.457
-    check_column(made.provides.at("scrap.mass"), {46.20548, 47.00702, 0});
-    CHECK(fed_to_the_web_kg(made) == near(418.825));  // 409.75 + 9.075
-    CHECK(loss_kg(made) == near(93.2125));            // 418.825 - 950 x 0.75 x 0.457
+    const BenchResult result = run_model().evaluate(folded_box());
+    check_column(result.losses.at("roll-ends"), {4.0975, 0, 0});        // 409.75 x 0.01
+    check_column(result.losses.at("side-trim"), {12.5675, 0, 0});       // 550 x 0.05 x 0.457
+    check_column(result.losses.at("order-change"), {21.936, 0, 0});     // 30 x 1.6 x 0.457
+    check_column(result.losses.at("corrugator-run"), {7.60448, 0, 0});  // (550 - 30 - 509.6) x 1.6 x 0.457
+    check_column(result.losses.at("surplus"), {0, 0, 0});
+    check_column(result.losses.at("setup"), {0, 14.33152, 0});   // 40 x 0.784 x 0.457
+    check_column(result.losses.at("rejects"), {0, 17.9144, 0});  // (1040 - 40 - 950) x 0.784 x 0.457
+    check_column(result.losses.at("cut-out"), {0, 14.7611, 0});  // 950 x (0.784 - 0.75) x 0.457
+    check_column(result.provides.at("scrap.mass"), {46.20548, 47.00702, 0});
+    CHECK(fed_to_the_web_kg(result) == near(418.825));  // 409.75 + 9.075
+    CHECK(loss_kg(result) == near(93.2125));            // 418.825 - 950 x 0.75 x 0.457
 }
 
 TEST_CASE("sheets are counted up to the die cutter and boxes after it") {
-    const BenchResult made = run_model().evaluate(die_cut_box());
+    const BenchResult result = run_model().evaluate(die_cut_box());
     // 1001 / 0.91 = 1100 boxes, 9 to set; 1109 / 4 = 277.25, so 278 sheets hold them; 22 to set the die cutter
-    check_column(made.provides.at("run.fed"), {0, 300, 1109, 1001});
-    check_column(made.provides.at("run.good"), {300, 278, 1001, 1001});
-    CHECK(made.provides.at("web.length").at(0) == near(25));       // 38 cuts x 0.5 / 0.95 + 5
-    check_column(made.losses.at("surplus"), {0.25, 0.045, 0, 0});  // 4 sheets x 0.125 x 0.5; 3 boxes x 0.03 x 0.5
-    check_column(made.losses.at("setup"), {0, 1.375, 0.135, 0});   // 22 x 0.125 x 0.5; 9 x 0.03 x 0.5
-    check_column(made.losses.at("rejects"), {0, 0, 1.485, 0});     // 99 x 0.03 x 0.5
-    check_column(made.losses.at("cut-out"), {0, 0.695, 0, 0});     // 278 x (0.125 - 4 x 0.03) x 0.5
-    check_column(made.losses.at("corrugator-run"), {1, 0, 0, 0});  // (25 - 5 - 19) x 2 x 0.5
-    CHECK(loss_kg(made) == near(11.235));                          // 52.5 m2 x 0.5 - 1001 x 0.03 x 0.5
+    check_column(result.provides.at("run.fed"), {0, 300, 1109, 1001});
+    check_column(result.provides.at("run.good"), {300, 278, 1001, 1001});
+    CHECK(result.provides.at("web.length").at(0) == near(25));       // 38 cuts x 0.5 / 0.95 + 5
+    check_column(result.losses.at("surplus"), {0.25, 0.045, 0, 0});  // 4 sheets x 0.125 x 0.5; 3 boxes x 0.03 x 0.5
+    check_column(result.losses.at("setup"), {0, 1.375, 0.135, 0});   // 22 x 0.125 x 0.5; 9 x 0.03 x 0.5
+    check_column(result.losses.at("rejects"), {0, 0, 1.485, 0});     // 99 x 0.03 x 0.5
+    check_column(result.losses.at("cut-out"), {0, 0.695, 0, 0});     // 278 x (0.125 - 4 x 0.03) x 0.5
+    check_column(result.losses.at("corrugator-run"), {1, 0, 0, 0});  // (25 - 5 - 19) x 2 x 0.5
+    CHECK(loss_kg(result) == near(11.235));                          // 52.5 m2 x 0.5 - 1001 x 0.03 x 0.5
 }
 
 TEST_CASE("sheets sold as sheets lose only what the last cut holds too many") {
-    const BenchResult made = run_model().evaluate(plain_sheets(990, 1));
-    check_column(made.provides.at("run.good"), {990, 990});
-    CHECK(made.provides.at("web.length").at(0) == near(297.6));  // 248 cuts x 1.2
-    check_column(made.losses.at("surplus"), {0.96, 0});          // 2 sheets x 1.2 x 0.4
-    CHECK(loss_kg(made) == near(0.96));
+    const BenchResult result = run_model().evaluate(plain_sheets(990, 1));
+    check_column(result.provides.at("run.good"), {990, 990});
+    CHECK(result.provides.at("web.length").at(0) == near(297.6));  // 248 cuts x 1.2
+    check_column(result.losses.at("surplus"), {0.96, 0});          // 2 sheets x 1.2 x 0.4
+    CHECK(loss_kg(result) == near(0.96));
 }
 
 TEST_CASE("surplus of the cut and of the parting add up where boxes part at the corrugator") {
-    const BenchResult made = run_model().evaluate(plain_sheets(100, 3));
-    check_column(made.provides.at("run.good"), {34, 100});  // 34 sheets hold 102
-    check_column(made.losses.at("surplus"), {1.28, 0});     // 2 sheets x 1.2 x 0.4 + 2 boxes x 0.4 x 0.4
+    const BenchResult result = run_model().evaluate(plain_sheets(100, 3));
+    check_column(result.provides.at("run.good"), {34, 100});  // 34 sheets hold 102
+    check_column(result.losses.at("surplus"), {1.28, 0});     // 2 sheets x 1.2 x 0.4 + 2 boxes x 0.4 x 0.4
 }
 
 TEST_CASE("990 good sheets at 1 % waste take 1000, not 1001") {
@@ -179,18 +179,18 @@ TEST_CASE("990 good sheets at 1 % waste take 1000, not 1001") {
 TEST_CASE("mass balances to 1e-9 for every order") {
     REQUIRE(rc::check([] {
         const BenchRow order = any_order();
-        const BenchResult made = run_model().evaluate(order);
-        const double in = fed_to_the_web_kg(made);
-        RC_ASSERT(std::abs(in - product_kg(order) - loss_kg(made)) <= 1e-9 * in);
+        const BenchResult result = run_model().evaluate(order);
+        const double in = fed_to_the_web_kg(result);
+        RC_ASSERT(std::abs(in - product_kg(order) - loss_kg(result)) <= 1e-9 * in);
     }));
 }
 
 TEST_CASE("no cause loses less than nothing, and scrap is the sum of the causes at each step") {
     REQUIRE(rc::check([] {
-        const BenchResult made = run_model().evaluate(any_order());
-        const auto& scrap = made.provides.at("scrap.mass");
+        const BenchResult result = run_model().evaluate(any_order());
+        const auto& scrap = result.provides.at("scrap.mass");
         std::vector<double> by_step(scrap.size(), 0);
-        for (const auto& [cause, kg] : made.losses)
+        for (const auto& [cause, kg] : result.losses)
             for (std::size_t k = 0; k < kg.size(); ++k) {
                 RC_ASSERT(kg[k] >= 0);
                 by_step[k] += kg[k];
@@ -203,9 +203,9 @@ TEST_CASE("no cause loses less than nothing, and scrap is the sum of the causes 
 TEST_CASE("each step feeds whole pieces, enough for the next") {
     REQUIRE(rc::check([] {
         const BenchRow order = any_order();
-        const BenchResult made = run_model().evaluate(order);
-        const auto& fed = made.provides.at("run.fed");
-        const auto& good = made.provides.at("run.good");
+        const BenchResult result = run_model().evaluate(order);
+        const auto& fed = result.provides.at("run.fed");
+        const auto& good = result.provides.at("run.good");
         const double ups = number(order, "sheet.ups");
         RC_ASSERT(fed.at(0) == 0);
         RC_ASSERT(good.back() == number(order, "order.quantity"));

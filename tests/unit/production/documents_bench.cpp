@@ -26,9 +26,9 @@ std::filesystem::path place_for_texts() {
 
 TextFile::TextFile(const std::string& text) {
     std::string form = (place_for_texts() / "flutebook-document-XXXXXX").string();
-    const int made = mkstemp(form.data());
-    REQUIRE(made >= 0);
-    close(made);
+    const int result = mkstemp(form.data());
+    REQUIRE(result >= 0);
+    close(result);
     path_ = form;
     rewrite(text);
 }

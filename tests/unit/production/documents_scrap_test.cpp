@@ -50,9 +50,9 @@ TEST_CASE("scrap is weighed at a machine, on the floor, or off finished goods") 
     CHECK(moved_of(damage, "board", "floor", "loose-scrap", "damage") == 40000);
     const auto returns = draft_of(scrap_header, "W3,2026-10-01,early,finished,returns,310", book);
     CHECK(moved_of(returns, "board", "finished", "loose-scrap", "returns") == 310000);
-    const auto own = draft_of(scrap_header, "W4,2026-10-01,early,FG1,glue-fault-2,5", book);
-    CHECK(moved_of(own, "board", "FG1", "loose-scrap", "glue-fault-2") == 5000);
-    CHECK(own.expected.empty());
+    const auto item = draft_of(scrap_header, "W4,2026-10-01,early,FG1,glue-fault-2,5", book);
+    CHECK(moved_of(item, "board", "FG1", "loose-scrap", "glue-fault-2") == 5000);
+    CHECK(item.expected.empty());
 }
 
 TEST_CASE("a cause that runs tell is refused on the scales") {

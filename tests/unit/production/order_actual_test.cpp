@@ -168,12 +168,12 @@ TEST_CASE("an order of which no box came out good was not made") {
 
 TEST_CASE("volume, yield, usage and price lead from the first cost to the last") {
     const auto money = [](std::int64_t count) { return Money::of_ten_thousandths(count); };
-    const auto own = services::variances_of({money(1000), money(1100), money(1130), money(1125), money(1205)});
-    CHECK(own.volume == money(100));
-    CHECK(own.yield == money(30));
-    CHECK(own.usage == money(-5));
-    CHECK(own.price == money(80));
-    CHECK(own.total() == money(205));
+    const auto item = services::variances_of({money(1000), money(1100), money(1130), money(1125), money(1205)});
+    CHECK(item.volume == money(100));
+    CHECK(item.yield == money(30));
+    CHECK(item.usage == money(-5));
+    CHECK(item.price == money(80));
+    CHECK(item.total() == money(205));
 }
 
 TEST_CASE("an input whose amount is too large to be kept has no cost") {

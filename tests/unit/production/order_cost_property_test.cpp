@@ -55,18 +55,18 @@ private:
         const auto answer = services::quote(place_.plant, place_.engine, request, asked);
         if (!services::can_be_saved(answer)) return;
         std::string costs;
-        auto made = std::make_unique<Saved>();
-        for (const auto& own : answer.quantities) {
-            if (!own.quote) continue;
-            costs += fmt::format("{}{{\"quantity\": {}, \"cost\": {}}}", costs.empty() ? "" : ", ", own.quote->quantity,
-                                 own.quote->cost.to_double());
-            made->terms.push_back(own.quote->terms);
+        auto result = std::make_unique<Saved>();
+        for (const auto& item : answer.quantities) {
+            if (!item.quote) continue;
+            costs += fmt::format("{}{{\"quantity\": {}, \"cost\": {}}}", costs.empty() ? "" : ", ",
+                                 item.quote->quantity, item.quote->cost.to_double());
+            result->terms.push_back(item.quote->terms);
         }
         const auto json = "{\"requests\": [{\"quotes\": [" + costs + "]}]}";
         const auto number = services::save_quote(store, place_, {answer, asked, {"", json}}, "ada");
-        made->quote = services::saved_quote(store, number);
-        made->plant = services::quoted_plant(made->quote, place_.plant, {});
-        saved_.push_back(std::move(made));
+        result->quote = services::saved_quote(store, number);
+        result->plant = services::quoted_plant(result->quote, place_.plant, {});
+        saved_.push_back(std::move(result));
     }
 
     services::Workplace place_;
@@ -79,11 +79,11 @@ const DemoOrders& orders() {
 }
 
 ledger::Entry entry(const char* kind, const std::string& day, const std::string& content) {
-    ledger::Entry made{};
-    made.draft.kind = kind;
-    made.draft.date = base::parse_date(day).value();
-    made.draft.content = "ref=R1\ndate=" + day + "\nshift=early\n" + content;
-    return made;
+    ledger::Entry result{};
+    result.draft.kind = kind;
+    result.draft.date = base::parse_date(day).value();
+    result.draft.content = "ref=R1\ndate=" + day + "\nshift=early\n" + content;
+    return result;
 }
 
 ledger::Entry web_row(const orders::OrderRecord& order, const std::string& day, const std::string& more) {
@@ -129,31 +129,31 @@ struct Production {
 };
 
 Production as_allowed(Draws& draws) {
-    Production made{};
-    made.saved = draws.pick(orders().all()).get();
-    made.order = draws.pick(made.saved->terms);
-    made.order.number = "26-0417";
-    made.order.quote = made.saved->quote.number;
-    made.boxes = std::max(1.0, std::ceil(made.order.quantity * draws.between(0.4, 1.6)));
-    made.day = base::to_string(made.saved->plant.request.date);
+    Production result{};
+    result.saved = draws.pick(orders().all()).get();
+    result.order = draws.pick(result.saved->terms);
+    result.order.number = "26-0417";
+    result.order.quote = result.saved->quote.number;
+    result.boxes = std::max(1.0, std::ceil(result.order.quantity * draws.between(0.4, 1.6)));
+    result.day = base::to_string(result.saved->plant.request.date);
     const auto& engine = orders().place().engine;
-    const services::ProductionScenario way(engine, made.saved->plant, made.order, made.boxes);
+    const services::ProductionScenario way(engine, result.saved->plant, result.order, result.boxes);
     const Costing allowed = engine.cost_in_full(way.row()).value();
-    made.metres = allowed.web_length_m;
-    made.change_m = allowed.allowances.order_change_m;
-    made.good_sheets = allowed.good[0];
-    for (std::size_t k = 1; k <= made.order.last_step(); ++k) {
+    result.metres = allowed.web_length_m;
+    result.change_m = allowed.allowances.order_change_m;
+    result.good_sheets = allowed.good[0];
+    for (std::size_t k = 1; k <= result.order.last_step(); ++k) {
         const double setup = allowed.allowances.setup_sheets[k];
         const double good = allowed.good[k];
-        made.runs.push_back({allowed.fed[k], setup, allowed.fed[k] - setup - good, made.boxes});
+        result.runs.push_back({allowed.fed[k], setup, allowed.fed[k] - setup - good, result.boxes});
     }
-    return made;
+    return result;
 }
 
 // The same, with another day's rolls, machines and losses, in several rows.
 OrderCost spoiled(Draws& draws) {
-    Production made = as_allowed(draws);
-    const auto& order = made.order;
+    Production result = as_allowed(draws);
+    const auto& order = result.order;
     std::vector<ledger::Entry> entries;
     const double parts = draws.whole(1, 3);
     for (double part = 0; part < parts; ++part) {
@@ -163,20 +163,20 @@ OrderCost spoiled(Draws& draws) {
         entries.push_back(web_row(order, day,
                                   fmt::format("corrugator={}\n{}metres={}\norder_change_metres={}\ngood_sheets={}\n",
                                               draws.one_in(4) ? draws.pick(order.corrugators).code : order.corrugator,
-                                              roll, made.metres / parts * draws.between(1, 1.1),
-                                              part > 0 && draws.one_in(2) ? 0 : made.change_m / 4,
-                                              std::floor(made.good_sheets / parts * draws.between(0.95, 1)))));
+                                              roll, result.metres / parts * draws.between(1, 1.1),
+                                              part > 0 && draws.one_in(2) ? 0 : result.change_m / 4,
+                                              std::floor(result.good_sheets / parts * draws.between(0.95, 1)))));
     }
     for (std::size_t k = 1; k <= order.last_step(); ++k) {
-        Run run = made.runs[k - 1];
+        Run run = result.runs[k - 1];
         run.setup = std::floor(run.setup * draws.between(0, 1.5));
         run.rejected = std::floor(run.rejected * draws.between(0, 1.5));
         const double good = std::max(0.0, run.fed - run.setup - run.rejected);
         run.fed = run.setup + run.rejected + good;
         run.boxes = std::floor((k == order.parting ? good * order.ups : good) * draws.between(0.97, 1));
-        entries.push_back(piece_row(order, k, order.route[k - 1], made.day, run));
+        entries.push_back(piece_row(order, k, order.route[k - 1], result.day, run));
     }
-    return made.cost_of(entries, orders().place().plant);
+    return result.cost_of(entries, orders().place().plant);
 }
 
 bool adds_up(const OrderCost& answer) {
@@ -232,13 +232,13 @@ TEST_CASE("an order made exactly as its quote allows differs by volume alone, wh
         Draws draws(seed);
         const auto production = as_allowed(draws);
         const auto answer = production.cost(production.saved->plant.plant);
-        const auto own = services::variances_of(answer.cost);
-        RC_ASSERT(is_all(own.volume, answer));
-        RC_ASSERT(own.yield == Money());
-        RC_ASSERT(own.usage == Money());
-        RC_ASSERT(own.price == Money());
+        const auto item = services::variances_of(answer.cost);
+        RC_ASSERT(is_all(item.volume, answer));
+        RC_ASSERT(item.yield == Money());
+        RC_ASSERT(item.usage == Money());
+        RC_ASSERT(item.price == Money());
         RC_ASSERT(answer.mass.actual.floor == 0);
-        RC_ASSERT((production.boxes == production.order.quantity) == (own.volume == Money()));
+        RC_ASSERT((production.boxes == production.order.quantity) == (item.volume == Money()));
     }));
 }
 
@@ -248,11 +248,11 @@ TEST_CASE("more metres on the corrugator are usage and nothing else, and dearer"
         auto production = as_allowed(draws);
         production.metres *= draws.between(1.01, 1.2);
         const auto answer = production.cost(production.saved->plant.plant);
-        const auto own = services::variances_of(answer.cost);
-        RC_ASSERT(is_all(own.volume + own.usage, answer));
-        RC_ASSERT(own.yield == Money());
-        RC_ASSERT(own.price == Money());
-        RC_ASSERT(own.usage > Money());
+        const auto item = services::variances_of(answer.cost);
+        RC_ASSERT(is_all(item.volume + item.usage, answer));
+        RC_ASSERT(item.yield == Money());
+        RC_ASSERT(item.price == Money());
+        RC_ASSERT(item.usage > Money());
     }));
 }
 
@@ -265,11 +265,11 @@ TEST_CASE("paper that became dearer since is price and nothing else: what was us
         for (auto& paper : today.papers)
             for (auto& price : paper.prices) price.per_tonne += rise;
         const auto answer = production.cost(today);
-        const auto own = services::variances_of(answer.cost);
-        RC_ASSERT(is_all(own.volume + own.price, answer));
-        RC_ASSERT(own.yield == Money());
-        RC_ASSERT(own.usage == Money());
-        RC_ASSERT(std::abs(own.price.to_double() - answer.mass.actual.issued * rise / 1000) < 0.0005);
+        const auto item = services::variances_of(answer.cost);
+        RC_ASSERT(is_all(item.volume + item.price, answer));
+        RC_ASSERT(item.yield == Money());
+        RC_ASSERT(item.usage == Money());
+        RC_ASSERT(std::abs(item.price.to_double() - answer.mass.actual.issued * rise / 1000) < 0.0005);
     }));
 }
 
@@ -287,10 +287,10 @@ TEST_CASE("more rejects at a machine, and the sheets made for them as allowed, a
             run::cuts(production.good_sheets, production.order.outs) * (production.order.chop_mm / 1000),
             allowed->run_waste, production.change_m);
         const auto answer = production.cost(production.saved->plant.plant);
-        const auto own = services::variances_of(answer.cost);
-        RC_ASSERT(is_all(own.volume + own.yield, answer));
-        RC_ASSERT(own.usage == Money());
-        RC_ASSERT(own.price == Money());
-        RC_ASSERT(own.yield > Money());
+        const auto item = services::variances_of(answer.cost);
+        RC_ASSERT(is_all(item.volume + item.yield, answer));
+        RC_ASSERT(item.usage == Money());
+        RC_ASSERT(item.price == Money());
+        RC_ASSERT(item.yield > Money());
     }));
 }

@@ -45,9 +45,10 @@ void give(plant::Node& map, const std::string& key, const base::Place& place, co
 std::vector<std::int64_t> costs(const plant::Plant& plant, const orders::Request& request) {
     const engine::Engine engine = open(plant);
     const fixture::RowSource source(plant, engine, request);
-    std::vector<std::int64_t> made;
-    for (const engine::Outcome& outcome : engine.cost(source.rows(), 1)) made.push_back(outcome.cost.ten_thousandths());
-    return made;
+    std::vector<std::int64_t> result;
+    for (const engine::Outcome& outcome : engine.cost(source.rows(), 1))
+        result.push_back(outcome.cost.ten_thousandths());
+    return result;
 }
 
 std::string refusal(const plant::Plant& plant) {

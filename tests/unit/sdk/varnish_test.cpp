@@ -22,10 +22,10 @@ orders::Request with_coats(orders::Request request, const std::string& coats) {
 }
 
 std::vector<engine::LineAmount> varnish_lines(const engine::Engine& engine, const engine::Costing& costing) {
-    std::vector<engine::LineAmount> made;
+    std::vector<engine::LineAmount> result;
     for (const engine::LineAmount& line : costing.lines)
-        if (engine.graph().models[line.model].id == "varnish") made.push_back(line);
-    return made;
+        if (engine.graph().models[line.model].id == "varnish") result.push_back(line);
+    return result;
 }
 
 }  // namespace
@@ -68,10 +68,10 @@ TEST_CASE("a plugin adds its own lines to a quote and changes no other") {
     const fixture::RowSource source(plant, engine, request);
     for (std::size_t r = 0; r < after.size(); ++r) {
         const auto costing = engine.cost_in_full(source.rows()[r]);
-        Money own;
-        for (const auto& line : varnish_lines(engine, *costing)) own += line.amount;
-        CHECK(own > Money{});
-        CHECK(after[r] == before[r] + own.ten_thousandths());
+        Money money;
+        for (const auto& line : varnish_lines(engine, *costing)) money += line.amount;
+        CHECK(money > Money{});
+        CHECK(after[r] == before[r] + money.ten_thousandths());
     }
 }
 

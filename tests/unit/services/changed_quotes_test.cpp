@@ -18,17 +18,17 @@ Json line(const char* plugin, int step, Json ply, double quantity, double rate, 
 
 // One quantity of 500, made on C1 and FG1, with a line of a ply, of the folder-gluer and of dispatch.
 Json made_quote() {
-    Json made;
-    made["quantity"] = 500;
-    made["corrugator"] = "C1";
-    made["route"] = {"FG1"};
-    made["mass_kg"] = {{"loss", {{"side-trim", 20.5}}}};
-    made["lines"] = {line("paper", 0, 1, 100, 0.5, 50), line("ink", 1, nullptr, 2, 4, 8),
-                     line("freight", 2, nullptr, 1, 28, 28)};
-    made["cost"] = 86;
-    made["cost_per_thousand"] = 172;
-    made["price_per_thousand"] = 200;
-    return made;
+    Json result;
+    result["quantity"] = 500;
+    result["corrugator"] = "C1";
+    result["route"] = {"FG1"};
+    result["mass_kg"] = {{"loss", {{"side-trim", 20.5}}}};
+    result["lines"] = {line("paper", 0, 1, 100, 0.5, 50), line("ink", 1, nullptr, 2, 4, 8),
+                       line("freight", 2, nullptr, 1, 28, 28)};
+    result["cost"] = 86;
+    result["cost_per_thousand"] = 172;
+    result["price_per_thousand"] = 200;
+    return result;
 }
 
 Json refused_quote() {
@@ -55,13 +55,13 @@ TEST_CASE("a dearer line is told with what it comes to, and the totals it moves 
     now["lines"][0]["rate"] = 0.6;
     now["lines"][0]["amount"] = 60;
     now["cost"] = 96;
-    const ChangedQuantity own = between(made_quote(), now);
-    REQUIRE(own.lines.size() == 1);
-    CHECK(own.lines[0].plugin == "paper");
-    CHECK(own.lines[0].ply == 1U);
-    CHECK(own.lines[0].by() == Money::of_ten_thousandths(100000));
-    REQUIRE(own.figures.size() == 1);
-    CHECK(own.figures[0].path == "cost");
+    const ChangedQuantity changed_quantity = between(made_quote(), now);
+    REQUIRE(changed_quantity.lines.size() == 1);
+    CHECK(changed_quantity.lines[0].plugin == "paper");
+    CHECK(changed_quantity.lines[0].ply == 1U);
+    CHECK(changed_quantity.lines[0].by() == Money::of_ten_thousandths(100000));
+    REQUIRE(changed_quantity.figures.size() == 1);
+    CHECK(changed_quantity.figures[0].path == "cost");
 }
 
 TEST_CASE("dispatch is dispatch, though a machine was put before it") {
@@ -75,26 +75,26 @@ TEST_CASE("dispatch is dispatch, though a machine was put before it") {
 TEST_CASE("a line that is charged no more is told with what it was") {
     Json now = made_quote();
     now["lines"].erase(1);
-    const ChangedQuantity own = between(made_quote(), now);
-    REQUIRE(own.lines.size() == 1);
-    CHECK(own.lines[0].was->machine == "FG1");
-    CHECK_FALSE(own.lines[0].now.has_value());
-    CHECK(own.lines[0].by() == Money::of_ten_thousandths(-80000));
+    const ChangedQuantity changed_quantity = between(made_quote(), now);
+    REQUIRE(changed_quantity.lines.size() == 1);
+    CHECK(changed_quantity.lines[0].was->machine == "FG1");
+    CHECK_FALSE(changed_quantity.lines[0].now.has_value());
+    CHECK(changed_quantity.lines[0].by() == Money::of_ten_thousandths(-80000));
 }
 
 TEST_CASE("a quantity that nothing can make any more is told with the limits that stop it") {
-    const ChangedQuantity own = between(made_quote(), refused_quote());
-    CHECK(own.differs());
-    CHECK(own.was->price_per_thousand == Money::of_ten_thousandths(2000000));
-    CHECK_FALSE(own.now.has_value());
-    CHECK(own.limits == std::vector<std::string>{"C1, FG1: sheet too wide"});
+    const ChangedQuantity changed_quantity = between(made_quote(), refused_quote());
+    CHECK(changed_quantity.differs());
+    CHECK(changed_quantity.was->price_per_thousand == Money::of_ten_thousandths(2000000));
+    CHECK_FALSE(changed_quantity.now.has_value());
+    CHECK(changed_quantity.limits == std::vector<std::string>{"C1, FG1: sheet too wide"});
 }
 
 TEST_CASE("a quantity that can be made by now has no limits to tell") {
-    const ChangedQuantity own = between(refused_quote(), made_quote());
-    CHECK(own.differs());
-    CHECK(own.now.has_value());
-    CHECK(own.limits.empty());
+    const ChangedQuantity changed_quantity = between(refused_quote(), made_quote());
+    CHECK(changed_quantity.differs());
+    CHECK(changed_quantity.now.has_value());
+    CHECK(changed_quantity.limits.empty());
 }
 
 TEST_CASE("another limit of what could not be made anyway is told as a figure") {

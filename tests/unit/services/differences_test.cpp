@@ -20,10 +20,11 @@ plant::Node yaml(const std::string& text) {
 }
 
 std::string told(const std::vector<Difference>& all) {
-    std::string made;
-    for (const Difference& own : all)
-        made += own.path + ": " + (own.was ? own.was->text : "-") + " > " + (own.now ? own.now->text : "-") + "\n";
-    return made;
+    std::string result;
+    for (const Difference& difference : all)
+        result += difference.path + ": " + (difference.was ? difference.was->text : "-") + " > " +
+                  (difference.now ? difference.now->text : "-") + "\n";
+    return result;
 }
 
 std::vector<Difference> between(const std::string& was, const std::string& now) {
