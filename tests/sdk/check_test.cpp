@@ -20,7 +20,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-std::string file_of(const std::string& plugin) {
+std::string check_plugin_file(const std::string& plugin) {
     return std::string(FLUTEBOOK_CHECK_PLUGINS) + "/" + plugin + ".so";
 }
 
@@ -42,7 +42,7 @@ class OddPlace {
 public:
     OddPlace() : folder_(fs::temp_directory_path() / ("odd & <\"'> " + std::to_string(::getpid()))) {
         fs::create_directory(folder_);
-        fs::copy_file(file_of("two_ends_at_once"), file(), fs::copy_options::overwrite_existing);
+        fs::copy_file(check_plugin_file("two_ends_at_once"), file(), fs::copy_options::overwrite_existing);
     }
     ~OddPlace() { fs::remove_all(folder_); }
     OddPlace(const OddPlace&) = delete;
@@ -107,7 +107,7 @@ std::size_t count(const std::vector<Element>& all, const std::string& name) {
 }  // namespace
 
 TEST_CASE("a plugin in order is told so, rule by rule, and the program ends well") {
-    const Ended ended = check(file_of("good"));
+    const Ended ended = check(check_plugin_file("good"));
     CHECK(ended.exit_code == 0);
     CHECK(ended.errors.empty());
     CHECK_THAT(ended.output, Contains("holds      evaluate.numbers") && Contains("a row in full blocks takes") &&
@@ -132,14 +132,14 @@ TEST_CASE("a broken rule ends the program with 1 and tells what the plugin did, 
 }
 
 TEST_CASE("what a plugin did is told as a sentence, also where the host has its own words for it") {
-    CHECK_THAT(check(file_of("unknown_unit")).output,
+    CHECK_THAT(check(check_plugin_file("unknown_unit")).output,
                Contains("it is refused by the host: unknown unit: boxes.counted is declared in 'boxfuls'"));
-    CHECK_THAT(check(file_of("changes_locale")).output,
+    CHECK_THAT(check(check_plugin_file("changes_locale")).output,
                Contains("it changed the locale from C to C.UTF-8 when it was loaded"));
 }
 
 TEST_CASE("scripts are told each rule, what became of it and why") {
-    const Ended ended = check(file_of("counts_its_calls"), {"--json", "--seed", "3"});
+    const Ended ended = check(check_plugin_file("counts_its_calls"), {"--json", "--seed", "3"});
     CHECK(ended.exit_code == 1);
     const Json answer = Json::parse(ended.output);
     CHECK(answer["passed"] == false);
@@ -178,15 +178,15 @@ TEST_CASE("build servers get a test case for each rule, in XML that is well-form
     for (const Element& element : all)
         if (element.name == "failure") CHECK_THAT(element.attributes.at("message"), StartsWith("it gave an infinite"));
 
-    const std::vector<Element> crashed = elements(check(file_of("crashes"), {"--junit"}).output);
+    const std::vector<Element> crashed = elements(check(check_plugin_file("crashes"), {"--junit"}).output);
     CHECK(count(crashed, "failure") == 1);
     CHECK(count(crashed, "skipped") > 10);
-    CHECK(count(elements(check(file_of("good"), {"--junit"}).output), "failure") == 0);
+    CHECK(count(elements(check(check_plugin_file("good"), {"--junit"}).output), "failure") == 0);
 }
 
 TEST_CASE("the same file, seed and orders give the same findings") {
     const auto findings = [&] {
-        Json answer = Json::parse(check(file_of("two_ends_at_once"), {"--json", "--seed", "9"}).output);
+        Json answer = Json::parse(check(check_plugin_file("two_ends_at_once"), {"--json", "--seed", "9"}).output);
         answer.erase("figures");
         return answer.dump();
     };
@@ -203,10 +203,10 @@ TEST_CASE("a file that is not there is no plugin that failed") {
 TEST_CASE("a check that is asked for wrongly is refused before anything is loaded") {
     for (const std::vector<std::string>& words :
          std::vector<std::vector<std::string>>{{"plugin", "check"},
-                                               {"plugin", "check", file_of("good"), "--orders", "0"},
-                                               {"plugin", "check", file_of("good"), "--orders", "many"},
-                                               {"plugin", "check", file_of("good"), "--seed", "-1"},
-                                               {"plugin", "check", file_of("good"), "--json", "--junit"}}) {
+                                               {"plugin", "check", check_plugin_file("good"), "--orders", "0"},
+                                               {"plugin", "check", check_plugin_file("good"), "--orders", "many"},
+                                               {"plugin", "check", check_plugin_file("good"), "--seed", "-1"},
+                                               {"plugin", "check", check_plugin_file("good"), "--json", "--junit"}}) {
         const Ended ended = ask(words);
         CHECK(ended.exit_code == 2);
         CHECK(ended.output.empty());

@@ -13,9 +13,9 @@ using Json = nlohmann::ordered_json;
 namespace {
 
 // A copy of the demo plant in which R-1001 was quoted and saved.
-class SavedPlant : public PlantCopy {
+class PlantWithSavedQuote : public PlantCopy {
 public:
-    SavedPlant() : saved_(ask({"quote", demo_request("R-1001"), "--save"})) {}
+    PlantWithSavedQuote() : saved_(ask({"quote", demo_request("R-1001"), "--save"})) {}
 
     [[nodiscard]] Ended ask(const std::vector<std::string>& words) const { return ask_at(folder(), words); }
     [[nodiscard]] const Ended& saved() const { return saved_; }
@@ -30,7 +30,7 @@ TEST_CASE("a quote that is saved is told its number, and one that is not saved l
     const PlantCopy plant;
     CHECK(ask_at(plant.folder(), {"quote", demo_request("R-1001")}).exit_code == 0);
     CHECK_FALSE(std::filesystem::exists(plant.folder() + "/ledger.db"));
-    const SavedPlant saved;
+    const PlantWithSavedQuote saved;
     CHECK(saved.saved().exit_code == 0);
     CHECK_THAT(saved.saved().output, Contains("saved as Q000001"));
     const Json second = Json::parse(saved.ask({"quote", demo_request("R-1007"), "--save", "--json"}).output);
@@ -38,7 +38,7 @@ TEST_CASE("a quote that is saved is told its number, and one that is not saved l
 }
 
 TEST_CASE("a saved quote is shown as it was though the plant's prices have changed since") {
-    const SavedPlant plant;
+    const PlantWithSavedQuote plant;
     const std::string then = plant.ask({"quote", "show", "Q000001"}).output;
     const std::string json_then = plant.ask({"quote", "show", "Q000001", "--json"}).output;
     std::ofstream(plant.folder() + "/papers.yaml") << "papers: {}\n";
@@ -56,7 +56,7 @@ TEST_CASE("an order that fits nowhere is not saved") {
 }
 
 TEST_CASE("a quote is taken as an order at a quantity it holds, under the plant's own number, once") {
-    const SavedPlant plant;
+    const PlantWithSavedQuote plant;
     const Ended taken = plant.ask({"order", "Q000001", "500", "--as", "26-0417", "--json"});
     CHECK(taken.exit_code == 0);
     CHECK(Json::parse(taken.output)["order"] == "26-0417");
@@ -68,14 +68,14 @@ TEST_CASE("a quote is taken as an order at a quantity it holds, under the plant'
 }
 
 TEST_CASE("an order at a quantity that the quote does not hold is refused with those it holds") {
-    const SavedPlant plant;
+    const PlantWithSavedQuote plant;
     const Ended ended = plant.ask({"order", "Q000001", "501"});
     CHECK(ended.exit_code == 1);
     CHECK_THAT(ended.errors, Contains("found 501") && Contains("500, 1000, 5000"));
 }
 
 TEST_CASE("an order's number that no document could name is refused") {
-    const SavedPlant plant;
+    const PlantWithSavedQuote plant;
     for (const std::string& number : {std::string(" 26-0417"), std::string("26-0417 "), std::string(81, '7')}) {
         const Ended ended = plant.ask({"order", "Q000001", "500", "--as", number});
         CHECK(ended.exit_code == 1);
@@ -85,7 +85,7 @@ TEST_CASE("an order's number that no document could name is refused") {
 }
 
 TEST_CASE("a run is posted against an order that was taken from a saved quote") {
-    const SavedPlant plant;
+    const PlantWithSavedQuote plant;
     CHECK(plant.ask({"order", "Q000001", "500", "--as", "26-0417"}).exit_code == 0);
     const std::string file = plant.folder() + "/runs.csv";
     std::ofstream(file) << "ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets\n"

@@ -7,7 +7,7 @@
 
 using namespace flutebook::fixture;
 using Catch::Matchers::Contains;
-using Json = nlohmann::json;
+using Json = nlohmann::ordered_json;
 
 namespace {
 

@@ -27,7 +27,7 @@ using Accounts = std::map<std::string, month::MonthAccount>;
 
 namespace {
 
-std::string read(const fs::path& file) {
+std::string text_of_file(const fs::path& file) {
     std::ostringstream text;
     text << std::ifstream(file, std::ios::binary).rdbuf();
     return text.str();
@@ -193,7 +193,7 @@ TEST_CASE("March was a bad month for one converter") {
 }
 
 TEST_CASE("a wet load was paid for less than was sent") {
-    const auto tickets = read(history().folder().path / "documents/2026-02/tickets.csv");
+    const auto tickets = text_of_file(history().folder().path / "documents/2026-02/tickets.csv");
     CHECK(tickets.find("wet: a week of rain") != std::string::npos);
     const auto& account = history().accounts().at("2026-02");
     CHECK(account.paid.to_kg() < 0.985 * account.sent.to_kg());
@@ -204,7 +204,7 @@ TEST_CASE("a row that was keyed wrongly is undone, and a late one says why") {
     // Returned and weighed: what the yard tells of each month, and the 64 kg that were meant.
     for (const auto& cause : july.causes)
         if (cause.cause == "returns") CHECK(cause.actual.to_kg() < 64 + 151);
-    const auto scrap = read(history().folder().path / "documents/2026-07/scrap.csv");
+    const auto scrap = text_of_file(history().folder().path / "documents/2026-07/scrap.csv");
     CHECK(scrap.find("late: weighed on 2026-06-") != std::string::npos);
 }
 
@@ -243,7 +243,7 @@ TEST_CASE("the history is written in the same bytes each time") {
         const auto twin =
             history().folder().path / "again" / fs::relative(entry.path(), history().folder().path / "documents");
         CAPTURE(entry.path());
-        CHECK(read(entry.path()) == read(twin));
+        CHECK(text_of_file(entry.path()) == text_of_file(twin));
         ++files;
     }
     CHECK(files > 100);

@@ -30,9 +30,9 @@ Json recheck_json(const PlantCopy& plant) {
 }
 
 // A saved quote of the demo plant.
-class SavedPlant : public PlantCopy {
+class PlantWithQuote : public PlantCopy {
 public:
-    SavedPlant() { save(*this); }
+    PlantWithQuote() { save(*this); }
 };
 
 // One whose run waste is said by a plugin of its own.
@@ -52,7 +52,7 @@ long ten_thousandths(const Json& amount) {
     return std::lround(amount.get<double>() * 10000);
 }
 
-std::vector<std::string> keys_of(const Json& figures) {
+std::vector<std::string> figure_keys(const Json& figures) {
     std::vector<std::string> result;
     for (const Json& figure : figures) result.push_back(figure["key"]);
     return result;
@@ -65,7 +65,7 @@ void raise_paper_price(PlantCopy& plant) {
 }  // namespace
 
 TEST_CASE("a quote that nothing was changed of comes out again, byte for byte") {
-    const SavedPlant plant;
+    const PlantWithQuote plant;
     const Ended ended = recheck(plant);
     CHECK(ended.exit_code == 0);
     CHECK(ended.errors.empty());
@@ -97,7 +97,7 @@ TEST_CASE("a quote at prices of another day is rechecked at the prices of that d
 
 TEST_CASE(
     "a paper's price that was changed is told by key and place, with the paper's lines, the totals, and no more") {
-    SavedPlant plant;
+    PlantWithQuote plant;
     raise_paper_price(plant);
     const Ended ended = recheck(plant);
     CHECK(ended.exit_code == 1);
@@ -115,7 +115,7 @@ TEST_CASE(
         CHECK(item["lines"][0]["ply"] == 0);
         CHECK(ten_thousandths(item["lines"][0]["by"]) ==
               ten_thousandths(item["now"]["cost"]) - ten_thousandths(item["was"]["cost"]));
-        const auto keys = keys_of(item["figures"]);
+        const auto keys = figure_keys(item["figures"]);
         CHECK(std::vector<std::string>(keys.begin(), keys.begin() + 4) ==
               std::vector<std::string>{"cost", "cost_per_thousand", "price_per_thousand", "contribution_per_thousand"});
         for (const std::string& key : keys)
@@ -124,7 +124,7 @@ TEST_CASE(
 }
 
 TEST_CASE("another file of a plugin that works out the same is named, and nothing that was answered differs") {
-    const SavedPlant plant;
+    const PlantWithQuote plant;
     fs::create_directory(plant.folder() + "/plugins");
     fs::copy_file(FLUTEBOOK_PLUGIN_DIR "/paper.so", plant.folder() + "/plugins/paper.so");
     std::ofstream(plant.folder() + "/plugins/paper.so", std::ios::app) << "a byte more";
@@ -168,7 +168,7 @@ TEST_CASE("what a plugin did and what the plant's files did are told apart, and 
 }
 
 TEST_CASE("an allowance that makes another way the cheapest is told with the way it was and is") {
-    SavedPlant plant;
+    PlantWithQuote plant;
     plant.replace("machines.yaml", "metres: 25}, run_waste: 0.018", "metres: 250}, run_waste: 0.018");
     const Ended ended = recheck(plant);
     CHECK(ended.exit_code == 1);
@@ -182,7 +182,7 @@ TEST_CASE("an allowance that makes another way the cheapest is told with the way
 }
 
 TEST_CASE("a board that was taken out is told, with what the request is refused for today") {
-    SavedPlant plant;
+    PlantWithQuote plant;
     plant.replace("boards.yaml", "  B-140:", "  B-141:");
     const Ended ended = recheck(plant);
     CHECK(ended.exit_code == 1);
@@ -193,7 +193,7 @@ TEST_CASE("a board that was taken out is told, with what the request is refused 
 }
 
 TEST_CASE("a quantity that nothing can make any more is told with the limits that stop it") {
-    SavedPlant plant;
+    PlantWithQuote plant;
     plant.replace("machines.yaml", "sheet: {length: [300, 2400], width: [250, 1150]}, colours: 3",
                   "sheet: {length: [300, 1000], width: [250, 1150]}, colours: 3");
     const Ended ended = recheck(plant);
@@ -221,13 +221,13 @@ TEST_CASE("saved files that no longer fit the plugins are told in the plugin's o
 }
 
 TEST_CASE("a recheck says the same on any number of threads") {
-    SavedPlant plant;
+    PlantWithQuote plant;
     raise_paper_price(plant);
     CHECK(recheck(plant, {"--threads", "1"}).output == recheck(plant, {"--threads", "7"}).output);
 }
 
 TEST_CASE("a recheck leaves the ledger as it is, and writes none where there is none") {
-    SavedPlant plant;
+    PlantWithQuote plant;
     const std::string then = ask_at(plant.folder(), {"verify"}).output;
     raise_paper_price(plant);
     CHECK(recheck(plant).exit_code == 1);
@@ -238,7 +238,7 @@ TEST_CASE("a recheck leaves the ledger as it is, and writes none where there is 
 }
 
 TEST_CASE("a quote that was never saved is refused by its number") {
-    const SavedPlant plant;
+    const PlantWithQuote plant;
     const Ended ended = ask_at(plant.folder(), {"quote", "recheck", "Q000002"});
     CHECK(ended.exit_code == 1);
     CHECK_THAT(ended.errors, Contains("no such quote: found 'Q000002'"));

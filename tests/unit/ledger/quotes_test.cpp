@@ -22,7 +22,7 @@ QuoteDraft quote_of(const std::string& request) {
 }
 
 template <typename Act>
-std::string refusal_of(const Act& act) {
+std::string refusal_in_memory(const Act& act) {
     try {
         act();
     } catch (const LedgerError& error) {
@@ -95,7 +95,9 @@ TEST_CASE("an order without a quote, of nothing, or under a number that is taken
     auto store = Store::in_memory();
     static_cast<void>(save_quotes(store, std::vector<QuoteDraft>{quote_of("R-1001")}, "mara"));
     take_order(store, {"500123", "Q000001", 5000, {}}, "mara");
-    const auto take = [&](const OrderDraft& order) { return refusal_of([&] { take_order(store, order, "mara"); }); };
+    const auto take = [&](const OrderDraft& order) {
+        return refusal_in_memory([&] { take_order(store, order, "mara"); });
+    };
     CHECK(take({"500123", "Q000001", 1, {}}) == "order 500123 was taken before; give another number");
     CHECK(take({"500124", "Q000002", 1, {}}) == "there is no saved quote `Q000002`; save the quote first");
     CHECK(take({"500124", "R-1001", 1, {}}) == "there is no saved quote `R-1001`; save the quote first");
@@ -109,7 +111,7 @@ TEST_CASE("an order without a quote, of nothing, or under a number that is taken
 TEST_CASE("where one quote of several cannot be saved, none is") {
     auto store = Store::in_memory();
     const std::vector<QuoteDraft> drafts = {quote_of("R-1001"), {"R-1002", {{"a", "1"}, {"a", "2"}}}};
-    CHECK(refusal_of([&] { static_cast<void>(save_quotes(store, drafts, "mara")); }) ==
+    CHECK(refusal_in_memory([&] { static_cast<void>(save_quotes(store, drafts, "mara")); }) ==
           "quote of request R-1002 has two parts `a`");
     CHECK(quote_numbers(store).empty());
     CHECK(save_quotes(store, std::vector<QuoteDraft>{quote_of("R-1001")}, "mara")[0] == "Q000001");

@@ -12,7 +12,7 @@ using fixture::PlantFolder;
 
 namespace {
 
-constexpr const char* box = "style: \"0201\"\ninside: {length: 400, width: 300, height: 250}";
+constexpr const char* slotted_box = "style: \"0201\"\ninside: {length: 400, width: 300, height: 250}";
 
 }  // namespace
 
@@ -55,7 +55,7 @@ TEST_CASE("what a request may leave out has its meaning") {
 
 TEST_CASE("a sheet has two dimensions and may name an empty route") {
     const PlantFolder folder;
-    folder.change("r.yaml", box, "style: \"0110\"\ninside: {length: 1200, width: 800}");
+    folder.change("r.yaml", slotted_box, "style: \"0110\"\ninside: {length: 1200, width: 800}");
     folder.change("r.yaml", "route: [FG1]", "route: []");
     const auto request = folder.read_request();
     REQUIRE(request.inside->length_mm == 1200);
@@ -67,13 +67,13 @@ TEST_CASE("a sheet has two dimensions and may name an empty route") {
 
 TEST_CASE("a sheet may be printed on its way") {
     const PlantFolder folder;
-    folder.change("r.yaml", box, "style: \"0110\"\ninside: {length: 1200, width: 800, height: 0}");
+    folder.change("r.yaml", slotted_box, "style: \"0110\"\ninside: {length: 1200, width: 800, height: 0}");
     REQUIRE(folder.request_complaints().empty());
 }
 
 TEST_CASE("an outline gives the blank and the board that is the box") {
     const PlantFolder folder;
-    folder.change("r.yaml", box, "style: outline\noutline: {length: 600, width: 40 cm, area: 0.21}");
+    folder.change("r.yaml", slotted_box, "style: outline\noutline: {length: 600, width: 40 cm, area: 0.21}");
     folder.change("r.yaml", "route: [FG1]", "route: [DC1, FG1]");
     const auto request = folder.read_request();
     REQUIRE_FALSE(request.inside.has_value());
@@ -85,7 +85,7 @@ TEST_CASE("an outline gives the blank and the board that is the box") {
 
 TEST_CASE("an outline may be its whole blank") {
     const PlantFolder folder;
-    folder.change("r.yaml", box, "style: outline\noutline: {length: 600, width: 400, area: 0.24}");
+    folder.change("r.yaml", slotted_box, "style: outline\noutline: {length: 600, width: 400, area: 0.24}");
     folder.change("r.yaml", "route: [FG1]\n", "");
     REQUIRE(folder.request_complaints().empty());
 }

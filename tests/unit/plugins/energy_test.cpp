@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "tests/support/model_bench.hpp"
+#include "tests/unit/plugins/near.hpp"
 
 using namespace flutebook::fixture;
 
@@ -10,10 +11,6 @@ namespace {
 const ModelBench& energy_model() {
     static const ModelBench bench("energy");
     return bench;
-}
-
-Approx near(double value) {
-    return Approx(value).epsilon(1e-12);
 }
 
 // 1000 m2 of web: 200 kg of liner with 5 % of water, 150 kg (100 g/m2 x 1.5) of medium with 10 %; 9 kg of adhesive.

@@ -2,14 +2,11 @@
 #include <catch2/catch.hpp>
 
 #include "tests/support/model_bench.hpp"
+#include "tests/unit/plugins/near.hpp"
 
 using namespace flutebook::fixture;
 
 namespace {
-
-Approx near(double value) {
-    return Approx(value).epsilon(1e-12);
-}
 
 // 1000 boxes: printed in two colours on the die cutter, two a sheet of 0.5 m2, then folded and glued.
 BenchRow order(Named settings) {

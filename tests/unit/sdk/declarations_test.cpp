@@ -45,7 +45,7 @@ void check_declaration(const std::string& wrong, const std::string& right, const
 
 const std::string fed = R"(Need<step> fed = need("run.fed", "1", "pieces fed to each step");)";
 const std::string papers = R"(Need<ply> paper = need("paper.issued", "kg", "paper of each ply");)";
-const std::string line = R"(Line<step> glue = line("glue", "kg", material, per_unit, "Glue");)";
+const std::string glue_line = R"(Line<step> glue = line("glue", "kg", material, per_unit, "Glue");)";
 
 }  // namespace
 
@@ -93,8 +93,8 @@ TEST_CASE("a name declared twice does not compile, in any list") {
     check_declaration(
         R"(Setting<by_plant> a = setting("a", "1", 0, {0, 1}, "a"), b = setting("a", "1", 0, {0, 1}, "b");)",
         R"(Setting<by_plant> a = setting("a", "1", 0, {0, 1}, "a"), b = setting("b", "1", 0, {0, 1}, "b");)", word);
-    check_declaration(line + R"(Line<ply> paste = line("glue", "kg", material, per_unit, "Paste");)",
-                      line + R"(Line<ply> paste = line("paste", "kg", material, per_unit, "Paste");)", word);
+    check_declaration(glue_line + R"(Line<ply> paste = line("glue", "kg", material, per_unit, "Paste");)",
+                      glue_line + R"(Line<ply> paste = line("paste", "kg", material, per_unit, "Paste");)", word);
     check_declaration(R"(Loss a = loss("setup", "Setup"), b = loss("setup", "Set up again");)",
                       R"(Loss a = loss("setup", "Setup"), b = loss("rejects", "Rejects");)", word);
 }
@@ -121,8 +121,8 @@ TEST_CASE("a bare number is no place in a column") {
 }
 
 TEST_CASE("a line is not charged at a place of another axis") {
-    check_refused(model(line, "for (auto p : f.plies()) f.charge(glue, p, 1, 2);"),
-                  model(line, "for (auto k : f.steps()) f.charge(glue, k, 1, 2);"),
+    check_refused(model(glue_line, "for (auto p : f.plies()) f.charge(glue, p, 1, 2);"),
+                  model(glue_line, "for (auto k : f.steps()) f.charge(glue, k, 1, 2);"),
                   {"no matching function for call to 'flutebook::Frame::charge(",
                    "no matching member function for call to 'charge'"});
 }

@@ -23,8 +23,8 @@ orders::Request with_coats(orders::Request request, const std::string& coats) {
 
 std::vector<engine::LineAmount> varnish_lines(const engine::Engine& engine, const engine::Costing& costing) {
     std::vector<engine::LineAmount> result;
-    for (const engine::LineAmount& line : costing.lines)
-        if (engine.graph().models[line.model].id == "varnish") result.push_back(line);
+    for (const engine::LineAmount& charged : costing.lines)
+        if (engine.graph().models[charged.model].id == "varnish") result.push_back(charged);
     return result;
 }
 

@@ -27,7 +27,7 @@ std::string told(const std::vector<Difference>& all) {
     return result;
 }
 
-std::vector<Difference> between(const std::string& was, const std::string& now) {
+std::vector<Difference> leaves_between(const std::string& was, const std::string& now) {
     return services::differences(services::leaves_of(yaml(was)), services::leaves_of(yaml(now)));
 }
 
@@ -38,11 +38,12 @@ std::vector<Difference> between_answers(const Json& was, const Json& now) {
 }  // namespace
 
 TEST_CASE("a file of the same values differs in nothing, however it is laid out") {
-    CHECK(between("a: {x: 1, y: [1, 2]}\nb: two\n", "# a note\nb:   \"two\"\na:\n  y: [1, 2]\n  x: 1\n").empty());
+    CHECK(
+        leaves_between("a: {x: 1, y: [1, 2]}\nb: two\n", "# a note\nb:   \"two\"\na:\n  y: [1, 2]\n  x: 1\n").empty());
 }
 
 TEST_CASE("a changed value is told by its path, what it was and is, and its place today") {
-    const auto all = between("a: {x: 1, y: 2}\n", "a: {x: 1,\n    y: 3}\n");
+    const auto all = leaves_between("a: {x: 1, y: 2}\n", "a: {x: 1,\n    y: 3}\n");
     CHECK(told(all) == "a.y: 2 > 3\n");
     CHECK(all.at(0).now->place.line == 2);
     CHECK(all.at(0).now->place.column == 8);
@@ -50,28 +51,29 @@ TEST_CASE("a changed value is told by its path, what it was and is, and its plac
 }
 
 TEST_CASE("what was added comes in today's order and what was taken out after it") {
-    CHECK(told(between("a: 1\nc: 3\n", "b: 2\nc: 4\n")) == "b: - > 2\nc: 3 > 4\na: 1 > -\n");
+    CHECK(told(leaves_between("a: 1\nc: 3\n", "b: 2\nc: 4\n")) == "b: - > 2\nc: 3 > 4\na: 1 > -\n");
 }
 
 TEST_CASE("a list of plain values is one value") {
-    CHECK(told(between("w: [1850, 2050]\n", "w: [1850, 2250, 2050]\n")) == "w: [1850, 2050] > [1850, 2250, 2050]\n");
+    CHECK(told(leaves_between("w: [1850, 2050]\n", "w: [1850, 2250, 2050]\n")) ==
+          "w: [1850, 2050] > [1850, 2250, 2050]\n");
 }
 
 TEST_CASE("a price is known by the day it counts from, so that one put before it changes no other") {
-    CHECK(told(between("price: [{from: 2026-09-01, per_tonne: 668}]\n",
-                       "price: [{from: 2026-01-01, per_tonne: 640}, {from: 2026-09-01, per_tonne: 668}]\n")) ==
+    CHECK(told(leaves_between("price: [{from: 2026-09-01, per_tonne: 668}]\n",
+                              "price: [{from: 2026-01-01, per_tonne: 640}, {from: 2026-09-01, per_tonne: 668}]\n")) ==
           "price[2026-01-01].from: - > 2026-01-01\nprice[2026-01-01].per_tonne: - > 640\n");
 }
 
 TEST_CASE("a model is known by its name, and a model without settings is there all the same") {
-    CHECK(
-        told(between("plugins:\n  - run: {}\n  - ink: {price: 4}\n", "plugins:\n  - ink: {price: 5}\n  - tax: {}\n")) ==
-        "plugins.ink.price: 4 > 5\nplugins.tax: - > {}\nplugins.run: {} > -\n");
+    CHECK(told(leaves_between("plugins:\n  - run: {}\n  - ink: {price: 4}\n",
+                              "plugins:\n  - ink: {price: 5}\n  - tax: {}\n")) ==
+          "plugins.ink.price: 4 > 5\nplugins.tax: - > {}\nplugins.run: {} > -\n");
 }
 
 TEST_CASE("a list of mixed entries is compared entry by entry") {
-    CHECK(told(between("plies: [KL, {flute: B, paper: SC}, TL]\n", "plies: [KL, {flute: C, paper: SC}, TL]\n")) ==
-          "plies[2].flute: B > C\n");
+    CHECK(told(leaves_between("plies: [KL, {flute: B, paper: SC}, TL]\n",
+                              "plies: [KL, {flute: C, paper: SC}, TL]\n")) == "plies[2].flute: B > C\n");
 }
 
 TEST_CASE("values of JSON are told as they were written, and by how much") {
