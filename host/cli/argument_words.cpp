@@ -10,7 +10,7 @@
 
 #include "host/base/date.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/reports/month_export.hpp"
+#include "host/cli/whole_file.hpp"
 
 namespace flutebook::cli {
 
@@ -103,8 +103,13 @@ std::string wrong_axis(const std::string& text) {
 }
 
 std::string wrong_export(const std::string& file) {
-    if (reports::can_export_to(file)) return {};
+    if (ends_in(file, ".xlsx") || ends_in(file, ".csv")) return {};
     return fmt::format("is no file to export to: {}; end it in .xlsx or .csv", base::shown(file));
+}
+
+std::string wrong_html(const std::string& file) {
+    if (ends_in(file, ".html")) return {};
+    return fmt::format("is no file for a page: {}; end it in .html", base::shown(file));
 }
 
 std::string wrong_entry(const std::string& text) {

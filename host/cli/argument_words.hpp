@@ -15,7 +15,7 @@ struct Words {
     std::string plant = ".";
     std::vector<std::string> files;
     std::string explain, date, plugin_file, plugin_name;
-    std::string quote, order, ledger, month, by, export_file, why, head, backup_file;
+    std::string quote, order, ledger, month, by, export_file, html_file, why, head, backup_file;
     std::int64_t entry = 0, quantity = 0;
     std::uint64_t seed = 1;
     std::size_t orders = usual_orders;  // to check a plugin with
@@ -42,6 +42,7 @@ struct Words {
 [[nodiscard]] std::string wrong_month(const std::string& text);
 [[nodiscard]] std::string wrong_axis(const std::string& text);
 [[nodiscard]] std::string wrong_export(const std::string& file);
+[[nodiscard]] std::string wrong_html(const std::string& file);
 [[nodiscard]] std::string wrong_entry(const std::string& text);
 [[nodiscard]] std::string wrong_threads(const std::string& text);
 [[nodiscard]] std::string wrong_seed(const std::string& text);

@@ -96,6 +96,7 @@ private:
         add_threads(quote_);
         quote_->add_flag("--save", words_.save, "keep each quote in the ledger, with all it stands on");
         quote_->add_flag("--json", words_.json, "answer in JSON, for scripts");
+        add_html(quote_);
         quote_->footer(examples::of_quote);
         show_ = quote_->add_subcommand("show", "a saved quote as it was")->group(group);
         show_->add_option("QUOTE", words_.quote, "its number, like Q000001")->type_name("")->required();
@@ -153,6 +154,14 @@ private:
         month_->add_option("--export", words_.export_file, "also write it to this file, .xlsx or .csv")
             ->type_name("FILE")
             ->check(wrong_export);
+        add_html(month_);
+    }
+
+    void add_html(CLI::App* command) {
+        command
+            ->add_option("--html", words_.html_file, "write the answer as a page to this file, .html, in place of text")
+            ->type_name("FILE")
+            ->check(wrong_html);
     }
 
     void add_close() {
@@ -303,15 +312,20 @@ private:
             return OrderCommand{words.quote, static_cast<double>(words.quantity), words.order, words.form()};
         if (post_->parsed()) return PostCommand{words.files, words.keep(), words.form()};
         if (month_->parsed())
-            return MonthCommand{parse_month(words.month).value(), find_axis(words.by), words.export_file, words.form()};
+            return MonthCommand{parse_month(words.month).value(), find_axis(words.by), words.export_file,
+                                words.html_file, words.form()};
         if (close_->parsed()) return CloseCommand{parse_month(words.month).value(), words.why, words.form()};
         if (reverse_->parsed())
             return ReverseCommand{words.entry, words.why, base::parse_date(words.date), words.form()};
         if (verify_->parsed()) return VerifyCommand{given(verify_, "--head", words.head), words.form()};
         if (backup_->parsed()) return BackupCommand{words.backup_file, words.form()};
-        return QuoteCommand{
-            words.files,   words.keep_quotes(), given(quote_, "--explain", words.explain), base::parse_date(words.date),
-            words.threads, words.form()};
+        return QuoteCommand{words.files,
+                            words.keep_quotes(),
+                            given(quote_, "--explain", words.explain),
+                            base::parse_date(words.date),
+                            words.threads,
+                            words.html_file,
+                            words.form()};
     }
 
     static std::optional<std::string> given(const CLI::App* command, const char* option, const std::string& value) {

@@ -24,6 +24,7 @@ struct QuoteCommand {
     std::optional<std::string> explain;
     std::optional<base::Date> date;
     unsigned threads;
+    std::string html_file;  // empty: none
     OutputFormat form;
 };
 
@@ -93,6 +94,7 @@ struct MonthCommand {
     ledger::Month month;
     std::optional<ledger::Axis> by;
     std::string export_file;  // empty: none
+    std::string html_file;    // empty: none
     OutputFormat form;
 };
 

@@ -4,8 +4,8 @@
 
 #include "host/answers/check_json.hpp"
 #include "host/answers/json_text.hpp"
-#include "host/reports/check_junit.hpp"
-#include "host/reports/check_text.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/check_report.hpp"
 #include "host/services/plugins/check_plugin.hpp"
 
 namespace flutebook::cli {
@@ -21,7 +21,7 @@ std::string in_form(const services::Checked& checked, PluginCheckCommand::As for
         case PluginCheckCommand::As::text:
             break;
     }
-    return reports::check_text(checked);
+    return render::to_text(reports::check_report(checked));
 }
 
 }  // namespace

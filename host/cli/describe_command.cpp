@@ -4,9 +4,9 @@
 
 #include "host/answers/describe_json.hpp"
 #include "host/answers/json_text.hpp"
-#include "host/reports/describe_markdown.hpp"
-#include "host/reports/describe_text.hpp"
-#include "host/reports/describe_yaml.hpp"
+#include "host/render/markdown_report.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/describe_report.hpp"
 #include "host/services/plugins/describe.hpp"
 
 namespace flutebook::cli {
@@ -16,7 +16,7 @@ namespace {
 std::string in_form(const services::DescribedModel& described, PluginDescribeCommand::As form) {
     switch (form) {
         case PluginDescribeCommand::As::markdown:
-            return reports::describe_markdown(described);
+            return render::to_markdown(reports::describe_report(described, reports::YamlEntry::included));
         case PluginDescribeCommand::As::yaml:
             return reports::describe_yaml(described);
         case PluginDescribeCommand::As::json:
@@ -24,7 +24,7 @@ std::string in_form(const services::DescribedModel& described, PluginDescribeCom
         case PluginDescribeCommand::As::text:
             break;
     }
-    return reports::describe_text(described);
+    return render::to_text(reports::describe_report(described, reports::YamlEntry::left_out));
 }
 
 }  // namespace

@@ -15,6 +15,7 @@ Examples:
   flutebook quote requests/*.yaml --json > prices.json
   flutebook quote R-1001.yaml --explain energy.heat
   flutebook quote R-1001.yaml --date 2026-12-01
+  flutebook quote R-1001.yaml --html R-1001.html
   flutebook quote R-1001.yaml --save)";
 
 inline constexpr const char* of_show =
@@ -143,7 +144,8 @@ may still change.
 Examples:
   flutebook month 2026-10
   flutebook month 2026-10 --by machine
-  flutebook month 2026-10 --export 2026-10.xlsx)";
+  flutebook month 2026-10 --export 2026-10.xlsx
+  flutebook month 2026-10 --html 2026-10.html)";
 
 inline constexpr const char* of_close =
     R"(Posts what counts found, seals the month and prints the head of the ledger's chain: keep it

@@ -1,16 +1,13 @@
 #include "host/cli/ledger_command.hpp"
 
-#include <fmt/format.h>
-
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
 #include "host/answers/month_json.hpp"
 #include "host/base/date.hpp"
 #include "host/cli/person.hpp"
-#include "host/render/number_text.hpp"
-#include "host/render/text.hpp"
-#include "host/reports/month_sections.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/ledger_reports.hpp"
 #include "host/services/closing/backup.hpp"
 #include "host/services/closing/close.hpp"
 #include "host/services/closing/verify.hpp"
@@ -32,17 +29,6 @@ answers::Json close_json(const services::CloseAnswer& answer) {
             {"why", answer.seal.note}};
 }
 
-std::string close_text(const services::CloseAnswer& answer) {
-    const auto& account = answer.account;
-    std::string result =
-        fmt::format("Closed {} with entry {}.\n", answers::month_name(answer.seal.month), answer.seal.entry);
-    result += fmt::format(
-        "  unexplained  {} kg, {} of issued paper; {} allowed\n", reports::kg_text(account.unexplained()),
-        reports::share_text(account.unexplained(), account.issued), render::percent_text(answer.tolerance, 2));
-    if (!answer.seal.note.empty()) result += render::hanging("  because      ", render::cleaned(answer.seal.note));
-    return result + "  head         " + answer.seal.head + "\n\nKeep the head elsewhere: it proves this month.\n";
-}
-
 answers::Json reverse_json(const services::ReverseAnswer& answer) {
     const auto& item = answer.reversal;
     return {{"entry", item.number},
@@ -51,13 +37,6 @@ answers::Json reverse_json(const services::ReverseAnswer& answer) {
             {"document", answer.reversed_kind},
             {"ref", answer.reversed_ref},
             {"head", item.hash}};
-}
-
-std::string reverse_text(const services::ReverseAnswer& answer) {
-    const auto& item = answer.reversal;
-    return fmt::format("Reversed entry {} ({} {}) with entry {}, dated {}.\n  head  {}\n", item.reverses.value(),
-                       answer.reversed_kind, render::cleaned(answer.reversed_ref), item.number,
-                       base::to_string(item.draft.date), item.hash);
 }
 
 answers::Json proof_json(const ledger::Proof& proof) {
@@ -73,34 +52,28 @@ answers::Json proof_json(const ledger::Proof& proof) {
     return tree;
 }
 
-std::string proof_text(const ledger::Proof& proof) {
-    const auto entries = render::number_text(static_cast<double>(proof.entries), 0);
-    std::string result = proof.holds()
-                             ? fmt::format("Whole: {} entries, every hash and every total worked out again.\n", entries)
-                             : fmt::format("Not whole: {} entries read, {} wrong.\n", entries, proof.findings.size());
-    if (proof.kept_at) result += fmt::format("  the kept head is entry {}'s\n", *proof.kept_at);
-    return result + "  head  " + proof.head + "\n";
-}
-
 }  // namespace
 
 ExitCode run_close(const plant::Plant& plant, const std::string& ledger, const CloseCommand& asked, Output& output) {
     auto store = Store::open_for_writing(ledger, IfMissing::refuse);
     const auto answer = services::close(plant, store, {asked.month, asked.why, person_at_work()});
-    output.write(asked.form == OutputFormat::json ? answers::json_text(close_json(answer)) : close_text(answer));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(close_json(answer))
+                                                  : render::to_text(reports::close_report(answer)));
     return ExitCode::done;
 }
 
 ExitCode run_reverse(const std::string& ledger, const ReverseCommand& asked, Output& output) {
     auto store = Store::open_for_writing(ledger, IfMissing::refuse);
     const auto answer = services::reverse(store, {asked.entry, asked.why, person_at_work(), asked.date});
-    output.write(asked.form == OutputFormat::json ? answers::json_text(reverse_json(answer)) : reverse_text(answer));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(reverse_json(answer))
+                                                  : render::to_text(reports::reverse_report(answer)));
     return ExitCode::done;
 }
 
 ExitCode run_verify(const std::string& ledger, const VerifyCommand& asked, Output& output) {
     const auto proof = services::verify(ledger, asked.head);
-    output.write(asked.form == OutputFormat::json ? answers::json_text(proof_json(proof)) : proof_text(proof));
+    output.write(asked.form == OutputFormat::json ? answers::json_text(proof_json(proof))
+                                                  : render::to_text(reports::verify_report(proof)));
     std::vector<std::string> lines;
     for (const auto& finding : proof.findings) lines.push_back(finding.text);
     complain(lines);
@@ -109,13 +82,13 @@ ExitCode run_verify(const std::string& ledger, const VerifyCommand& asked, Outpu
 
 ExitCode run_backup(const std::string& ledger, const BackupCommand& asked, Output& output) {
     const auto proof = services::backup(ledger, asked.file);
-    auto tree = proof_json(proof);
-    tree["file"] = asked.file;
-    output.write(asked.form == OutputFormat::json
-                     ? answers::json_text(tree)
-                     : fmt::format("Copied {} entries to {}, and proved the copy whole.\n  head  {}\n",
-                                   render::number_text(static_cast<double>(proof.entries), 0),
-                                   render::cleaned(asked.file), proof.head));
+    if (asked.form == OutputFormat::json) {
+        auto tree = proof_json(proof);
+        tree["file"] = asked.file;
+        output.write(answers::json_text(tree));
+    } else {
+        output.write(render::to_text(reports::backup_report(asked.file, proof)));
+    }
     return ExitCode::done;
 }
 

@@ -1,27 +1,48 @@
+// Files are opened before anything is read: one that cannot be written stops the command at once.
 #include "host/cli/month_command.hpp"
 
 #include <nlohmann/json.hpp>
 
+#include "host/answers/json_text.hpp"
 #include "host/answers/month_json.hpp"
-#include "host/reports/month_export.hpp"
-#include "host/reports/month_text.hpp"
+#include "host/cli/whole_file.hpp"
+#include "host/render/csv_report.hpp"
+#include "host/render/html_report.hpp"
+#include "host/render/text_report.hpp"
+#include "host/render/workbook_report.hpp"
+#include "host/reports/month_report.hpp"
 
 namespace flutebook::cli {
 
+namespace {
+
+void write_export(WholeFile& file, const render::Report& report, int year) {
+    if (ends_in(file.name(), ".csv"))
+        file.write(render::to_csv(report));
+    else
+        file.write_with(
+            [&](const std::string& unfinished) { return render::write_workbook(unfinished, report, year); });
+}
+
+}  // namespace
+
 ExitCode run_month(const plant::Plant& plant, const std::string& ledger, const MonthCommand& asked, Output& output) {
     using Trend = services::MonthOptions::Trend;
-    const bool is_for_people = asked.form == OutputFormat::text;
-    const bool is_exported = !asked.export_file.empty();
-    const bool needs_trend = is_for_people || is_exported;
+    std::optional<WholeFile> exported, html;
+    if (!asked.export_file.empty()) exported.emplace(asked.export_file);
+    if (!asked.html_file.empty()) html.emplace(asked.html_file);
+    const bool prints_text = asked.form == OutputFormat::text && !html;
+    const bool needs_report = prints_text || exported || html;
     const auto store = ledger::Store::open_for_reading(ledger);
     const auto answer =
-        services::month(plant, store, {asked.month, asked.by, needs_trend ? Trend::twelve_months : Trend::none});
-    if (is_exported)
-        if (const auto failure = reports::write_export(asked.export_file, answer, plant.currency); !failure.empty()) {
-            complain({failure});
-            return ExitCode::refused;
-        }
-    output.write(is_for_people ? reports::month_text(plant, answer) : answers::json_text(answers::month_json(answer)));
+        services::month(plant, store, {asked.month, asked.by, needs_report ? Trend::twelve_months : Trend::none});
+    if (needs_report) {
+        const render::Report report = reports::month_report(plant, answer);
+        if (exported) write_export(*exported, report, static_cast<int>(asked.month.year()));
+        if (html) html->write(render::to_html({report}));
+        if (prints_text) output.write(render::to_text(report));
+    }
+    if (asked.form == OutputFormat::json) output.write(answers::json_text(answers::month_json(answer)));
     return ExitCode::done;
 }
 

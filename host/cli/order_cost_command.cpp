@@ -3,7 +3,8 @@
 #include <nlohmann/json.hpp>
 
 #include "host/answers/order_cost_json.hpp"
-#include "host/reports/order_cost_text.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/order_cost_report.hpp"
 #include "host/services/orders/order_cost.hpp"
 
 namespace flutebook::cli {
@@ -12,7 +13,7 @@ ExitCode run_order_cost(const plant::Plant& plant, const std::string& ledger, co
                         Output& output) {
     const auto answer = services::order_cost(plant, ledger, asked.order);
     output.write(asked.form == OutputFormat::json ? answers::json_text(answers::order_cost_json(answer))
-                                                  : reports::order_cost_text(plant, answer));
+                                                  : render::to_text(reports::order_cost_report(plant, answer)));
     return ExitCode::done;
 }
 

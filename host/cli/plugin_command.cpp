@@ -4,16 +4,18 @@
 
 #include "host/answers/json_text.hpp"
 #include "host/answers/plugin_json.hpp"
+#include "host/render/text_report.hpp"
 #include "host/reports/graph_dot.hpp"
 #include "host/reports/graph_svg.hpp"
-#include "host/reports/plugin_text.hpp"
+#include "host/reports/plugin_reports.hpp"
 
 namespace flutebook::cli {
 
 namespace {
 
 ExitCode draw_graph(const services::Workplace& workplace, Output& output) {
-    const reports::Drawn drawn = reports::drawn_as_svg(reports::plugin_graph_dot(workplace));
+    const reports::Drawn drawn =
+        reports::drawn_as_svg(reports::plugin_graph_dot(workplace.plant, workplace.engine.graph()));
     if (drawn.svg.empty()) {
         complain({drawn.complaint});
         return ExitCode::refused;
@@ -26,7 +28,7 @@ ExitCode draw_graph(const services::Workplace& workplace, Output& output) {
 
 ExitCode run_plugin_list(const services::Workplace& workplace, OutputFormat form, Output& output) {
     output.write(form == OutputFormat::json ? answers::json_text(answers::plugin_list_json(workplace))
-                                            : reports::plugin_list_text(workplace));
+                                            : render::to_text(reports::plugin_list_report(workplace.engine.graph())));
     return ExitCode::done;
 }
 
@@ -36,12 +38,12 @@ ExitCode run_plugin_graph(const services::Workplace& workplace, PluginGraphComma
             output.write(answers::json_text(answers::plugin_graph_json(workplace)));
             break;
         case PluginGraphCommand::As::dot:
-            output.write(reports::plugin_graph_dot(workplace));
+            output.write(reports::plugin_graph_dot(workplace.plant, workplace.engine.graph()));
             break;
         case PluginGraphCommand::As::svg:
             return draw_graph(workplace, output);
         case PluginGraphCommand::As::text:
-            output.write(reports::plugin_graph_text(workplace));
+            output.write(render::to_text(reports::plugin_graph_report(workplace.plant, workplace.engine.graph())));
             break;
     }
     return ExitCode::done;

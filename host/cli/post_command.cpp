@@ -6,7 +6,8 @@
 #include "host/answers/json_text.hpp"
 #include "host/answers/post_json.hpp"
 #include "host/cli/person.hpp"
-#include "host/reports/post_text.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/ledger_reports.hpp"
 #include "host/services/posting/post.hpp"
 
 namespace flutebook::cli {
@@ -31,7 +32,7 @@ services::PostAnswer post(const plant::Plant& plant, const std::string& ledger, 
 ExitCode run_post(const plant::Plant& plant, const std::string& ledger, const PostCommand& asked, Output& output) {
     const auto answer = post(plant, ledger, {asked.files, person_at_work(), asked.keep});
     output.write(asked.form == OutputFormat::json ? answers::json_text(answers::post_json(answer, asked.keep))
-                                                  : reports::post_text(plant, answer, asked.keep));
+                                                  : render::to_text(reports::post_report(plant, answer, asked.keep)));
     return ExitCode::done;
 }
 

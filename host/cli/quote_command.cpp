@@ -13,8 +13,11 @@
 #include "host/base/quoted_text.hpp"
 #include "host/cli/person.hpp"
 #include "host/cli/progress.hpp"
+#include "host/cli/whole_file.hpp"
 #include "host/orders/request.hpp"
-#include "host/reports/cost_sheet_text.hpp"
+#include "host/render/html_report.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/quote_report.hpp"
 #include "host/reports/whole_answer.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
@@ -34,12 +37,14 @@ public:
           asked_(asked),
           output_(output),
           desk_asked_{asked.threads, asked.explain},
-          document_(answers::quote_document(workplace.plant)) {}
+          document_(answers::quote_document(workplace.plant)) {
+        if (!asked.html_file.empty()) html_.emplace(asked.html_file);
+    }
 
     ExitCode run() {
         std::vector<Request> requests = only_number_of_its_kind(read_all());
         Progress progress(requests.size(), Progress::Clock::now());
-        const bool is_watched = is_terminal_error() && (asked_.form == OutputFormat::json || !is_terminal_output());
+        const bool is_watched = is_terminal_error() && (!prints_text() || !is_terminal_output());
         for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
             answer(requests[done]);
             const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
@@ -47,10 +52,14 @@ public:
         }
         if (progress.was_shown()) show_progress("");
         if (asked_.form == OutputFormat::json) output_.write(answers::json_text(document_));
+        if (html_) html_->write(render::to_html(pages_));
         return worst_;
     }
 
 private:
+    // Nothing is put into a form that nobody asked for.
+    [[nodiscard]] bool prints_text() const { return asked_.form == OutputFormat::text && !html_; }
+
     // The one place where a request's errors are caught: `work` is costing or reading one.
     template <typename Work>
     void around_one_request(const Work& work) {
@@ -109,17 +118,21 @@ private:
     }
 
     void show(const services::RequestAnswer& result) {
-        answers::Json tree = answers::request_json(result, desk_asked_);
-        std::string text = reports::answer_text(workplace_.plant, result, desk_asked_);
-        if (asked_.keep == QuoteCommand::Keep::quotes && services::can_be_saved(result)) {
-            const std::string number = save(result);
-            tree["saved"] = number;
-            text += fmt::format("saved as {}\n\n", number);
-        }
-        if (asked_.form == OutputFormat::json)
+        std::string number;
+        if (asked_.keep == QuoteCommand::Keep::quotes && services::can_be_saved(result)) number = save(result);
+        if (asked_.form == OutputFormat::json) {
+            answers::Json tree = answers::request_json(result, desk_asked_);
+            if (!number.empty()) tree["saved"] = number;
             document_["requests"].push_back(std::move(tree));
-        else
-            output_.write(text);
+        }
+        if ((html_ || prints_text()) && !result.model_fault) show_page(result);
+        if (asked_.form == OutputFormat::text && !number.empty()) output_.write(fmt::format("saved as {}\n\n", number));
+    }
+
+    void show_page(const services::RequestAnswer& result) {
+        render::Report page = reports::quote_report(workplace_.plant, result, desk_asked_);
+        if (prints_text()) output_.write(render::to_text(page) + "\n");
+        if (html_) pages_.push_back(std::move(page));
     }
 
     std::string save(const services::RequestAnswer& result) {
@@ -136,6 +149,8 @@ private:
     Output& output_;
     services::QuoteOptions desk_asked_;
     answers::Json document_;
+    std::optional<WholeFile> html_;
+    std::vector<render::Report> pages_;  // for the file
     ExitCode worst_ = ExitCode::done;
 };
 

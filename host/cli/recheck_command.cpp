@@ -1,7 +1,8 @@
 #include "host/cli/recheck_command.hpp"
 
 #include "host/answers/recheck_json.hpp"
-#include "host/reports/recheck_text.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/recheck_report.hpp"
 #include "host/reports/whole_answer.hpp"
 #include "host/services/quoting/recheck.hpp"
 #include "host/services/quoting/saved_quote.hpp"
@@ -27,7 +28,8 @@ ExitCode run_quote_recheck(const std::string& plant, const std::string& ledger, 
                            Output& output) {
     const services::Recheck checked =
         services::recheck(read_quote(ledger, asked.quote), {plant, asked.threads}, reports::whole_answer);
-    output.write(asked.form == OutputFormat::json ? answers::recheck_json(checked) : reports::recheck_text(checked));
+    output.write(asked.form == OutputFormat::json ? answers::recheck_json(checked)
+                                                  : render::to_text(reports::recheck_report(checked)) + "\n");
     complain(checked.reproduction.complaints);
     complain(checked.today.complaints);
     return exit_code(checked);

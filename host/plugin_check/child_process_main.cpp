@@ -105,7 +105,7 @@ std::optional<int> run_trial(int count, const char* const* words) {
     catch_signals(report_descriptor);
     sandbox::forbid_calls();
     const auto file = contract::PluginFile::handed_over(words[Word::file_name], file_descriptor);
-    Subject subject(file, sandbox::Report(report_descriptor), effort);
+    Subject subject(file, sandbox::ChildReport(report_descriptor), effort);
     Trial(subject, std::move(asked)).hold();
     // Nothing of the plugin's own is to be run any more.
     ::_exit(0);

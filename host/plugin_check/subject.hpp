@@ -28,11 +28,11 @@ struct Effort {
 /// One thread.
 class Subject {
 public:
-    Subject(const contract::PluginFile& file, sandbox::Report report, Effort effort)
+    Subject(const contract::PluginFile& file, sandbox::ChildReport report, Effort effort)
         : file_(file), report_(report), effort_(effort) {}
 
     [[nodiscard]] const contract::PluginFile& file() const { return file_; }
-    [[nodiscard]] const sandbox::Report& report() const { return report_; }
+    [[nodiscard]] const sandbox::ChildReport& report() const { return report_; }
     [[nodiscard]] const Effort& effort() const { return effort_; }
 
     /// Loads it, the first time. Throws ModelError where it cannot be loaded.
@@ -53,7 +53,7 @@ public:
 
 private:
     const contract::PluginFile& file_;
-    sandbox::Report report_;
+    sandbox::ChildReport report_;
     Effort effort_;
     std::optional<contract::Library> library_;
     std::optional<Loading> loading_;

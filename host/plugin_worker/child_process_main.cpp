@@ -44,7 +44,7 @@ void confine() {
 }
 
 void describe(const std::string& name) {
-    const sandbox::Report report(own_descriptor);
+    const sandbox::ChildReport report(own_descriptor);
     try {
         const auto file = contract::PluginFile::handed_over(name, file_descriptor);
         const contract::Model model = contract::describe(contract::load_plugin(file), file.name(), file.id());

@@ -1,3 +1,4 @@
+// Arrows are gathered first, so that two numbers on one way share an arrow.
 #include "host/reports/graph_dot.hpp"
 
 #include <fmt/format.h>
@@ -38,15 +39,15 @@ struct Arrow {
 };
 using Arrows = std::map<std::pair<std::string, std::string>, Arrow>;
 
-bool is_preferred(const services::Workplace& workplace, const std::string& name, const std::string& giver) {
-    const auto& preferences = workplace.plant.preferences;
+bool is_preferred(const plant::Plant& plant, const std::string& name, const std::string& giver) {
+    const auto& preferences = plant.preferences;
     return std::any_of(preferences.begin(), preferences.end(),
                        [&](const auto& item) { return item.name == name && item.model == giver; });
 }
 
 class Drawing {
 public:
-    explicit Drawing(const services::Workplace& workplace) : workplace_(workplace), graph_(workplace.engine.graph()) {}
+    Drawing(const plant::Plant& plant, const engine::Graph& graph) : plant_(plant), graph_(graph) {}
 
     std::string text() {
         std::string nodes;
@@ -76,7 +77,7 @@ private:
         Arrow& arrow = arrows_[{feed.model, taker}];
         const std::string name = typed(feed.name, feed.unit);
         if (std::find(arrow.names.begin(), arrow.names.end(), name) == arrow.names.end()) arrow.names.push_back(name);
-        arrow.is_replacing = arrow.is_replacing || is_preferred(workplace_, feed.name, feed.model);
+        arrow.is_replacing = arrow.is_replacing || is_preferred(plant_, feed.name, feed.model);
     }
 
     // What a model takes from other models becomes arrows; facts stand in its own box.
@@ -95,15 +96,15 @@ private:
         return fmt::format("    \"{0}\" [label=\"{1}. {0}\\n{2}\"];\n", escaped(model.id), m + 1, facts);
     }
 
-    const services::Workplace& workplace_;
+    const plant::Plant& plant_;
     const Graph& graph_;
     Arrows arrows_;
 };
 
 }  // namespace
 
-std::string plugin_graph_dot(const services::Workplace& workplace) {
-    return Drawing(workplace).text();
+std::string plugin_graph_dot(const plant::Plant& plant, const engine::Graph& graph) {
+    return Drawing(plant, graph).text();
 }
 
 }  // namespace flutebook::reports

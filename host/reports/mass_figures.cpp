@@ -1,9 +1,9 @@
+// Largest remainders: see base/parts.
 #include "host/reports/mass_figures.hpp"
 
 #include <numeric>
 
 #include "host/base/parts.hpp"
-#include "host/render/number_text.hpp"
 
 namespace flutebook::reports {
 
@@ -18,8 +18,12 @@ std::vector<LostMass> losses_of(const services::Quote& quote) {
     return result;
 }
 
-std::string MassFigures::text(std::int64_t units) const {
-    return render::number_text(base::from_units(units, decimals), decimals);
+render::Number MassFigures::number(std::int64_t units) const {
+    return {base::from_units(units, decimals), decimals};
+}
+
+render::Percentage MassFigures::percentage(std::int64_t units) const {
+    return {base::from_units(units, decimals) / 100, decimals};
 }
 
 MassFigures mass_figures(const services::Quote& quote, double scale, int decimals) {

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "host/render/report.hpp"
 #include "host/services/quoting/quote.hpp"
 
 namespace flutebook::reports {
@@ -27,8 +28,9 @@ struct MassFigures {
     std::vector<std::int64_t> losses;   // as losses_of() gives them
     std::vector<std::int64_t> by_step;  // the losses of each step, 0 ... K
 
-    /// "1 234.50".
-    [[nodiscard]] std::string text(std::int64_t units) const;
+    [[nodiscard]] render::Number number(std::int64_t units) const;
+    /// Where the masses were taken in per cent.
+    [[nodiscard]] render::Percentage percentage(std::int64_t units) const;
 };
 
 /// The masses in kg times `scale`.

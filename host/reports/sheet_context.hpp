@@ -1,6 +1,8 @@
-// One enquiry on its way to the page: what every section of its cost sheet draws on, and the words they share.
+// What every section of a cost sheet draws on: the plant, the request, the units that people read, and the words that
+// sections share.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <string>
 
@@ -23,6 +25,11 @@ struct SheetContext {
     /// "5 000 boxes".
     [[nodiscard]] std::string order_text(double quantity) const;
 };
+
+/// The order in which every page tells them.
+inline constexpr std::array<contract::CostClass, 5> cost_classes{
+    contract::CostClass::material, contract::CostClass::energy, contract::CostClass::system,
+    contract::CostClass::waste_management, contract::CostClass::recovery};
 
 /// "C1, roll 2450 mm, 2 x 3 up, DC1 > FG1": the way a quote is made, as its runners-up are named.
 [[nodiscard]] std::string way_text(const ShownUnits& units, const services::Quote& quote);

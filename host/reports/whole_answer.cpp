@@ -1,10 +1,12 @@
+// The document holds this request alone.
 #include "host/reports/whole_answer.hpp"
 
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
 #include "host/answers/quote_json.hpp"
-#include "host/reports/cost_sheet_text.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/quote_report.hpp"
 
 namespace flutebook::reports {
 
@@ -12,7 +14,7 @@ services::Shown whole_answer(const plant::Plant& plant, const services::RequestA
                              const services::QuoteOptions& asked) {
     nlohmann::ordered_json document = answers::quote_document(plant);
     document["requests"].push_back(answers::request_json(answer, asked));
-    return {answer_text(plant, answer, asked), answers::json_text(document)};
+    return {render::to_text(quote_report(plant, answer, asked)) + "\n", answers::json_text(document)};
 }
 
 }  // namespace flutebook::reports

@@ -14,7 +14,7 @@ constexpr std::size_t longest_line = 4000;
 
 }  // namespace
 
-void Report::say(std::string_view word, std::string_view text) const {
+void ChildReport::say(std::string_view word, std::string_view text) const {
     std::string line(word);
     if (!text.empty()) line.append(" ").append(text.substr(0, longest_line - word.size() - 2));
     std::replace_if(
@@ -29,7 +29,7 @@ void Report::say(std::string_view word, std::string_view text) const {
     }
 }
 
-void Report::say_figure(std::string_view name, double value) const {
+void ChildReport::say_figure(std::string_view name, double value) const {
     say("figure", fmt::format("{} {}", name, value));
 }
 

@@ -9,9 +9,9 @@
 namespace flutebook::sandbox {
 
 /// The child's end. Lines that cannot be written are lost: nobody listens any more.
-class Report {
+class ChildReport {
 public:
-    explicit Report(int descriptor) : descriptor_(descriptor) {}
+    explicit ChildReport(int descriptor) : descriptor_(descriptor) {}
 
     /// `word` and then what belongs to it, which is made one line of.
     void say(std::string_view word, std::string_view text = {}) const;

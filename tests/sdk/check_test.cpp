@@ -110,7 +110,7 @@ TEST_CASE("a plugin in order is told so, rule by rule, and the program ends well
     const Ended ended = check(check_plugin_file("good"));
     CHECK(ended.exit_code == 0);
     CHECK(ended.errors.empty());
-    CHECK_THAT(ended.output, Contains("holds      evaluate.numbers") && Contains("a row in full blocks takes") &&
+    CHECK_THAT(ended.output, Contains("holds  evaluate.numbers") && Contains("a row in full blocks takes") &&
                                  EndsWith(" rules, and all hold.\n"));
     for (const std::string& line : lines_of(ended.output))
         if (line.find(".so") == std::string::npos) CHECK(line.size() <= 100);  // a path is not broken
@@ -120,7 +120,7 @@ TEST_CASE("a broken rule ends the program with 1 and tells what the plugin did, 
     const OddPlace place;
     const Ended ended = check(place.file());
     CHECK(ended.exit_code == 1);
-    CHECK_THAT(ended.output, Contains("broken     fuzz.orders") && Contains("1 broken, 0 not tried.\n"));
+    CHECK_THAT(ended.output, Contains("broken  fuzz.orders") && Contains("1 broken, 0 not tried.\n"));
     std::smatch again;
     REQUIRE(std::regex_search(ended.output, again, std::regex("again: flutebook (.*) --seed 1 --orders ([0-9]+)\n")));
     CHECK(std::stoi(again[2]) <= 100);
@@ -128,7 +128,7 @@ TEST_CASE("a broken rule ends the program with 1 and tells what the plugin did, 
     const Ended once_more =
         run({{"/bin/sh", "-c", std::string(FLUTEBOOK_PROGRAM) + " " + again[1].str() + " --orders " + again[2].str()}});
     CHECK(once_more.exit_code == 1);
-    CHECK_THAT(once_more.output, Contains("broken     fuzz.orders"));
+    CHECK_THAT(once_more.output, Contains("broken  fuzz.orders"));
 }
 
 TEST_CASE("what a plugin did is told as a sentence, also where the host has its own words for it") {

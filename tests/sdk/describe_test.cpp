@@ -85,8 +85,8 @@ TEST_CASE("a description says where a need comes from and what takes another's p
     CHECK(varnish["needs"][0]["name"] == "run.fed");
     CHECK(varnish["needs"][0]["from"] == "model");
     CHECK(varnish["needs"][1]["from"] == "fact");
-    CHECK_THAT(described("small_orders"), Contains("in place of the host's own"));
-    CHECK_THAT(described("tariff"), Contains("in place of what it needs by this name"));
+    CHECK_THAT(described("small_orders", {"--markdown"}), Contains("in place of the host's own"));
+    CHECK_THAT(described("tariff", {"--markdown"}), Contains("in place of what it needs by this name"));
 }
 
 TEST_CASE("every fact that a model needs is among those that the host lists, in each form") {

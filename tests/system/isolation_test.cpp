@@ -110,7 +110,7 @@ TEST_CASE("the list of plugins says which work in processes of their own") {
     PlantCopy plant;
     isolate(plant, "paper: process");
     const Ended text = ask_at(plant.folder(), {"plugin", "list"});
-    const std::string works = "    works     in a process of its own\n";
+    const std::string works = "  works    in a process of its own\n";
     const std::size_t paper = text.output.find("\npaper 1.");
     CHECK(text.output.find(works) == text.output.rfind(works));
     CHECK(text.output.find(works) > paper);

@@ -72,6 +72,10 @@ std::string bytes_of(const std::string& file) {
     return text.str();
 }
 
+std::string option(const std::string& file) {
+    return file.find(".html") == std::string::npos ? "--export" : "--html";
+}
+
 }  // namespace
 
 TEST_CASE("a month in JSON has the documented keys, in kg and money, and both balances close") {
@@ -105,8 +109,9 @@ TEST_CASE("a month on a page fits 100 columns and names the base of its shares")
     REQUIRE(page.exit_code == 0);
     std::istringstream lines(page.output);
     for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 100);
-    for (const auto* said : {"of issued paper", "of product: 28.57 %", "more than the 0.50 % allowed", "=1+1",
-                             "recycling rate", "Twelve months", "2026-09, open"}) {
+    for (const auto* said :
+         {"of issued paper", "of product: 28.57 %", "total accounted for", "Excess loss, including unexplained",
+          "more than the 0.50 % allowed", "=1+1", "recycling rate", "Twelve months", "2026-09, open"}) {
         CAPTURE(said);
         CHECK(page.output.find(said) != std::string::npos);
     }
@@ -143,10 +148,29 @@ TEST_CASE("a month goes into a file that no spreadsheet takes for a formula, the
     CHECK(plant.ask({"month", "2026-09", "--export", "month.doc"}).exit_code == 2);
 }
 
+TEST_CASE("a month in HTML has the figures of its page, and its export the same labels") {
+    const LedgerPlant plant;
+    const auto html = plant.folder() + "/month.html", csv = plant.folder() + "/month.csv";
+    const auto page = plant.ask({"month", "2026-09", "--by", "order"});
+    const auto written = plant.ask({"month", "2026-09", "--by", "order", "--export", csv, "--html", html});
+    REQUIRE(written.exit_code == 0);
+    CHECK(written.output.empty());
+    const auto text = bytes_of(html);
+    for (const auto* label :
+         {"stock of machines and floor, opening", "total accounted for", "recycling rate of the month"}) {
+        CAPTURE(label);
+        CHECK(page.output.find(label) != std::string::npos);
+        CHECK(text.find(label) != std::string::npos);
+        CHECK(bytes_of(csv).find(label) != std::string::npos);
+    }
+    CHECK(text.find("160.000") != std::string::npos);
+    CHECK(text.find("=1+1") != std::string::npos);
+}
+
 TEST_CASE("a month that cannot be written to its file is refused in one line") {
     const LedgerPlant plant;
-    for (const auto* name : {"/none/month.csv", "/none/month.xlsx"}) {
-        const auto nowhere = plant.ask({"month", "2026-09", "--export", plant.folder() + name});
+    for (const auto* name : {"/none/month.csv", "/none/month.xlsx", "/none/month.html"}) {
+        const auto nowhere = plant.ask({"month", "2026-09", option(name), plant.folder() + name});
         CHECK(nowhere.exit_code == 1);
         CHECK(nowhere.output.empty());
         CHECK(lines_of(nowhere.errors).size() == 1);

@@ -81,7 +81,7 @@ TEST_CASE("a plant that reads us units sees inches, feet, pounds and MSF, and no
 TEST_CASE("an order that fits nowhere is answered with each limit and the ways it stops") {
     const Ended ended = quote_demo({demo_request("R-1009")});
     CHECK(ended.exit_code == 1);
-    CHECK_THAT(ended.output, Contains("100 boxes: nothing here can make them") &&
+    CHECK_THAT(ended.output, Contains("100 boxes: no corrugator, roll and route can make this order; limits:") &&
                                  Contains("sheet length 6660 mm is above the 2400 mm of FG1\n      stops FG1"));
     for (const std::string& line : lines_of(ended.output)) CHECK(line.size() <= 100);
 }

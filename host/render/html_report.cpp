@@ -1,0 +1,295 @@
+// Everything that came from a report passes through shown() or an escaped attribute; the rest are literals of this
+// file.
+#include "host/render/html_report.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "host/render/escaping.hpp"
+#include "host/render/text.hpp"
+
+namespace flutebook::render {
+
+namespace {
+
+// Tokens first, for light and dark; then the page, its tables, narrow screens and paper.
+constexpr const char* style = R"(
+:root { color-scheme: light dark; --sheet: #ffffff; --well: #f6f8f8; --ink: #15212a; --ink-2: #46545e; --ink-3: #5c6972;
+  --line: #dde3e5; --line-2: #b6c1c6; --accent: #0a5a66; --accent-wash: #e2eff0; --warn: #7c5000; --warn-wash: #fbf2dd; }
+@media (prefers-color-scheme: dark) { :root { --sheet: #161d21; --well: #1b2328; --ink: #e6ebec; --ink-2: #b3bfc5;
+  --ink-3: #94a2a9; --line: #283238; --line-2: #45525a; --accent: #6cc3cc; --accent-wash: #15323a; --warn: #e0b457;
+  --warn-wash: #332a14; } }
+* { box-sizing: border-box; }
+html { background: var(--sheet); -webkit-text-size-adjust: 100%; }
+body { margin: 0; color: var(--ink); font: 400 13.5px/1.42 -apple-system, "Segoe UI", "Liberation Sans", Arial, sans-serif;
+  font-variant-numeric: tabular-nums lining-nums; overflow-wrap: break-word; }
+h1, h2, h3, p, dl, dd, pre { margin: 0; padding: 0; }
+h1 { font-size: 19px; font-weight: 600; letter-spacing: -.005em; line-height: 1.25; }
+h2 { font-size: 15px; font-weight: 650; line-height: 1.3; }
+h3 { font-size: 13.5px; font-weight: 650; }
+a { color: inherit; text-decoration: none; border-bottom: 1px dotted var(--ink-3); }
+a:hover { color: var(--accent); border-color: var(--accent); }
+:focus-visible { outline: 2px solid var(--accent); outline-offset: 1px; }
+main { max-width: 780px; margin: 0 auto; padding: 30px 16px; }
+article + article { margin-top: 48px; border-top: 3px double var(--line-2); padding-top: 24px; }
+.line { display: flex; justify-content: space-between; align-items: baseline; gap: 4px 24px; flex-wrap: wrap; }
+.line span { color: var(--ink-2); }
+article > header { margin-bottom: 16px; }
+.facts { display: flex; flex-wrap: wrap; gap: 6px 28px; margin-top: 10px; }
+.facts dt, .list dt { color: var(--ink-3); font-size: 11.5px; }
+.facts div { min-width: 0; }
+.list { display: grid; grid-template-columns: fit-content(16em) minmax(0, 1fr); gap: 2px 16px; margin: 6px 0; }
+.list dt { padding-top: 1.5px; }
+section { border-top: 1px solid var(--line-2); padding: 10px 0 16px; }
+.part { border-top: 2px solid var(--accent); padding-bottom: 0; margin-top: 20px; }
+.part > .line { padding-bottom: 10px; }
+.part section { border-top-color: var(--line); }
+h2 + *, h3 + * { margin-top: 6px; }
+p { max-width: 66em; margin: 6px 0; }
+.warning { color: var(--warn); background: var(--warn-wash); padding: 3px 8px; }
+.l1 { margin-left: 1.2em; } .l2 { margin-left: 2.4em; } .l3 { margin-left: 3.6em; } .l4 { margin-left: 4.8em; }
+.l5 { margin-left: 6em; } .l6 { margin-left: 7.2em; }
+pre, code { font: 12px/1.45 ui-monospace, "Liberation Mono", Menlo, monospace; }
+pre { background: var(--well); padding: 8px 12px; overflow-x: auto; }
+.scroll { overflow-x: auto; margin: 6px 0; }
+.scroll + .scroll { margin-top: 16px; }
+table { border-collapse: collapse; width: 100%; }
+th { font-weight: 500; font-size: 11.5px; color: var(--ink-3); text-align: left; vertical-align: bottom;
+  padding: 0 12px 4px 0; border-bottom: 1px solid var(--line-2); }
+td, tbody th { padding: 1.5px 12px 1.5px 0; border-bottom: 1px solid var(--line); vertical-align: baseline; }
+tbody th { font-size: inherit; color: inherit; font-weight: 400; }
+.num { text-align: right; white-space: nowrap; padding-right: 0; padding-left: 12px; }
+th.num { white-space: normal; }
+.num + .text, .num + .name, .num + .sentence { padding-left: 20px; }
+.text { white-space: nowrap; }
+.group th::first-letter, dt::first-letter { text-transform: uppercase; }
+td.text, td.name, td.sentence { color: var(--ink-2); }
+.unit { color: var(--ink-3); font-size: .88em; }
+.group th { padding-top: 10px; font-weight: 650; border-bottom-color: var(--line-2); }
+.subtotal th, .subtotal td { font-weight: 650; border-top: 1px solid var(--line-2); }
+.total th, .total td { font-weight: 650; border-top: 1px solid var(--ink-3); border-bottom: 3px double var(--line-2); }
+td.strong { font-weight: 650; font-size: 15px; background: var(--accent-wash); }
+th.strong { color: var(--ink); font-weight: 650; background: var(--accent-wash); box-shadow: inset 0 2px 0 var(--accent); }
+.num.strong { padding-right: 8px; }
+.said td { border: 0; padding-left: 16px; color: var(--ink-2); }
+.d1 { padding-left: 1em; } .d2 { padding-left: 2em; } .d3 { padding-left: 3em; }
+@media (max-width: 700px) { main { padding: 16px 12px; } .facts { gap: 6px 20px; } .list { grid-template-columns: minmax(0, 1fr); }
+  .list dd { margin-bottom: 4px; } td, tbody th { padding-right: 8px; } tbody th.name { min-width: 7.5em; } .num { padding-right: 0; padding-left: 8px; } }
+@media print { :root { color-scheme: light; --sheet: #fff; --ink: #000; --ink-2: #333; --ink-3: #555; --line: #ddd;
+  --line-2: #aaa; --accent: #0a5a66; --accent-wash: #e2eff0; } main { max-width: none; padding: 0; } body { font-size: 8.6pt; }
+  .scroll { overflow: visible; } tr { break-inside: avoid; } thead { display: table-header-group; } h1, h2, h3, .group { break-after: avoid; }
+  .part + .part, article + article { break-before: page; } * { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
+@page { margin: 13mm 12mm 14mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
+)";
+
+std::string shown(const std::string& text) {
+    return markup_text(cleaned(text));
+}
+
+// Line ends stay.
+std::string lines_html(const std::string& text) {
+    std::string result;
+    for (std::size_t at = 0; at <= text.size();) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        result += (at == 0 ? "" : "\n") + shown(text.substr(at, end - at));
+        at = end + 1;
+    }
+    return result;
+}
+
+std::string level_class(char letter, std::size_t level, std::size_t deepest) {
+    return level == 0 ? "" : fmt::format("{}{}", letter, std::min(level, deepest));
+}
+
+std::string class_attribute(const std::string& names) {
+    return names.empty() ? "" : fmt::format(" class=\"{}\"", names);
+}
+
+std::string added(std::string names, const std::string& name) {
+    if (!names.empty() && !name.empty()) names += ' ';
+    return names + name;
+}
+
+std::string with_unit(const std::string& text, const std::string& unit) {
+    if (unit.empty()) return shown(text);
+    return fmt::format("{}{}<span class=\"unit\">{}</span>", shown(text), text.empty() ? "" : " ", shown(unit));
+}
+
+std::string column_class(const TableColumn& column) {
+    std::string result;
+    switch (column.kind) {
+        case TableColumn::Kind::number:
+            result = "num";
+            break;
+        case TableColumn::Kind::text:
+            result = "text";
+            break;
+        case TableColumn::Kind::name:
+            result = "name";
+            break;
+        case TableColumn::Kind::sentence:
+            result = "sentence";
+            break;
+    }
+    return added(std::move(result), column.weight == TableColumn::Weight::strong ? "strong" : "");
+}
+
+std::string row_class(TableRow::Kind kind) {
+    switch (kind) {
+        case TableRow::Kind::group:
+            return " class=\"group\"";
+        case TableRow::Kind::subtotal:
+            return " class=\"subtotal\"";
+        case TableRow::Kind::total:
+            return " class=\"total\"";
+        case TableRow::Kind::item:
+            break;
+    }
+    return "";
+}
+
+// One report; sections that follow a part stand in it.
+class HtmlWriter {
+public:
+    HtmlWriter(const Report& report, std::size_t number) : report_(report), prefix_(fmt::format("r{}-", number)) {}
+
+    std::string text() {
+        text_ = "<article>\n";
+        if (report_.heading) write_heading(*report_.heading);
+        for (const ReportSection& section : report_.sections) write_section(section);
+        if (is_in_part_) text_ += "</section>\n";
+        return text_ + "</article>\n";
+    }
+
+private:
+    void write_heading(const ReportHeading& heading) {
+        text_ += "<header>\n" + title_line("h1", heading.title, heading.aside);
+        if (!heading.facts.empty()) text_ += facts_html("facts", heading.facts);
+        text_ += "</header>\n";
+    }
+
+    static std::string title_line(const char* tag, const std::string& title, const std::string& aside) {
+        const std::string head = fmt::format("<{0}>{1}</{0}>", tag, shown(title));
+        return aside.empty() ? head + '\n'
+                             : fmt::format("<div class=\"line\">{}<span>{}</span></div>\n", head, shown(aside));
+    }
+
+    std::string id_attribute(const std::string& id) const {
+        return id.empty() ? "" : fmt::format(" id=\"{}{}\"", prefix_, markup_text(id));
+    }
+
+    void write_section(const ReportSection& section) {
+        const bool is_part = section.kind == ReportSection::Kind::part;
+        if (is_part && is_in_part_) text_ += "</section>\n";
+        text_ += fmt::format("<section{}{}>\n", is_part ? " class=\"part\"" : "", id_attribute(section.id));
+        const char* tag = is_in_part_ && !is_part ? "h3" : "h2";
+        if (!section.title.empty()) text_ += title_line(tag, section.title, is_part ? section.aside : "");
+        for (const Block& block : section.blocks) std::visit([this](const auto& item) { write(item); }, block);
+        if (!is_part) text_ += "</section>\n";
+        is_in_part_ = is_in_part_ || is_part;
+    }
+
+    void write(const Note& note) {
+        if (note.kind == Note::Kind::code) {
+            text_ += "<pre>" + lines_html(note.text) + "</pre>\n";
+            return;
+        }
+        const std::string kind = note.kind == Note::Kind::warning ? "warning" : "";
+        text_ += fmt::format("<p{}>{}</p>\n", class_attribute(added(kind, level_class('l', note.level, 6))),
+                             shown(note.text));
+    }
+
+    void write(const Facts& facts) { text_ += facts_html("list", facts); }
+
+    static std::string facts_html(const char* kind, const Facts& facts) {
+        const bool is_grid = kind == std::string("list");
+        std::string result = fmt::format("<dl class=\"{}\">\n", kind);
+        for (const LabelledText& fact : facts) {
+            std::string items;
+            for (const std::string& item : fact.items) items += (items.empty() ? "" : ", ") + item;
+            const std::string pair = fmt::format("<dt>{}</dt><dd>{}</dd>", shown(fact.label), shown(items));
+            result += is_grid ? pair + '\n' : "<div>" + pair + "</div>\n";
+        }
+        return result + "</dl>\n";
+    }
+
+    void write(const ReportTable& whole) {
+        if (whole.rows.empty()) return;
+        const ReportTable table = page_table(whole);
+        text_ += "<div class=\"scroll\" tabindex=\"0\"><table>\n";
+        write_heads(table);
+        text_ += "<tbody>\n";
+        for (const TableRow& row : table.rows) write_row(table, row);
+        text_ += "</tbody></table></div>\n";
+    }
+
+    void write_heads(const ReportTable& table) {
+        std::string heads;
+        bool has_one = false;
+        for (const TableColumn& column : table.columns) {
+            heads += fmt::format("<th scope=\"col\"{}>{}</th>", class_attribute(column_class(column)),
+                                 with_unit(column.title, column.unit));
+            has_one = has_one || !column.head().empty();
+        }
+        if (has_one) text_ += "<thead><tr>" + heads + "</tr></thead>\n";
+    }
+
+    void write_row(const ReportTable& table, const TableRow& row) {
+        text_ += fmt::format("<tr{}>", row_class(row.kind));
+        if (row.kind == TableRow::Kind::group)
+            text_ += fmt::format("<th scope=\"rowgroup\" colspan=\"{}\">{}</th>", table.columns.size(),
+                                 cell_html(row.cells.at(0)));
+        for (std::size_t c = 0; row.kind != TableRow::Kind::group && c < table.columns.size(); ++c)
+            write_cell(table.columns[c], row, c);
+        text_ += "</tr>\n";
+        for (const Note& note : row.notes)
+            text_ += fmt::format("<tr class=\"said\"><td colspan=\"{}\">{}</td></tr>\n", table.columns.size(),
+                                 shown(note.text));
+    }
+
+    void write_cell(const TableColumn& column, const TableRow& row, std::size_t c) {
+        const std::string classes = added(column_class(column), c == 0 ? level_class('d', row.level, 3) : "");
+        const char* tag = c == 0 ? "th" : "td";
+        text_ += fmt::format("<{0}{1}{2}>{3}</{0}>", tag, c == 0 ? " scope=\"row\"" : "", class_attribute(classes),
+                             cell_html(row.cells[c]));
+    }
+
+    std::string cell_html(const Cell& cell) const {
+        if (const auto* code = std::get_if<Code>(&cell.value))
+            return code->text.empty() ? "" : "<code>" + shown(code->text) + "</code>";
+        const CellText words = cell_text(cell);
+        const std::string inner = with_unit(words.text, words.unit);
+        if (cell.link.empty()) return inner;
+        return fmt::format("<a href=\"#{}{}\">{}</a>", prefix_, markup_text(cell.link), inner);
+    }
+
+    const Report& report_;
+    std::string prefix_;  // of ids, so that two reports in one file have none in common
+    std::string text_;
+    bool is_in_part_ = false;
+};
+
+std::string document_title(const std::vector<Report>& reports) {
+    std::string result;
+    for (const Report& report : reports) {
+        if (!result.empty()) return fmt::format("{} and {} more", result, reports.size() - 1);
+        result = report.heading ? report.heading->title : report.name;
+    }
+    return result;
+}
+
+}  // namespace
+
+std::string to_html(const std::vector<Report>& reports) {
+    std::string result = fmt::format(
+        "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
+        "content=\"width=device-width, initial-scale=1\"><meta http-equiv=\"Content-Security-Policy\" "
+        "content=\"default-src 'none'; style-src 'unsafe-inline'\"><title>{}</title><style>{}</style></head><body>\n"
+        "<main>\n",
+        shown(document_title(reports)), style);
+    for (std::size_t i = 0; i < reports.size(); ++i) result += HtmlWriter(reports[i], i).text();
+    return result + "</main></body></html>\n";
+}
+
+}  // namespace flutebook::render

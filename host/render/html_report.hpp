@@ -1,0 +1,15 @@
+// Reports as one HTML file that needs nothing else: its style stands in it, it has no scripts, and it asks for nothing
+// from elsewhere. Light and dark after the reader's wish, on paper as well.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "host/render/report.hpp"
+
+namespace flutebook::render {
+
+/// One document with the reports below each other. Texts are texts, whatever signs they hold.
+[[nodiscard]] std::string to_html(const std::vector<Report>& reports);
+
+}  // namespace flutebook::render

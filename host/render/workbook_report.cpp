@@ -1,0 +1,125 @@
+// Each cell's type says what it is: a text is never taken for a number or a formula.
+#include "host/render/workbook_report.hpp"
+
+#include <xlsxwriter.h>
+
+#include <cerrno>
+#include <ctime>
+#include <fstream>
+#include <map>
+#include <system_error>
+
+namespace flutebook::render {
+
+namespace {
+
+constexpr double name_width = 30, column_width = 18;
+
+// "#,##0.000", "0.00%"; a unit of the cell's own stands behind the number.
+std::string number_format(const Cell& cell) {
+    const auto places = [](int decimals) { return decimals > 0 ? "." + std::string(std::size_t(decimals), '0') : ""; };
+    if (const auto* share = std::get_if<Percentage>(&cell.value)) return "0" + places(share->decimals) + "%";
+    std::string result;
+    if (const auto* amount = std::get_if<Amount>(&cell.value)) result = "#,##0" + places(amount->decimals);
+    if (const auto* number = std::get_if<Number>(&cell.value))
+        result = number->form == Number::Form::fixed ? "#,##0" + places(number->decimals) : "General";
+    const std::string unit = cell_text(cell).unit;
+    if (unit.empty() || unit.find_first_of("\"\\") != std::string::npos) return result;
+    return result + "\" " + unit + "\"";
+}
+
+class BookWriter {
+public:
+    BookWriter(lxw_workbook* book, int created_in_year) : book_(book) { set_created(created_in_year); }
+
+    void write(const ReportTable& table) {
+        auto* sheet = workbook_add_worksheet(book_, table.name.c_str());
+        if (sheet == nullptr) return note(LXW_ERROR_SHEETNAME_ALREADY_USED);
+        worksheet_set_column(sheet, 0, 0, name_width, nullptr);
+        worksheet_set_column(sheet, 1, static_cast<lxw_col_t>(table.columns.size()), column_width, nullptr);
+        worksheet_freeze_panes(sheet, 1, 1);
+        for (std::size_t c = 0; c < table.columns.size(); ++c)
+            write_text(sheet, 0, c, table.columns[c].head(), format("", Weight::bold));
+        for (std::size_t r = 0; r < table.rows.size(); ++r)
+            for (std::size_t c = 0; c < table.rows[r].cells.size() && c < table.columns.size(); ++c)
+                write_cell(sheet, r + 1, c, table.rows[r]);
+        const std::vector<std::string> names = row_names(table);
+        for (std::size_t r = 0; r < names.size(); ++r)
+            if (table.rows[r].level > 0) write_text(sheet, r + 1, 0, names[r], format("", Weight::plain));
+    }
+
+    /// The first failure, that of closing among them.
+    [[nodiscard]] lxw_error close() {
+        note(workbook_close(book_));
+        return failure_;
+    }
+
+private:
+    enum class Weight { plain, bold };
+
+    // The library would write the time of the day into the file, and other bytes each time.
+    void set_created(int year) {
+        std::tm first{};
+        first.tm_year = year - 1900;
+        first.tm_mday = 1;
+        lxw_doc_properties properties{};
+        properties.created = timegm(&first);
+        note(workbook_set_properties(book_, &properties));
+    }
+
+    void note(lxw_error error) {
+        if (failure_ == LXW_NO_ERROR) failure_ = error;
+    }
+
+    lxw_format* format(const std::string& number, Weight weight) {
+        lxw_format*& result = formats_[{number, weight}];
+        if (result != nullptr) return result;
+        result = workbook_add_format(book_);
+        if (weight == Weight::bold) format_set_bold(result);
+        if (!number.empty()) format_set_num_format(result, number.c_str());
+        return result;
+    }
+
+    void write_text(lxw_worksheet* sheet, std::size_t row, std::size_t column, const std::string& text,
+                    lxw_format* with) {
+        note(worksheet_write_string(sheet, static_cast<lxw_row_t>(row), static_cast<lxw_col_t>(column), text.c_str(),
+                                    with));
+    }
+
+    void write_cell(lxw_worksheet* sheet, std::size_t r, std::size_t c, const TableRow& row) {
+        const Cell& cell = row.cells[c];
+        if (is_empty(cell)) return;
+        const auto weight = row.kind == TableRow::Kind::item ? Weight::plain : Weight::bold;
+        if (const auto number = raw_number(cell))
+            note(worksheet_write_number(sheet, static_cast<lxw_row_t>(r), static_cast<lxw_col_t>(c), *number,
+                                        format(number_format(cell), weight)));
+        else
+            write_text(sheet, r, c, whole_text(cell), format("", weight));
+    }
+
+    lxw_workbook* book_;
+    std::map<std::pair<std::string, Weight>, lxw_format*> formats_;  // the book's own
+    lxw_error failure_ = LXW_NO_ERROR;
+};
+
+// Asked first, since the library complains on standard error in words of its own.
+std::string why_not_writable(const std::string& file) {
+    const std::ofstream stream(file, std::ios::binary);
+    return stream.is_open() ? "" : std::generic_category().message(errno);
+}
+
+}  // namespace
+
+std::string write_workbook(const std::string& file, const Report& report, int created_in_year) {
+    if (auto why = why_not_writable(file); !why.empty()) return why;
+    auto* book = workbook_new(file.c_str());
+    if (book == nullptr) return "no memory";
+    BookWriter writer(book, created_in_year);
+    for (const ReportSection& section : report.sections)
+        for (const Block& block : section.blocks)
+            if (const auto* table = std::get_if<ReportTable>(&block)) writer.write(*table);
+    const auto failure = writer.close();
+    return failure == LXW_NO_ERROR ? "" : lxw_strerror(failure);
+}
+
+}  // namespace flutebook::render

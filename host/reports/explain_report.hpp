@@ -1,0 +1,18 @@
+// One line of the cost sheet walked down to what it was worked out from.
+#pragma once
+
+#include <string>
+
+#include "host/render/report.hpp"
+#include "host/reports/shown_units.hpp"
+#include "host/services/quoting/quote.hpp"
+
+namespace flutebook::reports {
+
+/// A walk for each amount of `line`: figure, value and unit, where it holds, the model that gives it, its meaning, the
+/// place it was written. What stands behind a figure is indented below it; a figure told before is referred to by its
+/// number. Says so where the line charges nothing in this quote.
+[[nodiscard]] render::ReportSection explain_section(const ShownUnits& units, const std::string& line,
+                                                    const services::Quote& quote);
+
+}  // namespace flutebook::reports

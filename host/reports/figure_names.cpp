@@ -1,0 +1,94 @@
+// Keys of an answer and the names that a page has for them.
+#include "host/reports/figure_names.hpp"
+#include "host/reports/labels.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cstdlib>
+
+namespace flutebook::reports {
+
+namespace {
+
+struct Known {
+    const char* key;
+    FigureKind kind;
+    const char *title, *unit;
+};
+
+constexpr std::array<Known, 32> known{{{"corrugator", FigureKind::way, "corrugator", ""},
+                                       {"route", FigureKind::way, "route", ""},
+                                       {"roll_width_mm", FigureKind::way, "roll width", "mm"},
+                                       {"outs", FigureKind::way, "outs", "1"},
+                                       {"trim_mm", FigureKind::way, "trim", "mm"},
+                                       {"ups", FigureKind::way, "boxes a sheet", "1"},
+                                       {"nx", FigureKind::way, "boxes along the chop", "1"},
+                                       {"ny", FigureKind::way, "boxes across the web", "1"},
+                                       {"chop_mm", FigureKind::way, "chop", "mm"},
+                                       {"slit_mm", FigureKind::way, "slit", "mm"},
+                                       {"blank.length_mm", FigureKind::way, "blank length", "mm"},
+                                       {"blank.width_mm", FigureKind::way, "blank width", "mm"},
+                                       {"blank.area_m2", FigureKind::way, "area of box", "m2"},
+                                       {"board_grammage", FigureKind::way, "board", "g/m2"},
+                                       {"web_length_m", FigureKind::way, "web length", "m"},
+                                       {"web_area_m2", FigureKind::way, "web area", "m2"},
+                                       {"fed", FigureKind::way, "fed, by step", ""},
+                                       {"good", FigureKind::way, "good, by step", ""},
+                                       {"cost", FigureKind::money, net_cost_label, "money"},
+                                       {"cost_per_thousand", FigureKind::money, cost_per_thousand_label, "money"},
+                                       {"price_per_thousand", FigureKind::money, price_per_thousand_label, "money"},
+                                       {"contribution_per_thousand", FigureKind::money, contribution_label, "money"},
+                                       {"waste_cost", FigureKind::money, "cost of waste", "money"},
+                                       {"recovery", FigureKind::money, "recovery", "money"},
+                                       {"cost_per_m2", FigureKind::money, "cost per m2 shipped", "money"},
+                                       {"cost_per_tonne", FigureKind::money, "cost per tonne shipped", "money"},
+                                       {"mass_kg.issued", FigureKind::mass, paper_issued_label, "kg"},
+                                       {"mass_kg.adhesive", FigureKind::mass, dry_adhesive_label, "kg"},
+                                       {"mass_kg.product", FigureKind::mass, "boxes shipped", "kg"},
+                                       {"candidates", FigureKind::other, "ways that were costed", "1"},
+                                       {"plant", FigureKind::other, "plant", ""},
+                                       {"currency", FigureKind::other, "currency", ""}}};
+
+// What stands in lists, one entry for each step or way: "waste_by_step[2].cost".
+constexpr std::array<Known, 9> known_in_lists{{{"waste_by_step.step", FigureKind::other, "step", "1"},
+                                               {"waste_by_step.name", FigureKind::other, "machine", ""},
+                                               {"waste_by_step.intake_kg", FigureKind::other, "intake", "kg"},
+                                               {"waste_by_step.loss_kg", FigureKind::other, "lost", "kg"},
+                                               {"waste_by_step.cost", FigureKind::other, "cost of waste", "money"},
+                                               {"runners_up.candidate", FigureKind::other, "way", ""},
+                                               {"runners_up.cost", FigureKind::other, "cost", "money"},
+                                               {"runners_up.dearer_by", FigureKind::other, dearer_by_label, "money"},
+                                               {"refused.limit", FigureKind::other, "limit", ""}}};
+
+template <typename List>
+const Known* find(const List& list, const std::string& key) {
+    for (const Known& item : list)
+        if (key == item.key) return &item;
+    return nullptr;
+}
+
+// "waste_by_step[2].cost" is entry 2 of a list, from 1.
+FigureName in_list(const std::string& key, std::size_t open) {
+    const std::string list = key.substr(0, open);
+    const long entry = std::strtol(key.c_str() + open + 1, nullptr, 10);
+    const std::size_t close = key.find(']', open);
+    const Known* name = close == std::string::npos ? nullptr : find(known_in_lists, list + key.substr(close + 1));
+    if (name == nullptr) return {FigureKind::other, key, ""};
+    const std::string whose = list == "waste_by_step" ? fmt::format("step {}", entry - 1)
+                              : list == "runners_up"  ? fmt::format("next best {}", entry)
+                                                      : fmt::format("way {}", entry);
+    return {name->kind, fmt::format("{}, {}", whose, name->title), name->unit};
+}
+
+}  // namespace
+
+FigureName figure_name(const std::string& key) {
+    static const std::string loss = "mass_kg.loss.";
+    if (key.rfind(loss, 0) == 0) return {FigureKind::mass, "lost as " + key.substr(loss.size()), "kg"};
+    if (const std::size_t open = key.find('['); open != std::string::npos) return in_list(key, open);
+    const Known* item = find(known, key);
+    return item == nullptr ? FigureName{FigureKind::other, key, ""} : FigureName{item->kind, item->title, item->unit};
+}
+
+}  // namespace flutebook::reports

@@ -1,0 +1,16 @@
+// Labels that stand on more than one page: each is written once, so that a figure has one name everywhere.
+#pragma once
+
+namespace flutebook::reports {
+
+inline constexpr const char* prices_of_label = "papers at prices of";
+inline constexpr const char* money_in_label = "money in";
+inline constexpr const char* paper_issued_label = "paper issued";
+inline constexpr const char* dry_adhesive_label = "adhesive, dry";
+inline constexpr const char* net_cost_label = "cost, net of recovery";
+inline constexpr const char* cost_per_thousand_label = "cost per thousand";
+inline constexpr const char* price_per_thousand_label = "price per thousand";
+inline constexpr const char* dearer_by_label = "dearer by";
+inline constexpr const char* contribution_label = "contribution per thousand";
+
+}  // namespace flutebook::reports

@@ -1,0 +1,72 @@
+// Numbers stand as a person would type them back: no zeros at the end, all the digits that a double has.
+#include "host/reports/model_words.hpp"
+
+#include <fmt/format.h>
+
+namespace flutebook::reports {
+
+namespace {
+
+using ColumnKind = render::TableColumn::Kind;
+
+// Where a range is there only because it must be finite.
+constexpr double boundless = 1e15;
+
+std::string plain_number(double value) {
+    return fmt::format("{}", value + 0.0);
+}
+
+}  // namespace
+
+std::string range_words(const contract::Range& range) {
+    const bool has_end = range.high < boundless;
+    const bool has_begin = range.low > -boundless;
+    if (has_begin && has_end) return fmt::format("{} to {}", plain_number(range.low), plain_number(range.high));
+    if (has_begin) return plain_number(range.low) + " or more";
+    return has_end ? plain_number(range.high) + " or less" : "any number";
+}
+
+std::string allowed_words(const contract::Setting& setting) {
+    if (setting.choices.empty())
+        return setting.unit == "1" ? range_words(setting.range)
+                                   : fmt::format("{} {}", range_words(setting.range), setting.unit);
+    std::string result;
+    for (std::size_t i = 0; i < setting.choices.size(); ++i) {
+        const bool is_last = i + 1 == setting.choices.size();
+        result += (i == 0 ? "" : is_last ? " or " : ", ") + setting.choices[i];
+    }
+    return result;
+}
+
+std::string default_words(const contract::Setting& setting) {
+    if (setting.is_required()) return "must be given";
+    return setting.choices.empty() ? plain_number(setting.initial)
+                                   : setting.choices.at(static_cast<std::size_t>(setting.initial));
+}
+
+std::string varies_words(contract::VariesBy varies_by) {
+    return varies_by == contract::VariesBy::plant ? "one" : fmt::format("by {}", contract::to_text(varies_by));
+}
+
+std::string axis_words(contract::Axis axis) {
+    return axis == contract::Axis::order ? "one for the order"
+                                         : fmt::format("one for each {}", contract::to_text(axis));
+}
+
+render::ReportTable name_table(const std::string& table) {
+    return {table,
+            {{"name", ColumnKind::text},
+             {"unit", ColumnKind::text},
+             {"range", ColumnKind::text},
+             {"meaning", ColumnKind::sentence}},
+            {}};
+}
+
+std::vector<render::Cell> name_cells(const contract::Name& name, const std::vector<std::string>& before_meaning) {
+    std::vector<render::Cell> cells = {render::Code{name.name}, render::Code{name.unit}, range_words(name.range)};
+    cells.insert(cells.end(), before_meaning.begin(), before_meaning.end());
+    cells.emplace_back(name.meaning);
+    return cells;
+}
+
+}  // namespace flutebook::reports

@@ -1,0 +1,277 @@
+// Every share names its base in its column: the issued paper of the month, unless it says otherwise.
+#include "host/reports/month_report.hpp"
+#include "host/reports/labels.hpp"
+
+#include <fmt/format.h>
+
+#include "host/answers/month_json.hpp"
+#include "host/base/date.hpp"
+#include "host/month/process_cost.hpp"
+#include "host/render/number_text.hpp"
+
+namespace flutebook::reports {
+
+namespace {
+
+using render::Amount;
+using render::Cell;
+using render::Note;
+using render::Number;
+using render::Percentage;
+using render::ReportSection;
+using render::ReportTable;
+using render::TableColumn;
+using services::MonthAnswer;
+using ColumnKind = render::TableColumn::Kind;
+using RowKind = render::TableRow::Kind;
+
+const char* const issued_base = "of issued paper";
+const char* const opening_stock_row = "stock of machines and floor, opening";
+const char* const closing_stock_row = "stock of machines and floor, closing";
+
+TableColumn column(const std::string& title, const std::string& unit) {
+    return {title, ColumnKind::number, unit};
+}
+
+Cell rate(const std::optional<double>& value, const std::string& base) {
+    return value ? Cell(Percentage{*value, 2, base}) : Cell("-");
+}
+
+std::string tolerance_text(const MonthAnswer& answer) {
+    const auto allowed = render::percent_text(answer.tolerance, 2);
+    return answer.balances() ? "within the " + allowed + " allowed" : "more than the " + allowed + " allowed";
+}
+
+ReportSection balance_section(const MonthAnswer& answer) {
+    const auto& account = answer.account;
+    ReportTable table{
+        "balance", {{"", ColumnKind::name}, column("", "kg"), column("", issued_base), {"", ColumnKind::name}}, {}};
+    const auto add = [&](RowKind kind, const char* title, Grams mass, const std::string& remark = "") {
+        table.add(kind, {title, kg(mass), share(mass, account.issued), remark});
+    };
+    const auto lost_of_product = month::share_of(account.lost(), account.product);
+    add(RowKind::item, paper_issued_label, account.issued);
+    add(RowKind::item, "adhesive", account.adhesive);
+    add(RowKind::item, opening_stock_row, account.opening_stock());
+    add(RowKind::total, "total to account for", account.issued + account.adhesive + account.opening_stock());
+    add(RowKind::item, "product", account.product);
+    add(RowKind::item, "losses", account.lost(),
+        "of product: " + (lost_of_product ? render::percent_text(*lost_of_product, 2) : "-"));
+    add(RowKind::item, "unexplained", account.unexplained(), tolerance_text(answer));
+    add(RowKind::item, closing_stock_row, account.closing_stock());
+    add(RowKind::total, "total accounted for",
+        account.product + account.lost() + account.unexplained() + account.closing_stock());
+    return {"Mass balance", {table}};
+}
+
+ReportSection centres_section(const MonthAnswer& answer) {
+    const auto& floor = answer.account.floor;
+    ReportTable table{"centres",
+                      {{"centre", ColumnKind::name},
+                       column("opening", "kg"),
+                       column("in", "kg"),
+                       column("passed on", "kg"),
+                       column("lost", "kg"),
+                       column("unexplained", "kg"),
+                       column("closing", "kg")},
+                      {}};
+    for (const auto& item : answer.account.centres)
+        table.add({item.centre, kg(item.open), kg(item.in), kg(item.passed), kg(item.lost), kg(item.unexplained()),
+                   kg(item.close)});
+    table.add({"floor", kg(floor.open), kg(floor.made + floor.returned), kg(floor.fed), kg(floor.lost),
+               kg(-floor.counted), kg(floor.close)});
+    return {"Quantity centres", {table}};
+}
+
+// A figure that files have for other programs, and for which a page has no room.
+TableColumn file_column(const std::string& title) {
+    TableColumn result = column(title, "kg");
+    result.shown = TableColumn::Shown::files;
+    return result;
+}
+
+// What was lost beyond the expected, at what good product cost.
+std::vector<render::Block> excess_notes(const month::MonthAccount& account, const std::string& currency) {
+    const auto cost = month::process_cost(account, month::scrap_price(account));
+    if (!cost) return {};
+    return {Note{fmt::format("Excess loss, including unexplained: {} kg. At {} {} for a kg of product that bears the "
+                             "expected loss alone, it is worth {} {}.",
+                             render::whole_text(kg(cost->abnormal)), render::number_text(cost->cost_per_kg, 4),
+                             currency, render::number_text(cost->abnormal_value, 2), currency),
+                 Note::Kind::sentence, 1}};
+}
+
+ReportSection losses_section(const MonthAnswer& answer, const std::string& currency) {
+    const auto& account = answer.account;
+    ReportTable table{"losses",
+                      {{"cause", ColumnKind::name},
+                       column("actual", "kg"),
+                       column("", "of issued"),
+                       column("expected", "kg"),
+                       column("excess", "kg"),
+                       column("excess", "of issued"),
+                       column("cost", currency)},
+                      {}};
+    for (const auto& cause : account.causes)
+        table.add({cause.cause.empty() ? "(no cause)" : cause.cause, kg(cause.actual),
+                   share(cause.actual, account.issued), kg(cause.expected), kg(cause.excess()),
+                   share(cause.excess(), account.issued), Amount{cause.cost}});
+    table.add({"unexplained", {}, {}, {}, {}, {}, Amount{account.unexplained_cost}});
+    table.add({"idle", {}, {}, {}, {}, {}, Amount{account.idle_cost}});
+    const Grams excess = account.lost() - account.expected();
+    table.add(RowKind::total,
+              {"total", kg(account.lost()), share(account.lost(), account.issued), kg(account.expected()), kg(excess),
+               share(excess, account.issued), Amount{account.waste_cost()}});
+    ReportSection section{"Losses by cause; shares of issued paper, cost after ISO 14051", {table}};
+    for (auto& note : excess_notes(account, currency)) section.blocks.push_back(std::move(note));
+    return section;
+}
+
+ReportSection cost_section(const MonthAnswer& answer, const std::string& currency) {
+    const auto& account = answer.account;
+    ReportTable table{"cost", {{"", ColumnKind::name}, column("", currency)}, {}};
+    table.add({"paper, adhesive and the centres' cost", Amount{account.money_in}});
+    table.add({opening_stock_row, Amount{account.opening_cost}});
+    table.add(RowKind::total, {"total cost", Amount{account.money_in + account.opening_cost}});
+    table.add({"product", Amount{account.product_cost}});
+    table.add({"waste", Amount{account.waste_cost()}});
+    table.add({closing_stock_row, Amount{account.closing_cost}});
+    table.add(RowKind::total,
+              {"total cost assigned", Amount{account.product_cost + account.waste_cost() + account.closing_cost}});
+    return {"Cost", {table}};
+}
+
+ReportSection scrap_section(const MonthAnswer& answer, const std::string& currency) {
+    const auto& account = answer.account;
+    ReportTable stocks{"scrap",
+                       {{"stock", ColumnKind::name},
+                        column("opening", "kg"),
+                        column("in", "kg"),
+                        column("out", "kg"),
+                        column("counts found", "kg"),
+                        column("closing", "kg")},
+                       {}};
+    const auto add = [&](const char* name, const month::ScrapAccount& stock) {
+        stocks.add({name, kg(stock.open), kg(stock.in), kg(stock.out), kg(stock.counted), kg(stock.close)});
+    };
+    add("loose: made, baled", account.loose_scrap);
+    add("bale yard: baled, sent", account.bale_yard);
+    const auto weight = [](Grams mass) { return Number{mass.to_kg(), 3, Number::Form::fixed, "kg"}; };
+    ReportTable sale{"scrap sale", {{"", ColumnKind::name}, {""}, {"", ColumnKind::name}}, {}};
+    sale.add({"sent to mills", weight(account.sent), "our weight"});
+    sale.add({"paid for", weight(account.paid), "the mills' weight after moisture"});
+    sale.add({"revenue", Amount{account.revenue, 4, currency}});
+    sale.add({"recycling rate of the month", rate(account.recycling_rate(), ""), "sent of made"});
+    sale.add({"recycling rate of twelve months", rate(answer.recycling_rate_of_year(), ""), "sent of made"});
+    return {"Scrap, from the machine to the mill", {stocks, sale}};
+}
+
+ReportSection trend_section(const MonthAnswer& answer, const std::string& currency) {
+    ReportTable table{"twelve months",
+                      {{"month", ColumnKind::text},
+                       column("issued", "kg"),
+                       column("lost", ""),
+                       column("expected", ""),
+                       column("unexplained", ""),
+                       column("waste", currency),
+                       column("revenue", currency),
+                       file_column("product"),
+                       file_column("lost"),
+                       file_column("expected"),
+                       file_column("unexplained"),
+                       file_column("sent")},
+                      {}};
+    for (const auto& item : answer.trend)
+        table.add({answers::month_name(item.month), kg(item.issued), share(item.lost(), item.issued),
+                   share(item.expected(), item.issued), share(item.unexplained(), item.issued),
+                   Amount{item.waste_cost()}, Amount{item.revenue}, kg(item.product), kg(item.lost()),
+                   kg(item.expected()), kg(item.unexplained()), kg(item.sent)});
+    return {"Twelve months; shares of each month's issued paper", {table}};
+}
+
+ReportSection parts_section(const MonthAnswer& answer) {
+    const std::string axis = answers::axis_name(*answer.by);
+    const Grams issued = answer.account.issued;
+    ReportTable table{"by " + axis,
+                      {{axis, ColumnKind::name},
+                       column("sheets", "kg"),
+                       column("fed", "kg"),
+                       column("product", "kg"),
+                       column("lost", "kg"),
+                       column("", "of issued"),
+                       column("excess", "kg"),
+                       file_column("issued"),
+                       file_column("expected")},
+                      {}};
+    for (const auto& part : answer.parts) {
+        table.add({part.of.empty() ? "(none named)" : part.of, kg(part.sheets), kg(part.fed), kg(part.product),
+                   kg(part.lost()), share(part.lost(), issued), kg(part.lost() - part.expected()), kg(part.issued),
+                   kg(part.expected())});
+        for (const auto& cause : part.causes)
+            table.add({cause.cause,
+                       {},
+                       {},
+                       {},
+                       kg(cause.actual),
+                       share(cause.actual, issued),
+                       kg(cause.excess()),
+                       {},
+                       kg(cause.expected)},
+                      1);
+    }
+    return {fmt::format("By {}; shares of the month's issued paper", axis), {table}};
+}
+
+render::ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
+    render::ReportHeading result{
+        plant.name, answers::month_name(answer.account.month) + (answer.seal ? ", closed" : ", open"), {}};
+    if (!answer.seal) return result;
+    result.facts = {{"closed by",
+                     {fmt::format("{} on {} UTC, entry {}", answer.seal->who, base::utc_day(answer.seal->when),
+                                  answer.seal->entry)}}};
+    if (!answer.seal->note.empty()) result.facts.push_back({"because", {answer.seal->note}});
+    result.facts.push_back({"head", {answer.seal->head}});
+    return result;
+}
+
+// What a close would wait for.
+ReportSection below_zero_section(const month::MonthAccount& account) {
+    ReportSection section;
+    const auto look_at = [&](const std::string& name, Grams close) {
+        if (close < Grams())
+            section.blocks.emplace_back(Note{fmt::format("{} ends below zero: {} kg; count it, or post what is missing",
+                                                         name, render::whole_text(kg(close))),
+                                             Note::Kind::warning});
+    };
+    for (const auto& centre : account.centres) look_at(centre.centre, centre.close);
+    look_at("floor", account.floor.close);
+    look_at("loose-scrap", account.loose_scrap.close);
+    look_at("bale-yard", account.bale_yard.close);
+    return section;
+}
+
+}  // namespace
+
+render::Number kg(Grams mass) {
+    return {mass.to_kg(), 3};
+}
+
+render::Cell share(Grams part, Grams whole) {
+    const auto value = month::share_of(part, whole);
+    return value ? Cell(Percentage{*value}) : Cell("-");
+}
+
+render::Report month_report(const plant::Plant& plant, const MonthAnswer& answer) {
+    const auto& currency = plant.currency;
+    render::Report report{"month", answers::month_name(answer.account.month), heading(plant, answer), {}};
+    const ReportSection warnings = below_zero_section(answer.account);
+    if (!warnings.blocks.empty()) report.sections.push_back(warnings);
+    for (const auto& section : {balance_section(answer), centres_section(answer), losses_section(answer, currency),
+                                cost_section(answer, currency), scrap_section(answer, currency)})
+        report.sections.push_back(section);
+    if (answer.by) report.sections.push_back(parts_section(answer));
+    report.sections.push_back(trend_section(answer, currency));
+    return report;
+}
+
+}  // namespace flutebook::reports

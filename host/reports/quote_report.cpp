@@ -1,0 +1,183 @@
+// The heading, the ladder and what cannot be made; the sections of each sheet stand in quote_sections.
+#include "host/reports/quote_report.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "host/base/date.hpp"
+#include "host/render/number_text.hpp"
+#include "host/reports/explain_report.hpp"
+#include "host/reports/labels.hpp"
+#include "host/reports/quote_sections.hpp"
+#include "host/reports/sheet_context.hpp"
+
+namespace flutebook::reports {
+
+namespace {
+
+using geometry::Refused;
+using orders::Request;
+using render::Amount;
+using render::Cell;
+using render::Number;
+using render::ReportSection;
+using render::TableColumn;
+using services::Quote;
+using ColumnKind = render::TableColumn::Kind;
+
+constexpr std::size_t most_named = 12;
+
+render::Facts asked_for(const SheetContext& context) {
+    const Request& request = context.request;
+    render::Facts facts = {{"style", {request.style}}};
+    if (request.inside) {
+        const auto& inside = *request.inside;
+        std::vector<double> lengths = {inside.length_mm, inside.width_mm};
+        if (inside.height_mm > 0) lengths.push_back(inside.height_mm);
+        facts.push_back({"inside", {context.units.lengths(lengths)}});
+    }
+    if (request.outline)
+        facts.push_back({"outside", {context.units.lengths({request.outline->length_mm, request.outline->width_mm})}});
+    facts.push_back({"board", {context.plant.boards[request.board].code}});
+    if (request.colours > 0) facts.push_back({"colours", {fmt::format("{}", request.colours)}});
+    facts.push_back({"margin", {render::brief_number(request.margin * 100, 4) + " % of the price"}});
+    facts.push_back({prices_of_label, {base::to_string(request.date)}});
+    facts.push_back({money_in_label, {context.units.currency}});
+    return facts;
+}
+
+std::string part_id(double quantity) {
+    return fmt::format("quantity-{:.0f}", quantity);
+}
+
+ReportSection ladder(const SheetContext& context, const services::RequestAnswer& answer) {
+    render::ReportTable table{
+        "ladder",
+        {{context.pieces()},
+         {"cost"},
+         {"price", ColumnKind::number, "", TableColumn::Repeats::shown, TableColumn::Weight::strong},
+         {"contribution"},
+         {"made on", ColumnKind::name}},
+        {}};
+    for (const auto& item : answer.quantities) {
+        if (item.quote) {
+            const Quote& quote = *item.quote;
+            table.add({Cell(Number{quote.quantity, 0}, part_id(quote.quantity)), Amount{quote.cost_per_thousand},
+                       Amount{quote.price_per_thousand, context.plant.currency_minor_units},
+                       Amount{quote.contribution_per_thousand}, way_text(context.units, quote)});
+        } else {
+            table.add({Number{item.unmakeable->quantity, 0}, "-", "-", "-", "cannot be made; see its limits below"});
+        }
+    }
+    return {fmt::format("Price ladder, {} per thousand {}", context.units.currency, context.pieces()), {table}};
+}
+
+void add_sheet(render::Report& report, const SheetContext& context, const Quote& quote) {
+    const std::string ways =
+        quote.candidates == 1
+            ? "the only way to make it"
+            : fmt::format("the cheapest of {} ways", render::number_text(static_cast<double>(quote.candidates), 0));
+    report.sections.push_back({fmt::format("{}, {}", context.order_text(quote.quantity), ways),
+                               {},
+                               ReportSection::Kind::part,
+                               context.request.number,
+                               part_id(quote.quantity)});
+    for (ReportSection& section : sheet_sections(context, quote)) report.sections.push_back(std::move(section));
+}
+
+// Quantities with one list of limits.
+struct StoppedQuantities {
+    std::vector<double> quantities;
+    const std::vector<Refused>* ways;
+};
+
+bool are_same(const std::vector<Refused>& left, const std::vector<Refused>& right) {
+    return std::equal(left.begin(), left.end(), right.begin(), right.end(), [](const Refused& a, const Refused& b) {
+        return a.candidate == b.candidate && a.limit == b.limit;
+    });
+}
+
+std::vector<StoppedQuantities> stopped(const services::RequestAnswer& answer) {
+    std::vector<StoppedQuantities> result;
+    for (const auto& item : answer.quantities) {
+        if (!item.unmakeable) continue;
+        const auto same = std::find_if(result.begin(), result.end(), [&](const StoppedQuantities& before) {
+            return are_same(*before.ways, item.unmakeable->refused);
+        });
+        if (same == result.end())
+            result.push_back({{item.unmakeable->quantity}, &item.unmakeable->refused});
+        else
+            same->quantities.push_back(item.unmakeable->quantity);
+    }
+    return result;
+}
+
+struct Limit {
+    std::string text;
+    std::vector<std::string> ways;
+};
+
+std::vector<Limit> by_limit(const std::vector<Refused>& ways) {
+    std::vector<Limit> result;
+    for (const Refused& refused : ways) {
+        auto item =
+            std::find_if(result.begin(), result.end(), [&](const Limit& limit) { return limit.text == refused.limit; });
+        if (item == result.end()) item = result.insert(item, {refused.limit, {}});
+        item->ways.push_back(refused.candidate);
+    }
+    return result;
+}
+
+// "500, 1 000 and 5 000"
+std::string listed(const std::vector<double>& quantities) {
+    std::string result;
+    for (std::size_t i = 0; i < quantities.size(); ++i) {
+        if (i != 0) result += i + 1 == quantities.size() ? " and " : ", ";
+        result += render::number_text(quantities[i], 0);
+    }
+    return result;
+}
+
+std::string stopped_ways(const Limit& limit) {
+    const std::size_t named = std::min(limit.ways.size(), most_named);
+    std::string ways = "stops ";
+    for (std::size_t i = 0; i < named; ++i) ways += (i == 0 ? "" : "; ") + limit.ways[i];
+    if (named < limit.ways.size())
+        ways += fmt::format("; and {} more", render::number_text(static_cast<double>(limit.ways.size() - named), 0));
+    return ways;
+}
+
+ReportSection refused_part(const SheetContext& context, const StoppedQuantities& stopped_quantities) {
+    const auto& quantities = stopped_quantities.quantities;
+    const std::string title =
+        quantities.size() == 1 ? context.order_text(quantities[0]) : listed(quantities) + " " + context.pieces();
+    ReportSection part{
+        title + ": no corrugator, roll and route can make this order; limits:", {}, ReportSection::Kind::part};
+    for (const Limit& limit : by_limit(*stopped_quantities.ways)) {
+        part.blocks.emplace_back(render::Note{limit.text, render::Note::Kind::sentence, 1});
+        part.blocks.emplace_back(render::Note{stopped_ways(limit), render::Note::Kind::sentence, 3});
+    }
+    return part;
+}
+
+}  // namespace
+
+render::Report quote_report(const plant::Plant& plant, const services::RequestAnswer& answer,
+                            const services::QuoteOptions& asked) {
+    const SheetContext context(plant, answer.request);
+    const Request& request = answer.request;
+    const std::string title = request.customer.empty() ? request.number : request.number + "  " + request.customer;
+    render::Report report{"quote", request.number, render::ReportHeading{title, plant.name, asked_for(context)}, {}};
+    if (answer.model_fault) return report;
+    report.sections.push_back(ladder(context, answer));
+    for (const auto& quantity : answer.quantities) {
+        if (!quantity.quote) continue;
+        add_sheet(report, context, *quantity.quote);
+        if (asked.explain) report.sections.push_back(explain_section(context.units, *asked.explain, *quantity.quote));
+    }
+    for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));
+    return report;
+}
+
+}  // namespace flutebook::reports

@@ -1,0 +1,243 @@
+// Amounts keep all four places and masses are rounded together, so that every sum on a sheet can be done again by hand.
+#include "host/reports/quote_sections.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdint>
+
+#include "host/render/number_text.hpp"
+#include "host/reports/labels.hpp"
+#include "host/reports/mass_figures.hpp"
+
+namespace flutebook::reports {
+
+namespace {
+
+using contract::CostClass;
+using render::Amount;
+using render::Cell;
+using render::Number;
+using render::Percentage;
+using render::ReportSection;
+using render::ReportTable;
+using services::CostLine;
+using services::Quote;
+using ColumnKind = render::TableColumn::Kind;
+using RowKind = render::TableRow::Kind;
+using Repeats = render::TableColumn::Repeats;
+
+constexpr int quantity_decimals = 5;
+constexpr int rate_decimals = 7;
+
+std::string sheet_text(const SheetContext& context, const Quote& quote) {
+    const ShownUnits& units = context.units;
+    const std::string size = fmt::format("chop {} x slit {}", units.length(quote.chop_mm), units.length(quote.slit_mm));
+    if (context.pieces() == "sheets") return size;
+    if (quote.ups <= 1) return size + ", one box a sheet";
+    return fmt::format("{}, {} boxes a sheet: {} along the chop x {} across the web", size, quote.ups, quote.nx,
+                       quote.ny);
+}
+
+std::string web_text(const ShownUnits& units, const Quote& quote) {
+    return fmt::format("roll {}, {} {}, trim {} ({} of the roll width)", units.length(quote.roll_width_mm), quote.outs,
+                       quote.outs == 1 ? "out" : "outs", units.length(quote.trim_mm),
+                       render::percent_text(quote.trim_mm / quote.roll_width_mm, 2));
+}
+
+ReportSection layout_section(const SheetContext& context, const Quote& quote) {
+    const ShownUnits& units = context.units;
+    const std::string box = context.pieces() == "sheets" ? "sheet" : "box";
+    const std::string blank = fmt::format("{}, {} of {}", units.lengths({quote.blank.length_mm, quote.blank.width_mm}),
+                                          units.area.text(quote.blank.area_m2), box);
+    const std::string board = fmt::format("{}, {}", context.plant.boards[context.request.board].code,
+                                          units.grammage.text(quote.board_grammage_gsm));
+    return {"Layout",
+            {render::Facts{{"board", {board}},
+                           {"blank", {blank}},
+                           {"sheet", {sheet_text(context, quote)}},
+                           {"web", {web_text(units, quote)}},
+                           {"route", {route_text(quote)}}}}};
+}
+
+double lost_kg(const Quote& quote, const std::string& cause, std::size_t step) {
+    for (const auto& loss : quote.mass.losses)
+        if (loss.cause == cause && step < loss.by_step_kg.size()) return loss.by_step_kg[step];
+    return 0;
+}
+
+// Setup sheets and rejects of a step are pieces of one mass, so their masses stand as their numbers do.
+double setup_pieces(const Quote& quote, std::size_t step) {
+    const double setup_kg = lost_kg(quote, "setup", step);
+    const double lost = setup_kg + lost_kg(quote, "rejects", step);
+    return lost > 0 ? std::round((quote.fed[step] - quote.good[step]) * setup_kg / lost) : 0;
+}
+
+ReportSection run_section(const SheetContext& context, const Quote& quote) {
+    ReportTable table{
+        "run", {{"", ColumnKind::name}, {"fed"}, {"setup"}, {"rejected"}, {"good"}, {"", ColumnKind::text}}, {}};
+    const ShownUnit& length = context.units.web_length;
+    const std::size_t parting = parting_step(context.plant, quote);
+    for (std::size_t step = 0; step < quote.good.size(); ++step) {
+        const bool are_sheets = step < parting || (step == parting && quote.ups > 1) || quote.route.empty();
+        const Number good{quote.good[step], 0};
+        if (step == 0) {
+            const Number web{length(quote.web_length_m), length.decimals, Number::Form::fixed, length.name};
+            table.add({machine_at(quote, 0), web, {}, {}, good, "sheets"});
+            continue;
+        }
+        const double setup = setup_pieces(quote, step);
+        table.add({machine_at(quote, step), Number{quote.fed[step], 0}, Number{setup, 0},
+                   Number{quote.fed[step] - quote.good[step] - setup, 0}, good, are_sheets ? "sheets" : "boxes"});
+    }
+    return {"Run", {table}};
+}
+
+ReportSection mass_section(const SheetContext& context, const Quote& quote) {
+    const ShownUnit& mass = context.units.mass;
+    const std::vector<LostMass> losses = losses_of(quote);
+    const MassFigures kg = mass_figures(quote, mass.scale, mass.decimals);
+    const MassFigures share = mass_figures(quote, 100 / std::max(quote.mass.issued_kg, 1e-300), 2);
+    ReportTable table{"mass",
+                      {{"", ColumnKind::name},
+                       {"", ColumnKind::text},
+                       {"", ColumnKind::number, mass.name},
+                       {"", ColumnKind::number, "of paper issued"}},
+                      {}};
+    const auto add = [&](RowKind kind, const std::string& title, std::int64_t MassFigures::*figure) {
+        table.add(kind, {title, {}, kg.number(kg.*figure), share.percentage(share.*figure)});
+    };
+    add(RowKind::item, paper_issued_label, &MassFigures::issued);
+    add(RowKind::item, dry_adhesive_label, &MassFigures::adhesive);
+    table.add(RowKind::total,
+              {"in", {}, kg.number(kg.issued + kg.adhesive), share.percentage(share.issued + share.adhesive)});
+    for (std::size_t i = 0; i < losses.size(); ++i)
+        table.add({losses[i].title, losses[i].step ? machine_at(quote, *losses[i].step) : "", kg.number(kg.losses[i]),
+                   share.percentage(share.losses[i])});
+    add(RowKind::subtotal, "lost", &MassFigures::lost);
+    add(RowKind::item, context.pieces() + " shipped", &MassFigures::product);
+    table.add(RowKind::total,
+              {"out", {}, kg.number(kg.lost + kg.product), share.percentage(share.lost + share.product)});
+    return {"Mass", {table}};
+}
+
+// The lines of a class; those of one name stand together, in the order they first come.
+std::vector<const CostLine*> lines_of(const Quote& quote, CostClass cost_class) {
+    std::vector<std::vector<const CostLine*>> names;
+    for (const CostLine& line : quote.lines) {
+        if (line.cost_class != cost_class) continue;
+        std::vector<const CostLine*>* item = nullptr;
+        for (auto& name : names)
+            if (name.front()->plugin == line.plugin && name.front()->line == line.line) item = &name;
+        if (item == nullptr) item = &names.emplace_back();
+        item->push_back(&line);
+    }
+    std::vector<const CostLine*> result;
+    for (const auto& name : names) result.insert(result.end(), name.begin(), name.end());
+    return result;
+}
+
+void add_line(ReportTable& table, const ShownUnits& units, const CostLine& line) {
+    const ShownUnit shown = units.of(line.unit);
+    const Number quantity{shown(line.quantity), quantity_decimals, Number::Form::significant, shown.name};
+    const Number rate{line.rate / shown.scale, rate_decimals, Number::Form::significant};
+    table.add({line.title, line.ply ? fmt::format("{} ply {}", line.ply_name, *line.ply + 1) : line.step_name,
+               contract::to_text(line.behaviour), quantity, rate, Amount{line.amount}},
+              1);
+}
+
+void add_class(ReportTable& table, const ShownUnits& units, const Quote& quote, CostClass cost_class) {
+    const std::vector<const CostLine*> lines = lines_of(quote, cost_class);
+    if (lines.empty()) return;
+    table.add(RowKind::group, {contract::to_text(cost_class)});
+    Money sum;
+    for (const CostLine* line : lines) {
+        add_line(table, units, *line);
+        sum += line->amount;
+    }
+    table.add(RowKind::subtotal,
+              {fmt::format("{} in all", contract::to_text(cost_class)), {}, {}, {}, {}, Amount{sum}});
+    table.rows.back().level = 1;
+}
+
+ReportSection cost_section(const SheetContext& context, const Quote& quote) {
+    const ShownUnits& units = context.units;
+    ReportTable table{"cost",
+                      {{"line", ColumnKind::name, "", Repeats::hidden},
+                       {"where", ColumnKind::name},
+                       {"charged", ColumnKind::text, "", Repeats::hidden},
+                       {"quantity"},
+                       {"rate"},
+                       {"", ColumnKind::number, units.currency}},
+                      {}};
+    for (const CostClass cost_class : cost_classes) add_class(table, units, quote, cost_class);
+    table.add(RowKind::total, {net_cost_label, {}, {}, {}, {}, Amount{quote.cost}});
+    return {"Cost of the order", {table}};
+}
+
+ReportSection price_section(const SheetContext& context, const Quote& quote) {
+    const ShownUnits& units = context.units;
+    const std::vector<render::TableColumn> columns = {{"", ColumnKind::name}, {"", ColumnKind::number, units.currency}};
+    ReportTable costs{"unit cost", columns, {}};
+    costs.add({fmt::format("cost per {} shipped", units.cost_area.name), Amount{units.cost_per_area(quote)}});
+    costs.add({fmt::format("cost per {} shipped", units.cost_mass.name), Amount{units.cost_per_mass(quote)}});
+    costs.add({fmt::format("{} {}", cost_per_thousand_label, context.pieces()), Amount{quote.cost_per_thousand}});
+    ReportTable price{"price", columns, {}};
+    price.add({fmt::format("{} {}, of which {} % margin", price_per_thousand_label, context.pieces(),
+                           render::brief_number(context.request.margin * 100, 4)),
+               Amount{quote.price_per_thousand, context.plant.currency_minor_units}});
+    price.add({"less the per-unit cost of a thousand, net of recovery",
+               Amount{quote.contribution_per_thousand - quote.price_per_thousand}});
+    price.add(RowKind::total, {contribution_label, Amount{quote.contribution_per_thousand}});
+    return {"Price", {costs, price}};
+}
+
+ReportSection waste_section(const SheetContext& context, const Quote& quote) {
+    const ShownUnit& mass = context.units.mass;
+    const MassFigures all = mass_figures(quote, mass.scale, mass.decimals);
+    ReportTable table{"waste",
+                      {{"", ColumnKind::name},
+                       {"intake", ColumnKind::number, mass.name},
+                       {"lost", ColumnKind::number, mass.name},
+                       {"", ColumnKind::number, "of intake"},
+                       {"", ColumnKind::number, context.units.currency}},
+                      {}};
+    std::int64_t intake = all.issued + all.adhesive;
+    for (std::size_t step = 0; step < quote.waste_by_step.size(); ++step) {
+        const auto& waste = quote.waste_by_step[step];
+        const std::int64_t lost = step < all.by_step.size() ? all.by_step[step] : 0;  // dispatch loses nothing
+        const double share = waste.intake_kg > 0 ? waste.loss_kg / waste.intake_kg : 0;
+        table.add({waste.step_name, all.number(intake), all.number(lost), Percentage{share}, Amount{waste.cost}});
+        intake -= lost;
+    }
+    table.add(RowKind::total, {"cost of waste (ISO 14051)", {}, all.number(all.lost), {}, Amount{quote.waste_cost}});
+    table.add({"not taken off: what recovery brings", {}, {}, {}, Amount{quote.recovery}});
+    return {"Waste", {table}};
+}
+
+ReportSection runners_up_section(const SheetContext& context, const Quote& quote) {
+    ReportSection section{"Next best ways"};
+    if (quote.runners_up.empty()) {
+        section.blocks.emplace_back(render::Note{"none: this is the only way to make it", {}, 1});
+        return section;
+    }
+    ReportTable table{"next best",
+                      {{"", ColumnKind::name}, {"cost", ColumnKind::number, context.units.currency}, {dearer_by_label}},
+                      {}};
+    for (const services::RunnerUp& runner_up : quote.runners_up)
+        table.add({runner_up.candidate, Amount{runner_up.cost}, Amount{runner_up.dearer_by}});
+    section.blocks.emplace_back(std::move(table));
+    return section;
+}
+
+}  // namespace
+
+std::vector<ReportSection> sheet_sections(const SheetContext& context, const Quote& quote) {
+    return {layout_section(context, quote),    run_section(context, quote),   mass_section(context, quote),
+            cost_section(context, quote),      price_section(context, quote), waste_section(context, quote),
+            runners_up_section(context, quote)};
+}
+
+}  // namespace flutebook::reports
