@@ -5,8 +5,7 @@
 #include "host/answers/json_text.hpp"
 #include "host/answers/plugin_json.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/graph_dot.hpp"
-#include "host/reports/graph_svg.hpp"
+#include "host/reports/graph_drawing.hpp"
 #include "host/reports/plugin_reports.hpp"
 
 namespace flutebook::cli {

@@ -58,6 +58,7 @@ table { border-collapse: collapse; width: 100%; }
 th { font-weight: 500; font-size: 11.5px; color: var(--ink-3); text-align: left; vertical-align: bottom;
   padding: 0 12px 4px 0; border-bottom: 1px solid var(--line-2); }
 td, tbody th { padding: 1.5px 12px 1.5px 0; border-bottom: 1px solid var(--line); vertical-align: baseline; }
+thead td { border-bottom-color: var(--line-2); }
 tbody th { font-size: inherit; color: inherit; font-weight: 400; }
 .num { text-align: right; white-space: nowrap; padding-right: 0; padding-left: 12px; }
 th.num { white-space: normal; }
@@ -217,7 +218,9 @@ private:
     void write(const ReportTable& whole) {
         if (whole.rows.empty()) return;
         const ReportTable table = page_table(whole);
-        text_ += "<div class=\"scroll\" tabindex=\"0\"><table>\n";
+        // Where it is wider than the screen it scrolls by itself, from the keyboard as well.
+        text_ += fmt::format("<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"{}\"><table>\n",
+                             shown(table.name));
         write_heads(table);
         text_ += "<tbody>\n";
         for (const TableRow& row : table.rows) write_row(table, row);
@@ -228,9 +231,11 @@ private:
         std::string heads;
         bool has_one = false;
         for (const TableColumn& column : table.columns) {
-            heads += fmt::format("<th scope=\"col\"{}>{}</th>", class_attribute(column_class(column)),
-                                 with_unit(column.title, column.unit));
-            has_one = has_one || !column.head().empty();
+            const std::string head = with_unit(column.title, column.unit);
+            const std::string classes = class_attribute(column_class(column));
+            heads += head.empty() ? fmt::format("<td{}></td>", classes)
+                                  : fmt::format("<th scope=\"col\"{}>{}</th>", classes, head);
+            has_one = has_one || !head.empty();
         }
         if (has_one) text_ += "<thead><tr>" + heads + "</tr></thead>\n";
     }

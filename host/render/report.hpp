@@ -117,7 +117,7 @@ struct TableRow {
 struct ReportTable {
     std::string name;  // of a sheet in a workbook, at most 31 characters, unique in its report
     std::vector<TableColumn> columns;
-    std::vector<TableRow> rows;
+    std::vector<TableRow> rows = {};
 
     void add(std::vector<Cell> cells, std::size_t level = 0) { rows.push_back({std::move(cells), {}, level}); }
     void add(TableRow::Kind kind, std::vector<Cell> cells) { rows.push_back({std::move(cells), kind}); }

@@ -6,17 +6,14 @@
 #include "host/answers/check_json.hpp"
 #include "host/render/escaping.hpp"
 #include "host/render/number_text.hpp"
+#include "host/reports/building.hpp"
 
 namespace flutebook::reports {
 
 namespace {
 
-using render::Note;
-using render::ReportSection;
-using render::ReportTable;
 using services::Checked;
 using State = services::Checked::State;
-using ColumnKind = render::TableColumn::Kind;
 
 struct GroupTitle {
     const char *group, *title;
@@ -42,7 +39,7 @@ std::string title_of(const std::string& group) {
 }
 
 render::TableRow rule_row(const Checked::CheckedRule& rule) {
-    render::TableRow row{{answers::state_words(rule.state), render::Code{rule.id}, rule.sentence}, {}, 1};
+    render::TableRow row{{answers::state_words(rule.state), Code{rule.id}, rule.sentence}, {}, 1};
     const std::string subject = rule.state == State::broken ? "it " : "";
     if (!rule.said.empty()) row.notes.push_back({subject + rule.said, Note::Kind::sentence, 3});
     if (!rule.again.empty()) row.notes.push_back({"again: " + rule.again, Note::Kind::code, 3});
@@ -50,10 +47,10 @@ render::TableRow rule_row(const Checked::CheckedRule& rule) {
 }
 
 ReportSection rules_section(const Checked& checked) {
-    ReportTable table{"rules", {{"", ColumnKind::text}, {"", ColumnKind::text}, {"", ColumnKind::sentence}}, {}};
+    ReportTable table{"rules", {text_column(), text_column(), sentence_column()}};
     std::string group;
     for (const Checked::CheckedRule& rule : checked.rules) {
-        if (rule.group != group) table.add(render::TableRow::Kind::group, {title_of(rule.group)});
+        if (rule.group != group) table.add(RowKind::group, {title_of(rule.group)});
         group = rule.group;
         table.rows.push_back(rule_row(rule));
     }
@@ -61,12 +58,11 @@ ReportSection rules_section(const Checked& checked) {
 }
 
 ReportSection measures_section(const Checked& checked) {
-    ReportTable table{"figures", {{"", ColumnKind::text}, {""}}, {}};
+    ReportTable table{"figures", {text_column(), number_column("")}};
     for (const MeasureTitle& known : measure_titles)
         for (const Checked::PluginMeasure& figure : checked.figures)
             if (figure.name == known.name)
-                table.add({known.title,
-                           render::Number{figure.value, known.decimals, render::Number::Form::fixed, known.unit}});
+                table.add({known.title, Number{figure.value, known.decimals, Number::Form::fixed, known.unit}});
     return {"Figures, of this machine and this run", {table}};
 }
 
@@ -97,11 +93,11 @@ std::string test_case(const Checked& checked, const Checked::CheckedRule& rule) 
 
 }  // namespace
 
-render::Report check_report(const Checked& checked) {
-    render::Report report{"check", checked.model, std::nullopt, {}};
+Report check_report(const Checked& checked) {
+    Report report{"check", checked.model, std::nullopt, {}};
     report.sections.push_back({fmt::format("{}: model {}, tried with seed {} and {} made orders", checked.asked.file,
                                            checked.model, checked.asked.seed, checked.asked.orders),
-                               {render::Facts{{"SHA-256", {checked.sha256}}}}});
+                               {Facts{{"SHA-256", {checked.sha256}}}}});
     report.sections.push_back(rules_section(checked));
     ReportSection measures = measures_section(checked);
     if (!std::get<ReportTable>(measures.blocks.front()).rows.empty()) report.sections.push_back(std::move(measures));

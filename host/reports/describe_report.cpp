@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "host/render/text.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/model_words.hpp"
 
 namespace flutebook::reports {
@@ -12,11 +13,7 @@ namespace {
 
 using contract::Setting;
 using contract::VariesBy;
-using render::Code;
-using render::Note;
-using render::ReportTable;
 using services::DescribedModel;
-using ColumnKind = render::TableColumn::Kind;
 
 // Who gives a need, as far as the file alone tells.
 std::string giver_words(const DescribedModel& described, std::size_t need) {
@@ -31,7 +28,7 @@ std::string replaces_words(const DescribedModel& described, const contract::Name
 
 ReportTable needs_table(const DescribedModel& described) {
     ReportTable table = name_table("needs");
-    table.columns.insert(table.columns.end() - 1, {{"how many", ColumnKind::text}, {"from", ColumnKind::text}});
+    table.columns.insert(table.columns.end() - 1, {text_column("how many"), text_column("from")});
     for (std::size_t n = 0; n < described.model.needs.size(); ++n) {
         const contract::Name& need = described.model.needs[n];
         table.add(name_cells(need, {axis_words(need.axis), giver_words(described, n)}));
@@ -41,9 +38,9 @@ ReportTable needs_table(const DescribedModel& described) {
 
 ReportTable provides_table(const DescribedModel& described) {
     ReportTable table = name_table("provides");
-    table.columns.insert(table.columns.end() - 1, {"how many", ColumnKind::text});
+    table.columns.insert(table.columns.end() - 1, text_column("how many"));
     for (const contract::Name& name : described.model.provides) {
-        std::vector<render::Cell> cells = name_cells(name, {axis_words(name.axis)});
+        std::vector<Cell> cells = name_cells(name, {axis_words(name.axis)});
         const std::string replaces = replaces_words(described, name);
         if (!replaces.empty()) cells.back() = name.meaning + "; " + replaces;
         table.add(std::move(cells));
@@ -53,13 +50,8 @@ ReportTable provides_table(const DescribedModel& described) {
 
 ReportTable settings_table(const contract::Model& model) {
     ReportTable table{"settings",
-                      {{"name", ColumnKind::text},
-                       {"unit", ColumnKind::text},
-                       {"varies", ColumnKind::text},
-                       {"allowed", ColumnKind::text},
-                       {"default", ColumnKind::text},
-                       {"meaning", ColumnKind::sentence}},
-                      {}};
+                      {text_column("name"), text_column("unit"), text_column("varies"), text_column("allowed"),
+                       text_column("default"), sentence_column("meaning")}};
     for (const Setting& setting : model.settings)
         table.add({Code{setting.name}, Code{setting.unit}, varies_words(setting.varies_by),
                    setting.choices.empty() ? range_words(setting.range) : allowed_words(setting),
@@ -69,13 +61,8 @@ ReportTable settings_table(const contract::Model& model) {
 
 ReportTable lines_table(const contract::Model& model) {
     ReportTable table{"charges",
-                      {{"line", ColumnKind::text},
-                       {"unit", ColumnKind::text},
-                       {"class", ColumnKind::text},
-                       {"behaviour", ColumnKind::text},
-                       {"how many", ColumnKind::text},
-                       {"title", ColumnKind::sentence}},
-                      {}};
+                      {text_column("line"), text_column("unit"), text_column("class"), text_column("behaviour"),
+                       text_column("how many"), sentence_column("title")}};
     for (const contract::Line& line : model.lines)
         table.add({Code{line.name}, Code{line.unit}, contract::to_text(line.cost_class),
                    contract::to_text(line.behaviour), axis_words(line.axis), line.title});
@@ -83,7 +70,7 @@ ReportTable lines_table(const contract::Model& model) {
 }
 
 ReportTable losses_table(const contract::Model& model) {
-    ReportTable table{"sheds", {{"cause", ColumnKind::text}, {"title", ColumnKind::sentence}}, {}};
+    ReportTable table{"sheds", {text_column("cause"), sentence_column("title")}};
     for (const contract::Loss& loss : model.losses) table.add({Code{loss.cause}, loss.title});
     return table;
 }
@@ -122,9 +109,9 @@ std::string commented(const std::string& margin, const std::string& text) {
 
 }  // namespace
 
-render::Report describe_report(const DescribedModel& described, YamlEntry yaml) {
+Report describe_report(const DescribedModel& described, YamlEntry yaml) {
     const contract::Model& model = described.model;
-    render::Report report{"plugin", model.id, render::ReportHeading{model_title(model), "", {}}, {}};
+    Report report{"plugin", model.id, ReportHeading{model_title(model), "", {}}, {}};
     report.heading->facts = {{"file", {model.file}}, {"built", {"with " + model.built_with}}};
     const auto add = [&](const char* title, ReportTable table) {
         if (!table.rows.empty()) report.sections.push_back({title, {std::move(table)}});
@@ -134,7 +121,7 @@ render::Report describe_report(const DescribedModel& described, YamlEntry yaml) 
     add("Provides", provides_table(described));
     add("Charges", lines_table(model));
     add("Sheds", losses_table(model));
-    render::ReportSection reasons{"Refuses an order where"};
+    ReportSection reasons{"Refuses an order where"};
     for (const std::string& reason : model.reasons) reasons.blocks.emplace_back(Note{reason, Note::Kind::item, 1});
     if (!reasons.blocks.empty()) report.sections.push_back(std::move(reasons));
     if (yaml == YamlEntry::included)

@@ -8,6 +8,7 @@
 
 #include "host/answers/place_text.hpp"
 #include "host/render/number_text.hpp"
+#include "host/reports/building.hpp"
 
 namespace flutebook::reports {
 
@@ -67,7 +68,7 @@ private:
     }
 
     void add(std::string text, std::size_t level) {
-        notes_.emplace_back(render::Note{std::move(text), render::Note::Kind::sentence, level});
+        notes_.emplace_back(Note{std::move(text), Note::Kind::sentence, level});
     }
 
     std::string with_unit(const TracedFigure& figure) const {
@@ -107,8 +108,8 @@ private:
 
 }  // namespace
 
-render::ReportSection explain_section(const ShownUnits& units, const std::string& line, const services::Quote& quote) {
-    render::ReportSection section{fmt::format("Behind `{}`", line)};
+ReportSection explain_section(const ShownUnits& units, const std::string& line, const services::Quote& quote) {
+    ReportSection section{fmt::format("Behind `{}`", line)};
     if (quote.trails.empty()) section.title += ": it charges nothing here";
     for (const Trail& trail : quote.trails)
         for (render::Block& note : TrailWriter(units, trail, units.of(unit_of(quote, trail.figures[0]))).notes())

@@ -6,21 +6,15 @@
 #include "host/answers/month_json.hpp"
 #include "host/base/date.hpp"
 #include "host/render/number_text.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/month_report.hpp"
 
 namespace flutebook::reports {
 
 namespace {
 
-using render::Cell;
-using render::Note;
-using render::Number;
-using render::Report;
-using render::ReportSection;
-using render::ReportTable;
 using services::PostAnswer;
 using services::PostOptions;
-using ColumnKind = render::TableColumn::Kind;
 
 std::string count_text(std::int64_t count) {
     return render::number_text(static_cast<double>(count), 0);
@@ -49,8 +43,8 @@ std::string posted_text(const PostAnswer& answer, PostOptions::Keep keep) {
 }
 
 ReportTable files_table(const PostAnswer& answer) {
-    ReportTable table{
-        "files", {{"file", ColumnKind::name}, {"document", ColumnKind::text}, {"posted"}, {"before"}}, {}};
+    ReportTable table{"files",
+                      {name_column("file"), text_column("document"), number_column("posted"), number_column("before")}};
     for (const auto& file : answer.files)
         table.add({file.file, name_of(file.kind), count(file.posted), count(file.skipped)});
     return table;
@@ -58,15 +52,11 @@ ReportTable files_table(const PostAnswer& answer) {
 
 ReportTable flows_table(const PostAnswer& answer, const std::string& currency) {
     ReportTable table{"flows",
-                      {{"from", ColumnKind::text},
-                       {"to", ColumnKind::text},
-                       {"cause", ColumnKind::name},
-                       {"", ColumnKind::number, "kg"},
-                       {"", ColumnKind::number, currency}},
-                      {}};
+                      {text_column("from"), text_column("to"), name_column("cause"), number_column("", "kg"),
+                       number_column("", currency)}};
     for (const auto& flow : answer.flows)
         table.add({flow.from, flow.to, flow.cause, flow.mass == Grams() ? Cell() : Cell(kg(flow.mass)),
-                   flow.money == Money() ? Cell() : Cell(render::Amount{flow.money})});
+                   flow.money == Money() ? Cell() : Cell(Amount{flow.money})});
     return table;
 }
 
@@ -82,17 +72,16 @@ Report post_report(const plant::Plant& plant, const PostAnswer& answer, PostOpti
     if (keep == PostOptions::Keep::nothing)
         report.sections.push_back({"", {Note{"A dry run: nothing was kept."}}});
     else
-        report.sections.push_back({"", {render::Facts{head_fact(answer.head)}}});
+        report.sections.push_back({"", {Facts{head_fact(answer.head)}}});
     return report;
 }
 
 Report close_report(const services::CloseAnswer& answer) {
     const auto& account = answer.account;
-    render::Facts facts = {
-        {"unexplained",
-         {fmt::format("{} kg, {} of issued paper; {} allowed", render::whole_text(kg(account.unexplained())),
-                      render::whole_text(share(account.unexplained(), account.issued)),
-                      render::percent_text(answer.tolerance, 2))}}};
+    Facts facts = {{"unexplained",
+                    {fmt::format("{} kg, {} of issued paper; {} allowed", render::whole_text(kg(account.unexplained())),
+                                 render::whole_text(share(account.unexplained(), account.issued)),
+                                 render::percent_text(answer.tolerance, 2))}}};
     if (!answer.seal.note.empty()) facts.push_back({"because", {answer.seal.note}});
     facts.push_back(head_fact(answer.seal.head));
     Report report = short_report(
@@ -107,12 +96,12 @@ Report reverse_report(const services::ReverseAnswer& answer) {
     return short_report("reverse", {fmt::format("Reversed entry {} ({} {}) with entry {}, dated {}.",
                                                 item.reverses.value(), answer.reversed_kind, answer.reversed_ref,
                                                 item.number, base::to_string(item.draft.date)),
-                                    {render::Facts{head_fact(item.hash)}}});
+                                    {Facts{head_fact(item.hash)}}});
 }
 
 Report verify_report(const ledger::Proof& proof) {
     const auto entries = count_text(static_cast<std::int64_t>(proof.entries));
-    render::Facts facts;
+    Facts facts;
     if (proof.kept_at) facts.push_back({"kept head", {fmt::format("entry {}", *proof.kept_at)}});
     facts.push_back(head_fact(proof.head));
     return short_report(
@@ -125,7 +114,7 @@ Report verify_report(const ledger::Proof& proof) {
 Report backup_report(const std::string& file, const ledger::Proof& proof) {
     return short_report("backup", {fmt::format("Copied {} entries to {}; the copy is verified",
                                                count_text(static_cast<std::int64_t>(proof.entries)), file),
-                                   {render::Facts{head_fact(proof.head)}}});
+                                   {Facts{head_fact(proof.head)}}});
 }
 
 }  // namespace flutebook::reports

@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "host/base/parts.hpp"
+#include "host/reports/building.hpp"
 
 namespace flutebook::reports {
 
@@ -18,11 +19,11 @@ std::vector<LostMass> losses_of(const services::Quote& quote) {
     return result;
 }
 
-render::Number MassFigures::number(std::int64_t units) const {
+Number MassFigures::number(std::int64_t units) const {
     return {base::from_units(units, decimals), decimals};
 }
 
-render::Percentage MassFigures::percentage(std::int64_t units) const {
+Percentage MassFigures::percentage(std::int64_t units) const {
     return {base::from_units(units, decimals) / 100, decimals};
 }
 

@@ -1,13 +1,12 @@
 // Numbers stand as a person would type them back: no zeros at the end, all the digits that a double has.
 #include "host/reports/model_words.hpp"
+#include "host/reports/building.hpp"
 
 #include <fmt/format.h>
 
 namespace flutebook::reports {
 
 namespace {
-
-using ColumnKind = render::TableColumn::Kind;
 
 // Where a range is there only because it must be finite.
 constexpr double boundless = 1e15;
@@ -53,17 +52,12 @@ std::string axis_words(contract::Axis axis) {
                                          : fmt::format("one for each {}", contract::to_text(axis));
 }
 
-render::ReportTable name_table(const std::string& table) {
-    return {table,
-            {{"name", ColumnKind::text},
-             {"unit", ColumnKind::text},
-             {"range", ColumnKind::text},
-             {"meaning", ColumnKind::sentence}},
-            {}};
+ReportTable name_table(const std::string& table) {
+    return {table, {text_column("name"), text_column("unit"), text_column("range"), sentence_column("meaning")}};
 }
 
-std::vector<render::Cell> name_cells(const contract::Name& name, const std::vector<std::string>& before_meaning) {
-    std::vector<render::Cell> cells = {render::Code{name.name}, render::Code{name.unit}, range_words(name.range)};
+std::vector<Cell> name_cells(const contract::Name& name, const std::vector<std::string>& before_meaning) {
+    std::vector<Cell> cells = {Code{name.name}, Code{name.unit}, range_words(name.range)};
     cells.insert(cells.end(), before_meaning.begin(), before_meaning.end());
     cells.emplace_back(name.meaning);
     return cells;

@@ -1,5 +1,6 @@
 // Every share names its base in its column: the issued paper of the month, unless it says otherwise.
 #include "host/reports/month_report.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
 
 #include <fmt/format.h>
@@ -13,25 +14,11 @@ namespace flutebook::reports {
 
 namespace {
 
-using render::Amount;
-using render::Cell;
-using render::Note;
-using render::Number;
-using render::Percentage;
-using render::ReportSection;
-using render::ReportTable;
-using render::TableColumn;
 using services::MonthAnswer;
-using ColumnKind = render::TableColumn::Kind;
-using RowKind = render::TableRow::Kind;
 
 const char* const issued_base = "of issued paper";
 const char* const opening_stock_row = "stock of machines and floor, opening";
 const char* const closing_stock_row = "stock of machines and floor, closing";
-
-TableColumn column(const std::string& title, const std::string& unit) {
-    return {title, ColumnKind::number, unit};
-}
 
 Cell rate(const std::optional<double>& value, const std::string& base) {
     return value ? Cell(Percentage{*value, 2, base}) : Cell("-");
@@ -44,8 +31,8 @@ std::string tolerance_text(const MonthAnswer& answer) {
 
 ReportSection balance_section(const MonthAnswer& answer) {
     const auto& account = answer.account;
-    ReportTable table{
-        "balance", {{"", ColumnKind::name}, column("", "kg"), column("", issued_base), {"", ColumnKind::name}}, {}};
+    ReportTable table{"balance",
+                      {name_column(), number_column("", "kg"), number_column("", issued_base), name_column()}};
     const auto add = [&](RowKind kind, const char* title, Grams mass, const std::string& remark = "") {
         table.add(kind, {title, kg(mass), share(mass, account.issued), remark});
     };
@@ -67,14 +54,9 @@ ReportSection balance_section(const MonthAnswer& answer) {
 ReportSection centres_section(const MonthAnswer& answer) {
     const auto& floor = answer.account.floor;
     ReportTable table{"centres",
-                      {{"centre", ColumnKind::name},
-                       column("opening", "kg"),
-                       column("in", "kg"),
-                       column("passed on", "kg"),
-                       column("lost", "kg"),
-                       column("unexplained", "kg"),
-                       column("closing", "kg")},
-                      {}};
+                      {name_column("centre"), number_column("opening", "kg"), number_column("in", "kg"),
+                       number_column("passed on", "kg"), number_column("lost", "kg"),
+                       number_column("unexplained", "kg"), number_column("closing", "kg")}};
     for (const auto& item : answer.account.centres)
         table.add({item.centre, kg(item.open), kg(item.in), kg(item.passed), kg(item.lost), kg(item.unexplained()),
                    kg(item.close)});
@@ -85,7 +67,7 @@ ReportSection centres_section(const MonthAnswer& answer) {
 
 // A figure that files have for other programs, and for which a page has no room.
 TableColumn file_column(const std::string& title) {
-    TableColumn result = column(title, "kg");
+    TableColumn result = number_column(title, "kg");
     result.shown = TableColumn::Shown::files;
     return result;
 }
@@ -104,14 +86,9 @@ std::vector<render::Block> excess_notes(const month::MonthAccount& account, cons
 ReportSection losses_section(const MonthAnswer& answer, const std::string& currency) {
     const auto& account = answer.account;
     ReportTable table{"losses",
-                      {{"cause", ColumnKind::name},
-                       column("actual", "kg"),
-                       column("", "of issued"),
-                       column("expected", "kg"),
-                       column("excess", "kg"),
-                       column("excess", "of issued"),
-                       column("cost", currency)},
-                      {}};
+                      {name_column("cause"), number_column("actual", "kg"), number_column("", "of issued"),
+                       number_column("expected", "kg"), number_column("excess", "kg"),
+                       number_column("excess", "of issued"), number_column("cost", currency)}};
     for (const auto& cause : account.causes)
         table.add({cause.cause.empty() ? "(no cause)" : cause.cause, kg(cause.actual),
                    share(cause.actual, account.issued), kg(cause.expected), kg(cause.excess()),
@@ -129,7 +106,7 @@ ReportSection losses_section(const MonthAnswer& answer, const std::string& curre
 
 ReportSection cost_section(const MonthAnswer& answer, const std::string& currency) {
     const auto& account = answer.account;
-    ReportTable table{"cost", {{"", ColumnKind::name}, column("", currency)}, {}};
+    ReportTable table{"cost", {name_column(), number_column("", currency)}};
     table.add({"paper, adhesive and the centres' cost", Amount{account.money_in}});
     table.add({opening_stock_row, Amount{account.opening_cost}});
     table.add(RowKind::total, {"total cost", Amount{account.money_in + account.opening_cost}});
@@ -143,21 +120,17 @@ ReportSection cost_section(const MonthAnswer& answer, const std::string& currenc
 
 ReportSection scrap_section(const MonthAnswer& answer, const std::string& currency) {
     const auto& account = answer.account;
-    ReportTable stocks{"scrap",
-                       {{"stock", ColumnKind::name},
-                        column("opening", "kg"),
-                        column("in", "kg"),
-                        column("out", "kg"),
-                        column("counts found", "kg"),
-                        column("closing", "kg")},
-                       {}};
+    ReportTable stocks{
+        "scrap",
+        {name_column("stock"), number_column("opening", "kg"), number_column("in", "kg"), number_column("out", "kg"),
+         number_column("counts found", "kg"), number_column("closing", "kg")}};
     const auto add = [&](const char* name, const month::ScrapAccount& stock) {
         stocks.add({name, kg(stock.open), kg(stock.in), kg(stock.out), kg(stock.counted), kg(stock.close)});
     };
     add("loose: made, baled", account.loose_scrap);
     add("bale yard: baled, sent", account.bale_yard);
     const auto weight = [](Grams mass) { return Number{mass.to_kg(), 3, Number::Form::fixed, "kg"}; };
-    ReportTable sale{"scrap sale", {{"", ColumnKind::name}, {""}, {"", ColumnKind::name}}, {}};
+    ReportTable sale{"scrap sale", {name_column(), number_column(""), name_column()}};
     sale.add({"sent to mills", weight(account.sent), "our weight"});
     sale.add({"paid for", weight(account.paid), "the mills' weight after moisture"});
     sale.add({"revenue", Amount{account.revenue, 4, currency}});
@@ -168,19 +141,10 @@ ReportSection scrap_section(const MonthAnswer& answer, const std::string& curren
 
 ReportSection trend_section(const MonthAnswer& answer, const std::string& currency) {
     ReportTable table{"twelve months",
-                      {{"month", ColumnKind::text},
-                       column("issued", "kg"),
-                       column("lost", ""),
-                       column("expected", ""),
-                       column("unexplained", ""),
-                       column("waste", currency),
-                       column("revenue", currency),
-                       file_column("product"),
-                       file_column("lost"),
-                       file_column("expected"),
-                       file_column("unexplained"),
-                       file_column("sent")},
-                      {}};
+                      {text_column("month"), number_column("issued", "kg"), number_column("lost", ""),
+                       number_column("expected", ""), number_column("unexplained", ""),
+                       number_column("waste", currency), number_column("revenue", currency), file_column("product"),
+                       file_column("lost"), file_column("expected"), file_column("unexplained"), file_column("sent")}};
     for (const auto& item : answer.trend)
         table.add({answers::month_name(item.month), kg(item.issued), share(item.lost(), item.issued),
                    share(item.expected(), item.issued), share(item.unexplained(), item.issued),
@@ -193,16 +157,9 @@ ReportSection parts_section(const MonthAnswer& answer) {
     const std::string axis = answers::axis_name(*answer.by);
     const Grams issued = answer.account.issued;
     ReportTable table{"by " + axis,
-                      {{axis, ColumnKind::name},
-                       column("sheets", "kg"),
-                       column("fed", "kg"),
-                       column("product", "kg"),
-                       column("lost", "kg"),
-                       column("", "of issued"),
-                       column("excess", "kg"),
-                       file_column("issued"),
-                       file_column("expected")},
-                      {}};
+                      {name_column(axis), number_column("sheets", "kg"), number_column("fed", "kg"),
+                       number_column("product", "kg"), number_column("lost", "kg"), number_column("", "of issued"),
+                       number_column("excess", "kg"), file_column("issued"), file_column("expected")}};
     for (const auto& part : answer.parts) {
         table.add({part.of.empty() ? "(none named)" : part.of, kg(part.sheets), kg(part.fed), kg(part.product),
                    kg(part.lost()), share(part.lost(), issued), kg(part.lost() - part.expected()), kg(part.issued),
@@ -222,8 +179,8 @@ ReportSection parts_section(const MonthAnswer& answer) {
     return {fmt::format("By {}; shares of the month's issued paper", axis), {table}};
 }
 
-render::ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
-    render::ReportHeading result{
+ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
+    ReportHeading result{
         plant.name, answers::month_name(answer.account.month) + (answer.seal ? ", closed" : ", open"), {}};
     if (!answer.seal) return result;
     result.facts = {{"closed by",
@@ -252,18 +209,18 @@ ReportSection below_zero_section(const month::MonthAccount& account) {
 
 }  // namespace
 
-render::Number kg(Grams mass) {
+Number kg(Grams mass) {
     return {mass.to_kg(), 3};
 }
 
-render::Cell share(Grams part, Grams whole) {
+Cell share(Grams part, Grams whole) {
     const auto value = month::share_of(part, whole);
     return value ? Cell(Percentage{*value}) : Cell("-");
 }
 
-render::Report month_report(const plant::Plant& plant, const MonthAnswer& answer) {
+Report month_report(const plant::Plant& plant, const MonthAnswer& answer) {
     const auto& currency = plant.currency;
-    render::Report report{"month", answers::month_name(answer.account.month), heading(plant, answer), {}};
+    Report report{"month", answers::month_name(answer.account.month), heading(plant, answer), {}};
     const ReportSection warnings = below_zero_section(answer.account);
     if (!warnings.blocks.empty()) report.sections.push_back(warnings);
     for (const auto& section : {balance_section(answer), centres_section(answer), losses_section(answer, currency),

@@ -11,6 +11,7 @@
 #include "host/base/date.hpp"
 #include "host/base/parts.hpp"
 #include "host/render/number_text.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/sheet_context.hpp"
 #include "host/reports/shown_units.hpp"
@@ -20,17 +21,8 @@ namespace flutebook::reports {
 namespace {
 
 using contract::CostClass;
-using render::Amount;
-using render::Cell;
-using render::Note;
-using render::Number;
-using render::ReportSection;
-using render::ReportTable;
-using render::TableColumn;
 using services::OrderCost;
 using services::Stages;
-using ColumnKind = render::TableColumn::Kind;
-using RowKind = render::TableRow::Kind;
 
 constexpr int price_decimals = 6;
 const char* const total_row = "total";
@@ -40,7 +32,7 @@ std::string pieces_of(const OrderCost& answer) {
     return answer.order.route.empty() ? "sheets" : "boxes";
 }
 
-render::ReportHeading heading(const plant::Plant& plant, const OrderCost& answer) {
+ReportHeading heading(const plant::Plant& plant, const OrderCost& answer) {
     const auto& order = answer.order;
     const auto first = base::to_string(answer.days.front());
     const auto last = base::to_string(answer.days.back());
@@ -73,10 +65,9 @@ ReportSection warnings(const OrderCost& answer) {
 }
 
 ReportSection difference_section(const OrderCost& answer) {
-    ReportTable table{
-        "quoted against actual",
-        {{"", ColumnKind::name}, {pieces_of(answer)}, {"", ColumnKind::number, answer.currency}, {"per thousand"}},
-        {}};
+    ReportTable table{"quoted against actual",
+                      {name_column(), number_column(pieces_of(answer)), number_column("", answer.currency),
+                       number_column("per thousand")}};
     const auto add = [&](RowKind kind, const char* title, double pieces, Money cost, Money per_thousand) {
         table.add(kind, {title, Number{pieces, 0}, Amount{cost}, Amount{per_thousand}});
     };
@@ -90,8 +81,7 @@ ReportSection difference_section(const OrderCost& answer) {
 
 ReportSection why_section(const OrderCost& answer) {
     const auto item = services::variances_of(answer.cost);
-    ReportTable table{
-        "why", {{"", ColumnKind::text}, {"", ColumnKind::name}, {"", ColumnKind::number, answer.currency}}, {}};
+    ReportTable table{"why", {text_column(), name_column(), number_column("", answer.currency)}};
     table.add({"volume", "other " + pieces_of(answer) + " made than were quoted", Amount{item.volume}});
     table.add({"yield", "converters: setup, rejects, hours, and the sheets they took for it", Amount{item.yield}});
     table.add({"usage", "corrugator: metres, roll widths and hours for those sheets", Amount{item.usage}});
@@ -125,7 +115,7 @@ std::vector<Cell> stage_cells(const std::string& title, const Stages& cost) {
 }
 
 ReportSection lines_section(const OrderCost& answer) {
-    ReportTable table{"lines", around_differences({"", ColumnKind::name}, {"quoted"}, "actual"), {}};
+    ReportTable table{"lines", around_differences(name_column(), {"quoted"}, "actual"), {}};
     Stages sum;
     for (const CostClass cost_class : cost_classes) {
         bool is_first = true;
@@ -149,14 +139,9 @@ ReportTable input_masses(const ShownUnits& units, const OrderCost& answer) {
     const auto mass = units.of("kg");
     const auto price = units.of("money/kg");
     ReportTable table{"material masses",
-                      {{"", ColumnKind::name},
-                       {"quoted", ColumnKind::number, mass.name},
-                       {"standard", ColumnKind::number, mass.name},
-                       {"allowed", ColumnKind::number, mass.name},
-                       {"used", ColumnKind::number, mass.name},
-                       {"standard", ColumnKind::number, price.name},
-                       {"actual", ColumnKind::number, price.name}},
-                      {}};
+                      {name_column(), number_column("quoted", mass.name), number_column("standard", mass.name),
+                       number_column("allowed", mass.name), number_column("used", mass.name),
+                       number_column("standard", price.name), number_column("actual", price.name)}};
     for (const auto& item : answer.inputs) {
         const auto& input = item.input;
         const auto weighed = [&](double kg) { return Number{mass(kg), 2}; };
@@ -170,7 +155,7 @@ ReportTable input_masses(const ShownUnits& units, const OrderCost& answer) {
 }
 
 ReportSection inputs_section(const ShownUnits& units, const OrderCost& answer) {
-    ReportTable costs{"material costs", around_differences({"", ColumnKind::name, answer.currency}, {}, total_row), {}};
+    ReportTable costs{"material costs", around_differences(name_column(answer.currency), {}, total_row), {}};
     const auto add = [&](RowKind kind, const std::string& name, const Stages& cost) {
         std::vector<Cell> cells = difference_cells(cost);
         cells.insert(cells.begin(), name);
@@ -192,14 +177,8 @@ std::string machines_text(const services::StepRan& ran) {
 
 ReportSection production_section(const ShownUnits& units, const OrderCost& answer) {
     ReportTable table{"production",
-                      {{"quoted on", ColumnKind::text},
-                       {"ran on", ColumnKind::name},
-                       {"", ColumnKind::text},
-                       {"fed"},
-                       {"setup"},
-                       {"lost"},
-                       {"good"}},
-                      {}};
+                      {text_column("quoted on"), name_column("ran on"), text_column(), number_column("fed"),
+                       number_column("setup"), number_column("lost"), number_column("good")}};
     const ShownUnit& length = units.web_length;
     for (std::size_t k = 0; k < answer.steps.size(); ++k) {
         const auto& step = answer.steps[k];
@@ -246,7 +225,8 @@ ReportSection mass_section(const ShownUnits& units, const OrderCost& answer) {
     const auto& mass = units.mass;
     const auto allowed = mass_column(answer.mass.allowed, mass.scale, mass.decimals);
     const auto actual = mass_column(answer.mass.actual, mass.scale, mass.decimals);
-    ReportTable table{"mass", {{"", ColumnKind::name, mass.name}, {"allowed"}, {"actual"}, {"more"}}, {}};
+    ReportTable table{
+        "mass", {name_column(mass.name), number_column("allowed"), number_column("actual"), number_column("more")}};
     const auto add = [&](RowKind kind, const std::string& title, std::int64_t left, std::int64_t right) {
         const auto number = [&](std::int64_t count) {
             return Number{base::from_units(count, mass.decimals), mass.decimals};
@@ -271,9 +251,9 @@ ReportSection mass_section(const ShownUnits& units, const OrderCost& answer) {
 
 }  // namespace
 
-render::Report order_cost_report(const plant::Plant& plant, const OrderCost& answer) {
+Report order_cost_report(const plant::Plant& plant, const OrderCost& answer) {
     const ShownUnits units(plant);
-    render::Report report{"order", answer.order.number, heading(plant, answer), {}};
+    Report report{"order", answer.order.number, heading(plant, answer), {}};
     ReportSection warned = warnings(answer);
     if (!warned.blocks.empty()) report.sections.push_back(std::move(warned));
     for (ReportSection& section : std::vector<ReportSection>{

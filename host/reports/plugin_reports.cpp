@@ -9,6 +9,7 @@
 #include "host/answers/feeds.hpp"
 #include "host/answers/place_text.hpp"
 #include "host/engine/facts.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/model_words.hpp"
 
 namespace flutebook::reports {
@@ -18,9 +19,6 @@ namespace {
 using contract::Axis;
 using contract::Model;
 using engine::Graph;
-using render::Facts;
-using render::Note;
-using render::ReportSection;
 using Items = std::vector<std::string>;
 
 // "paper.issued [kg, ply]"
@@ -106,14 +104,14 @@ std::string model_title(const Model& model) {
     return fmt::format("{} {}  {}", model.id, model.version, model.title);
 }
 
-render::Report plugin_list_report(const Graph& graph) {
-    render::Report report{"plugins", "list", std::nullopt, {}};
+Report plugin_list_report(const Graph& graph) {
+    Report report{"plugins", "list", std::nullopt, {}};
     for (const Model& model : graph.models) report.sections.push_back(list_entry(model));
     return report;
 }
 
-render::Report plugin_graph_report(const plant::Plant& plant, const Graph& graph) {
-    render::Report report{"plugins", "graph", std::nullopt, {}};
+Report plugin_graph_report(const plant::Plant& plant, const Graph& graph) {
+    Report report{"plugins", "graph", std::nullopt, {}};
     for (std::size_t m = 0; m < graph.models.size(); ++m) report.sections.push_back(graph_entry(graph, m));
     if (plant.preferences.empty()) return report;
     ReportSection replaced{"Replaced, as the plant prefers"};
@@ -125,16 +123,16 @@ render::Report plugin_graph_report(const plant::Plant& plant, const Graph& graph
     return report;
 }
 
-render::Report facts_report() {
-    render::Report report{"plugins", "facts", render::ReportHeading{"What the host gives", "", {}}, {}};
+Report facts_report() {
+    Report report{"plugins", "facts", ReportHeading{"What the host gives", "", {}}, {}};
     report.sections.push_back(
         {"",
          {Note{
              "Any model may need these. Where `prefer` in plugins.yaml says so, a model may give a replaceable one in "
              "the host's place."}}});
     for (const Axis axis : {Axis::order, Axis::ply, Axis::step}) {
-        render::ReportTable table = name_table(fmt::format("facts of {}", contract::to_text(axis)));
-        table.columns.insert(table.columns.end() - 1, {"replaceable", render::TableColumn::Kind::text});
+        ReportTable table = name_table(fmt::format("facts of {}", contract::to_text(axis)));
+        table.columns.insert(table.columns.end() - 1, text_column("replaceable"));
         for (const engine::Fact& fact : engine::facts())
             if (fact.name.axis == axis) table.add(name_cells(fact.name, {fact.is_replaceable ? "yes" : ""}));
         report.sections.push_back({axis_words(axis), {table}});

@@ -7,6 +7,7 @@
 
 #include "host/base/date.hpp"
 #include "host/render/number_text.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/explain_report.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/quote_sections.hpp"
@@ -18,19 +19,13 @@ namespace {
 
 using geometry::Refused;
 using orders::Request;
-using render::Amount;
-using render::Cell;
-using render::Number;
-using render::ReportSection;
-using render::TableColumn;
 using services::Quote;
-using ColumnKind = render::TableColumn::Kind;
 
 constexpr std::size_t most_named = 12;
 
-render::Facts asked_for(const SheetContext& context) {
+Facts asked_for(const SheetContext& context) {
     const Request& request = context.request;
-    render::Facts facts = {{"style", {request.style}}};
+    Facts facts = {{"style", {request.style}}};
     if (request.inside) {
         const auto& inside = *request.inside;
         std::vector<double> lengths = {inside.length_mm, inside.width_mm};
@@ -52,14 +47,9 @@ std::string part_id(double quantity) {
 }
 
 ReportSection ladder(const SheetContext& context, const services::RequestAnswer& answer) {
-    render::ReportTable table{
-        "ladder",
-        {{context.pieces()},
-         {"cost"},
-         {"price", ColumnKind::number, "", TableColumn::Repeats::shown, TableColumn::Weight::strong},
-         {"contribution"},
-         {"made on", ColumnKind::name}},
-        {}};
+    ReportTable table{"ladder",
+                      {number_column(context.pieces()), number_column("cost"), strong(number_column("price")),
+                       number_column("contribution"), name_column("made on")}};
     for (const auto& item : answer.quantities) {
         if (item.quote) {
             const Quote& quote = *item.quote;
@@ -73,7 +63,7 @@ ReportSection ladder(const SheetContext& context, const services::RequestAnswer&
     return {fmt::format("Price ladder, {} per thousand {}", context.units.currency, context.pieces()), {table}};
 }
 
-void add_sheet(render::Report& report, const SheetContext& context, const Quote& quote) {
+void add_sheet(Report& report, const SheetContext& context, const Quote& quote) {
     const std::string ways =
         quote.candidates == 1
             ? "the only way to make it"
@@ -155,20 +145,20 @@ ReportSection refused_part(const SheetContext& context, const StoppedQuantities&
     ReportSection part{
         title + ": no corrugator, roll and route can make this order; limits:", {}, ReportSection::Kind::part};
     for (const Limit& limit : by_limit(*stopped_quantities.ways)) {
-        part.blocks.emplace_back(render::Note{limit.text, render::Note::Kind::sentence, 1});
-        part.blocks.emplace_back(render::Note{stopped_ways(limit), render::Note::Kind::sentence, 3});
+        part.blocks.emplace_back(Note{limit.text, Note::Kind::sentence, 1});
+        part.blocks.emplace_back(Note{stopped_ways(limit), Note::Kind::sentence, 3});
     }
     return part;
 }
 
 }  // namespace
 
-render::Report quote_report(const plant::Plant& plant, const services::RequestAnswer& answer,
-                            const services::QuoteOptions& asked) {
+Report quote_report(const plant::Plant& plant, const services::RequestAnswer& answer,
+                    const services::QuoteOptions& asked) {
     const SheetContext context(plant, answer.request);
     const Request& request = answer.request;
     const std::string title = request.customer.empty() ? request.number : request.number + "  " + request.customer;
-    render::Report report{"quote", request.number, render::ReportHeading{title, plant.name, asked_for(context)}, {}};
+    Report report{"quote", request.number, ReportHeading{title, plant.name, asked_for(context)}, {}};
     if (answer.model_fault) return report;
     report.sections.push_back(ladder(context, answer));
     for (const auto& quantity : answer.quantities) {

@@ -9,6 +9,7 @@
 #include <cstdint>
 
 #include "host/render/number_text.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/mass_figures.hpp"
 
@@ -17,17 +18,8 @@ namespace flutebook::reports {
 namespace {
 
 using contract::CostClass;
-using render::Amount;
-using render::Cell;
-using render::Number;
-using render::Percentage;
-using render::ReportSection;
-using render::ReportTable;
 using services::CostLine;
 using services::Quote;
-using ColumnKind = render::TableColumn::Kind;
-using RowKind = render::TableRow::Kind;
-using Repeats = render::TableColumn::Repeats;
 
 constexpr int quantity_decimals = 5;
 constexpr int rate_decimals = 7;
@@ -55,11 +47,11 @@ ReportSection layout_section(const SheetContext& context, const Quote& quote) {
     const std::string board = fmt::format("{}, {}", context.plant.boards[context.request.board].code,
                                           units.grammage.text(quote.board_grammage_gsm));
     return {"Layout",
-            {render::Facts{{"board", {board}},
-                           {"blank", {blank}},
-                           {"sheet", {sheet_text(context, quote)}},
-                           {"web", {web_text(units, quote)}},
-                           {"route", {route_text(quote)}}}}};
+            {Facts{{"board", {board}},
+                   {"blank", {blank}},
+                   {"sheet", {sheet_text(context, quote)}},
+                   {"web", {web_text(units, quote)}},
+                   {"route", {route_text(quote)}}}}};
 }
 
 double lost_kg(const Quote& quote, const std::string& cause, std::size_t step) {
@@ -76,8 +68,9 @@ double setup_pieces(const Quote& quote, std::size_t step) {
 }
 
 ReportSection run_section(const SheetContext& context, const Quote& quote) {
-    ReportTable table{
-        "run", {{"", ColumnKind::name}, {"fed"}, {"setup"}, {"rejected"}, {"good"}, {"", ColumnKind::text}}, {}};
+    ReportTable table{"run",
+                      {name_column(), number_column("fed"), number_column("setup"), number_column("rejected"),
+                       number_column("good"), text_column()}};
     const ShownUnit& length = context.units.web_length;
     const std::size_t parting = parting_step(context.plant, quote);
     for (std::size_t step = 0; step < quote.good.size(); ++step) {
@@ -100,12 +93,8 @@ ReportSection mass_section(const SheetContext& context, const Quote& quote) {
     const std::vector<LostMass> losses = losses_of(quote);
     const MassFigures kg = mass_figures(quote, mass.scale, mass.decimals);
     const MassFigures share = mass_figures(quote, 100 / std::max(quote.mass.issued_kg, 1e-300), 2);
-    ReportTable table{"mass",
-                      {{"", ColumnKind::name},
-                       {"", ColumnKind::text},
-                       {"", ColumnKind::number, mass.name},
-                       {"", ColumnKind::number, "of paper issued"}},
-                      {}};
+    ReportTable table{
+        "mass", {name_column(), text_column(), number_column("", mass.name), number_column("", "of paper issued")}};
     const auto add = [&](RowKind kind, const std::string& title, std::int64_t MassFigures::*figure) {
         table.add(kind, {title, {}, kg.number(kg.*figure), share.percentage(share.*figure)});
     };
@@ -165,13 +154,8 @@ void add_class(ReportTable& table, const ShownUnits& units, const Quote& quote, 
 ReportSection cost_section(const SheetContext& context, const Quote& quote) {
     const ShownUnits& units = context.units;
     ReportTable table{"cost",
-                      {{"line", ColumnKind::name, "", Repeats::hidden},
-                       {"where", ColumnKind::name},
-                       {"charged", ColumnKind::text, "", Repeats::hidden},
-                       {"quantity"},
-                       {"rate"},
-                       {"", ColumnKind::number, units.currency}},
-                      {}};
+                      {unrepeated(name_column("line")), name_column("where"), unrepeated(text_column("charged")),
+                       number_column("quantity"), number_column("rate"), number_column("", units.currency)}};
     for (const CostClass cost_class : cost_classes) add_class(table, units, quote, cost_class);
     table.add(RowKind::total, {net_cost_label, {}, {}, {}, {}, Amount{quote.cost}});
     return {"Cost of the order", {table}};
@@ -179,7 +163,7 @@ ReportSection cost_section(const SheetContext& context, const Quote& quote) {
 
 ReportSection price_section(const SheetContext& context, const Quote& quote) {
     const ShownUnits& units = context.units;
-    const std::vector<render::TableColumn> columns = {{"", ColumnKind::name}, {"", ColumnKind::number, units.currency}};
+    const std::vector<TableColumn> columns = {name_column(), number_column("", units.currency)};
     ReportTable costs{"unit cost", columns, {}};
     costs.add({fmt::format("cost per {} shipped", units.cost_area.name), Amount{units.cost_per_area(quote)}});
     costs.add({fmt::format("cost per {} shipped", units.cost_mass.name), Amount{units.cost_per_mass(quote)}});
@@ -198,12 +182,8 @@ ReportSection waste_section(const SheetContext& context, const Quote& quote) {
     const ShownUnit& mass = context.units.mass;
     const MassFigures all = mass_figures(quote, mass.scale, mass.decimals);
     ReportTable table{"waste",
-                      {{"", ColumnKind::name},
-                       {"intake", ColumnKind::number, mass.name},
-                       {"lost", ColumnKind::number, mass.name},
-                       {"", ColumnKind::number, "of intake"},
-                       {"", ColumnKind::number, context.units.currency}},
-                      {}};
+                      {name_column(), number_column("intake", mass.name), number_column("lost", mass.name),
+                       number_column("", "of intake"), number_column("", context.units.currency)}};
     std::int64_t intake = all.issued + all.adhesive;
     for (std::size_t step = 0; step < quote.waste_by_step.size(); ++step) {
         const auto& waste = quote.waste_by_step[step];
@@ -220,12 +200,11 @@ ReportSection waste_section(const SheetContext& context, const Quote& quote) {
 ReportSection runners_up_section(const SheetContext& context, const Quote& quote) {
     ReportSection section{"Next best ways"};
     if (quote.runners_up.empty()) {
-        section.blocks.emplace_back(render::Note{"none: this is the only way to make it", {}, 1});
+        section.blocks.emplace_back(Note{"none: this is the only way to make it", {}, 1});
         return section;
     }
     ReportTable table{"next best",
-                      {{"", ColumnKind::name}, {"cost", ColumnKind::number, context.units.currency}, {dearer_by_label}},
-                      {}};
+                      {name_column(), number_column("cost", context.units.currency), number_column(dearer_by_label)}};
     for (const services::RunnerUp& runner_up : quote.runners_up)
         table.add({runner_up.candidate, Amount{runner_up.cost}, Amount{runner_up.dearer_by}});
     section.blocks.emplace_back(std::move(table));

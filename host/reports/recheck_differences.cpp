@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "host/render/number_text.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/figure_names.hpp"
 #include "host/reports/shown_units.hpp"
 
@@ -13,20 +14,11 @@ namespace flutebook::reports {
 
 namespace {
 
-using render::Amount;
-using render::Cell;
-using render::Note;
-using render::Number;
-using render::ReportSection;
-using render::ReportTable;
-using render::Sign;
 using services::ChangedLine;
 using services::ChangedQuantity;
 using services::Difference;
 using services::Leaf;
 using services::Recheck;
-using ColumnKind = render::TableColumn::Kind;
-using Repeats = render::TableColumn::Repeats;
 
 constexpr int most_decimals = 7;
 constexpr int least_digits = 6;
@@ -71,8 +63,7 @@ bool is_noise(const Difference& difference) {
 }
 
 ReportTable figures_table(const ChangedQuantity& quantity, const ShownUnits& units) {
-    ReportTable table{
-        "figures", {{"", ColumnKind::name}, {was_head, ColumnKind::name}, {now_head, ColumnKind::name}, {"by"}}, {}};
+    ReportTable table{"figures", {name_column(), name_column(was_head), name_column(now_head), number_column("by")}};
     for (const FigureKind kind : {FigureKind::way, FigureKind::money, FigureKind::mass, FigureKind::other})
         for (const Difference& figure : quantity.figures) {
             const FigureName name = figure_name(figure.path);
@@ -103,15 +94,10 @@ void add_side(ReportTable& table, const char* when, const ChangedLine& line, con
 }
 
 ReportTable lines_table(const ChangedQuantity& quantity, const ShownUnits& units) {
-    ReportTable table{"cost lines",
-                      {{"cost lines", ColumnKind::name, "", Repeats::hidden},
-                       {"", ColumnKind::name, "", Repeats::hidden},
-                       {"", ColumnKind::text},
-                       {"quantity"},
-                       {"rate"},
-                       {"", ColumnKind::number, units.currency},
-                       {"by"}},
-                      {}};
+    ReportTable table{
+        "cost lines",
+        {unrepeated(name_column("cost lines")), unrepeated(name_column()), text_column(), number_column("quantity"),
+         number_column("rate"), number_column("", units.currency), number_column("by")}};
     for (const ChangedLine& line : quantity.lines) {
         if (line.was) add_side(table, was_head, line, *line.was, units);
         if (line.now) add_side(table, now_head, line, *line.now, units);

@@ -5,6 +5,7 @@
 
 #include "host/answers/changed_plugin.hpp"
 #include "host/answers/place_text.hpp"
+#include "host/reports/building.hpp"
 #include "host/reports/figure_names.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/recheck_differences.hpp"
@@ -13,19 +14,15 @@ namespace flutebook::reports {
 
 namespace {
 
-using render::Note;
-using render::ReportSection;
-using render::Sign;
 using services::Cause;
 using services::Recheck;
 using services::Reproduction;
 using services::TodaysAnswer;
-using ColumnKind = render::TableColumn::Kind;
 
-render::ReportHeading heading(const Recheck& checked) {
-    render::ReportHeading result{fmt::format("{} rechecked: {}", checked.quote, checked.request),
-                                 checked.plant.name,
-                                 {{"saved", {fmt::format("{} by {}", base::utc_day(checked.when), checked.who)}}}};
+ReportHeading heading(const Recheck& checked) {
+    ReportHeading result{fmt::format("{} rechecked: {}", checked.quote, checked.request),
+                         checked.plant.name,
+                         {{"saved", {fmt::format("{} by {}", base::utc_day(checked.when), checked.who)}}}};
     if (checked.date) result.facts.push_back({prices_of_label, {base::to_string(*checked.date)}});
     result.facts.push_back({money_in_label, {checked.plant.currency}});
     return result;
@@ -77,18 +74,19 @@ ReportSection verdict_section(const Recheck& checked) {
 ReportSection ladder_section(const Recheck& checked) {
     const int coin = checked.plant.currency_minor_units;
     const auto price = [&](const std::optional<services::Total>& item) {
-        return item ? render::Cell(render::Amount{item->price_per_thousand, coin}) : render::Cell("-");
+        return item ? Cell(Amount{item->price_per_thousand, coin}) : Cell("-");
     };
-    render::ReportTable table{
-        "ladder", {{"quantity"}, {"was"}, {"now"}, {"by"}, {"", ColumnKind::number, "of the old price"}}, {}};
+    ReportTable table{"ladder",
+                      {number_column("quantity"), number_column("was"), number_column("now"), number_column("by"),
+                       number_column("", "of the old price")}};
     for (const services::ChangedQuantity& item : checked.today.quantities) {
-        std::vector<render::Cell> cells = {render::Number{item.quantity, 0}, price(item.was), price(item.now)};
+        std::vector<Cell> cells = {Number{item.quantity, 0}, price(item.was), price(item.now)};
         if (item.was && item.now) {
             const Money was = item.was->price_per_thousand;
             const Money by = item.now->price_per_thousand - was;
             const Sign sign = by == Money() ? Sign::negative_only : Sign::always;
-            cells.emplace_back(render::Amount{by, coin, "", sign});
-            if (was > Money()) cells.emplace_back(render::Percentage{by.to_double() / was.to_double(), 2, "", sign});
+            cells.emplace_back(Amount{by, coin, "", sign});
+            if (was > Money()) cells.emplace_back(Percentage{by.to_double() / was.to_double(), 2, "", sign});
         }
         table.add(std::move(cells));
     }
@@ -130,8 +128,8 @@ ReportSection plant_section(const Recheck& checked) {
 
 }  // namespace
 
-render::Report recheck_report(const Recheck& checked) {
-    render::Report report{"recheck", checked.quote, heading(checked), {}};
+Report recheck_report(const Recheck& checked) {
+    Report report{"recheck", checked.quote, heading(checked), {}};
     const auto add = [&](ReportSection section) {
         if (!section.blocks.empty()) report.sections.push_back(std::move(section));
     };

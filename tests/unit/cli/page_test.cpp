@@ -31,7 +31,7 @@ TEST_CASE("nothing that moves a terminal's cursor gets onto the page") {
     CHECK(cleaned("a\xc2\x9b"
                   "31mb") == "a 31mb");
     CHECK(cleaned("Söhne") == "Söhne");
-    ReportTable table{"", {{"", ColumnKind::text}}, {}};
+    ReportTable table{"", {{"", ColumnKind::text}}};
     table.add({"a\rb"});
     CHECK(table_text(table) == "  a b\n");
 }
@@ -60,7 +60,7 @@ TEST_CASE("two texts stand at the edges of the page, or below each other") {
 }
 
 TEST_CASE("numbers stand right, their points below each other, sums below a stroke, and lines end without spaces") {
-    ReportTable table{"", {{"", ColumnKind::text}, {"rate"}, {"amount"}}, {}};
+    ReportTable table{"", {{"", ColumnKind::text}, {"rate"}, {"amount"}}};
     table.add({"paper", significant(0.668), Number{1082.4687, 4}});
     table.add({"hours", significant(240), Number{9.5, 4}});
     table.add({"none"});
@@ -75,7 +75,7 @@ TEST_CASE("numbers stand right, their points below each other, sums below a stro
 }
 
 TEST_CASE("units that differ from row to row stand below each other") {
-    ReportTable table{"", {{"", ColumnKind::text}, {"used"}}, {}};
+    ReportTable table{"", {{"", ColumnKind::text}, {"used"}}};
     table.add({"paper", Number{75.5, 1, Number::Form::fixed, "kg"}});
     table.add({"strap", Number{640, 0, Number::Form::fixed, "m"}});
     table.add({"pallets", Number{1, 0}});
@@ -87,8 +87,7 @@ TEST_CASE("units that differ from row to row stand below each other") {
 }
 
 TEST_CASE("a cell that says the same as the one above it is left empty on a page alone") {
-    ReportTable table{
-        "", {{"", ColumnKind::text, "", TableColumn::Repeats::hidden}, {"", ColumnKind::text}, {"kg"}}, {}};
+    ReportTable table{"", {{"", ColumnKind::text, "", TableColumn::Repeats::hidden}, {"", ColumnKind::text}, {"kg"}}};
     table.columns.push_back({"g"});
     table.columns.back().shown = TableColumn::Shown::files;
     table.add({"Paper", "ply 1", Number{1, 0}, Number{1000, 0}});
@@ -101,13 +100,13 @@ TEST_CASE("a cell that says the same as the one above it is left empty on a page
 }
 
 TEST_CASE("where a row would leave the page the names give way, and no number does") {
-    ReportTable table{"", {{"", ColumnKind::name}, {""}}, {}};
+    ReportTable table{"", {{"", ColumnKind::name}, {""}}};
     table.add({std::string(120, 'x'), Number{123456.789, 4}});
     CHECK(table_text(table) == "  " + std::string(81, 'x') + "...  123 456.7890\n");
 }
 
 TEST_CASE("the first cell runs on over empty cells before anything is cut") {
-    ReportTable table{"", {{"", ColumnKind::name}, {"", ColumnKind::text}, {""}}, {}};
+    ReportTable table{"", {{"", ColumnKind::name}, {"", ColumnKind::text}, {""}}};
     const std::string where(40, 'w');
     const std::string sum(59, 's');
     table.add({std::string(20, 'a'), where, Number{1, 0}});
@@ -116,7 +115,7 @@ TEST_CASE("the first cell runs on over empty cells before anything is cut") {
 }
 
 TEST_CASE("of two columns of names the wider gives way first") {
-    ReportTable table{"", {{"", ColumnKind::name}, {"", ColumnKind::name}, {""}}, {}};
+    ReportTable table{"", {{"", ColumnKind::name}, {"", ColumnKind::name}, {""}}};
     table.add({std::string(90, 'a'), std::string(20, 'b'), Number{1, 0}});
     const std::string text = table_text(table);
     CHECK(text.size() == 101);
@@ -125,7 +124,7 @@ TEST_CASE("of two columns of names the wider gives way first") {
 
 TEST_CASE("a sentence is broken beside its row, or below it where too little room is left") {
     const std::string word(32, 'w');
-    ReportTable table{"", {{"", ColumnKind::text}, {"", ColumnKind::sentence}}, {}};
+    ReportTable table{"", {{"", ColumnKind::text}, {"", ColumnKind::sentence}}};
     table.add({"name", word + " " + word + " " + word});
     CHECK(table_text(table) == "  name  " + word + " " + word + "\n        " + word + "\n");
     table.rows.clear();

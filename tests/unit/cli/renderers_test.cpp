@@ -10,6 +10,7 @@
 #include "host/render/markdown_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/render/workbook_report.hpp"
+#include "tests/support/child.hpp"
 
 using namespace flutebook;
 using namespace flutebook::render;
@@ -30,8 +31,7 @@ Report report_with(const std::string& hostile) {
                        {"actual", ColumnKind::number, "kg"},
                        {"", ColumnKind::number, "of issued"},
                        {"cost", ColumnKind::number, "EUR"},
-                       {"since", ColumnKind::text}},
-                      {}};
+                       {"since", ColumnKind::text}}};
     table.add(TableRow::Kind::group, {"machine"});
     table.add({hostile, Number{1234.5678, 2}, Percentage{0.0925}, Amount{money(-12.5)},
                base::Date(std::chrono::year(2026), std::chrono::month(9), std::chrono::day(1))});
@@ -144,6 +144,19 @@ TEST_CASE("a text page says the same and stays within 100 columns") {
     CHECK_THAT(page, Contains("money in EUR"));
     std::istringstream lines(to_text(report_with("a cause of loss")));
     for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 100);
+}
+
+TEST_CASE("in a workbook texts are texts and numbers are raw numbers, and nothing is a formula") {
+    const ScratchFolder folder;
+    REQUIRE(write_workbook(folder.path() + "/book.xlsx", report_with("=1+1"), 2026).empty());
+    // A workbook is a ZIP archive of XML.
+    const fixture::Ended unpacked = fixture::run({{"/bin/sh", "-c", "cmake -E tar xf book.xlsx"}, folder.path()});
+    REQUIRE(unpacked.exit_code == 0);
+    const std::string sheet = bytes_of(folder.path() + "/xl/worksheets/sheet1.xml");
+    CHECK_THAT(bytes_of(folder.path() + "/xl/sharedStrings.xml"), Contains("<t>=1+1</t>"));
+    CHECK_THAT(sheet, Contains("<v>1234.5678</v>") && Contains("<v>0.0925") && Contains("<v>-12.5</v>"));
+    CHECK(sheet.find("<f>") == std::string::npos);
+    CHECK_THAT(bytes_of(folder.path() + "/xl/styles.xml"), Contains("0.00%") && Contains("#,##0.0000"));
 }
 
 TEST_CASE("a workbook is the same bytes each time, and a file that cannot be written is told") {
