@@ -15,14 +15,16 @@ namespace {
 
 // Tokens first, for light and dark; then the page, its tables, narrow screens and paper.
 constexpr const char* style = R"(
-:root { color-scheme: light dark; --sheet: #ffffff; --well: #f6f8f8; --ink: #15212a; --ink-2: #46545e; --ink-3: #5c6972;
-  --line: #dde3e5; --line-2: #b6c1c6; --accent: #0a5a66; --accent-wash: #e2eff0; --warn: #7c5000; --warn-wash: #fbf2dd; }
+:root { color-scheme: light dark; --sheet: #ffffff; --well: #f6f8f8; --ink: #15212a; --ink-2: #46545e;
+  --ink-3: #5c6972; --line: #dde3e5; --line-2: #b6c1c6; --accent: #0a5a66; --accent-wash: #e2eff0;
+  --warn: #7c5000; --warn-wash: #fbf2dd; }
 @media (prefers-color-scheme: dark) { :root { --sheet: #161d21; --well: #1b2328; --ink: #e6ebec; --ink-2: #b3bfc5;
   --ink-3: #94a2a9; --line: #283238; --line-2: #45525a; --accent: #6cc3cc; --accent-wash: #15323a; --warn: #e0b457;
   --warn-wash: #332a14; } }
 * { box-sizing: border-box; }
 html { background: var(--sheet); -webkit-text-size-adjust: 100%; }
-body { margin: 0; color: var(--ink); font: 400 13.5px/1.42 -apple-system, "Segoe UI", "Liberation Sans", Arial, sans-serif;
+body { margin: 0; color: var(--ink);
+  font: 400 13.5px/1.42 -apple-system, "Segoe UI", "Liberation Sans", Arial, sans-serif;
   font-variant-numeric: tabular-nums lining-nums; overflow-wrap: break-word; }
 h1, h2, h3, p, dl, dd, pre { margin: 0; padding: 0; }
 h1 { font-size: 19px; font-weight: 600; letter-spacing: -.005em; line-height: 1.25; }
@@ -61,7 +63,7 @@ td, tbody th { padding: 1.5px 12px 1.5px 0; border-bottom: 1px solid var(--line)
 thead td { border-bottom-color: var(--line-2); }
 tbody th { font-size: inherit; color: inherit; font-weight: 400; }
 .num { text-align: right; white-space: nowrap; padding-right: 0; padding-left: 12px; }
-th.num { white-space: normal; }
+thead .num { white-space: normal; }
 .num + .text, .num + .name, .num + .sentence { padding-left: 20px; }
 .text { white-space: nowrap; }
 .group th::first-letter, dt::first-letter { text-transform: uppercase; }
@@ -69,18 +71,27 @@ td.text, td.name, td.sentence { color: var(--ink-2); }
 .unit { color: var(--ink-3); font-size: .88em; }
 .group th { padding-top: 10px; font-weight: 650; border-bottom-color: var(--line-2); }
 .subtotal th, .subtotal td { font-weight: 650; border-top: 1px solid var(--line-2); }
-.total th, .total td { font-weight: 650; border-top: 1px solid var(--ink-3); border-bottom: 3px double var(--line-2); }
+.total th, .total td { font-weight: 650; border-top: 1px solid var(--ink-3);
+  border-bottom: 3px double var(--line-2); }
 td.strong { font-weight: 650; font-size: 15px; background: var(--accent-wash); }
-th.strong { color: var(--ink); font-weight: 650; background: var(--accent-wash); box-shadow: inset 0 2px 0 var(--accent); }
-.num.strong { padding-right: 8px; }
+th.strong { color: var(--ink); font-weight: 650; background: var(--accent-wash);
+  box-shadow: inset 0 2px 0 var(--accent); }
+.num.strong { padding-right: 8px; border-left: 10px solid var(--sheet); background-clip: padding-box; }
 .said td { border: 0; padding-left: 16px; color: var(--ink-2); }
 .d1 { padding-left: 1em; } .d2 { padding-left: 2em; } .d3 { padding-left: 3em; }
-@media (max-width: 700px) { main { padding: 16px 12px; } .facts { gap: 6px 20px; } .list { grid-template-columns: minmax(0, 1fr); }
-  .list dd { margin-bottom: 4px; } td, tbody th { padding-right: 8px; } tbody th.name { min-width: 7.5em; } .num { padding-right: 0; padding-left: 8px; } }
-@media print { :root { color-scheme: light; --sheet: #fff; --ink: #000; --ink-2: #333; --ink-3: #555; --line: #ddd;
-  --line-2: #aaa; --accent: #0a5a66; --accent-wash: #e2eff0; } main { max-width: none; padding: 0; } body { font-size: 8.6pt; }
-  .scroll { overflow: visible; } tr { break-inside: avoid; } thead { display: table-header-group; } h1, h2, h3, .group { break-after: avoid; }
-  .part + .part, article + article { break-before: page; } * { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
+@media (max-width: 700px) { main { padding: 16px 12px; } .facts { gap: 6px 20px; }
+  .list { grid-template-columns: minmax(0, 1fr); } .list dd { margin-bottom: 4px; }
+  table { font-size: 12px; } th { font-size: 10.5px; }
+  td, tbody th { padding-right: 6px; } tbody th { font-size: 12px; } tbody th.name { min-width: 6em; }
+  .num { padding-right: 0; padding-left: 6px; }
+  .num + .text, .num + .name, .num + .sentence { padding-left: 10px; } .d1 { padding-left: .6em; }
+  .num.strong { padding-right: 4px; border-left-width: 4px; } td.strong { font-size: 13px; } }
+@media print { :root { color-scheme: light; --sheet: #fff; --well: #f6f8f8; --ink: #000; --ink-2: #333; --ink-3: #555;
+  --line: #ddd; --line-2: #aaa; --accent: #0a5a66; --accent-wash: #e2eff0; --warn: #7c5000; --warn-wash: #fbf2dd; }
+  main { max-width: none; padding: 0; } body { font-size: 8.6pt; } .scroll { overflow: visible; }
+  tr { break-inside: avoid; } thead { display: table-header-group; } h1, h2, h3, .group { break-after: avoid; }
+  .part + .part, article + article { break-before: page; }
+  * { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
 @page { margin: 13mm 12mm 14mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 )";
 
