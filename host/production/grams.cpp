@@ -4,12 +4,14 @@
 #include <cassert>
 #include <cmath>
 
+#include "ledger/values/rounding.hpp"
+
 namespace flutebook::production {
 
 Grams to_grams(double kg) {
     assert(std::abs(kg) <= most_kg);
     // A hair up, so that half a gram in decimals is half a gram: 1.0005 kg is 1001 g.
-    return Grams::of(std::llround(kg * 1000 * (1 + 2e-15)));
+    return Grams::of(rounded_half_away(kg * 1000 * (1 + 2e-15)));
 }
 
 std::vector<Grams> parts_of(Grams whole, const std::vector<double>& parts_kg) {

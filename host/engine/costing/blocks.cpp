@@ -16,12 +16,16 @@
 namespace flutebook::engine {
 namespace {
 
-// Rows outside the range, NaN among them. Counted in 64 bits so that the compiler compares whole vectors at a time.
-std::int64_t count_outside(const double* column, std::size_t rows, contract::Range range) {
-    std::int64_t outside = 0;
-    for (std::size_t r = 0; r < rows; ++r)
-        outside += static_cast<std::int64_t>(!(column[r] >= range.low && column[r] <= range.high));
-    return outside;
+// 1 or 0, in the type of the columns: so the compiler compares whole vectors at a time.
+double counted(bool is_so) {
+    return is_so ? 1.0 : 0.0;
+}
+
+// Whether any row is outside the range, or no number.
+bool any_outside(const double* column, std::size_t rows, contract::Range range) {
+    double inside = 0;
+    for (std::size_t r = 0; r < rows; ++r) inside += counted(column[r] >= range.low) * counted(column[r] <= range.high);
+    return inside != static_cast<double>(rows);
 }
 
 std::size_t first_outside(const double* column, std::size_t rows, contract::Range range) {
@@ -29,10 +33,34 @@ std::size_t first_outside(const double* column, std::size_t rows, contract::Rang
         std::find_if(column, column + rows, [&](double value) { return !range.holds(value); }) - column);
 }
 
-bool is_silent(const double* quantity, const double* rate, std::size_t rows) {
-    std::int64_t spoken = 0;
-    for (std::size_t r = 0; r < rows; ++r) spoken += static_cast<std::int64_t>(!(quantity[r] == 0 && rate[r] == 0));
-    return spoken == 0;
+bool charges_nothing(const double* quantity, const double* rate, std::size_t rows) {
+    if (quantity[0] != 0) return false;
+    double silent = 0;
+    for (std::size_t r = 0; r < rows; ++r) silent += counted(quantity[r] == 0) * counted(rate[r] == 0);
+    return silent == static_cast<double>(rows);
+}
+
+bool are_amounts(const double* quantity, const double* rate, std::size_t rows) {
+    double amounts = 0;
+    for (std::size_t r = 0; r < rows; ++r) {
+        const double amount = quantity[r] * rate[r];
+        amounts += counted(amount < Money::limit) * counted(amount > -Money::limit);
+    }
+    return amounts == static_cast<double>(rows);
+}
+
+// Rounds first, then adds: the first loop runs over whole vectors.
+void add_amounts(const double* quantity, const double* rate, std::size_t rows, std::array<Money, block_rows>& totals) {
+    std::array<double, block_rows> amounts;
+    for (std::size_t r = 0; r < rows; ++r) amounts[r] = Money::whole_ten_thousandths(quantity[r], rate[r]);
+    for (std::size_t r = 0; r < rows; ++r)
+        totals[r] += Money::of_ten_thousandths(static_cast<std::int64_t>(amounts[r]));
+}
+
+std::size_t first_beyond(const double* quantity, const double* rate, std::size_t rows) {
+    std::size_t row = 0;
+    while (row < rows && Money::is_amount(quantity[row], rate[row])) ++row;
+    return row;
 }
 
 std::string at_index(contract::Axis axis, std::size_t index) {
@@ -185,7 +213,7 @@ std::optional<Fault> Blocks::check_takes(const Columns& columns, std::size_t mod
     for (const Check& check : checks_[model])
         for (std::size_t i = 0; i < columns.extent(check.slot); ++i) {
             const double* column = columns.column(check.slot, i);
-            if (count_outside(column, rows, check.range) == 0) continue;
+            if (!any_outside(column, rows, check.range)) continue;
             const std::size_t row = first_outside(column, rows, check.range);
             return Fault{row,
                          fmt::format("{}: out of range: {}{} is {}, it takes {} to {}; the number comes from {}",
@@ -202,7 +230,7 @@ std::optional<Fault> Blocks::check_gives(const Columns& columns, std::size_t mod
         const Slot slot = slots_.models[model].provides[p];
         for (std::size_t i = 0; i < columns.extent(slot); ++i) {
             const double* column = columns.column(slot, i);
-            if (count_outside(column, rows, name.range) == 0) continue;
+            if (!any_outside(column, rows, name.range)) continue;
             const std::size_t row = first_outside(column, rows, name.range);
             if (column[row] != column[row])
                 return Fault{row, fmt::format("{}: left {}{} without a number; set it in every row", giver.where(),
@@ -226,16 +254,15 @@ std::optional<Fault> Blocks::add_up(const Columns& columns, std::span<Outcome> o
             for (std::size_t i = 0; i < columns.extent(slot); ++i) {
                 const double* quantity = columns.column(slot, i);
                 const double* rate = columns.column(slots_.models[m].rates[l], i);
-                if (is_silent(quantity, rate, rows)) continue;
-                for (std::size_t r = 0; r < rows; ++r) {
-                    const auto amount = Money::of(quantity[r], rate[r]);
-                    if (!amount)
-                        return Fault{r, fmt::format("{}: line {}{} is no amount: found {} x {}; keep it below 9e10",
-                                                    graph_.models[m].where(), graph_.models[m].lines[l].name,
-                                                    at_index(graph_.models[m].lines[l].axis, i), found(quantity[r]),
-                                                    found(rate[r]))};
-                    totals[r] += *amount;
+                if (charges_nothing(quantity, rate, rows)) continue;
+                if (!are_amounts(quantity, rate, rows)) {
+                    const std::size_t row = first_beyond(quantity, rate, rows);
+                    return Fault{row, fmt::format("{}: line {}{} is no amount: found {} x {}; keep it below 9e10",
+                                                  graph_.models[m].where(), graph_.models[m].lines[l].name,
+                                                  at_index(graph_.models[m].lines[l].axis, i), found(quantity[row]),
+                                                  found(rate[row]))};
                 }
+                add_amounts(quantity, rate, rows, totals);
             }
         }
     for (std::size_t r = 0; r < rows; ++r) outcomes[r].cost = totals[r];

@@ -113,19 +113,32 @@ Columns::Columns(const Slots& slots, Shape shape) : slots_(&slots), shape_(shape
         pick(model.quantities, result.quantities);
         pick(model.rates, result.rates);
         pick(model.losses, result.losses);
+        // Slots made the results of a model one behind the other: what it provides, then lines and losses.
+        const auto append = [&](ColumnRange& range, const std::vector<Slot>& results) {
+            for (const Slot slot : results) {
+                if (range.count == 0) range.first = first_[slot];
+                range.count += extent(slot);
+            }
+        };
+        append(result.provided, model.provides);
+        append(result.charged_and_lost, model.quantities);
+        append(result.charged_and_lost, model.rates);
+        append(result.charged_and_lost, model.losses);
         refused_.emplace_back(block_rows, 0U);
     }
 }
 
+void Columns::ColumnRange::fill(std::size_t rows, double value) const {
+    if (rows == block_rows) {
+        std::fill_n(first, count * pitch, value);
+        return;
+    }
+    for (std::size_t i = 0; i < count; ++i) std::fill_n(first + i * pitch, rows, value);
+}
+
 void Columns::begin_results(std::size_t model, std::size_t rows) {
-    const auto fill = [&](const std::vector<Slot>& slots, double value) {
-        for (const Slot slot : slots)
-            for (std::size_t i = 0; i < extent(slot); ++i) std::fill_n(column(slot, i), rows, value);
-    };
-    fill(slots_->models[model].provides, std::numeric_limits<double>::quiet_NaN());
-    fill(slots_->models[model].quantities, 0);
-    fill(slots_->models[model].rates, 0);
-    fill(slots_->models[model].losses, 0);
+    pointers_[model].provided.fill(rows, std::numeric_limits<double>::quiet_NaN());
+    pointers_[model].charged_and_lost.fill(rows, 0);
     std::fill_n(refused_[model].begin(), rows, 0U);
 }
 

@@ -84,9 +84,17 @@ public:
     [[nodiscard]] const std::uint32_t* refused(std::size_t model) const { return refused_[model].data(); }
 
 private:
+    // Columns that stand one behind the other.
+    struct ColumnRange {
+        double* first = nullptr;
+        std::size_t count = 0;
+
+        void fill(std::size_t rows, double value) const;
+    };
     struct Pointers {
         std::vector<const double*> needs, settings;
         std::vector<double*> provides, quantities, rates, losses;
+        ColumnRange provided, charged_and_lost;
         flutebook_block block{};
     };
 
