@@ -8,7 +8,6 @@ namespace flutebook::answers {
 
 namespace {
 
-using services::ChangedPlugin;
 using Json = nlohmann::ordered_json;
 
 constexpr std::size_t shown_hash = 12;
@@ -17,7 +16,7 @@ std::string hash_of(const ChangedPlugin::File& file) {
     return file.sha256.substr(0, shown_hash);
 }
 
-Json file_json(const std::optional<services::ChangedPlugin::File>& file) {
+Json file_json(const std::optional<ChangedPlugin::File>& file) {
     if (!file) return nullptr;
     return {{"version", file->version}, {"sha256", file->sha256}};
 }

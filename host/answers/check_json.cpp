@@ -14,8 +14,8 @@ Json text_or_null(const std::string& text) {
 
 }  // namespace
 
-Json check_json(const services::Checked& checked) {
-    using State = services::Checked::State;
+Json check_json(const Checked& checked) {
+    using State = Checked::State;
     Json result = {{"file", checked.asked.file},
                    {"model", checked.model},
                    {"sha256", checked.sha256},
@@ -27,25 +27,24 @@ Json check_json(const services::Checked& checked) {
                    {"not_tried", checked.count(State::not_tried)},
                    {"rules", Json::array()},
                    {"figures", Json::object()}};
-    for (const services::Checked::CheckedRule& rule : checked.rules)
+    for (const Checked::CheckedRule& rule : checked.rules)
         result["rules"].push_back({{"rule", rule.id},
                                    {"group", rule.group},
                                    {"sentence", rule.sentence},
                                    {"state", state_words(rule.state)},
                                    {"said", text_or_null(rule.said)},
                                    {"again", text_or_null(rule.again)}});
-    for (const services::Checked::PluginMeasure& figure : checked.figures)
-        result["figures"][figure.name] = figure.value;
+    for (const Checked::PluginMeasure& figure : checked.figures) result["figures"][figure.name] = figure.value;
     return result;
 }
 
-std::string state_words(services::Checked::State state) {
+std::string state_words(Checked::State state) {
     switch (state) {
-        case services::Checked::State::holds:
+        case Checked::State::holds:
             return "holds";
-        case services::Checked::State::broken:
+        case Checked::State::broken:
             return "broken";
-        case services::Checked::State::not_tried:
+        case Checked::State::not_tried:
             break;
     }
     return "not tried";

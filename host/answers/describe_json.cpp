@@ -19,7 +19,7 @@ Json ranged(const contract::Name& name) {
 
 }  // namespace
 
-Json describe_json(const services::DescribedModel& described) {
+Json describe_json(const DescribedModel& described) {
     const contract::Model& model = described.model;
     Json result = model_json(model);
     result["provides"] = Json::array();

@@ -4,10 +4,10 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "host/services/plugins/describe.hpp"
+#include "host/answers/plugin_answer.hpp"
 
 namespace flutebook::answers {
 
-[[nodiscard]] nlohmann::ordered_json describe_json(const services::DescribedModel& description);
+[[nodiscard]] nlohmann::ordered_json describe_json(const DescribedModel& description);
 
 }  // namespace flutebook::answers

@@ -61,7 +61,7 @@ void add_stocks(Json& tree, const month::MonthAccount& account) {
                             {"close", yard.close.to_kg()}};
 }
 
-void add_parts(Json& tree, const services::MonthAnswer& answer) {
+void add_parts(Json& tree, const MonthAnswer& answer) {
     tree["by"] = axis_name(*answer.by);
     tree["parts"] = Json::array();
     for (const auto& part : answer.parts)
@@ -76,7 +76,7 @@ void add_parts(Json& tree, const services::MonthAnswer& answer) {
 
 }  // namespace
 
-Json month_json(const services::MonthAnswer& answer) {
+Json month_json(const MonthAnswer& answer) {
     const auto& account = answer.account;
     Json tree;
     tree["month"] = month_name(account.month);

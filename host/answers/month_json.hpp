@@ -15,11 +15,11 @@
 #pragma once
 
 #include "host/answers/json_text.hpp"
-#include "host/services/closing/month.hpp"
+#include "host/answers/month_answer.hpp"
 
 namespace flutebook::answers {
 
-[[nodiscard]] Json month_json(const services::MonthAnswer& answer);
+[[nodiscard]] Json month_json(const MonthAnswer& answer);
 
 /// "2026-10".
 [[nodiscard]] std::string month_name(ledger::Month month);

@@ -13,7 +13,7 @@ Json money(Money amount) {
     return amount.to_double();
 }
 
-Json stages_json(const services::Stages& cost) {
+Json stages_json(const Stages& cost) {
     return {{"quoted", money(cost.quoted)},
             {"standard", money(cost.standard)},
             {"converted", money(cost.converted)},
@@ -21,8 +21,8 @@ Json stages_json(const services::Stages& cost) {
             {"actual", money(cost.paid)}};
 }
 
-Json variances_json(const services::Stages& cost) {
-    const auto item = services::variances_of(cost);
+Json variances_json(const Stages& cost) {
+    const auto item = variances_of(cost);
     return {{"volume", money(item.volume)},
             {"yield", money(item.yield)},
             {"usage", money(item.usage)},
@@ -30,11 +30,11 @@ Json variances_json(const services::Stages& cost) {
             {"total", money(item.total())}};
 }
 
-Json pieces_json(const services::OrderStep::StepPieces& pieces) {
+Json pieces_json(const OrderStep::StepPieces& pieces) {
     return {{"fed", pieces.fed}, {"setup", pieces.setup}, {"good", pieces.good}};
 }
 
-Json steps_json(const std::vector<services::OrderStep>& steps) {
+Json steps_json(const std::vector<OrderStep>& steps) {
     Json result = Json::array();
     for (const auto& step : steps) {
         Json ran = Json::object();
@@ -50,7 +50,7 @@ Json steps_json(const std::vector<services::OrderStep>& steps) {
     return result;
 }
 
-Json lines_json(const std::vector<services::LineVariance>& lines) {
+Json lines_json(const std::vector<LineVariance>& lines) {
     Json result = Json::array();
     for (const auto& item : lines)
         result.push_back({{"plugin", item.plugin},
@@ -61,7 +61,7 @@ Json lines_json(const std::vector<services::LineVariance>& lines) {
     return result;
 }
 
-Json inputs_json(const std::vector<services::InputVariance>& inputs) {
+Json inputs_json(const std::vector<InputVariance>& inputs) {
     Json result = Json::array();
     for (const auto& item : inputs) {
         const auto& input = item.input;
@@ -79,7 +79,7 @@ Json inputs_json(const std::vector<services::InputVariance>& inputs) {
     return result;
 }
 
-Json mass_json(const services::OrderMass& mass, const services::OrderMass::Masses& masses) {
+Json mass_json(const OrderMass& mass, const OrderMass::Masses& masses) {
     Json loss = Json::object();
     for (std::size_t c = 0; c < mass.causes.size(); ++c) loss[mass.causes[c].cause] = masses.losses[c];
     return {{"issued", masses.issued},
@@ -91,7 +91,7 @@ Json mass_json(const services::OrderMass& mass, const services::OrderMass::Masse
 
 }  // namespace
 
-Json order_cost_json(const services::OrderCost& answer) {
+Json order_cost_json(const OrderCost& answer) {
     Json result;
     result["order"] = answer.order.number;
     result["quote"] = answer.order.quote;

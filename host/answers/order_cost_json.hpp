@@ -22,10 +22,10 @@
 #pragma once
 
 #include "host/answers/json_text.hpp"
-#include "host/services/orders/order_cost.hpp"
+#include "host/answers/order_cost_answer.hpp"
 
 namespace flutebook::answers {
 
-[[nodiscard]] Json order_cost_json(const services::OrderCost& answer);
+[[nodiscard]] Json order_cost_json(const OrderCost& answer);
 
 }  // namespace flutebook::answers

@@ -80,20 +80,19 @@ Json model_json(const Model& model) {
     return result;
 }
 
-Json plugin_list_json(const services::Workplace& workplace) {
+Json plugin_list_json(const Graph& graph) {
     Json result = {{"plugins", Json::array()}};
-    for (const Model& model : workplace.engine.graph().models) {
+    for (const Model& model : graph.models) {
         result["plugins"].push_back(model_json(model));
         result["plugins"].back()["isolated"] = model.works_elsewhere();
     }
     return result;
 }
 
-Json plugin_graph_json(const services::Workplace& workplace) {
-    const Graph& graph = workplace.engine.graph();
+Json plugin_graph_json(const plant::Plant& plant, const Graph& graph) {
     Json result = {{"models", Json::array()}, {"replaced", Json::array()}};
     for (std::size_t m = 0; m < graph.models.size(); ++m) result["models"].push_back(graph_entry(graph, m));
-    for (const auto& preference : workplace.plant.preferences)
+    for (const auto& preference : plant.preferences)
         result["replaced"].push_back(
             {{"name", preference.name}, {"by", preference.model}, {"place", place_text(preference.place)}});
     return result;

@@ -17,7 +17,8 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "host/contract/model.hpp"
-#include "host/services/workplace.hpp"
+#include "host/engine/graph/graph.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::answers {
 
@@ -25,7 +26,7 @@ namespace flutebook::answers {
 [[nodiscard]] nlohmann::ordered_json model_json(const contract::Model& model);
 [[nodiscard]] nlohmann::ordered_json name_json(const contract::Name& name);
 
-[[nodiscard]] nlohmann::ordered_json plugin_list_json(const services::Workplace& workplace);
-[[nodiscard]] nlohmann::ordered_json plugin_graph_json(const services::Workplace& workplace);
+[[nodiscard]] nlohmann::ordered_json plugin_list_json(const engine::Graph& graph);
+[[nodiscard]] nlohmann::ordered_json plugin_graph_json(const plant::Plant& plant, const engine::Graph& graph);
 
 }  // namespace flutebook::answers

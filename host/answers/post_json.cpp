@@ -6,8 +6,8 @@
 
 namespace flutebook::answers {
 
-Json post_json(const services::PostAnswer& answer, services::PostOptions::Keep keep) {
-    const bool is_kept = keep == services::PostOptions::Keep::all;
+Json post_json(const PostAnswer& answer, PostOptions::Keep keep) {
+    const bool is_kept = keep == PostOptions::Keep::all;
     Json tree;
     tree["dry_run"] = !is_kept;
     tree["posted"] = answer.posted;

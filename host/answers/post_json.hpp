@@ -10,10 +10,10 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "host/services/posting/post.hpp"
+#include "host/answers/post_answer.hpp"
 
 namespace flutebook::answers {
 
-[[nodiscard]] nlohmann::ordered_json post_json(const services::PostAnswer& answer, services::PostOptions::Keep keep);
+[[nodiscard]] nlohmann::ordered_json post_json(const PostAnswer& answer, PostOptions::Keep keep);
 
 }  // namespace flutebook::answers

@@ -10,7 +10,6 @@ namespace flutebook::answers {
 namespace {
 
 using Json = nlohmann::ordered_json;
-using services::Quote;
 
 Json money(Money amount) {
     return amount.to_double();
@@ -23,7 +22,7 @@ Json by_step(const std::vector<double>& pieces, std::size_t first_step) {
     return result;
 }
 
-Json mass_json(const services::MassBalance& mass) {
+Json mass_json(const MassBalance& mass) {
     Json loss = Json::object();
     for (const auto& cause : mass.losses) loss[cause.cause] = cause.total_kg;
     return {{"issued", mass.issued_kg},
@@ -32,7 +31,7 @@ Json mass_json(const services::MassBalance& mass) {
             {"loss", std::move(loss)}};
 }
 
-Json line_json(const services::CostLine& line) {
+Json line_json(const CostLine& line) {
     return {{"plugin", line.plugin},
             {"line", line.line},
             {"step", line.step},
@@ -95,7 +94,7 @@ void add_more(Json& result, const Quote& quote) {
     result["web_area_m2"] = quote.web_area_m2;
     result["waste_by_step"] = Json::array();
     for (std::size_t step = 0; step < quote.waste_by_step.size(); ++step) {
-        const services::StepWaste& step_waste = quote.waste_by_step[step];
+        const StepWaste& step_waste = quote.waste_by_step[step];
         result["waste_by_step"].push_back({{"step", step},
                                            {"name", step_waste.step_name},
                                            {"intake_kg", step_waste.intake_kg},
@@ -104,19 +103,19 @@ void add_more(Json& result, const Quote& quote) {
     }
     result["candidates"] = quote.candidates;
     result["runners_up"] = Json::array();
-    for (const services::RunnerUp& runner_up : quote.runners_up)
+    for (const RunnerUp& runner_up : quote.runners_up)
         result["runners_up"].push_back({{"candidate", runner_up.candidate},
                                         {"cost", money(runner_up.cost)},
                                         {"dearer_by", money(runner_up.dearer_by)}});
 }
 
-Json quote_json(const Quote& quote, const services::QuoteOptions& asked) {
+Json quote_json(const Quote& quote, const QuoteOptions& asked) {
     Json result;
     result["quantity"] = quote.quantity;
     add_layout(result, quote);
     result["mass_kg"] = mass_json(quote.mass);
     result["lines"] = Json::array();
-    for (const services::CostLine& line : quote.lines) result["lines"].push_back(line_json(line));
+    for (const CostLine& line : quote.lines) result["lines"].push_back(line_json(line));
     result["cost"] = money(quote.cost);
     result["cost_per_thousand"] = money(quote.cost_per_thousand);
     result["price_per_thousand"] = money(quote.price_per_thousand);
@@ -128,7 +127,7 @@ Json quote_json(const Quote& quote, const services::QuoteOptions& asked) {
     return result;
 }
 
-Json unmakeable_json(const services::Unmakeable& unmakeable) {
+Json unmakeable_json(const Unmakeable& unmakeable) {
     Json refused = Json::array();
     for (const geometry::Refused& way : unmakeable.refused)
         refused.push_back({{"candidate", way.candidate}, {"limit", way.limit}});
@@ -141,7 +140,7 @@ Json quote_document(const plant::Plant& plant) {
     return {{"plant", plant.name}, {"currency", plant.currency}, {"requests", Json::array()}};
 }
 
-Json request_json(const services::RequestAnswer& answer, const services::QuoteOptions& asked) {
+Json request_json(const RequestAnswer& answer, const QuoteOptions& asked) {
     Json result = {{"request", answer.request.number}, {"quotes", Json::array()}};
     for (const auto& quantity : answer.quantities)
         result["quotes"].push_back(quantity.quote ? quote_json(*quantity.quote, asked)

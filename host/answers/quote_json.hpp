@@ -26,7 +26,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "host/services/quoting/quote.hpp"
+#include "host/answers/quote_answer.hpp"
 
 namespace flutebook::answers {
 
@@ -34,7 +34,6 @@ namespace flutebook::answers {
 [[nodiscard]] nlohmann::ordered_json quote_document(const plant::Plant& plant);
 
 /// R of one answer to what was asked.
-[[nodiscard]] nlohmann::ordered_json request_json(const services::RequestAnswer& answer,
-                                                  const services::QuoteOptions& asked);
+[[nodiscard]] nlohmann::ordered_json request_json(const RequestAnswer& answer, const QuoteOptions& asked);
 
 }  // namespace flutebook::answers

@@ -29,24 +29,24 @@ const char* name_of(const Names& names, Choice choice) {
     return names.at(static_cast<std::size_t>(choice));
 }
 
-Json text_of(const std::optional<services::Leaf>& leaf) {
+Json text_of(const std::optional<Leaf>& leaf) {
     return leaf ? Json(leaf->text) : Json(nullptr);
 }
 
-Json by_json(const services::Difference& difference) {
+Json by_json(const Difference& difference) {
     const auto by = difference.by();
     return by ? Json(*by) : Json(nullptr);
 }
 
-Json difference_json(const services::Difference& difference) {
+Json difference_json(const Difference& difference) {
     return {{"key", difference.path},
             {"was", text_of(difference.was)},
             {"now", text_of(difference.now)},
             {"by", by_json(difference)}};
 }
 
-Json key_json(const services::ChangedKey& changed_key) {
-    const services::Difference& difference = changed_key.difference;
+Json key_json(const ChangedKey& changed_key) {
+    const Difference& difference = changed_key.difference;
     return {{"file", changed_key.file},
             {"key", difference.path},
             {"was", text_of(difference.was)},
@@ -54,14 +54,14 @@ Json key_json(const services::ChangedKey& changed_key) {
             {"place", difference.now ? Json(place_text(difference.now->place)) : Json(nullptr)}};
 }
 
-Json total_json(const std::optional<services::Total>& total) {
+Json total_json(const std::optional<Total>& total) {
     if (!total) return nullptr;
     return {{"cost", total->cost.to_double()},
             {"cost_per_thousand", total->cost_per_thousand.to_double()},
             {"price_per_thousand", total->price_per_thousand.to_double()}};
 }
 
-Json figures_json(const std::optional<services::ChangedLine::Figures>& item) {
+Json figures_json(const std::optional<ChangedLine::Figures>& item) {
     if (!item) return nullptr;
     return {{"machine", item->machine},
             {"quantity", item->quantity},
@@ -70,7 +70,7 @@ Json figures_json(const std::optional<services::ChangedLine::Figures>& item) {
             {"amount", item->amount.to_double()}};
 }
 
-Json changed_line_json(const services::ChangedLine& changed_line) {
+Json changed_line_json(const ChangedLine& changed_line) {
     return {{"plugin", changed_line.plugin},
             {"line", changed_line.line},
             {"step", changed_line.step},
@@ -87,10 +87,10 @@ Json list_json(const List& list, const Each& each) {
     return result;
 }
 
-Json quantities_json(const services::Recheck& checked) {
+Json quantities_json(const Recheck& checked) {
     Json result = Json::array();
     for (std::size_t i = 0; i < checked.today.quantities.size(); ++i) {
-        const services::ChangedQuantity& changed_quantity = checked.today.quantities[i];
+        const ChangedQuantity& changed_quantity = checked.today.quantities[i];
         const auto& between = checked.reproduction.totals;
         result.push_back({{"quantity", changed_quantity.quantity},
                           {"differs", changed_quantity.differs()},
@@ -106,7 +106,7 @@ Json quantities_json(const services::Recheck& checked) {
 
 }  // namespace
 
-std::string recheck_json(const services::Recheck& checked) {
+std::string recheck_json(const Recheck& checked) {
     Json result;
     result["quote"] = checked.quote;
     result["request"] = checked.request;

@@ -20,10 +20,10 @@
 
 #include <string>
 
-#include "host/services/quoting/recheck.hpp"
+#include "host/answers/recheck_answer.hpp"
 
 namespace flutebook::answers {
 
-[[nodiscard]] std::string recheck_json(const services::Recheck& checked);
+[[nodiscard]] std::string recheck_json(const Recheck& checked);
 
 }  // namespace flutebook::answers

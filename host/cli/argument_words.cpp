@@ -37,8 +37,8 @@ unsigned Words::usual_threads() {
     return std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
 }
 
-services::PostOptions::Keep Words::keep() const {
-    return dry_run ? services::PostOptions::Keep::nothing : services::PostOptions::Keep::all;
+answers::PostOptions::Keep Words::keep() const {
+    return dry_run ? answers::PostOptions::Keep::nothing : answers::PostOptions::Keep::all;
 }
 
 QuoteCommand::Keep Words::keep_quotes() const {

@@ -25,7 +25,7 @@ struct Words {
 
     static constexpr std::size_t usual_orders = 1000;
     [[nodiscard]] static unsigned usual_threads();  // as many as the machine runs at once
-    [[nodiscard]] services::PostOptions::Keep keep() const;
+    [[nodiscard]] answers::PostOptions::Keep keep() const;
     [[nodiscard]] QuoteCommand::Keep keep_quotes() const;
     [[nodiscard]] OutputFormat form() const;
     [[nodiscard]] PluginGraphCommand::As graph_form() const;

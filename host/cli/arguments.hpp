@@ -86,7 +86,7 @@ struct PluginNewCommand {
 
 struct PostCommand {
     std::vector<std::string> files;
-    services::PostOptions::Keep keep;
+    answers::PostOptions::Keep keep;
     OutputFormat form;
 };
 

@@ -12,7 +12,7 @@ namespace flutebook::cli {
 
 namespace {
 
-std::string in_form(const services::Checked& checked, PluginCheckCommand::As form) {
+std::string in_form(const answers::Checked& checked, PluginCheckCommand::As form) {
     switch (form) {
         case PluginCheckCommand::As::json:
             return answers::json_text(answers::check_json(checked));
@@ -31,7 +31,7 @@ ExitCode run_plugin_check(const PluginCheckCommand& asked, Output& output) {
     const auto begun = [&](const std::string& rule) {
         if (is_watched) show_progress("trying " + rule);
     };
-    const services::Checked checked = services::check_plugin({asked.file, asked.seed, asked.orders}, begun);
+    const answers::Checked checked = services::check_plugin({asked.file, asked.seed, asked.orders}, begun);
     if (is_watched) show_progress("");
     output.write(in_form(checked, asked.as));
     return checked.has_passed() ? ExitCode::done : ExitCode::refused;

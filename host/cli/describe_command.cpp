@@ -13,7 +13,7 @@ namespace flutebook::cli {
 
 namespace {
 
-std::string in_form(const services::DescribedModel& described, PluginDescribeCommand::As form) {
+std::string in_form(const answers::DescribedModel& described, PluginDescribeCommand::As form) {
     switch (form) {
         case PluginDescribeCommand::As::markdown:
             return render::to_markdown(reports::describe_report(described, reports::YamlEntry::included));

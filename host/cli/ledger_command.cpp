@@ -20,7 +20,7 @@ namespace {
 using ledger::IfMissing;
 using ledger::Store;
 
-answers::Json close_json(const services::CloseAnswer& answer) {
+answers::Json close_json(const answers::CloseAnswer& answer) {
     return {{"month", answers::month_name(answer.seal.month)},
             {"entry", answer.seal.entry},
             {"head", answer.seal.head},
@@ -29,7 +29,7 @@ answers::Json close_json(const services::CloseAnswer& answer) {
             {"why", answer.seal.note}};
 }
 
-answers::Json reverse_json(const services::ReverseAnswer& answer) {
+answers::Json reverse_json(const answers::ReverseAnswer& answer) {
     const auto& item = answer.reversal;
     return {{"entry", item.number},
             {"reverses", item.reverses.value()},

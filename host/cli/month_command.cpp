@@ -11,6 +11,7 @@
 #include "host/render/text_report.hpp"
 #include "host/render/workbook_report.hpp"
 #include "host/reports/month_report.hpp"
+#include "host/services/closing/month.hpp"
 
 namespace flutebook::cli {
 

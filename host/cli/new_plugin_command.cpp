@@ -18,7 +18,7 @@ std::string quoted(const std::string& text) {
     return result + "'";
 }
 
-std::string text(const std::string& name, const services::NewPlugin& result) {
+std::string text(const std::string& name, const answers::NewPlugin& result) {
     std::string said = fmt::format("{}/ holds a plugin that works; {}.cpp is where to begin.\n\n", name, name);
     for (const std::string& file : result.files) said += fmt::format("  {}/{}\n", name, file);
     said += fmt::format(
@@ -35,7 +35,7 @@ std::string text(const std::string& name, const services::NewPlugin& result) {
 }  // namespace
 
 ExitCode run_plugin_new(const PluginNewCommand& asked, Output& output) {
-    const services::NewPlugin result = services::new_plugin(asked.name);
+    const answers::NewPlugin result = services::new_plugin(asked.name);
     if (asked.form == OutputFormat::json)
         output.write(answers::json_text(
             answers::Json{{"folder", asked.name}, {"files", result.files}, {"prefix", result.prefix}}));

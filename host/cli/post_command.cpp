@@ -14,9 +14,9 @@ namespace flutebook::cli {
 
 namespace {
 
-using Keep = services::PostOptions::Keep;
+using Keep = answers::PostOptions::Keep;
 
-services::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const services::PostOptions& asked) {
+answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const answers::PostOptions& asked) {
     if (!std::filesystem::exists(ledger)) {
         // A ledger is not made for documents that are refused.
         auto nowhere = ledger::Store::in_memory();

@@ -105,7 +105,7 @@ private:
 
     void answer(const Request& request) {
         around_one_request([&] {
-            const services::RequestAnswer result =
+            const answers::RequestAnswer result =
                 services::quote(workplace_.plant, workplace_.engine, request, desk_asked_);
             if (result.model_fault) {
                 complain({*result.model_fault});
@@ -117,7 +117,7 @@ private:
         });
     }
 
-    void show(const services::RequestAnswer& result) {
+    void show(const answers::RequestAnswer& result) {
         std::string number;
         if (asked_.keep == QuoteCommand::Keep::quotes && services::can_be_saved(result)) number = save(result);
         if (asked_.form == OutputFormat::json) {
@@ -129,13 +129,13 @@ private:
         if (asked_.form == OutputFormat::text && !number.empty()) output_.write(fmt::format("saved as {}\n\n", number));
     }
 
-    void show_page(const services::RequestAnswer& result) {
+    void show_page(const answers::RequestAnswer& result) {
         render::Report page = reports::quote_report(workplace_.plant, result, desk_asked_);
         if (prints_text()) output_.write(render::to_text(page) + "\n");
         if (html_) pages_.push_back(std::move(page));
     }
 
-    std::string save(const services::RequestAnswer& result) {
+    std::string save(const answers::RequestAnswer& result) {
         if (!store_) store_ = ledger::Store::open_for_writing(ledger_, ledger::IfMissing::create);
         return services::save_quote(*store_, workplace_,
                                     {result, desk_asked_, reports::whole_answer(workplace_.plant, result, desk_asked_)},
@@ -147,7 +147,7 @@ private:
     std::optional<ledger::Store> store_;  // opened for the first quote that is kept
     const QuoteCommand& asked_;
     Output& output_;
-    services::QuoteOptions desk_asked_;
+    answers::QuoteOptions desk_asked_;
     answers::Json document_;
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // for the file

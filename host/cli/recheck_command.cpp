@@ -11,9 +11,9 @@ namespace flutebook::cli {
 
 namespace {
 
-ExitCode exit_code(const services::Recheck& checked) {
-    if (checked.reproduction.ends == services::Reproduction::Ends::unfit) return ExitCode::unfit;
-    if (checked.today.ends == services::TodaysAnswer::Ends::model_at_fault) return ExitCode::unfit;
+ExitCode exit_code(const answers::Recheck& checked) {
+    if (checked.reproduction.ends == answers::Reproduction::Ends::unfit) return ExitCode::unfit;
+    if (checked.today.ends == answers::TodaysAnswer::Ends::model_at_fault) return ExitCode::unfit;
     return checked.differs() ? ExitCode::refused : ExitCode::done;
 }
 
@@ -26,7 +26,7 @@ ledger::SavedQuote read_quote(const std::string& ledger, const std::string& numb
 
 ExitCode run_quote_recheck(const std::string& plant, const std::string& ledger, const QuoteRecheckCommand& asked,
                            Output& output) {
-    const services::Recheck checked =
+    const answers::Recheck checked =
         services::recheck(read_quote(ledger, asked.quote), {plant, asked.threads}, reports::whole_answer);
     output.write(asked.form == OutputFormat::json ? answers::recheck_json(checked)
                                                   : render::to_text(reports::recheck_report(checked)) + "\n");

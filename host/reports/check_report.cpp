@@ -12,8 +12,8 @@ namespace flutebook::reports {
 
 namespace {
 
-using services::Checked;
-using State = services::Checked::State;
+using answers::Checked;
+using State = answers::Checked::State;
 
 struct GroupTitle {
     const char *group, *title;

@@ -3,15 +3,15 @@
 
 #include <string>
 
+#include "host/answers/plugin_answer.hpp"
 #include "host/render/report.hpp"
-#include "host/services/plugins/check_plugin.hpp"
 
 namespace flutebook::reports {
 
 /// Rule by rule, by groups; below a rule what was seen, and the command that shows it again.
-[[nodiscard]] render::Report check_report(const services::Checked& checked);
+[[nodiscard]] render::Report check_report(const answers::Checked& checked);
 
 /// JUnit's XML: a test case a rule.
-[[nodiscard]] std::string check_junit(const services::Checked& checked);
+[[nodiscard]] std::string check_junit(const answers::Checked& checked);
 
 }  // namespace flutebook::reports

@@ -11,9 +11,9 @@ namespace flutebook::reports {
 
 namespace {
 
+using answers::DescribedModel;
 using contract::Setting;
 using contract::VariesBy;
-using services::DescribedModel;
 
 // Who gives a need, as far as the file alone tells.
 std::string giver_words(const DescribedModel& described, std::size_t need) {

@@ -3,8 +3,8 @@
 
 #include <string>
 
+#include "host/answers/plugin_answer.hpp"
 #include "host/render/report.hpp"
-#include "host/services/plugins/describe.hpp"
 
 namespace flutebook::reports {
 
@@ -12,11 +12,11 @@ namespace flutebook::reports {
 enum class YamlEntry { left_out, included };
 
 /// Needs, settings, what it provides, charges and sheds, and when it refuses an order.
-[[nodiscard]] render::Report describe_report(const services::DescribedModel& described, YamlEntry yaml);
+[[nodiscard]] render::Report describe_report(const answers::DescribedModel& described, YamlEntry yaml);
 
 /// An entry of `plugins`, indented to be appended to plugins.yaml: every setting with its sentence and its default. A
 /// setting that must be given stands there empty, and the file is refused until somebody fills it in. Below it, as
 /// comments, what a request may set.
-[[nodiscard]] std::string describe_yaml(const services::DescribedModel& described);
+[[nodiscard]] std::string describe_yaml(const answers::DescribedModel& described);
 
 }  // namespace flutebook::reports

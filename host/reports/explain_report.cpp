@@ -38,8 +38,8 @@ std::string places_text(const std::vector<base::Place>& places) {
 }
 
 // Two models may charge lines of one name.
-std::string unit_of(const services::Quote& quote, const TracedFigure& amount) {
-    for (const services::CostLine& line : quote.lines)
+std::string unit_of(const answers::Quote& quote, const TracedFigure& amount) {
+    for (const answers::CostLine& line : quote.lines)
         if (line.line == amount.name && line.plugin == amount.model) return line.unit;
     return "1";
 }
@@ -108,7 +108,7 @@ private:
 
 }  // namespace
 
-ReportSection explain_section(const ShownUnits& units, const std::string& line, const services::Quote& quote) {
+ReportSection explain_section(const ShownUnits& units, const std::string& line, const answers::Quote& quote) {
     ReportSection section{fmt::format("Behind `{}`", line)};
     if (quote.trails.empty()) section.title += ": it charges nothing here";
     for (const Trail& trail : quote.trails)

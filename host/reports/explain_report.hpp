@@ -3,9 +3,9 @@
 
 #include <string>
 
+#include "host/answers/quote_answer.hpp"
 #include "host/render/report.hpp"
 #include "host/reports/shown_units.hpp"
-#include "host/services/quoting/quote.hpp"
 
 namespace flutebook::reports {
 
@@ -13,6 +13,6 @@ namespace flutebook::reports {
 /// place it was written. What stands behind a figure is indented below it; a figure told before is referred to by its
 /// number. Says so where the line charges nothing in this quote.
 [[nodiscard]] render::ReportSection explain_section(const ShownUnits& units, const std::string& line,
-                                                    const services::Quote& quote);
+                                                    const answers::Quote& quote);
 
 }  // namespace flutebook::reports

@@ -14,7 +14,7 @@ struct FigureName {
     std::string unit;  // of the key: "mm", "kg", "1"; "money" keeps its four places; empty: a word, no number
 };
 
-/// Of a key as `services::Difference::path` spells it: "mass_kg.loss.side-trim", "runners_up[1].cost". A key that
+/// Of a key as `answers::Difference::path` spells it: "mass_kg.loss.side-trim", "runners_up[1].cost". A key that
 /// nobody named is told under its own name.
 [[nodiscard]] FigureName figure_name(const std::string& key);
 

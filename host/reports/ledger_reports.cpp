@@ -13,8 +13,8 @@ namespace flutebook::reports {
 
 namespace {
 
-using services::PostAnswer;
-using services::PostOptions;
+using answers::PostAnswer;
+using answers::PostOptions;
 
 std::string count_text(std::int64_t count) {
     return render::number_text(static_cast<double>(count), 0);
@@ -76,7 +76,7 @@ Report post_report(const plant::Plant& plant, const PostAnswer& answer, PostOpti
     return report;
 }
 
-Report close_report(const services::CloseAnswer& answer) {
+Report close_report(const answers::CloseAnswer& answer) {
     const auto& account = answer.account;
     Facts facts = {{"unexplained",
                     {fmt::format("{} kg, {} of issued paper; {} allowed", render::whole_text(kg(account.unexplained())),
@@ -91,7 +91,7 @@ Report close_report(const services::CloseAnswer& answer) {
     return report;
 }
 
-Report reverse_report(const services::ReverseAnswer& answer) {
+Report reverse_report(const answers::ReverseAnswer& answer) {
     const auto& item = answer.reversal;
     return short_report("reverse", {fmt::format("Reversed entry {} ({} {}) with entry {}, dated {}.",
                                                 item.reverses.value(), answer.reversed_kind, answer.reversed_ref,

@@ -3,20 +3,19 @@
 
 #include <string>
 
+#include "host/answers/month_answer.hpp"
+#include "host/answers/post_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
-#include "host/services/closing/close.hpp"
-#include "host/services/posting/post.hpp"
-#include "host/services/posting/reverse.hpp"
 #include "ledger/proof/verify.hpp"
 
 namespace flutebook::reports {
 
 /// What became of each file's rows, and what they moved.
-[[nodiscard]] render::Report post_report(const plant::Plant& plant, const services::PostAnswer& answer,
-                                         services::PostOptions::Keep keep);
-[[nodiscard]] render::Report close_report(const services::CloseAnswer& answer);
-[[nodiscard]] render::Report reverse_report(const services::ReverseAnswer& answer);
+[[nodiscard]] render::Report post_report(const plant::Plant& plant, const answers::PostAnswer& answer,
+                                         answers::PostOptions::Keep keep);
+[[nodiscard]] render::Report close_report(const answers::CloseAnswer& answer);
+[[nodiscard]] render::Report reverse_report(const answers::ReverseAnswer& answer);
 [[nodiscard]] render::Report verify_report(const ledger::Proof& proof);
 /// `file` is the copy.
 [[nodiscard]] render::Report backup_report(const std::string& file, const ledger::Proof& proof);

@@ -8,7 +8,7 @@
 
 namespace flutebook::reports {
 
-std::vector<LostMass> losses_of(const services::Quote& quote) {
+std::vector<LostMass> losses_of(const answers::Quote& quote) {
     std::vector<LostMass> result;
     for (const auto& cause : quote.mass.losses) {
         const std::size_t before = result.size();
@@ -27,7 +27,7 @@ Percentage MassFigures::percentage(std::int64_t units) const {
     return {base::from_units(units, decimals) / 100, decimals};
 }
 
-MassFigures mass_figures(const services::Quote& quote, double scale, int decimals) {
+MassFigures mass_figures(const answers::Quote& quote, double scale, int decimals) {
     MassFigures result{decimals, 0, 0, 0, 0, {}, std::vector<std::int64_t>(quote.good.size(), 0)};
     result.issued = base::in_units(quote.mass.issued_kg * scale, decimals);
     result.adhesive = base::in_units(quote.mass.adhesive_kg * scale, decimals);

@@ -8,8 +8,8 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/quote_answer.hpp"
 #include "host/render/report.hpp"
-#include "host/services/quoting/quote.hpp"
 
 namespace flutebook::reports {
 
@@ -19,7 +19,7 @@ struct LostMass {
     std::optional<std::size_t> step;
     double kg;
 };
-[[nodiscard]] std::vector<LostMass> losses_of(const services::Quote& quote);
+[[nodiscard]] std::vector<LostMass> losses_of(const answers::Quote& quote);
 
 /// Whole units of 10^-decimals. `issued + adhesive = lost + product`, and `lost` is the sum of `losses`.
 struct MassFigures {
@@ -34,6 +34,6 @@ struct MassFigures {
 };
 
 /// The masses in kg times `scale`.
-[[nodiscard]] MassFigures mass_figures(const services::Quote& quote, double scale, int decimals);
+[[nodiscard]] MassFigures mass_figures(const answers::Quote& quote, double scale, int decimals);
 
 }  // namespace flutebook::reports

@@ -14,7 +14,7 @@ namespace flutebook::reports {
 
 namespace {
 
-using services::MonthAnswer;
+using answers::MonthAnswer;
 
 const char* const issued_base = "of issued paper";
 const char* const opening_stock_row = "stock of machines and floor, opening";

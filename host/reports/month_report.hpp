@@ -2,16 +2,16 @@
 // other programs open come from here alike.
 #pragma once
 
+#include "host/answers/month_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
-#include "host/services/closing/month.hpp"
 
 namespace flutebook::reports {
 
 /// Both sides of the mass balance; what each machine and the floor held, took in, passed on and lost; each cause of
 /// loss; both sides of the money; scrap from the machine to the mill; the month divided, where it was asked for; the
 /// twelve months.
-[[nodiscard]] render::Report month_report(const plant::Plant& plant, const services::MonthAnswer& answer);
+[[nodiscard]] render::Report month_report(const plant::Plant& plant, const answers::MonthAnswer& answer);
 
 /// A mass to the gram.
 [[nodiscard]] render::Number kg(Grams mass);

@@ -20,9 +20,9 @@ namespace flutebook::reports {
 
 namespace {
 
+using answers::OrderCost;
+using answers::Stages;
 using contract::CostClass;
-using services::OrderCost;
-using services::Stages;
 
 constexpr int price_decimals = 6;
 const char* const total_row = "total";
@@ -74,13 +74,13 @@ ReportSection difference_section(const OrderCost& answer) {
     const double quoted = answer.order.quantity;
     add(RowKind::item, "quoted", quoted, answer.cost.quoted, answer.quoted_per_thousand);
     add(RowKind::item, "actual", answer.boxes_made, answer.cost.paid, answer.paid_per_thousand);
-    add(RowKind::total, "difference", answer.boxes_made - quoted, services::variances_of(answer.cost).total(),
+    add(RowKind::total, "difference", answer.boxes_made - quoted, answers::variances_of(answer.cost).total(),
         answer.paid_per_thousand - answer.quoted_per_thousand);
     return {"Quoted against actual", {table}};
 }
 
 ReportSection why_section(const OrderCost& answer) {
-    const auto item = services::variances_of(answer.cost);
+    const auto item = answers::variances_of(answer.cost);
     ReportTable table{"why", {text_column(), name_column(), number_column("", answer.currency)}};
     table.add({"volume", "other " + pieces_of(answer) + " made than were quoted", Amount{item.volume}});
     table.add({"yield", "converters: setup, rejects, hours, and the sheets they took for it", Amount{item.yield}});
@@ -94,7 +94,7 @@ ReportSection why_section(const OrderCost& answer) {
 const std::vector<const char*> difference_titles = {"volume", "yield", "usage", "price"};
 
 std::vector<Cell> difference_cells(const Stages& cost) {
-    const auto item = services::variances_of(cost);
+    const auto item = answers::variances_of(cost);
     return {Amount{item.volume}, Amount{item.yield}, Amount{item.usage}, Amount{item.price}};
 }
 
@@ -131,7 +131,7 @@ ReportSection lines_section(const OrderCost& answer) {
     return {"Line by line, " + answer.currency, {table}};
 }
 
-std::string name_of(const services::InputVariance& input) {
+std::string name_of(const answers::InputVariance& input) {
     return input.ply ? fmt::format("{} ply {}", input.material, *input.ply + 1) : input.material + ", dry";
 }
 
@@ -159,7 +159,7 @@ ReportSection inputs_section(const ShownUnits& units, const OrderCost& answer) {
     const auto add = [&](RowKind kind, const std::string& name, const Stages& cost) {
         std::vector<Cell> cells = difference_cells(cost);
         cells.insert(cells.begin(), name);
-        cells.emplace_back(Amount{services::variances_of(cost).total()});
+        cells.emplace_back(Amount{answers::variances_of(cost).total()});
         costs.add(kind, std::move(cells));
     };
     for (const auto& item : answer.inputs) add(RowKind::item, name_of(item), item.cost);
@@ -169,7 +169,7 @@ ReportSection inputs_section(const ShownUnits& units, const OrderCost& answer) {
             {input_masses(units, answer), costs}};
 }
 
-std::string machines_text(const services::StepRan& ran) {
+std::string machines_text(const answers::StepRan& ran) {
     std::string result;
     for (const auto& machine : ran.machines) result += (result.empty() ? "" : ", ") + machine.code;
     return result;
@@ -187,7 +187,7 @@ ReportSection production_section(const ShownUnits& units, const OrderCost& answe
                           : Number{amount, 0};
         };
         const auto add = [&](const std::string& quoted, const std::string& ran, const std::string& which,
-                             const services::OrderStep::StepPieces& pieces) {
+                             const answers::OrderStep::StepPieces& pieces) {
             const Cell lost = k == 0 ? Cell() : Cell(Number{pieces.fed - pieces.setup - pieces.good, 0});
             table.add({quoted, ran, which, fed(pieces.fed), fed(pieces.setup), lost, Number{pieces.good, 0}});
         };
@@ -204,7 +204,7 @@ struct MassColumn {
     std::vector<std::int64_t> losses;
 };
 
-MassColumn mass_column(const services::OrderMass::Masses& masses, double scale, int decimals) {
+MassColumn mass_column(const answers::OrderMass::Masses& masses, double scale, int decimals) {
     MassColumn result{base::in_units(masses.issued * scale, decimals),
                       base::in_units(masses.adhesive * scale, decimals),
                       0,

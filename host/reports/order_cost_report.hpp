@@ -1,14 +1,14 @@
 // An order's cost: quoted against actual, where the difference comes from, and what lies behind it.
 #pragma once
 
+#include "host/answers/order_cost_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
-#include "host/services/orders/order_cost.hpp"
 
 namespace flutebook::reports {
 
 /// In the units that the plant's people read: quoted, actual and the four differences that lead from one to the other;
 /// every line; each paper and the adhesive; machine by machine what was allowed and what ran; mass by cause.
-[[nodiscard]] render::Report order_cost_report(const plant::Plant& plant, const services::OrderCost& answer);
+[[nodiscard]] render::Report order_cost_report(const plant::Plant& plant, const answers::OrderCost& answer);
 
 }  // namespace flutebook::reports

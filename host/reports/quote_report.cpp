@@ -17,9 +17,9 @@ namespace flutebook::reports {
 
 namespace {
 
+using answers::Quote;
 using geometry::Refused;
 using orders::Request;
-using services::Quote;
 
 constexpr std::size_t most_named = 12;
 
@@ -46,7 +46,7 @@ std::string part_id(double quantity) {
     return fmt::format("quantity-{:.0f}", quantity);
 }
 
-ReportSection ladder(const SheetContext& context, const services::RequestAnswer& answer) {
+ReportSection ladder(const SheetContext& context, const answers::RequestAnswer& answer) {
     ReportTable table{"ladder",
                       {number_column(context.pieces()), number_column("cost"), strong(number_column("price")),
                        number_column("contribution"), name_column("made on")}};
@@ -88,7 +88,7 @@ bool are_same(const std::vector<Refused>& left, const std::vector<Refused>& righ
     });
 }
 
-std::vector<StoppedQuantities> stopped(const services::RequestAnswer& answer) {
+std::vector<StoppedQuantities> stopped(const answers::RequestAnswer& answer) {
     std::vector<StoppedQuantities> result;
     for (const auto& item : answer.quantities) {
         if (!item.unmakeable) continue;
@@ -153,8 +153,8 @@ ReportSection refused_part(const SheetContext& context, const StoppedQuantities&
 
 }  // namespace
 
-Report quote_report(const plant::Plant& plant, const services::RequestAnswer& answer,
-                    const services::QuoteOptions& asked) {
+Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer,
+                    const answers::QuoteOptions& asked) {
     const SheetContext context(plant, answer.request);
     const Request& request = answer.request;
     const std::string title = request.customer.empty() ? request.number : request.number + "  " + request.customer;

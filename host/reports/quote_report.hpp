@@ -2,15 +2,15 @@
 // the limits of those that cannot be made.
 #pragma once
 
+#include "host/answers/quote_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
-#include "host/services/quoting/quote.hpp"
 
 namespace flutebook::reports {
 
 /// Nothing but the heading where a model was at fault: that is told on stderr. Quantities that the same limits stop are
 /// told together; where one limit stops many ways, the first are named and the others counted.
-[[nodiscard]] render::Report quote_report(const plant::Plant& plant, const services::RequestAnswer& answer,
-                                          const services::QuoteOptions& asked);
+[[nodiscard]] render::Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer,
+                                          const answers::QuoteOptions& asked);
 
 }  // namespace flutebook::reports

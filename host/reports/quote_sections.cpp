@@ -17,9 +17,9 @@ namespace flutebook::reports {
 
 namespace {
 
+using answers::CostLine;
+using answers::Quote;
 using contract::CostClass;
-using services::CostLine;
-using services::Quote;
 
 constexpr int quantity_decimals = 5;
 constexpr int rate_decimals = 7;
@@ -205,7 +205,7 @@ ReportSection runners_up_section(const SheetContext& context, const Quote& quote
     }
     ReportTable table{"next best",
                       {name_column(), number_column("cost", context.units.currency), number_column(dearer_by_label)}};
-    for (const services::RunnerUp& runner_up : quote.runners_up)
+    for (const answers::RunnerUp& runner_up : quote.runners_up)
         table.add({runner_up.candidate, Amount{runner_up.cost}, Amount{runner_up.dearer_by}});
     section.blocks.emplace_back(std::move(table));
     return section;

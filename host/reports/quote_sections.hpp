@@ -3,9 +3,9 @@
 
 #include <vector>
 
+#include "host/answers/quote_answer.hpp"
 #include "host/render/report.hpp"
 #include "host/reports/sheet_context.hpp"
-#include "host/services/quoting/quote.hpp"
 
 namespace flutebook::reports {
 
@@ -13,6 +13,6 @@ namespace flutebook::reports {
 /// on setup + rejected + good); mass in and out by cause, with shares of the paper issued; every line of the cost by
 /// class; price and contribution; what losses cost after ISO 14051; the ways that came next.
 [[nodiscard]] std::vector<render::ReportSection> sheet_sections(const SheetContext& context,
-                                                                const services::Quote& quote);
+                                                                const answers::Quote& quote);
 
 }  // namespace flutebook::reports

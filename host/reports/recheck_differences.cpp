@@ -14,11 +14,11 @@ namespace flutebook::reports {
 
 namespace {
 
-using services::ChangedLine;
-using services::ChangedQuantity;
-using services::Difference;
-using services::Leaf;
-using services::Recheck;
+using answers::ChangedLine;
+using answers::ChangedQuantity;
+using answers::Difference;
+using answers::Leaf;
+using answers::Recheck;
 
 constexpr int most_decimals = 7;
 constexpr int least_digits = 6;
@@ -108,7 +108,7 @@ ReportTable lines_table(const ChangedQuantity& quantity, const ShownUnits& units
 // Told apart only where both had a hand in it.
 void add_causes(ReportSection& part, const Recheck& checked, std::size_t quantity) {
     const ChangedQuantity& changed = checked.today.quantities[quantity];
-    if (checked.cause != services::Cause::both || !changed.was || !changed.now) return;
+    if (checked.cause != answers::Cause::both || !changed.was || !changed.now) return;
     const auto& between = checked.reproduction.totals.at(quantity);
     if (!between) return;
     const auto text = [](Money by) { return render::whole_text(Amount{by, 4, "", Sign::always}); };
@@ -121,7 +121,7 @@ void add_causes(ReportSection& part, const Recheck& checked, std::size_t quantit
 // One that could be made then or today alone.
 void add_made_once(ReportSection& part, const Recheck& checked, const ChangedQuantity& changed) {
     const int coin = checked.plant.currency_minor_units;
-    const auto price = [&](const services::Total& total) { return render::coin_text(total.price_per_thousand, coin); };
+    const auto price = [&](const answers::Total& total) { return render::coin_text(total.price_per_thousand, coin); };
     const auto add = [&](std::string text, std::size_t level) {
         part.blocks.emplace_back(Note{std::move(text), Note::Kind::sentence, level});
     };

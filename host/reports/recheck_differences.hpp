@@ -3,12 +3,12 @@
 
 #include <cstddef>
 
+#include "host/answers/recheck_answer.hpp"
 #include "host/render/report.hpp"
-#include "host/services/quoting/recheck.hpp"
 
 namespace flutebook::reports {
 
 /// Without blocks where nothing differs.
-[[nodiscard]] render::ReportSection changed_quantity_part(const services::Recheck& checked, std::size_t quantity);
+[[nodiscard]] render::ReportSection changed_quantity_part(const answers::Recheck& checked, std::size_t quantity);
 
 }  // namespace flutebook::reports

@@ -14,10 +14,10 @@ namespace flutebook::reports {
 
 namespace {
 
-using services::Cause;
-using services::Recheck;
-using services::Reproduction;
-using services::TodaysAnswer;
+using answers::Cause;
+using answers::Recheck;
+using answers::Reproduction;
+using answers::TodaysAnswer;
 
 ReportHeading heading(const Recheck& checked) {
     ReportHeading result{fmt::format("{} rechecked: {}", checked.quote, checked.request),
@@ -73,13 +73,13 @@ ReportSection verdict_section(const Recheck& checked) {
 
 ReportSection ladder_section(const Recheck& checked) {
     const int coin = checked.plant.currency_minor_units;
-    const auto price = [&](const std::optional<services::Total>& item) {
+    const auto price = [&](const std::optional<answers::Total>& item) {
         return item ? Cell(Amount{item->price_per_thousand, coin}) : Cell("-");
     };
     ReportTable table{"ladder",
                       {number_column("quantity"), number_column("was"), number_column("now"), number_column("by"),
                        number_column("", "of the old price")}};
-    for (const services::ChangedQuantity& item : checked.today.quantities) {
+    for (const answers::ChangedQuantity& item : checked.today.quantities) {
         std::vector<Cell> cells = {Number{item.quantity, 0}, price(item.was), price(item.now)};
         if (item.was && item.now) {
             const Money was = item.was->price_per_thousand;
@@ -93,7 +93,7 @@ ReportSection ladder_section(const Recheck& checked) {
     return {"Price per thousand, " + checked.plant.currency, {table}};
 }
 
-std::string key_text(const services::ChangedKey& changed_key) {
+std::string key_text(const answers::ChangedKey& changed_key) {
     const auto& [path, was, now] = changed_key.difference;
     if (!now) return fmt::format("{}: {}: taken out, was {}", changed_key.file, path, was->text);
     const std::string place = fmt::format("{}:{}:{}: {}", changed_key.file, now->place.line, now->place.column, path);
@@ -104,14 +104,14 @@ std::string key_text(const services::ChangedKey& changed_key) {
 ReportSection keys_section(const Recheck& checked) {
     if (checked.keys.empty()) return {"", {Note{"The plant's files say the same as then."}}};
     ReportSection section{"Changed in the plant's files"};
-    for (const services::ChangedKey& key : checked.keys) add_items(section, {key_text(key)});
+    for (const answers::ChangedKey& key : checked.keys) add_items(section, {key_text(key)});
     return section;
 }
 
 ReportSection plugins_section(const Recheck& checked) {
     if (checked.plugins.empty()) return {"", {Note{"The plugins are the same files."}}};
     ReportSection section{"Changed plugins"};
-    for (const services::ChangedPlugin& plugin : checked.plugins)
+    for (const answers::ChangedPlugin& plugin : checked.plugins)
         add_items(section, {answers::changed_plugin_text(plugin)});
     return section;
 }
@@ -119,8 +119,8 @@ ReportSection plugins_section(const Recheck& checked) {
 // The plant's name and currency.
 ReportSection plant_section(const Recheck& checked) {
     ReportSection section;
-    const auto word = [](const std::optional<services::Leaf>& leaf) { return leaf ? leaf->text : "-"; };
-    for (const services::Difference& difference : checked.today.heading)
+    const auto word = [](const std::optional<answers::Leaf>& leaf) { return leaf ? leaf->text : "-"; };
+    for (const answers::Difference& difference : checked.today.heading)
         section.blocks.emplace_back(Note{fmt::format("The {} was {} and is {}.", figure_name(difference.path).title,
                                                      word(difference.was), word(difference.now))});
     return section;

@@ -1,13 +1,13 @@
 // A saved quote beside what it would say today.
 #pragma once
 
+#include "host/answers/recheck_answer.hpp"
 #include "host/render/report.hpp"
-#include "host/services/quoting/recheck.hpp"
 
 namespace flutebook::reports {
 
 /// Whether anything differs and by whose doing; the ladder then and now; what changed in the plant's files and plugins;
 /// quantity by quantity every figure and cost line that differs.
-[[nodiscard]] render::Report recheck_report(const services::Recheck& checked);
+[[nodiscard]] render::Report recheck_report(const answers::Recheck& checked);
 
 }  // namespace flutebook::reports

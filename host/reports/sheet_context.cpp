@@ -17,24 +17,24 @@ std::string SheetContext::order_text(double quantity) const {
     return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? one : pieces());
 }
 
-std::string way_text(const ShownUnits& units, const services::Quote& quote) {
+std::string way_text(const ShownUnits& units, const answers::Quote& quote) {
     std::string result = fmt::format("{}, roll {}", quote.corrugator, units.length(quote.roll_width_mm));
     if (quote.ups > 1) result += fmt::format(", {} x {} up", quote.nx, quote.ny);
     return fmt::format("{}, {}", result,
                        quote.route.empty() ? "no converter" : fmt::format("{}", fmt::join(quote.route, " > ")));
 }
 
-std::string route_text(const services::Quote& quote) {
+std::string route_text(const answers::Quote& quote) {
     std::string result = quote.corrugator;
     for (const std::string& machine : quote.route) result += " > " + machine;
     return result;
 }
 
-const std::string& machine_at(const services::Quote& quote, std::size_t step) {
+const std::string& machine_at(const answers::Quote& quote, std::size_t step) {
     return step == 0 ? quote.corrugator : quote.route[step - 1];
 }
 
-std::size_t parting_step(const plant::Plant& plant, const services::Quote& quote) {
+std::size_t parting_step(const plant::Plant& plant, const answers::Quote& quote) {
     for (std::size_t k = 0; k < quote.route.size(); ++k) {
         const plant::Converter* converter = plant.find_converter(quote.route[k]);
         if (converter != nullptr && converter->kind == plant::Converter::Kind::die_cutter) return k + 1;

@@ -6,8 +6,8 @@
 #include <cstddef>
 #include <string>
 
+#include "host/answers/quote_answer.hpp"
 #include "host/reports/shown_units.hpp"
-#include "host/services/quoting/quote.hpp"
 
 namespace flutebook::reports {
 
@@ -32,15 +32,15 @@ inline constexpr std::array<contract::CostClass, 5> cost_classes{
     contract::CostClass::waste_management, contract::CostClass::recovery};
 
 /// "C1, roll 2450 mm, 2 x 3 up, DC1 > FG1": the way a quote is made, as its runners-up are named.
-[[nodiscard]] std::string way_text(const ShownUnits& units, const services::Quote& quote);
+[[nodiscard]] std::string way_text(const ShownUnits& units, const answers::Quote& quote);
 
 /// "C1 > DC1 > FG1".
-[[nodiscard]] std::string route_text(const services::Quote& quote);
+[[nodiscard]] std::string route_text(const answers::Quote& quote);
 
 /// The machine of a step, 0 being the corrugator.
-[[nodiscard]] const std::string& machine_at(const services::Quote& quote, std::size_t step);
+[[nodiscard]] const std::string& machine_at(const answers::Quote& quote, std::size_t step);
 
 /// The step where boxes part from the sheet: the first die cutter, else the last.
-[[nodiscard]] std::size_t parting_step(const plant::Plant& plant, const services::Quote& quote);
+[[nodiscard]] std::size_t parting_step(const plant::Plant& plant, const answers::Quote& quote);
 
 }  // namespace flutebook::reports

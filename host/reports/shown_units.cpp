@@ -91,11 +91,11 @@ ShownUnit ShownUnits::of(const std::string& unit) const {
     return {in_currency(unit, currency), 1, most_decimals};
 }
 
-Money ShownUnits::cost_per_area(const services::Quote& quote) const {
+Money ShownUnits::cost_per_area(const answers::Quote& quote) const {
     return cost_over(quote.cost, cost_area(quote.quantity * quote.blank.area_m2), quote.cost_per_m2, units);
 }
 
-Money ShownUnits::cost_per_mass(const services::Quote& quote) const {
+Money ShownUnits::cost_per_mass(const answers::Quote& quote) const {
     return cost_over(quote.cost, cost_mass(quote.mass.product_kg / 1000), quote.cost_per_tonne, units);
 }
 

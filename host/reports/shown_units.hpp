@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/quote_answer.hpp"
 #include "host/plant/plant.hpp"
-#include "host/services/quoting/quote.hpp"
 
 namespace flutebook::reports {
 
@@ -47,8 +47,8 @@ struct ShownUnits {
     [[nodiscard]] ShownUnit of(const std::string& unit) const;
 
     /// Cost per m2 and per tonne shipped, or per MSF and per short ton.
-    [[nodiscard]] Money cost_per_area(const services::Quote& quote) const;
-    [[nodiscard]] Money cost_per_mass(const services::Quote& quote) const;
+    [[nodiscard]] Money cost_per_area(const answers::Quote& quote) const;
+    [[nodiscard]] Money cost_per_mass(const answers::Quote& quote) const;
 };
 
 }  // namespace flutebook::reports

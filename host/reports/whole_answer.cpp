@@ -10,8 +10,8 @@
 
 namespace flutebook::reports {
 
-services::Shown whole_answer(const plant::Plant& plant, const services::RequestAnswer& answer,
-                             const services::QuoteOptions& asked) {
+answers::Shown whole_answer(const plant::Plant& plant, const answers::RequestAnswer& answer,
+                            const answers::QuoteOptions& asked) {
     nlohmann::ordered_json document = answers::quote_document(plant);
     document["requests"].push_back(answers::request_json(answer, asked));
     return {render::to_text(quote_report(plant, answer, asked)) + "\n", answers::json_text(document)};

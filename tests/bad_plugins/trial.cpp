@@ -18,7 +18,7 @@ std::vector<orders::Request> orders(const plant::Plant& plant) {
 
 // What an order comes to at each quantity, to the last ten-thousandth, or why it has no quote.
 std::string cost(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& order) {
-    const services::RequestAnswer answer = services::quote(plant, engine, order, {2, std::nullopt});
+    const answers::RequestAnswer answer = services::quote(plant, engine, order, {2, std::nullopt});
     if (answer.model_fault) return *answer.model_fault;
     std::string result;
     for (const auto& quantity : answer.quantities)

@@ -38,7 +38,7 @@ engine::Engine open(const plant::Plant& plant, std::chrono::milliseconds patienc
 
 std::string quoted(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& order,
                    unsigned threads) {
-    const services::RequestAnswer answer = services::quote(plant, engine, order, {threads, std::nullopt});
+    const answers::RequestAnswer answer = services::quote(plant, engine, order, {threads, std::nullopt});
     if (answer.model_fault) return *answer.model_fault;
     std::string result;
     for (const auto& quantity : answer.quantities)

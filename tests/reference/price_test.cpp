@@ -49,7 +49,7 @@ TEST_CASE("waste is 10.7 % of what goes in where it is 12 % of what comes out") 
         double in, waste, of_input, of_output;
     } published[] = {{1.12, 0.12, 0.10714, 0.12}, {1.147, 0.147, 0.12816, 0.147}, {1.10, 0.10, 0.09091, 0.10}};
     for (const auto& year : published) {
-        services::MassBalance mass{};
+        answers::MassBalance mass{};
         mass.issued_kg = year.in;
         mass.product_kg = 1;
         mass.loss_kg = year.waste;

@@ -7,11 +7,11 @@
 #include <numeric>
 #include <vector>
 
-#include "host/services/orders/variance.hpp"
+#include "host/answers/variance.hpp"
 
 using namespace flutebook;
-using services::MaterialInput;
-using services::Variances;
+using answers::MaterialInput;
+using answers::Variances;
 
 namespace {
 
@@ -20,7 +20,7 @@ Money money(double amount) {
 }
 
 Variances variances(const MaterialInput& input) {
-    return services::variances_of(services::stages_of(input).value());
+    return answers::variances_of(answers::stages_of(input).value());
 }
 
 // AQ at AP, SQ at SP.
@@ -42,15 +42,15 @@ Variances mixed(const std::vector<Part>& parts, double batches) {
         standard_total += part.standard;
         actual_total += part.actual;
     }
-    services::Stages sum;
+    answers::Stages sum;
     for (const auto& part : parts) {
         const double standard = part.standard * batches;
         const double in_standard_mix = part.standard * actual_total / standard_total;
-        sum += services::stages_of(
+        sum += answers::stages_of(
                    {standard, standard, in_standard_mix, part.actual, part.standard_price, part.actual_price})
                    .value();
     }
-    return services::variances_of(sum);
+    return answers::variances_of(sum);
 }
 
 }  // namespace

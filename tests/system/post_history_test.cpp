@@ -102,7 +102,7 @@ private:
     }
 
     std::int64_t post(ledger::Store& store, std::vector<std::string> files) {
-        return services::post(plant_, store, {std::move(files), "ada", services::PostOptions::Keep::all}).first_entry;
+        return services::post(plant_, store, {std::move(files), "ada", answers::PostOptions::Keep::all}).first_entry;
     }
 
     void live(ledger::Store& store, const std::string& month) {
@@ -137,15 +137,15 @@ double unexplained_share(const month::MonthAccount& account) {
 }
 
 // Lines, materials and variances of an order's cost each come to the difference, and its masses balance.
-bool adds_up(const services::OrderCost& answer) {
-    services::Stages lines, inputs = answer.other_cost();
+bool adds_up(const answers::OrderCost& answer) {
+    answers::Stages lines, inputs = answer.other_cost();
     for (const auto& line : answer.lines) lines += line.cost;
     for (const auto& input : answer.inputs) inputs += input.cost;
     const auto& mass = answer.mass.actual;
     double out = mass.product + mass.floor;
     for (const double loss : mass.losses) out += loss;
     return lines == answer.cost && inputs == answer.cost &&
-           services::variances_of(answer.cost).total() == answer.cost.paid - answer.cost.quoted &&
+           answers::variances_of(answer.cost).total() == answer.cost.paid - answer.cost.quoted &&
            std::abs(mass.issued + mass.adhesive - out) <= 1e-9 * out;
 }
 

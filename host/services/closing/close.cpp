@@ -92,7 +92,7 @@ void expect_balance(const ledger::Store& store, const CloseOptions& asked, const
 
 }  // namespace
 
-CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked) {
+answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked) {
     ledger::expect_in_turn(store, asked.month);
     MonthReader reader(plant, store);
     auto account = reader.account(asked.month);

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/month_answer.hpp"
 #include "host/month/account.hpp"
 #include "host/plant/plant.hpp"
 #include "ledger/store/store.hpp"
@@ -24,14 +25,8 @@ struct CloseOptions {
     std::string who;
 };
 
-struct CloseAnswer {
-    ledger::Seal seal;
-    month::MonthAccount account;
-    double tolerance;
-};
-
 /// Sealed and on disk when it returns. Throws LedgerError, refused: more is unexplained than the plant allows and
 /// nobody said why, an inner stock is below zero, the month is closed, an earlier one is open.
-[[nodiscard]] CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked);
+[[nodiscard]] answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked);
 
 }  // namespace flutebook::services

@@ -112,19 +112,10 @@ const month::MonthAccount& MonthReader::account(ledger::Month month) {
     return accounts_.at(month);
 }
 
-std::optional<double> MonthAnswer::recycling_rate_of_year() const {
-    Grams sent, made;
-    for (const auto& month : trend) {
-        sent += month.sent;
-        made += month.loose_scrap.in;
-    }
-    return month::share_of(sent, made);
-}
-
-MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked) {
+answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked) {
     const ledger::Snapshot snapshot(store);
     MonthReader reader(plant, store);
-    MonthAnswer answer{
+    answers::MonthAnswer answer{
         reader.account(asked.month), ledger::seal_of(store, asked.month), plant.balance_tolerance, {}, {}, asked.by};
     if (asked.trend == MonthOptions::Trend::twelve_months) {
         const auto first = asked.month - std::chrono::months(11);

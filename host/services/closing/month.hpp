@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/month_answer.hpp"
 #include "host/month/account.hpp"
 #include "host/month/breakdown.hpp"
 #include "host/plant/plant.hpp"
@@ -20,20 +21,6 @@ struct MonthOptions {
     ledger::Month month;
     std::optional<ledger::Axis> by;
     Trend trend;
-};
-
-struct MonthAnswer {
-    month::MonthAccount account;
-    std::optional<ledger::Seal> seal;  // of a closed month
-    double tolerance;                  // share of issued paper that may stay unexplained
-    /// The twelve months that end with this one, those in which something was posted; the earliest first.
-    std::vector<month::MonthAccount> trend;
-    std::vector<month::PartFlows> parts;  // where they were asked for
-    std::optional<ledger::Axis> by;
-
-    [[nodiscard]] bool balances() const { return month::balances_within(account, tolerance); }
-    /// Of the twelve months together.
-    [[nodiscard]] std::optional<double> recycling_rate_of_year() const;
 };
 
 /// Reads accounts from a ledger. A month begins with what the one before it ended with: with the sealed stocks where
@@ -61,6 +48,7 @@ private:
 };
 
 /// Throws LedgerError. The answer is of one instant, whatever is posted meanwhile.
-[[nodiscard]] MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked);
+[[nodiscard]] answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store,
+                                         const MonthOptions& asked);
 
 }  // namespace flutebook::services

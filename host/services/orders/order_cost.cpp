@@ -24,23 +24,23 @@ constexpr int all_decimals = 4;
 
 // One sum of each costing.
 template <typename Sum>
-Stages by_stage(const StageCostings& costings, const Sum& sum) {
+answers::Stages by_stage(const StageCostings& costings, const Sum& sum) {
     return {sum(costings.quoted), sum(costings.standard), sum(costings.converted), sum(costings.used),
             sum(costings.paid)};
 }
 
-std::vector<LineVariance> lines_of(const Graph& graph, const StageCostings& costings) {
-    std::vector<LineVariance> result;
+std::vector<answers::LineVariance> lines_of(const Graph& graph, const StageCostings& costings) {
+    std::vector<answers::LineVariance> result;
     for (std::size_t m = 0; m < graph.models.size(); ++m)
         for (std::size_t l = 0; l < graph.models[m].lines.size(); ++l) {
             const contract::Line& line = graph.models[m].lines[l];
-            const Stages cost = by_stage(costings, [&](const Costing& costing) {
+            const answers::Stages cost = by_stage(costings, [&](const Costing& costing) {
                 Money sum;
                 for (const LineAmount& item : costing.lines)
                     if (item.model == m && item.line == l) sum += item.amount;
                 return sum;
             });
-            if (cost == Stages{}) continue;
+            if (cost == answers::Stages{}) continue;
             result.push_back({graph.models[m].id, line.name, line.title, line.cost_class, cost});
         }
     return result;
@@ -56,21 +56,22 @@ double charged_per_kg(const Costing& costing, double kg, const IsOwn& is_own) {
 }
 
 template <typename Quantity, typename IsOwn>
-InputVariance input_of(const StageCostings& costings, std::string material, const Quantity& kg, const IsOwn& is_own) {
-    const MaterialInput input{kg(costings.quoted),
-                              kg(costings.standard),
-                              kg(costings.converted),
-                              kg(costings.used),
-                              charged_per_kg(costings.standard, kg(costings.standard), is_own),
-                              charged_per_kg(costings.paid, kg(costings.paid), is_own)};
-    const auto cost = stages_of(input);
+answers::InputVariance input_of(const StageCostings& costings, std::string material, const Quantity& kg,
+                                const IsOwn& is_own) {
+    const answers::MaterialInput input{kg(costings.quoted),
+                                       kg(costings.standard),
+                                       kg(costings.converted),
+                                       kg(costings.used),
+                                       charged_per_kg(costings.standard, kg(costings.standard), is_own),
+                                       charged_per_kg(costings.paid, kg(costings.paid), is_own)};
+    const auto cost = answers::stages_of(input);
     if (!cost) throw ModelError(material + ": costs too much to be kept: no amount may reach 9e10");
     return {std::move(material), std::nullopt, input, *cost};
 }
 
-std::vector<InputVariance> inputs_of(const Graph& graph, const orders::OrderRecord& order,
-                                     const StageCostings& costings) {
-    std::vector<InputVariance> result;
+std::vector<answers::InputVariance> inputs_of(const Graph& graph, const orders::OrderRecord& order,
+                                              const StageCostings& costings) {
+    std::vector<answers::InputVariance> result;
     for (std::size_t p = 0; p < order.plies.size(); ++p) {
         result.push_back(input_of(
             costings, order.plies[p].paper, [p](const Costing& costing) { return costing.issued_kg[p]; },
@@ -83,8 +84,8 @@ std::vector<InputVariance> inputs_of(const Graph& graph, const orders::OrderReco
     return result;
 }
 
-OrderMass::Masses masses_of(const orders::OrderRecord& order, const Costing& costing, double boxes) {
-    OrderMass::Masses result{};
+answers::OrderMass::Masses masses_of(const orders::OrderRecord& order, const Costing& costing, double boxes) {
+    answers::OrderMass::Masses result{};
     result.issued = std::accumulate(costing.issued_kg.begin(), costing.issued_kg.end(), 0.0);
     result.adhesive = costing.adhesive_kg;
     result.product = run::mass(boxes * order.box_area_m2, order.grammage_gsm);
@@ -104,8 +105,8 @@ double floor_kg(const orders::OrderRecord& order, const production::OrderActual&
     return kg;
 }
 
-OrderMass mass_of(const Graph& graph, const OrderFile& file, const StageCostings& costings) {
-    OrderMass result;
+answers::OrderMass mass_of(const Graph& graph, const OrderFile& file, const StageCostings& costings) {
+    answers::OrderMass result;
     for (const auto& loss : graph.models[graph.shedder].losses) result.causes.push_back({loss.cause, loss.title});
     const double boxes = file.actual.boxes();
     result.allowed = masses_of(file.order, costings.standard, boxes);
@@ -114,12 +115,12 @@ OrderMass mass_of(const Graph& graph, const OrderFile& file, const StageCostings
     return result;
 }
 
-std::vector<OrderStep> steps_of(const OrderFile& file, const StageCostings& costings) {
-    std::vector<OrderStep> result;
+std::vector<answers::OrderStep> steps_of(const OrderFile& file, const StageCostings& costings) {
+    std::vector<answers::OrderStep> result;
     const auto& standard = costings.standard;
     for (auto& ran : steps_ran(file.order, file.actual)) {
         const std::size_t k = result.size();
-        OrderStep step{std::move(ran), {}, {}};
+        answers::OrderStep step{std::move(ran), {}, {}};
         if (k == 0) {
             step.allowed = {standard.web_length_m, standard.allowances.order_change_m, standard.good[0]};
             step.actual = {costings.used.web_length_m, 0, costings.used.good[0]};
@@ -150,12 +151,6 @@ void refuse_other_currency(const plant::Plant& then, const plant::Plant& today) 
 
 }  // namespace
 
-Stages OrderCost::other_cost() const {
-    Stages of_inputs;
-    for (const auto& input : inputs) of_inputs += input.cost;
-    return cost - of_inputs;
-}
-
 OrderFile order_file(const ledger::Store& store, const plant::Plant& today, const std::string& number) {
     const ledger::Snapshot moment(store);
     auto order = taken_order(store, today, number);
@@ -181,11 +176,11 @@ std::vector<std::string> machines_of(const OrderFile& file) {
     return result;
 }
 
-OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
-                     const plant::Plant& today) {
+answers::OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
+                              const plant::Plant& today) {
     refuse_other_currency(quoted.plant, today);
     const StageCostings costings = cost_stages(engine, quoted, file.order, file.actual, today);
-    OrderCost result{};
+    answers::OrderCost result{};
     result.order = file.order;
     result.request = quoted.request.number;
     result.currency = quoted.plant.currency;
@@ -203,7 +198,7 @@ OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted, co
     return result;
 }
 
-OrderCost order_cost(const plant::Plant& today, const std::string& ledger, const std::string& number) {
+answers::OrderCost order_cost(const plant::Plant& today, const std::string& ledger, const std::string& number) {
     const OrderFile file = order_file(ledger::Store::open_for_reading(ledger), today, number);
     QuotedPlant quoted = quoted_plant(file.quote, today, machines_of(file));
     const Workplace workplace = open(quoted.plant);

@@ -20,10 +20,10 @@ using orders::OrderRecord;
 using production::OrderActual;
 
 // Of one step, with a row added.
-void add_row(StepRan& step, const std::string& machine, double amount, double setup) {
-    const auto known =
-        std::find_if(step.machines.begin(), step.machines.end(),
-                     [&](const StepRan::MachineAmount& machine_amount) { return machine_amount.code == machine; });
+void add_row(answers::StepRan& step, const std::string& machine, double amount, double setup) {
+    const auto known = std::find_if(
+        step.machines.begin(), step.machines.end(),
+        [&](const answers::StepRan::MachineAmount& machine_amount) { return machine_amount.code == machine; });
     if (known != step.machines.end())
         known->amount += amount;
     else
@@ -31,7 +31,7 @@ void add_row(StepRan& step, const std::string& machine, double amount, double se
     if (setup > 0) ++step.setups;
 }
 
-void finish(StepRan& step) {
+void finish(answers::StepRan& step) {
     const auto most = std::max_element(step.machines.begin(), step.machines.end(),
                                        [](const auto& left, const auto& right) { return left.amount < right.amount; });
     step.costed = most->code;
@@ -87,12 +87,12 @@ double price_paid(const plant::Plant& today, const std::string& paper, const Ord
     return weight > 0 ? first + dearer / weight : first;
 }
 
-void run_converters(ProductionScenario& way, const std::vector<StepRan>& steps) {
+void run_converters(ProductionScenario& way, const std::vector<answers::StepRan>& steps) {
     for (std::size_t k = 1; k < steps.size(); ++k) way.run_on(k, steps[k].costed, steps[k].setups);
 }
 
 // The web as wide as it was on average; as many sheets on it as in the longest run.
-void run_web(ProductionScenario& way, const StepRan& step, const OrderActual& actual) {
+void run_web(ProductionScenario& way, const answers::StepRan& step, const OrderActual& actual) {
     way.run_on(0, step.costed, step.setups);
     const auto longest =
         std::max_element(actual.web.begin(), actual.web.end(),
@@ -108,11 +108,11 @@ void run_web(ProductionScenario& way, const StepRan& step, const OrderActual& ac
 
 }  // namespace
 
-std::vector<StepRan> steps_ran(const OrderRecord& order, const OrderActual& actual) {
-    std::vector<StepRan> steps{{order.corrugator, {}, "", 0}};
+std::vector<answers::StepRan> steps_ran(const OrderRecord& order, const OrderActual& actual) {
+    std::vector<answers::StepRan> steps{{order.corrugator, {}, "", 0}};
     for (const auto& run : actual.web) add_row(steps[0], run.corrugator, run.metres, run.order_change_m);
     for (std::size_t k = 1; k <= order.last_step(); ++k) {
-        auto& step = steps.emplace_back(StepRan{order.route[k - 1], {}, "", 0});
+        auto& step = steps.emplace_back(answers::StepRan{order.route[k - 1], {}, "", 0});
         for (const auto& run : actual.steps[k - 1]) add_row(step, run.converter, run.pieces.fed, run.pieces.setup);
     }
     for (auto& step : steps) finish(step);

@@ -28,6 +28,7 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/order_cost_answer.hpp"
 #include "host/engine/engine.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"
@@ -36,20 +37,9 @@
 
 namespace flutebook::services {
 
-/// What ran for a step 0 .. K.
-struct StepRan {
-    struct MachineAmount {
-        std::string code;
-        double amount;  // metres, or pieces fed
-    };
-    std::string quoted;
-    std::vector<MachineAmount> machines;  // in the order they first ran
-    std::string costed;                   // the one that ran the most, the first where two did
-    double setups;
-};
-
 /// The order was made: nothing of it is missing.
-[[nodiscard]] std::vector<StepRan> steps_ran(const orders::OrderRecord& order, const production::OrderActual& actual);
+[[nodiscard]] std::vector<answers::StepRan> steps_ran(const orders::OrderRecord& order,
+                                                      const production::OrderActual& actual);
 
 struct StageCostings {
     engine::Costing quoted, standard, converted, used, paid;

@@ -11,16 +11,16 @@
 namespace flutebook::services {
 namespace {
 
-Checked::State state_of(const plugin_check::RuleFinding& finding) {
+answers::Checked::State state_of(const plugin_check::RuleFinding& finding) {
     switch (finding.state) {
         case plugin_check::RuleFinding::State::holds:
-            return Checked::State::holds;
+            return answers::Checked::State::holds;
         case plugin_check::RuleFinding::State::broken:
-            return Checked::State::broken;
+            return answers::Checked::State::broken;
         case plugin_check::RuleFinding::State::not_tried:
             break;
     }
-    return Checked::State::not_tried;
+    return answers::Checked::State::not_tried;
 }
 
 // As a shell takes it for one word.
@@ -34,10 +34,10 @@ std::string one_word(const std::string& text) {
     return result + "'";
 }
 
-Checked::CheckedRule told(const plugin_check::RuleFinding& finding, const CheckOptions& asked) {
-    Checked::CheckedRule result{finding.rule->group(), finding.rule->id, finding.rule->sentence,
-                                state_of(finding),     finding.text,     ""};
-    if (result.state != Checked::State::broken) return result;
+answers::Checked::CheckedRule told(const plugin_check::RuleFinding& finding, const answers::CheckOptions& asked) {
+    answers::Checked::CheckedRule result{finding.rule->group(), finding.rule->id, finding.rule->sentence,
+                                         state_of(finding),     finding.text,     ""};
+    if (result.state != answers::Checked::State::broken) return result;
     if (finding.rule->is_in_hosts_words()) result.said = "is refused by the host: " + result.said;
     result.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(asked.file), asked.seed,
                                finding.orders > 0 ? finding.orders : asked.orders);
@@ -46,17 +46,13 @@ Checked::CheckedRule told(const plugin_check::RuleFinding& finding, const CheckO
 
 }  // namespace
 
-std::size_t Checked::count(State state) const {
-    return static_cast<std::size_t>(
-        std::count_if(rules.begin(), rules.end(), [&](const CheckedRule& rule) { return rule.state == state; }));
-}
-
-Checked check_plugin(const CheckOptions& asked, const std::function<void(const std::string&)>& begun) {
+answers::Checked check_plugin(const answers::CheckOptions& asked,
+                              const std::function<void(const std::string&)>& begun) {
     const contract::PluginFile file = contract::PluginFile::read(asked.file);
     const plugin_check::CheckFindings findings =
         plugin_check::try_plugin(file, plugin_check::asked_for_check(sandbox::own_program(), asked.seed, asked.orders),
                                  [&](const plugin_check::Rule& rule) { begun(rule.id); });
-    Checked result{asked, file.id(), file.sha256(), {}, {}};
+    answers::Checked result{asked, file.id(), file.sha256(), {}, {}};
     for (const plugin_check::RuleFinding& finding : findings.rules) result.rules.push_back(told(finding, asked));
     for (const plugin_check::PluginMeasure& figure : findings.figures)
         result.figures.push_back({figure.name, figure.value});

@@ -109,7 +109,7 @@ void write(const fs::path& file, const std::string& text, const std::string& nam
 
 }  // namespace
 
-NewPlugin new_plugin(const std::string& name) {
+answers::NewPlugin new_plugin(const std::string& name) {
     if (const auto why = why_no_name(name)) refuse(name, *why);
     const fs::path prefix = fs::path(installed_plugins()).parent_path().parent_path().parent_path();
     const auto files = texts(prefix / "share" / "flutebook" / "template", name);
@@ -125,7 +125,7 @@ NewPlugin new_plugin(const std::string& name) {
         fs::remove_all(name, failure);  // what cannot be removed either is not worth another complaint
         throw;
     }
-    NewPlugin result{{}, prefix.string()};
+    answers::NewPlugin result{{}, prefix.string()};
     for (const auto& [path, text] : files) result.files.push_back(path);
     return result;
 }

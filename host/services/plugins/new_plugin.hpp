@@ -4,18 +4,14 @@
 #include <string>
 #include <vector>
 
-namespace flutebook::services {
+#include "host/answers/plugin_answer.hpp"
 
-/// What stands in the new folder, by path from it, in order.
-struct NewPlugin {
-    std::vector<std::string> files;
-    std::string prefix;  // where this program and its SDK are installed: CMake's prefix path
-};
+namespace flutebook::services {
 
 /// Writes the folder `name` into the folder the process works in: source, build, a golden order, a page about it. It is
 /// whole when this returns; where it cannot be, nothing is left of it. Throws InputError (request) for a name that no
 /// model may have, that a model installed with the program has, or under which something stands already, and where
 /// nothing can be read or written.
-[[nodiscard]] NewPlugin new_plugin(const std::string& name);
+[[nodiscard]] answers::NewPlugin new_plugin(const std::string& name);
 
 }  // namespace flutebook::services

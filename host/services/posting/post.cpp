@@ -39,15 +39,15 @@ void look_ahead(PostBook& book, const std::vector<std::string>& files) {
 // One posting: the files one after the other, and the sums of what they moved.
 class PostRun {
 public:
-    PostRun(const plant::Plant& plant, ledger::Store& store, const PostOptions& asked)
+    PostRun(const plant::Plant& plant, ledger::Store& store, const answers::PostOptions& asked)
         : plant_(plant), store_(store), asked_(asked), book_(plant, store), posting_(store, asked.who) {}
 
-    PostAnswer run() {
+    answers::PostAnswer run() {
         look_ahead(book_, asked_.files);
         for (const auto& file : asked_.files) post_file(file);
         refusals_.throw_if_any();
-        PostAnswer answer{};
-        if (asked_.keep == PostOptions::Keep::all) answer.head = posting_.commit().head;
+        answers::PostAnswer answer{};
+        if (asked_.keep == answers::PostOptions::Keep::all) answer.head = posting_.commit().head;
         for (const auto& file : files_) {
             answer.posted += file.posted;
             answer.skipped += file.skipped;
@@ -76,7 +76,7 @@ private:
         }
     }
 
-    void post_row(PostedFile& file, const DocumentRow& row) {
+    void post_row(answers::PostedFile& file, const DocumentRow& row) {
         const auto entry_from_row = production::entry_from_row(row, plant_, book_);
         if (const auto* objections = std::get_if<RowErrors>(&entry_from_row)) {
             // The plant may have changed since it was posted; that is no matter of the row's.
@@ -130,7 +130,8 @@ private:
             const auto path = std::tie(movement.from, movement.to, movement.cause);
             auto known = flows_.find(path);
             if (known == flows_.end())
-                known = flows_.emplace(path, PostedFlow{movement.from, movement.to, movement.cause, {}, {}}).first;
+                known =
+                    flows_.emplace(path, answers::PostedFlow{movement.from, movement.to, movement.cause, {}, {}}).first;
             known->second.mass += movement.mass;
             known->second.money += movement.money;
         }
@@ -138,18 +139,18 @@ private:
 
     const plant::Plant& plant_;
     ledger::Store& store_;
-    const PostOptions& asked_;
+    const answers::PostOptions& asked_;
     PostBook book_;
     ledger::Posting posting_;
     production::Refusals refusals_;
     std::int64_t first_entry_ = 0;
-    std::vector<PostedFile> files_;
-    std::map<std::tuple<std::string, std::string, std::string>, PostedFlow, std::less<>> flows_;
+    std::vector<answers::PostedFile> files_;
+    std::map<std::tuple<std::string, std::string, std::string>, answers::PostedFlow, std::less<>> flows_;
 };
 
 }  // namespace
 
-PostAnswer post(const plant::Plant& plant, ledger::Store& store, const PostOptions& asked) {
+answers::PostAnswer post(const plant::Plant& plant, ledger::Store& store, const answers::PostOptions& asked) {
     return PostRun(plant, store, asked).run();
 }
 

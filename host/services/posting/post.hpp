@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/post_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/production/document_format.hpp"
 #include "ledger/store/store.hpp"
@@ -15,39 +16,10 @@
 
 namespace flutebook::services {
 
-struct PostOptions {
-    /// A dry run keeps nothing.
-    enum class Keep { all, nothing };
-    std::vector<std::string> files;
-    std::string who;  // written into every entry
-    Keep keep;
-};
-
-/// What became of one file's rows. A row that was posted before is skipped.
-struct PostedFile {
-    std::string file;
-    production::Kind kind;
-    std::int64_t posted, skipped;
-};
-
-/// All that the posted rows moved from one account to another for one cause.
-struct PostedFlow {
-    std::string from, to, cause;
-    Grams mass;
-    Money money;
-};
-
-struct PostAnswer {
-    std::vector<PostedFile> files;  // in the order asked
-    std::vector<PostedFlow> flows;  // by account and cause, in the order of their bytes
-    std::int64_t posted, skipped;
-    std::int64_t first_entry;  // of those posted, which follow each other; 0 where none was
-    std::string head;          // hash of the ledger's newest entry, in hex; empty after a dry run
-};
-
 /// Posts every row of every file, in their order, or none: throws InputError (request) with every row that is refused.
 /// On disk when it returns. `store` is open for writing, or in memory. Memory does not grow with the rows. Throws
 /// LedgerError.
-[[nodiscard]] PostAnswer post(const plant::Plant& plant, ledger::Store& store, const PostOptions& asked);
+[[nodiscard]] answers::PostAnswer post(const plant::Plant& plant, ledger::Store& store,
+                                       const answers::PostOptions& asked);
 
 }  // namespace flutebook::services

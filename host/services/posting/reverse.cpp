@@ -18,7 +18,7 @@ ledger::Date open_day(const ledger::Store& store, const std::optional<ledger::En
 
 }  // namespace
 
-ReverseAnswer reverse(ledger::Store& store, const ReverseOptions& asked) {
+answers::ReverseAnswer reverse(ledger::Store& store, const ReverseOptions& asked) {
     const auto entry = ledger::find_entry(store, asked.entry);
     const auto day = asked.date ? *asked.date : open_day(store, entry);
     const auto posted = ledger::reverse(store, {asked.entry, day, asked.why, asked.who});

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "host/answers/post_answer.hpp"
 #include "ledger/store/store.hpp"
 #include "ledger/values/entry.hpp"
 
@@ -17,13 +18,8 @@ struct ReverseOptions {
     std::optional<ledger::Date> date;
 };
 
-struct ReverseAnswer {
-    ledger::Entry reversal;
-    std::string reversed_kind, reversed_ref;  // of the document that was undone
-};
-
 /// On disk when it returns. Throws LedgerError, refused: no such entry, reversed before, a reversal or a close itself,
 /// a closed month, no reason given.
-[[nodiscard]] ReverseAnswer reverse(ledger::Store& store, const ReverseOptions& asked);
+[[nodiscard]] answers::ReverseAnswer reverse(ledger::Store& store, const ReverseOptions& asked);
 
 }  // namespace flutebook::services

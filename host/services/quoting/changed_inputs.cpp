@@ -14,12 +14,13 @@ namespace {
 
 using base::Diagnostics;
 
-std::vector<Leaf> leaves(const std::optional<plant::Node>& document, const Diagnostics& complaints) {
+std::vector<answers::Leaf> leaves(const std::optional<plant::Node>& document, const Diagnostics& complaints) {
     complaints.throw_if_any(InputError::Whose::plant);
     return leaves_of(*document);
 }
 
-std::vector<Difference> in_file(const ledger::SavedQuote& quote, const plant::Plant& today, const std::string& name) {
+std::vector<answers::Difference> in_file(const ledger::SavedQuote& quote, const plant::Plant& today,
+                                         const std::string& name) {
     Diagnostics complaints;
     const std::string file = (std::filesystem::path(today.folder) / name).lexically_normal().string();
     const auto now = leaves(plant::parse_document(today.files.at(name), file, complaints), complaints);
@@ -31,10 +32,11 @@ std::vector<Difference> in_file(const ledger::SavedQuote& quote, const plant::Pl
 
 }  // namespace
 
-std::vector<ChangedKey> changed_keys(const ledger::SavedQuote& quote, const plant::Plant& today) {
-    std::vector<ChangedKey> result;
+std::vector<answers::ChangedKey> changed_keys(const ledger::SavedQuote& quote, const plant::Plant& today) {
+    std::vector<answers::ChangedKey> result;
     for (const std::string& name : plant::plant_file_names())
-        for (Difference& difference : in_file(quote, today, name)) result.push_back({name, std::move(difference)});
+        for (answers::Difference& difference : in_file(quote, today, name))
+            result.push_back({name, std::move(difference)});
     return result;
 }
 

@@ -16,7 +16,7 @@ using Json = nlohmann::ordered_json;
 
 struct SavedPlugin {
     std::string id;
-    ChangedPlugin::File file;
+    answers::ChangedPlugin::File file;
 };
 
 // In the order they were kept: that of evaluation.
@@ -40,11 +40,11 @@ auto find_id(const List& list, const std::string& id) {
 
 }  // namespace
 
-std::vector<ChangedPlugin> changed_plugins(const ledger::SavedQuote& quote, const engine::Graph& today) {
+std::vector<answers::ChangedPlugin> changed_plugins(const ledger::SavedQuote& quote, const engine::Graph& today) {
     const std::vector<SavedPlugin> then = plugins_then(quote);
-    std::vector<ChangedPlugin> result;
+    std::vector<answers::ChangedPlugin> result;
     for (const contract::Model& model : today.models) {
-        const ChangedPlugin::File now{model.version, model.sha256};
+        const answers::ChangedPlugin::File now{model.version, model.sha256};
         const auto was = find_id(then, model.id);
         if (was == then.end())
             result.push_back({model.id, std::nullopt, now});

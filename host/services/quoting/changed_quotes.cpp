@@ -11,24 +11,25 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr int all_decimals = 4;
+constexpr int kept_decimals = 4;
 
 // What was printed with four places at most is that many ten-thousandths again.
 Money money(const Json& amount) {
-    return Money::rounded(amount.get<double>(), all_decimals).value();
+    return Money::rounded(amount.get<double>(), kept_decimals).value();
 }
 
 bool is_made(const Json& quote) {
     return !quote.contains("refused");
 }
 
-std::optional<Total> total_of(const Json& quote) {
+std::optional<answers::Total> total_of(const Json& quote) {
     if (!is_made(quote)) return std::nullopt;
-    return Total{money(quote.at("cost")), money(quote.at("cost_per_thousand")), money(quote.at("price_per_thousand"))};
+    return answers::Total{money(quote.at("cost")), money(quote.at("cost_per_thousand")),
+                          money(quote.at("price_per_thousand"))};
 }
 
 // All but what is told line by line.
-std::vector<Leaf> figures_of(Json quote) {
+std::vector<answers::Leaf> figures_of(Json quote) {
     for (const char* key : {"quantity", "lines", "explain"}) quote.erase(key);
     return leaves_of(quote);
 }
@@ -40,14 +41,15 @@ std::string machine_of(const Json& quote, std::size_t step) {
 }
 
 struct CostKey {
-    std::string key;   // the same then and today, however many machines stand before dispatch
-    ChangedLine line;  // its figures as `now`
+    std::string key;            // the same then and today, however many machines stand before dispatch
+    answers::ChangedLine line;  // its figures as `now`
 };
 
 std::vector<CostKey> lines_of(const Json& quote) {
     std::vector<CostKey> result;
     for (const Json& json : quote.at("lines")) {
-        ChangedLine line{json.at("plugin"), json.at("line"), json.at("step"), std::nullopt, std::nullopt, std::nullopt};
+        answers::ChangedLine line{json.at("plugin"), json.at("line"), json.at("step"),
+                                  std::nullopt,      std::nullopt,    std::nullopt};
         if (!json.at("ply").is_null()) line.ply = json.at("ply").get<std::size_t>();
         const std::string machine = machine_of(quote, line.step);
         const std::string place = machine == "dispatch" ? machine : std::to_string(line.step);
@@ -58,13 +60,13 @@ std::vector<CostKey> lines_of(const Json& quote) {
     return result;
 }
 
-bool is_same(const ChangedLine::Figures& was, const ChangedLine::Figures& now) {
+bool is_same(const answers::ChangedLine::Figures& was, const answers::ChangedLine::Figures& now) {
     return was.quantity == now.quantity && was.rate == now.rate && was.unit == now.unit && was.amount == now.amount;
 }
 
-std::vector<ChangedLine> changed_lines(const Json& was, const Json& now) {
+std::vector<answers::ChangedLine> changed_lines(const Json& was, const Json& now) {
     std::vector<CostKey> then = lines_of(was);
-    std::vector<ChangedLine> result;
+    std::vector<answers::ChangedLine> result;
     for (CostKey& cost_key : lines_of(now)) {
         const auto before =
             std::find_if(then.begin(), then.end(), [&](const CostKey& line) { return line.key == cost_key.key; });
@@ -89,8 +91,8 @@ std::vector<std::string> limits_of(const Json& quote) {
     return result;
 }
 
-ChangedQuantity changed_quantity(const Json& was, const Json& now) {
-    ChangedQuantity result{was.at("quantity"), total_of(was), std::nullopt, {}, {}, {}};
+answers::ChangedQuantity changed_quantity(const Json& was, const Json& now) {
+    answers::ChangedQuantity result{was.at("quantity"), total_of(was), std::nullopt, {}, {}, {}};
     if (now.is_null()) return result;
     result.now = total_of(now);
     if (is_made(was) == is_made(now)) result.figures = differences(figures_of(was), figures_of(now));
@@ -101,20 +103,16 @@ ChangedQuantity changed_quantity(const Json& was, const Json& now) {
 
 }  // namespace
 
-Money ChangedLine::by() const {
-    return (now ? now->amount : Money()) - (was ? was->amount : Money());
-}
-
-std::vector<ChangedQuantity> changed_quantities(const Json& was, const Json& now) {
-    std::vector<ChangedQuantity> result;
+std::vector<answers::ChangedQuantity> changed_quantities(const Json& was, const Json& now) {
+    std::vector<answers::ChangedQuantity> result;
     const Json& quotes = was.at("quotes");
     for (std::size_t i = 0; i < quotes.size(); ++i)
         result.push_back(changed_quantity(quotes[i], now.is_null() ? Json() : now.at("quotes").at(i)));
     return result;
 }
 
-std::vector<std::optional<Total>> totals_of(const Json& answer) {
-    std::vector<std::optional<Total>> result;
+std::vector<std::optional<answers::Total>> totals_of(const Json& answer) {
+    std::vector<std::optional<answers::Total>> result;
     for (const Json& quote : answer.at("quotes")) result.push_back(total_of(quote));
     return result;
 }

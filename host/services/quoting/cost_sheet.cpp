@@ -31,8 +31,8 @@ Money kept_price(double cost, const Row& row) {
     return *result;
 }
 
-MassBalance balance(const Engine& engine, const Row& row, const Costing& costing) {
-    MassBalance result{};
+answers::MassBalance balance(const Engine& engine, const Row& row, const Costing& costing) {
+    answers::MassBalance result{};
     result.issued_kg = std::accumulate(costing.issued_kg.begin(), costing.issued_kg.end(), 0.0);
     result.adhesive_kg = costing.adhesive_kg;
     const geometry::Layout& layout = *row.order->layout;
@@ -40,7 +40,7 @@ MassBalance balance(const Engine& engine, const Row& row, const Costing& costing
     const auto& causes = engine.graph().models[engine.graph().shedder].losses;
     for (std::size_t c = 0; c < causes.size(); ++c) {
         const auto& by_step = costing.losses[c];
-        MassBalance::Cause cause{causes[c].cause, causes[c].title, {by_step.begin(), by_step.end() - 1}, 0};
+        answers::MassBalance::Cause cause{causes[c].cause, causes[c].title, {by_step.begin(), by_step.end() - 1}, 0};
         cause.total_kg = std::accumulate(by_step.begin(), by_step.end(), 0.0);
         result.loss_kg += cause.total_kg;
         result.losses.push_back(std::move(cause));
@@ -52,8 +52,8 @@ std::string step_name(const Row& row, std::size_t step) {
     return plant::machine_code(*row.order->plant, engine::machine_index(row, step));
 }
 
-std::vector<CostLine> lines(const Engine& engine, const Row& row, const Costing& costing) {
-    std::vector<CostLine> result;
+std::vector<answers::CostLine> lines(const Engine& engine, const Row& row, const Costing& costing) {
+    std::vector<answers::CostLine> result;
     for (const engine::LineAmount& given : costing.lines) {
         const contract::Model& model = engine.graph().models[given.model];
         const contract::Line& line = model.lines[given.line];
@@ -66,18 +66,18 @@ std::vector<CostLine> lines(const Engine& engine, const Row& row, const Costing&
     return result;
 }
 
-void add_waste(Quote& quote, const Engine& engine, const Row& row, const Costing& costing) {
+void add_waste(answers::Quote& quote, const Engine& engine, const Row& row, const Costing& costing) {
     const auto centres = engine::centres_of(engine.graph(), costing);
     for (std::size_t step = 0; step < centres.size(); ++step) {
         const Money cost = kept(centres[step].loss_cost, all_decimals);
         quote.waste_by_step.push_back({step_name(row, step), centres[step].intake_kg, centres[step].loss_kg, cost});
         quote.waste_cost += cost;
     }
-    for (const CostLine& line : quote.lines)
+    for (const answers::CostLine& line : quote.lines)
         if (line.cost_class == CostClass::recovery) quote.recovery += -line.amount;
 }
 
-void add_unit_costs(Quote& quote, const Row& row) {
+void add_unit_costs(answers::Quote& quote, const Row& row) {
     const double cost = quote.cost.to_double();
     const double per_thousand = cost / quote.quantity * 1000;
     quote.cost_per_thousand = kept(per_thousand, all_decimals);
@@ -85,7 +85,7 @@ void add_unit_costs(Quote& quote, const Row& row) {
     quote.cost_per_tonne = kept(cost / (quote.mass.product_kg / 1000), all_decimals);
     quote.price_per_thousand = kept_price(per_thousand, row);
     Money per_unit;
-    for (const CostLine& line : quote.lines)
+    for (const answers::CostLine& line : quote.lines)
         if (line.behaviour == contract::Behaviour::per_unit || line.cost_class == CostClass::recovery)
             per_unit += line.amount;
     quote.contribution_per_thousand =
@@ -94,10 +94,10 @@ void add_unit_costs(Quote& quote, const Row& row) {
 
 }  // namespace
 
-Quote cost_sheet(const Engine& engine, const Row& row, const Costing& costing) {
+answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& costing) {
     const geometry::Candidate& made_by = *row.candidate;
     const geometry::Layout& layout = *row.order->layout;
-    Quote quote{};
+    answers::Quote quote{};
     quote.quantity = row.order->quantity;
     quote.corrugator = made_by.corrugator->code;
     for (const auto* converter : made_by.route->converters) quote.route.push_back(converter->code);

@@ -7,6 +7,7 @@
 namespace flutebook::services {
 
 /// Throws ModelError where a unit cost is too large to be kept.
-[[nodiscard]] Quote cost_sheet(const engine::Engine& engine, const engine::Row& row, const engine::Costing& costing);
+[[nodiscard]] answers::Quote cost_sheet(const engine::Engine& engine, const engine::Row& row,
+                                        const engine::Costing& costing);
 
 }  // namespace flutebook::services

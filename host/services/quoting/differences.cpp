@@ -46,15 +46,15 @@ std::string name_of_item(const Node& item, std::size_t index) {
     return std::to_string(index + 1);
 }
 
-void add_leaves(const Node& node, const std::string& path, std::vector<Leaf>& leaves);
+void add_leaves(const Node& node, const std::string& path, std::vector<answers::Leaf>& leaves);
 
-void add_map(const Node& node, const std::string& path, std::vector<Leaf>& leaves) {
+void add_map(const Node& node, const std::string& path, std::vector<answers::Leaf>& leaves) {
     for (const Node::Entry& entry : node.entries) add_leaves(entry.value, under(path, entry.key), leaves);
     // That it is there says something too: a model without settings is loaded.
     if (node.entries.empty()) leaves.push_back({path, "{}", std::nullopt, node.place});
 }
 
-void add_list(const Node& node, const std::string& path, std::vector<Leaf>& leaves) {
+void add_list(const Node& node, const std::string& path, std::vector<answers::Leaf>& leaves) {
     for (std::size_t i = 0; i < node.items.size(); ++i) {
         const Node& item = node.items[i];
         if (item.kind == Node::Kind::map && item.entries.size() == 1)
@@ -64,7 +64,7 @@ void add_list(const Node& node, const std::string& path, std::vector<Leaf>& leav
     }
 }
 
-void add_leaves(const Node& node, const std::string& path, std::vector<Leaf>& leaves) {
+void add_leaves(const Node& node, const std::string& path, std::vector<answers::Leaf>& leaves) {
     if (node.kind == Node::Kind::map) {
         add_map(node, path, leaves);
     } else if (const auto text = in_one_line(node)) {
@@ -88,7 +88,7 @@ bool is_flat_list(const Json& value) {
            std::none_of(value.begin(), value.end(), [](const Json& json) { return json.is_structured(); });
 }
 
-void add_leaves(const Json& value, const std::string& path, std::vector<Leaf>& leaves) {
+void add_leaves(const Json& value, const std::string& path, std::vector<answers::Leaf>& leaves) {
     if (value.is_object()) {
         for (const auto& member : value.items()) add_leaves(member.value(), under(path, member.key()), leaves);
     } else if (value.is_array() && !is_flat_list(value)) {
@@ -99,46 +99,39 @@ void add_leaves(const Json& value, const std::string& path, std::vector<Leaf>& l
     }
 }
 
-std::unordered_map<std::string, const Leaf*> by_path(const std::vector<Leaf>& leaves) {
-    std::unordered_map<std::string, const Leaf*> result;
-    for (const Leaf& leaf : leaves) result.emplace(leaf.path, &leaf);
+std::unordered_map<std::string, const answers::Leaf*> by_path(const std::vector<answers::Leaf>& leaves) {
+    std::unordered_map<std::string, const answers::Leaf*> result;
+    for (const answers::Leaf& leaf : leaves) result.emplace(leaf.path, &leaf);
     return result;
 }
 
 }  // namespace
 
-std::vector<Leaf> leaves_of(const Node& root) {
-    std::vector<Leaf> result;
+std::vector<answers::Leaf> leaves_of(const Node& root) {
+    std::vector<answers::Leaf> result;
     add_leaves(root, "", result);
     return result;
 }
 
-std::vector<Leaf> leaves_of(const Json& root) {
-    std::vector<Leaf> result;
+std::vector<answers::Leaf> leaves_of(const Json& root) {
+    std::vector<answers::Leaf> result;
     add_leaves(root, "", result);
     return result;
 }
 
-std::optional<double> Difference::by() const {
-    if (!was || !now || !was->number || !now->number) return std::nullopt;
-    constexpr double billion = 1e9;
-    const double exact = *now->number - *was->number;
-    const double rounded = std::round(exact * billion) / billion;
-    return std::isfinite(rounded) && rounded != 0 ? rounded : exact;
-}
-
-std::vector<Difference> differences(const std::vector<Leaf>& was, const std::vector<Leaf>& now) {
+std::vector<answers::Difference> differences(const std::vector<answers::Leaf>& was,
+                                             const std::vector<answers::Leaf>& now) {
     const auto then = by_path(was);
     const auto today = by_path(now);
-    std::vector<Difference> result;
-    for (const Leaf& leaf : now) {
+    std::vector<answers::Difference> result;
+    for (const answers::Leaf& leaf : now) {
         const auto item = then.find(leaf.path);
         if (item == then.end())
             result.push_back({leaf.path, std::nullopt, leaf});
         else if (item->second->text != leaf.text)
             result.push_back({leaf.path, *item->second, leaf});
     }
-    for (const Leaf& leaf : was)
+    for (const answers::Leaf& leaf : was)
         if (today.count(leaf.path) == 0) result.push_back({leaf.path, leaf, std::nullopt});
     return result;
 }

@@ -37,8 +37,8 @@ std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
     return result;
 }
 
-Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed) {
-    Unmakeable result{costed.order->quantity, layout.refused};
+answers::Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed) {
+    answers::Unmakeable result{costed.order->quantity, layout.refused};
     for (std::size_t i = 0; i < costed.outcomes.size(); ++i) {
         const contract::Model& model = engine.graph().models[costed.outcomes[i].model];
         result.refused.push_back({geometry::name_of(layout.candidates[i], costed.order->plant->units),
@@ -47,9 +47,9 @@ Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layo
     return result;
 }
 
-std::vector<RunnerUp> runners_up(const geometry::Layout& layout, const Costed& costed,
-                                 const std::vector<std::size_t>& ranked) {
-    std::vector<RunnerUp> result;
+std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const Costed& costed,
+                                          const std::vector<std::size_t>& ranked) {
+    std::vector<answers::RunnerUp> result;
     const Money least = costed.outcomes[ranked.front()].cost;
     for (std::size_t i = 1; i < ranked.size() && i <= runners_up_shown; ++i) {
         const Money cost = costed.outcomes[ranked[i]].cost;
@@ -72,13 +72,13 @@ void refuse_unknown_line(const engine::Engine& engine, const std::string& line) 
                                        : fmt::format("name one of {}", fmt::join(names, ", ")))});
 }
 
-RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
-                               const QuoteOptions& asked) {
+answers::RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Layout& layout,
+                                        const Costed& costed, const answers::QuoteOptions& asked) {
     const std::vector<std::size_t> ranked = by_cost(costed.outcomes);
     if (ranked.empty()) return {std::nullopt, unmakeable(engine, layout, costed)};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
     const engine::Costing costing = *engine.cost_in_full(winner);
-    Quote quote = cost_sheet(engine, winner, costing);
+    answers::Quote quote = cost_sheet(engine, winner, costing);
     quote.terms = terms_of(engine, winner, costing);
     quote.candidates = ranked.size();
     quote.runners_up = runners_up(layout, costed, ranked);
@@ -104,15 +104,10 @@ std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layou
 
 }  // namespace
 
-bool RequestAnswer::is_complete() const {
-    return !model_fault && std::all_of(quantities.begin(), quantities.end(),
-                                       [](const Quantity& quantity) { return quantity.quote.has_value(); });
-}
-
-RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
-                    const QuoteOptions& asked) {
+answers::RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
+                             const answers::QuoteOptions& asked) {
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
-    RequestAnswer result{request, {}, std::nullopt};
+    answers::RequestAnswer result{request, {}, std::nullopt};
     const geometry::Layout layout = geometry::lay_out(plant, result.request);
     std::vector<engine::Order> orders;
     for (const double quantity : result.request.quantities)

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/quote_answer.hpp"
 #include "host/engine/engine.hpp"
 #include "host/explain/trail.hpp"
 #include "host/geometry/layout.hpp"
@@ -17,100 +18,9 @@
 
 namespace flutebook::services {
 
-/// Mass in and out, kg. `issued + adhesive = product + sum of losses`.
-struct MassBalance {
-    struct Cause {
-        std::string cause, title;
-        std::vector<double> by_step_kg;  // 0 .. K
-        double total_kg;
-    };
-    double issued_kg, adhesive_kg, product_kg;
-    std::vector<Cause> losses;  // in the order the model declares them; a cause that lost nothing is there too
-    double loss_kg;             // sum of the causes
-
-    /// The same waste on its two bases, which people mistake for each other: 12 % of output is 10.7 % of input.
-    [[nodiscard]] double loss_share_of_issued() const { return loss_kg / issued_kg; }
-    [[nodiscard]] double loss_share_of_product() const { return loss_kg / product_kg; }
-};
-
-/// One line of the cost sheet at one step, or for one ply.
-struct CostLine {
-    std::string plugin, line, title, unit;
-    contract::CostClass cost_class;
-    contract::Behaviour behaviour;
-    std::size_t step;
-    std::string step_name;           // the machine's code, or "dispatch"
-    std::optional<std::size_t> ply;  // outside first
-    std::string ply_name;            // the paper's code
-    double quantity, rate;
-    Money amount;
-};
-
-/// What one step's losses cost after ISO 14051, recovery not taken off.
-struct StepWaste {
-    std::string step_name;
-    double intake_kg, loss_kg;
-    Money cost;
-};
-
-struct RunnerUp {
-    std::string candidate;
-    Money cost, dearer_by;
-};
-
-/// One quantity, made the cheapest way.
-struct Quote {
-    double quantity;
-    std::string corrugator;
-    std::vector<std::string> route;
-    double roll_width_mm, outs, trim_mm, nx, ny, ups, chop_mm, slit_mm;
-    geometry::Blank blank;
-    double board_grammage_gsm;
-    double web_length_m, web_area_m2;
-    std::vector<double> fed, good;  // by step 0 .. K; fed[0] means nothing
-    MassBalance mass;
-    std::vector<CostLine> lines;  // in order of step, then graph, then ply; silent ones left out
-    Money cost;                   // sum of the lines, net of recovery
-    Money cost_per_thousand, price_per_thousand, contribution_per_thousand;
-    Money cost_per_m2;     // per m2 shipped
-    Money cost_per_tonne;  // per tonne shipped
-    Money waste_cost;      // ISO 14051, all steps
-    std::vector<StepWaste> waste_by_step;
-    Money recovery;                      // what the scrap brings, as a positive amount
-    std::size_t candidates;              // how many ways were costed
-    std::vector<RunnerUp> runners_up;    // the next three, cheapest first
-    orders::OrderRecord terms;           // what an order of it is measured against; numbered when it is taken
-    std::vector<explain::Trail> trails;  // of the line that was asked to be explained
-};
-
-/// A quantity that nothing can make.
-struct Unmakeable {
-    double quantity;
-    std::vector<geometry::Refused> refused;
-};
-
-/// One request's answer. `quotes[i]` or `unmakeable[i]`, never both, for quantity i.
-struct RequestAnswer {
-    orders::Request request;
-    struct Quantity {
-        std::optional<Quote> quote;
-        std::optional<Unmakeable> unmakeable;
-    };
-    std::vector<Quantity> quantities;
-    /// A plugin was at fault: what it did. `quantities` is then empty.
-    std::optional<std::string> model_fault;
-
-    [[nodiscard]] bool is_complete() const;
-};
-
-struct QuoteOptions {
-    unsigned threads = 1;                // decides the time, never a bit
-    std::optional<std::string> explain;  // a line's name
-};
-
 /// Costs every quantity of a request. Any thread, any number at once. A model at fault is told in the answer; throws
 /// InputError (request) where the request's extras do not fit the models, or no model has the line to explain.
-[[nodiscard]] RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine,
-                                  const orders::Request& request, const QuoteOptions& asked);
+[[nodiscard]] answers::RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine,
+                                           const orders::Request& request, const answers::QuoteOptions& asked);
 
 }  // namespace flutebook::services

@@ -11,6 +11,7 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/recheck_answer.hpp"
 #include "host/services/quoting/changed_inputs.hpp"
 #include "host/services/quoting/changed_plugins.hpp"
 #include "host/services/quoting/changed_quotes.hpp"
@@ -21,51 +22,16 @@
 namespace flutebook::services {
 
 /// How the face shows an answer alone, as it does when a quote is saved.
-using Show = std::function<Shown(const plant::Plant&, const RequestAnswer&, const QuoteOptions&)>;
+using Show =
+    std::function<answers::Shown(const plant::Plant&, const answers::RequestAnswer&, const answers::QuoteOptions&)>;
 
 struct RecheckOptions {
     std::string folder;  // the plant's, today
     unsigned threads = 1;
 };
 
-/// The saved files by today's plugins.
-struct Reproduction {
-    enum class Ends { to_the_byte, otherwise, unfit };
-    Ends ends;
-    std::vector<std::string> complaints;       // of what is unfit
-    std::vector<std::optional<Total>> totals;  // by quantity; none of what is unfit
-};
-
-/// Today's files by today's plugins.
-struct TodaysAnswer {
-    enum class Ends { answered, refused, model_at_fault };
-    Ends ends;
-    std::vector<std::string> complaints;      // where nothing was answered
-    std::vector<Difference> heading;          // the plant's name, the currency
-    std::vector<ChangedQuantity> quantities;  // each that was answered
-};
-
-/// Whose doing it is that today's answer differs.
-enum class Cause { nothing_differs, plant_files, plugins, both, unknown };
-
-struct Recheck {
-    std::string quote, request;
-    std::string who;
-    std::chrono::sys_seconds when;
-    std::optional<base::Date> date;  // whose prices it has; nothing where only the unreadable request said it
-    plant::Plant plant;              // today's
-    std::vector<ChangedKey> keys;
-    std::vector<ChangedPlugin> plugins;
-    Reproduction reproduction;
-    TodaysAnswer today;
-    Cause cause;
-
-    /// Whether anything that was answered would be answered otherwise today.
-    [[nodiscard]] bool differs() const { return cause != Cause::nothing_differs; }
-};
-
 /// Throws InputError (plant) or ModelError where the plant of today is not fit, LedgerError where a part of the quote
 /// is not there. To be called before any other file is opened for writing.
-[[nodiscard]] Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show);
+[[nodiscard]] answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show);
 
 }  // namespace flutebook::services

@@ -42,7 +42,7 @@ SavedOptions read_asked(const nlohmann::ordered_json& tree) {
 
 }  // namespace
 
-bool can_be_saved(const RequestAnswer& answer) {
+bool can_be_saved(const answers::RequestAnswer& answer) {
     return !answer.model_fault && std::any_of(answer.quantities.begin(), answer.quantities.end(),
                                               [](const auto& item) { return item.quote.has_value(); });
 }
@@ -53,7 +53,7 @@ std::string terms_part(double quantity) {
 
 std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,
                        const std::string& who) {
-    const RequestAnswer& answer = quote.answer;
+    const answers::RequestAnswer& answer = quote.answer;
     ledger::QuoteDraft draft{answer.request.number,
                              {{asked_part, asked_json(workplace, quote)}, {"request.yaml", answer.request.text}}};
     for (const std::string& name : plant::plant_file_names())

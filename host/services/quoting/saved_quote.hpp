@@ -14,6 +14,7 @@
 #include <optional>
 #include <string>
 
+#include "host/answers/quote_answer.hpp"
 #include "host/base/date.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/workplace.hpp"
@@ -21,16 +22,11 @@
 
 namespace flutebook::services {
 
-/// An answer as people and as scripts are shown it.
-struct Shown {
-    std::string text, json;
-};
-
 /// A request's answer to what was asked, and how it was shown.
 struct QuoteToSave {
-    const RequestAnswer& answer;
-    const QuoteOptions& asked;
-    Shown shown;
+    const answers::RequestAnswer& answer;
+    const answers::QuoteOptions& asked;
+    answers::Shown shown;
 };
 
 /// How a saved quote was asked for.
@@ -41,7 +37,7 @@ struct SavedOptions {
 };
 
 /// Whether an answer holds anything that can be kept: at least one quantity, and no model at fault.
-[[nodiscard]] bool can_be_saved(const RequestAnswer& answer);
+[[nodiscard]] bool can_be_saved(const answers::RequestAnswer& answer);
 
 /// Saves one quote, with the very files that it was worked out from, and answers with its number. Throws LedgerError.
 [[nodiscard]] std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,

@@ -17,7 +17,7 @@ TEST_CASE("what is printed adds up and stays on the page, for any order in eithe
         fixture::Generated result = fixture::generated_order(seed);
         result.plant.units = seed % 2 == 0 ? plant::Units::metric : plant::Units::us;
         const engine::Engine engine = engine::Engine::start(result.plant, FLUTEBOOK_PLUGIN_DIR);
-        const services::RequestAnswer answer = services::quote(result.plant, engine, result.request, {});
+        const answers::RequestAnswer answer = services::quote(result.plant, engine, result.request, {});
         const std::string page = render::to_text(reports::quote_report(result.plant, answer, {}));
         sheets += fixture::sheets_on(page);
         const auto faults = fixture::faults_on(page);

@@ -60,7 +60,7 @@ TEST_CASE("a line's quantity and rate change together, so that the amount does n
 TEST_CASE("the cost per MSF and per short ton is the cost over what was shipped, not a rounded cost scaled") {
     const ShownUnits metric = shown(plant::Units::metric);
     const ShownUnits us = shown(plant::Units::us);
-    services::Quote quote{};
+    answers::Quote quote{};
     quote.quantity = 1000;
     quote.blank.area_m2 = 0.9290304;    // 10 ft2: 10 MSF in all
     quote.mass.product_kg = 907.18474;  // a short ton

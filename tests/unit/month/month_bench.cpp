@@ -103,7 +103,7 @@ month::MonthAccount MonthBench::account(ledger::Month of) {
     return services::MonthReader(plant, store).account(of);
 }
 
-services::CloseAnswer MonthBench::close(const std::string& why) {
+answers::CloseAnswer MonthBench::close(const std::string& why) {
     return services::close(plant, store, {month, why, "mara"});
 }
 

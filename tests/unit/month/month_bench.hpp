@@ -41,7 +41,7 @@ public:
 
     [[nodiscard]] month::MonthAccount account() { return account(month); }
     [[nodiscard]] month::MonthAccount account(ledger::Month of);
-    services::CloseAnswer close(const std::string& why = "");
+    answers::CloseAnswer close(const std::string& why = "");
     /// What a close is refused with, a line each; empty where it was closed.
     [[nodiscard]] std::vector<std::string> refusal(const std::string& why = "");
 

@@ -30,11 +30,11 @@ void post_two_shifts(MonthBench& bench) {
     bench.lose("finished", "board", "returns", 10);
 }
 
-services::MonthAnswer by(MonthBench& bench, ledger::Axis axis) {
+answers::MonthAnswer by(MonthBench& bench, ledger::Axis axis) {
     return services::month(bench.plant, bench.store, {bench.month, axis, services::MonthOptions::Trend::none});
 }
 
-const month::PartFlows& part(const services::MonthAnswer& answer, const std::string& of) {
+const month::PartFlows& part(const answers::MonthAnswer& answer, const std::string& of) {
     for (const auto& part : answer.parts)
         if (part.of == of) return part;
     FAIL("no part " << of);

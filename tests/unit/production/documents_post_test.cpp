@@ -19,7 +19,7 @@
 
 using namespace flutebook;
 using namespace flutebook::fixture;
-using services::PostAnswer;
+using answers::PostAnswer;
 using Lines = std::vector<std::string>;
 
 namespace {
@@ -37,9 +37,9 @@ public:
     ledger::Store& store() { return store_; }
 
     PostAnswer post(const std::vector<std::string>& texts,
-                    services::PostOptions::Keep keep = services::PostOptions::Keep::all) {
+                    answers::PostOptions::Keep keep = answers::PostOptions::Keep::all) {
         files_.clear();
-        services::PostOptions asked{{}, "ada", keep};
+        answers::PostOptions asked{{}, "ada", keep};
         for (const auto& text : texts) {
             files_.push_back(std::make_unique<TextFile>(text));
             asked.files.push_back(files_.back()->path());
@@ -158,7 +158,7 @@ TEST_CASE("one bad row stops all files, and every bad row is listed") {
 
 TEST_CASE("a dry run says what would be posted and keeps nothing") {
     Office office;
-    const auto answer = office.post({papers, runs}, services::PostOptions::Keep::nothing);
+    const auto answer = office.post({papers, runs}, answers::PostOptions::Keep::nothing);
     CHECK(answer.posted == 3);
     CHECK(answer.head.empty());
     CHECK_FALSE(answer.flows.empty());
@@ -249,7 +249,7 @@ TEST_CASE("a hundred thousand rows are posted in the memory of few") {
         struct rusage before {
         }, after{};
         getrusage(RUSAGE_SELF, &before);
-        CHECK(services::post(office.plant(), store, {{file.path()}, "ada", services::PostOptions::Keep::all}).posted ==
+        CHECK(services::post(office.plant(), store, {{file.path()}, "ada", answers::PostOptions::Keep::all}).posted ==
               rows);
         getrusage(RUSAGE_SELF, &after);
         // The pages that the database itself keeps, and no more.

@@ -1,9 +1,9 @@
 // What was made of an order, read back from its entries; what is missing of it; and the arithmetic of variances.
 #include <catch2/catch.hpp>
 
+#include "host/answers/variance.hpp"
 #include "host/production/order_actual.hpp"
 #include "host/services/orders/order_stages.hpp"
-#include "host/services/orders/variance.hpp"
 #include "host/services/posting/reverse.hpp"
 #include "ledger/reading/entries.hpp"
 #include "ledger/writing/posting.hpp"
@@ -37,7 +37,7 @@ public:
     [[nodiscard]] OrderActual actual() const {
         return production::actual_of(order_, ledger::entries_of_order(store_, order_.number));
     }
-    [[nodiscard]] std::vector<services::StepRan> steps() const { return services::steps_ran(order_, actual()); }
+    [[nodiscard]] std::vector<answers::StepRan> steps() const { return services::steps_ran(order_, actual()); }
     [[nodiscard]] std::vector<std::string> missing() const { return production::what_is_missing(order_, actual()); }
 
 private:
@@ -168,7 +168,7 @@ TEST_CASE("an order of which no box came out good was not made") {
 
 TEST_CASE("volume, yield, usage and price lead from the first cost to the last") {
     const auto money = [](std::int64_t count) { return Money::of_ten_thousandths(count); };
-    const auto item = services::variances_of({money(1000), money(1100), money(1130), money(1125), money(1205)});
+    const auto item = answers::variances_of({money(1000), money(1100), money(1130), money(1125), money(1205)});
     CHECK(item.volume == money(100));
     CHECK(item.yield == money(30));
     CHECK(item.usage == money(-5));
@@ -177,6 +177,6 @@ TEST_CASE("volume, yield, usage and price lead from the first cost to the last")
 }
 
 TEST_CASE("an input whose amount is too large to be kept has no cost") {
-    CHECK_FALSE(services::stages_of({1, 1, 1, 1e9, 1, 1e9}));
-    CHECK(services::stages_of({1, 1, 1, 1e9, 1, 1}));
+    CHECK_FALSE(answers::stages_of({1, 1, 1, 1e9, 1, 1e9}));
+    CHECK(answers::stages_of({1, 1, 1, 1e9, 1, 1}));
 }

@@ -19,9 +19,9 @@
 using namespace flutebook;
 using namespace flutebook::fixture;
 namespace fs = std::filesystem;
+using answers::OrderCost;
 using engine::Costing;
 using plugin_check::Draws;
-using services::OrderCost;
 using services::OrderFile;
 
 namespace {
@@ -51,7 +51,7 @@ public:
 private:
     void save(ledger::Store& store, const std::string& file) {
         const auto request = orders::read_request(place_.plant, file);
-        const services::QuoteOptions asked;
+        const answers::QuoteOptions asked;
         const auto answer = services::quote(place_.plant, place_.engine, request, asked);
         if (!services::can_be_saved(answer)) return;
         std::string costs;
@@ -180,15 +180,15 @@ OrderCost spoiled(Draws& draws) {
 }
 
 bool adds_up(const OrderCost& answer) {
-    services::Stages lines, inputs;
+    answers::Stages lines, inputs;
     for (const auto& line : answer.lines) lines += line.cost;
     for (const auto& input : answer.inputs) inputs += input.cost;
     inputs += answer.other_cost();
     return lines == answer.cost && inputs == answer.cost &&
-           services::variances_of(answer.cost).total() == answer.cost.paid - answer.cost.quoted;
+           answers::variances_of(answer.cost).total() == answer.cost.paid - answer.cost.quoted;
 }
 
-bool balances(const services::OrderMass::Masses& mass) {
+bool balances(const answers::OrderMass::Masses& mass) {
     const double in = mass.issued + mass.adhesive;
     double out = mass.product + mass.floor;
     for (const double loss : mass.losses) out += loss;
@@ -197,7 +197,7 @@ bool balances(const services::OrderMass::Masses& mass) {
 
 // What papers and adhesive cost is told by their own variances; nothing but a hair of rounding is left for others.
 bool is_told_by_inputs(const OrderCost& answer) {
-    services::Stages charged, told;
+    answers::Stages charged, told;
     for (const auto& line : answer.lines)
         if (line.plugin == "paper" || line.plugin == "starch") charged += line.cost;
     for (const auto& input : answer.inputs) told += input.cost;
@@ -232,7 +232,7 @@ TEST_CASE("an order made exactly as its quote allows differs by volume alone, wh
         Draws draws(seed);
         const auto production = as_allowed(draws);
         const auto answer = production.cost(production.saved->plant.plant);
-        const auto item = services::variances_of(answer.cost);
+        const auto item = answers::variances_of(answer.cost);
         RC_ASSERT(is_all(item.volume, answer));
         RC_ASSERT(item.yield == Money());
         RC_ASSERT(item.usage == Money());
@@ -248,7 +248,7 @@ TEST_CASE("more metres on the corrugator are usage and nothing else, and dearer"
         auto production = as_allowed(draws);
         production.metres *= draws.between(1.01, 1.2);
         const auto answer = production.cost(production.saved->plant.plant);
-        const auto item = services::variances_of(answer.cost);
+        const auto item = answers::variances_of(answer.cost);
         RC_ASSERT(is_all(item.volume + item.usage, answer));
         RC_ASSERT(item.yield == Money());
         RC_ASSERT(item.price == Money());
@@ -265,7 +265,7 @@ TEST_CASE("paper that became dearer since is price and nothing else: what was us
         for (auto& paper : today.papers)
             for (auto& price : paper.prices) price.per_tonne += rise;
         const auto answer = production.cost(today);
-        const auto item = services::variances_of(answer.cost);
+        const auto item = answers::variances_of(answer.cost);
         RC_ASSERT(is_all(item.volume + item.price, answer));
         RC_ASSERT(item.yield == Money());
         RC_ASSERT(item.usage == Money());
@@ -287,7 +287,7 @@ TEST_CASE("more rejects at a machine, and the sheets made for them as allowed, a
             run::cuts(production.good_sheets, production.order.outs) * (production.order.chop_mm / 1000),
             allowed->run_waste, production.change_m);
         const auto answer = production.cost(production.saved->plant.plant);
-        const auto item = services::variances_of(answer.cost);
+        const auto item = answers::variances_of(answer.cost);
         RC_ASSERT(is_all(item.volume + item.yield, answer));
         RC_ASSERT(item.usage == Money());
         RC_ASSERT(item.price == Money());

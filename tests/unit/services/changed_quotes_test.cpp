@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 using namespace flutebook;
+using namespace flutebook::answers;
 using namespace flutebook::services;
 using Json = nlohmann::ordered_json;
 

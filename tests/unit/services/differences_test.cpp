@@ -7,7 +7,7 @@
 #include "host/plant/yaml/document.hpp"
 
 using namespace flutebook;
-using services::Difference;
+using answers::Difference;
 using Json = nlohmann::ordered_json;
 
 namespace {

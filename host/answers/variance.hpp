@@ -6,7 +6,7 @@
 
 #include "ledger/values/money.hpp"
 
-namespace flutebook::services {
+namespace flutebook::answers {
 
 /// Five costs of the same thing, each with one thing more as it was.
 struct Stages {
@@ -47,4 +47,4 @@ struct MaterialInput {
 /// Nothing where one is too large to be kept.
 [[nodiscard]] std::optional<Stages> stages_of(const MaterialInput& input);
 
-}  // namespace flutebook::services
+}  // namespace flutebook::answers

@@ -1,6 +1,6 @@
-#include "host/services/orders/variance.hpp"
+#include "host/answers/variance.hpp"
 
-namespace flutebook::services {
+namespace flutebook::answers {
 
 Stages& Stages::operator+=(const Stages& other) {
     quoted += other.quoted;
@@ -31,4 +31,4 @@ std::optional<Stages> stages_of(const MaterialInput& input) {
     return Stages{*quoted, *standard, *converted, *used, *paid};
 }
 
-}  // namespace flutebook::services
+}  // namespace flutebook::answers

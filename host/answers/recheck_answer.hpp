@@ -1,0 +1,110 @@
+// What a recheck answers: what would be answered today, how it differs from what was answered, and whose doing that is.
+// Plain values.
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/answers/changed_plugin.hpp"
+#include "host/base/date.hpp"
+#include "host/base/place.hpp"
+#include "host/plant/plant.hpp"
+#include "ledger/values/money.hpp"
+
+namespace flutebook::answers {
+
+/// A value, or a list of plain values, and where it stood.
+struct Leaf {
+    std::string path;              // "papers.KL135.price[2026-01-01].per_tonne"
+    std::string text;              // as it was written; a list as "[1850, 2050]"
+    std::optional<double> number;  // of what is a number
+    base::Place place;             // of a leaf from JSON: none
+};
+
+/// `was` alone: taken out; `now` alone: added.
+struct Difference {
+    std::string path;
+    std::optional<Leaf> was, now;
+
+    /// now - was, to a billionth, where both are numbers.
+    [[nodiscard]] std::optional<double> by() const;
+};
+
+struct ChangedKey {
+    std::string file;       // "papers.yaml"
+    Difference difference;  // a key that is there today has its place in today's file
+};
+
+/// What a quantity came to; nothing where nothing could make it.
+struct Total {
+    Money cost, cost_per_thousand, price_per_thousand;
+};
+
+/// A cost line at one step or ply that does not amount to what it did.
+struct ChangedLine {
+    struct Figures {
+        std::string machine;  // or "dispatch"
+        double quantity, rate;
+        std::string unit;
+        Money amount;
+    };
+    std::string plugin, line;
+    std::size_t step;                 // today's, or where it stood
+    std::optional<std::size_t> ply;   // outside first
+    std::optional<Figures> was, now;  // `was` alone: charged no more; `now` alone: charged today
+
+    [[nodiscard]] Money by() const;
+};
+
+struct ChangedQuantity {
+    double quantity;
+    std::optional<Total> was, now;
+    std::vector<Difference> figures;  // but lines, totals among them, by their keys in the JSON
+    std::vector<ChangedLine> lines;   // in today's order, then those that are gone
+    std::vector<std::string> limits;  // of what was made then and cannot be made today: "WAY: LIMIT"
+
+    [[nodiscard]] bool differs() const {
+        return was.has_value() != now.has_value() || !figures.empty() || !lines.empty();
+    }
+};
+
+/// The saved files by today's plugins.
+struct Reproduction {
+    enum class Ends { to_the_byte, otherwise, unfit };
+    Ends ends;
+    std::vector<std::string> complaints;       // of what is unfit
+    std::vector<std::optional<Total>> totals;  // by quantity; none of what is unfit
+};
+
+/// Today's files by today's plugins.
+struct TodaysAnswer {
+    enum class Ends { answered, refused, model_at_fault };
+    Ends ends;
+    std::vector<std::string> complaints;      // where nothing was answered
+    std::vector<Difference> heading;          // the plant's name, the currency
+    std::vector<ChangedQuantity> quantities;  // each that was answered
+};
+
+/// Whose doing it is that today's answer differs.
+enum class Cause { nothing_differs, plant_files, plugins, both, unknown };
+
+struct Recheck {
+    std::string quote, request;
+    std::string who;
+    std::chrono::sys_seconds when;
+    std::optional<base::Date> date;  // whose prices it has; nothing where only the unreadable request said it
+    plant::Plant plant;              // today's
+    std::vector<ChangedKey> keys;
+    std::vector<ChangedPlugin> plugins;
+    Reproduction reproduction;
+    TodaysAnswer today;
+    Cause cause;
+
+    /// Whether anything that was answered would be answered otherwise today.
+    [[nodiscard]] bool differs() const { return cause != Cause::nothing_differs; }
+};
+
+}  // namespace flutebook::answers
