@@ -1,4 +1,4 @@
-// The two ways out of the program: the answer on standard output, complaints on standard error.
+// What the program writes: the answer on standard output, complaints on standard error.
 //
 // A reader that goes away is not a crash: SIGPIPE is ignored and every write is looked at.
 #pragma once
@@ -20,7 +20,7 @@ public:
     /// Written at once. After the first failure nothing more is tried.
     void write(const std::string& text);
 
-    /// False once a write failed: nobody can be answered any more.
+    /// False once a write failed: no later write is tried.
     [[nodiscard]] bool is_open() const { return is_open_; }
 
     /// `refused` where not all could be written. Why is said on standard error, unless the reader simply left.

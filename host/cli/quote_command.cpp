@@ -57,7 +57,7 @@ public:
     }
 
 private:
-    // Nothing is put into a form that nobody asked for.
+    // Text is made only where it is printed.
     [[nodiscard]] bool prints_text() const { return asked_.form == OutputFormat::text && !html_; }
 
     // The one place where a request's errors are caught: `work` is costing or reading one.

@@ -1,4 +1,4 @@
-// What is text and what is a number is told by the cell's type, never guessed from what it looks like.
+// The cell's type says what is text and what is a number; its look is never used to guess.
 #include "host/render/csv_report.hpp"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-// Signs are looked at one by one: nothing is searched for and replaced twice.
+// Each character is replaced at most once, in one pass.
 #include "host/render/escaping.hpp"
 
 #include <algorithm>

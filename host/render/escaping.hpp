@@ -1,5 +1,5 @@
-// Text on its way into another language: HTML, XML, Markdown, CSV. The one place that knows what would be taken for a
-// sign of that language. Every function takes any bytes.
+// Escapes text for HTML, XML, Markdown and CSV, so that none of it is read as part of that language. Every function
+// takes any bytes.
 #pragma once
 
 #include <string>

@@ -1,5 +1,4 @@
-// Everything that came from a report passes through shown() or an escaped attribute; the rest are literals of this
-// file.
+// Every text of a report is escaped by shown() or markup_text(); everything else is a literal of this file.
 #include "host/render/html_report.hpp"
 
 #include <fmt/format.h>
@@ -13,7 +12,7 @@ namespace flutebook::render {
 
 namespace {
 
-// Tokens first, for light and dark; then the page, its tables, narrow screens and paper.
+// Colours first, for light and dark; then the page, its tables, narrow screens and paper.
 constexpr const char* style = R"(
 :root { color-scheme: light dark; --sheet: #ffffff; --well: #f6f8f8; --ink: #15212a; --ink-2: #46545e;
   --ink-3: #5c6972; --line: #dde3e5; --line-2: #b6c1c6; --accent: #0a5a66; --accent-wash: #e2eff0;
@@ -229,7 +228,7 @@ private:
     void write(const ReportTable& whole) {
         if (whole.rows.empty()) return;
         const ReportTable table = page_table(whole);
-        // Where it is wider than the screen it scrolls by itself, from the keyboard as well.
+        // A table that is wider than the screen scrolls on its own, also by the keyboard.
         text_ += fmt::format("<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"{}\"><table>\n",
                              shown(table.name));
         write_heads(table);

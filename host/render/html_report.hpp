@@ -1,5 +1,5 @@
 // Reports as one HTML file that needs nothing else: its style stands in it, it has no scripts, and it asks for nothing
-// from elsewhere. Light and dark after the reader's wish, on paper as well.
+// from elsewhere. It is light or dark as the reader's system is, and light on paper.
 #pragma once
 
 #include <string>

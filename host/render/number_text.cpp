@@ -60,7 +60,7 @@ std::string significant_number(double value, int digits, int most_decimals) {
 
 std::string money_text(Money amount) {
     const std::int64_t count = amount.ten_thousandths();
-    // Unsigned, so that even the least count has an opposite.
+    // Unsigned: the least signed count has no positive counterpart.
     const std::uint64_t size = count < 0 ? 0 - static_cast<std::uint64_t>(count) : static_cast<std::uint64_t>(count);
     return grouped(fmt::format("{}{}.{:04}", count < 0 ? "-" : "", size / 10000, size % 10000));
 }

@@ -1,5 +1,5 @@
-// Numbers as people read them: thousands set apart by a space, a point before the decimals, and never a minus before
-// nothing.
+// Numbers as people read them: thousands are parted by a space, a point stands before the decimals, and zero has no
+// minus.
 #pragma once
 
 #include <string>
@@ -14,8 +14,8 @@ constexpr int shown_digits = 6;
 /// "1 234.50": exactly `decimals` places.
 [[nodiscard]] std::string number_text(double value, int decimals);
 
-/// "0.668", "240": at most `most_decimals` places, no zeros at the end. A value that is not nothing never reads as
-/// nothing: what would round to 0 keeps its first two digits.
+/// "0.668", "240": at most `most_decimals` places, no zeros at the end. A value that is not zero never reads as
+/// zero: what would round to 0 keeps its first two digits.
 [[nodiscard]] std::string brief_number(double value, int most_decimals);
 
 /// As brief_number(), with as many places as `digits` significant digits take: a number that a reader may multiply.

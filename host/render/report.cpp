@@ -1,4 +1,4 @@
-// The words that a cell reads as: the same in every form.
+// The text of a cell is the same in every form.
 #include "host/render/report.hpp"
 
 #include "host/render/number_text.hpp"

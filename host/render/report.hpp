@@ -1,6 +1,6 @@
-// A report: what an answer says to people, as values, before anybody decides how it looks. Each label, unit and base of
-// a share stands here once; the renderers (text, Markdown, CSV, workbook, HTML) know these types and nothing of what
-// they tell of.
+// A report: what an answer says to people, as values, independent of how it looks. Each label, unit and base of
+// a share stands here once; the renderers (text, Markdown, CSV, workbook, HTML) know these types and nothing of
+// quotes, months or plants.
 #pragma once
 
 #include <cstddef>
@@ -71,7 +71,7 @@ struct Cell {
     }
 };
 
-/// A sentence. `code` is copied by its reader, so it is never broken into lines of ours.
+/// A sentence. `code` is to be copied, so it is never broken into lines.
 struct Note {
     enum class Kind { sentence, warning, item, code };
     std::string text;
@@ -146,7 +146,7 @@ struct Report {
     std::vector<ReportSection> sections;
 };
 
-/// How a cell reads, in every form that people read.
+/// The text of a cell, the same in every form that people read.
 struct CellText {
     std::string text;  // the number without its unit
     std::string unit;
@@ -163,7 +163,7 @@ struct CellText {
 /// the cells that repeat what stands above them.
 [[nodiscard]] ReportTable page_table(ReportTable table);
 
-/// What each row is called where it stands alone: a row below another has that row's name before its own,
+/// The name of each row outside its table: a row below another has that row's name before its own,
 /// "early: side-trim".
 [[nodiscard]] std::vector<std::string> row_names(const ReportTable& table);
 

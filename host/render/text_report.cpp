@@ -1,4 +1,4 @@
-// Sections are parted by an empty line; a part stands between two rules.
+// An empty line stands between sections; the title of a part stands between two rules.
 #include "host/render/text_report.hpp"
 
 #include <algorithm>

@@ -57,7 +57,7 @@ public:
 private:
     enum class Weight { plain, bold };
 
-    // The library would write the time of the day into the file, and other bytes each time.
+    // Without it the library writes the time of the day, and the bytes of the file differ each time.
     void set_created(int year) {
         std::tm first{};
         first.tm_year = year - 1900;
@@ -102,7 +102,7 @@ private:
     lxw_error failure_ = LXW_NO_ERROR;
 };
 
-// Asked first, since the library complains on standard error in words of its own.
+// Tried first: the library itself would print its own message on standard error.
 std::string why_not_writable(const std::string& file) {
     const std::ofstream stream(file, std::ios::binary);
     return stream.is_open() ? "" : std::generic_category().message(errno);

@@ -15,7 +15,7 @@ using answers::DescribedModel;
 using contract::Setting;
 using contract::VariesBy;
 
-// Who gives a need, as far as the file alone tells.
+// Who gives a need, as far as the plugin's file says.
 std::string giver_words(const DescribedModel& described, std::size_t need) {
     if (described.need_is_fact.at(need)) return "the host";
     return described.replaces(described.model.needs[need]) ? "what it takes the place of" : "another model";
@@ -91,7 +91,7 @@ std::string sentence(const Setting& setting) {
     return render::cleaned(fmt::format("{} ({}{})", setting.meaning, allowed_words(setting), condition));
 }
 
-// A choice in quotes: among its names may be a word that YAML takes for nothing.
+// A choice stands in quotes: YAML reads some bare words, such as `null`, as no value.
 std::string yaml_value(const Setting& setting) {
     if (setting.varies_by != VariesBy::plant && !is_of_request(setting)) return " {}";
     if (setting.is_required()) return "";

@@ -1,4 +1,4 @@
-// Figures are numbered as they are told, so that a second way to one leads back to it.
+// Figures are numbered in the order of the walk, so that a figure that is reached again is referred to by its number.
 #include "host/reports/explain_report.hpp"
 
 #include <fmt/format.h>
@@ -19,7 +19,7 @@ using explain::Trail;
 
 constexpr std::size_t deepest_level = 20;
 
-// All that a reader could want of a double, without its noise.
+// Ten significant digits: enough to calculate with, without the rounding error of the last ones.
 std::string value_text(double value) {
     return render::significant_number(value, 10, 12);
 }
@@ -37,7 +37,7 @@ std::string places_text(const std::vector<base::Place>& places) {
     return result;
 }
 
-// Two models may charge lines of one name.
+// Two models may have lines of the same name.
 std::string unit_of(const answers::Quote& quote, const TracedFigure& amount) {
     for (const answers::CostLine& line : quote.lines)
         if (line.line == amount.name && line.plugin == amount.model) return line.unit;
@@ -83,7 +83,7 @@ private:
                            units_.currency);
     }
 
-    // What it is, who says so, and where it was written.
+    // Its meaning, the model that gives it, and the place where it was written.
     static std::string story(const TracedFigure& figure) {
         std::string result = figure.meaning;
         const auto add = [&](const std::string& part) {

@@ -1,4 +1,4 @@
-// One line of the cost sheet walked down to what it was worked out from.
+// One line of the cost sheet, followed down to the settings and facts that it was calculated from.
 #pragma once
 
 #include <string>
@@ -10,7 +10,7 @@
 namespace flutebook::reports {
 
 /// A walk for each amount of `line`: figure, value and unit, where it holds, the model that gives it, its meaning, the
-/// place it was written. What stands behind a figure is indented below it; a figure told before is referred to by its
+/// place it was written. What stands behind a figure is indented below it; a figure shown before is referred to by its
 /// number. Says so where the line charges nothing in this quote.
 [[nodiscard]] render::ReportSection explain_section(const ShownUnits& units, const std::string& line,
                                                     const answers::Quote& quote);

@@ -50,7 +50,7 @@ constexpr std::array<Known, 32> known{{{"corrugator", FigureKind::way, "corrugat
                                        {"plant", FigureKind::other, "plant", ""},
                                        {"currency", FigureKind::other, "currency", ""}}};
 
-// What stands in lists, one entry for each step or way: "waste_by_step[2].cost".
+// Keys within lists, which have an entry for each step or way: "waste_by_step[2].cost".
 constexpr std::array<Known, 9> known_in_lists{{{"waste_by_step.step", FigureKind::other, "step", "1"},
                                                {"waste_by_step.name", FigureKind::other, "machine", ""},
                                                {"waste_by_step.intake_kg", FigureKind::other, "intake", "kg"},

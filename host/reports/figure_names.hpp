@@ -5,7 +5,7 @@
 
 namespace flutebook::reports {
 
-/// Where on the page a figure is told.
+/// Where on the page a figure stands.
 enum class FigureKind { way, money, mass, other };
 
 struct FigureName {
@@ -15,7 +15,7 @@ struct FigureName {
 };
 
 /// Of a key as `answers::Difference::path` spells it: "mass_kg.loss.side-trim", "runners_up[1].cost". A key that
-/// nobody named is told under its own name.
+/// has no name here is shown as it is.
 [[nodiscard]] FigureName figure_name(const std::string& key);
 
 }  // namespace flutebook::reports

@@ -65,14 +65,14 @@ ReportSection centres_section(const MonthAnswer& answer) {
     return {"Quantity centres", {table}};
 }
 
-// A figure that files have for other programs, and for which a page has no room.
+// A column of the export that does not fit on the page.
 TableColumn file_column(const std::string& title) {
     TableColumn result = number_column(title, "kg");
     result.shown = TableColumn::Shown::files;
     return result;
 }
 
-// What was lost beyond the expected, at what good product cost.
+// The loss above the expected one, valued at the cost of good product.
 std::vector<render::Block> excess_notes(const month::MonthAccount& account, const std::string& currency) {
     const auto cost = month::process_cost(account, month::scrap_price(account));
     if (!cost) return {};
@@ -191,7 +191,7 @@ ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
     return result;
 }
 
-// What a close would wait for.
+// Negative stocks, which a close refuses.
 ReportSection below_zero_section(const month::MonthAccount& account) {
     ReportSection section;
     const auto look_at = [&](const std::string& name, Grams close) {

@@ -8,8 +8,8 @@
 
 namespace flutebook::reports {
 
-/// Nothing but the heading where a model was at fault: that is told on stderr. Quantities that the same limits stop are
-/// told together; where one limit stops many ways, the first are named and the others counted.
+/// The heading alone where a model was at fault: stderr says so. Quantities that the same limits stop share a part;
+/// where one limit stops many ways, the first are named and the others counted.
 [[nodiscard]] render::Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer,
                                           const answers::QuoteOptions& asked);
 

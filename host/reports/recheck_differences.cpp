@@ -56,7 +56,8 @@ std::vector<Cell> figure_cells(const Difference& difference, const FigureName& n
             number_of(unit(by), least_digits, unit.name, Sign::always)};
 }
 
-// Sums over another layout end in other digits: far below what the host itself calls balanced, and nothing to read.
+// Sums over another layout differ in their last digits, far below the host's tolerance for a balance; a reader needs
+// none of it.
 bool is_noise(const Difference& difference) {
     const auto by = difference.by();
     return by && std::abs(*by) < 1e-9 * std::abs(*difference.was->number);
@@ -105,7 +106,7 @@ ReportTable lines_table(const ChangedQuantity& quantity, const ShownUnits& units
     return table;
 }
 
-// Told apart only where both had a hand in it.
+// The two causes stand apart only where both changed the cost.
 void add_causes(ReportSection& part, const Recheck& checked, std::size_t quantity) {
     const ChangedQuantity& changed = checked.today.quantities[quantity];
     if (checked.cause != answers::Cause::both || !changed.was || !changed.now) return;
@@ -118,7 +119,7 @@ void add_causes(ReportSection& part, const Recheck& checked, std::size_t quantit
              Note::Kind::sentence, 1});
 }
 
-// One that could be made then or today alone.
+// A quantity that could be made then or can be made today, but not both.
 void add_made_once(ReportSection& part, const Recheck& checked, const ChangedQuantity& changed) {
     const int coin = checked.plant.currency_minor_units;
     const auto price = [&](const answers::Total& total) { return render::coin_text(total.price_per_thousand, coin); };

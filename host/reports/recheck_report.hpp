@@ -6,7 +6,7 @@
 
 namespace flutebook::reports {
 
-/// Whether anything differs and by whose doing; the ladder then and now; what changed in the plant's files and plugins;
+/// Whether anything differs and what caused it; the ladder then and now; what changed in the plant's files and plugins;
 /// quantity by quantity every figure and cost line that differs.
 [[nodiscard]] render::Report recheck_report(const answers::Recheck& checked);
 

@@ -1,4 +1,4 @@
-// What every section of a cost sheet draws on: the plant, the request, the units that people read, and the words that
+// What every section of a cost sheet needs: the plant, the request, the units that people read, and the words that
 // sections share.
 #pragma once
 
@@ -26,7 +26,7 @@ struct SheetContext {
     [[nodiscard]] std::string order_text(double quantity) const;
 };
 
-/// The order in which every page tells them.
+/// The order of classes on every page.
 inline constexpr std::array<contract::CostClass, 5> cost_classes{
     contract::CostClass::material, contract::CostClass::energy, contract::CostClass::system,
     contract::CostClass::waste_management, contract::CostClass::recovery};

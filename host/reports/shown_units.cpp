@@ -14,7 +14,7 @@ namespace {
 using plant::Plant;
 using plant::Units;
 
-// A unit of the models, and what a us plant reads instead: in the spelling of the units library, and in people's.
+// A unit of the models and its us counterpart, as the units library spells it and as people do.
 struct Counterpart {
     const char *metric, *us, *name;
 };

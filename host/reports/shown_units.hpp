@@ -1,5 +1,5 @@
 // The units that people of the plant read: metric, or the trade's inches, feet, pounds and MSF. The sheet is written
-// once, in the host's own units, and every number passes through here on its way out.
+// once, in the host's own units, and every number is converted here when it is shown.
 //
 // Answers for machines (--json) never do: they are metric for every plant.
 #pragma once
