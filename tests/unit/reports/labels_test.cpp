@@ -43,7 +43,7 @@ std::set<std::string> labels_of(const render::Report& report) {
     return labels;
 }
 
-std::size_t count_of(const std::string& text, const std::string& part) {
+std::size_t times_in(const std::string& text, const std::string& part) {
     std::size_t count = 0;
     for (auto at = text.find(part); at != std::string::npos; at = text.find(part, at + part.size())) ++count;
     return count;
@@ -60,7 +60,7 @@ TEST_CASE("each label of a cost sheet that says more than one word stands once i
     std::size_t found = 0;
     for (const std::string& label : labels) {
         if (label.find(' ') == std::string::npos) continue;  // "fed" and "lost" are words, and stand in many tables
-        const std::size_t times = count_of(sources, "\"" + label + "\"");
+        const std::size_t times = times_in(sources, "\"" + label + "\"");
         CAPTURE(label);
         CHECK(times <= 1);
         found += times;
