@@ -34,6 +34,12 @@ std::optional<double> Difference::by() const {
     return std::isfinite(rounded) && rounded != 0 ? rounded : exact;
 }
 
+bool ChangedQuantity::differs() const {
+    return was.has_value() != now.has_value() || !lines.empty() ||
+           std::any_of(figures.begin(), figures.end(),
+                       [](const Difference& figure) { return figure.was && figure.now; });
+}
+
 Money ChangedLine::by() const {
     return (now ? now->amount : Money()) - (was ? was->amount : Money());
 }

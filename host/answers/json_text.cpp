@@ -53,6 +53,20 @@ void write(std::string& out, const Json& value, std::size_t depth) {
 
 }  // namespace
 
+Json amount_json(Money amount) {
+    return amount.to_double();
+}
+
+Json document(const char* name, const Json& tree) {
+    Json result = {{"answer", name}, {"answer_version", document_version}};
+    result.update(tree);
+    return result;
+}
+
+std::string document_text(const char* name, const Json& tree) {
+    return json_text(document(name, tree));
+}
+
 std::string json_text(const Json& tree) {
     std::string result;
     write(result, tree, 0);

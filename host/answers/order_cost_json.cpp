@@ -9,25 +9,21 @@ namespace flutebook::answers {
 
 namespace {
 
-Json money(Money amount) {
-    return amount.to_double();
-}
-
 Json stages_json(const Stages& cost) {
-    return {{"quoted", money(cost.quoted)},
-            {"standard", money(cost.standard)},
-            {"converted", money(cost.converted)},
-            {"used", money(cost.used)},
-            {"actual", money(cost.paid)}};
+    return {{"quoted", amount_json(cost.quoted)},
+            {"standard", amount_json(cost.standard)},
+            {"converted", amount_json(cost.converted)},
+            {"used", amount_json(cost.used)},
+            {"actual", amount_json(cost.paid)}};
 }
 
 Json variances_json(const Stages& cost) {
     const auto item = variances_of(cost);
-    return {{"volume", money(item.volume)},
-            {"yield", money(item.yield)},
-            {"usage", money(item.usage)},
-            {"price", money(item.price)},
-            {"total", money(item.total())}};
+    return {{"volume", amount_json(item.volume)},
+            {"yield", amount_json(item.yield)},
+            {"usage", amount_json(item.usage)},
+            {"price", amount_json(item.price)},
+            {"total", amount_json(item.total())}};
 }
 
 Json pieces_json(const OrderStep::StepPieces& pieces) {
@@ -102,10 +98,10 @@ Json order_cost_json(const OrderCost& answer) {
     result["days"] = Json::array({base::to_string(answer.days.front()), base::to_string(answer.days.back())});
     result["cost"] = stages_json(answer.cost);
     result["variance"] = variances_json(answer.cost);
-    result["cost_per_thousand"] = {{"quoted", money(answer.quoted_per_thousand)},
-                                   {"actual", money(answer.paid_per_thousand)}};
+    result["cost_per_thousand"] = {{"quoted", amount_json(answer.quoted_per_thousand)},
+                                   {"actual", amount_json(answer.paid_per_thousand)}};
     result["as_quoted"] = answer.is_as_quoted();
-    result["saved_cost"] = money(answer.saved_cost);
+    result["saved_cost"] = amount_json(answer.saved_cost);
     result["plugins"] = Json::array();
     for (const auto& plugin : answer.plugins) result["plugins"].push_back(changed_plugin_json(plugin));
     result["steps"] = steps_json(answer.steps);

@@ -107,9 +107,4 @@ struct QuoteOptions {
     std::optional<std::string> explain;  // a line's name
 };
 
-/// An answer as people and as scripts are shown it.
-struct Shown {
-    std::string text, json;
-};
-
 }  // namespace flutebook::answers

@@ -2,18 +2,13 @@
 
 #include <cstddef>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "host/answers/place_text.hpp"
 
 namespace flutebook::answers {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-Json money(Money amount) {
-    return amount.to_double();
-}
 
 Json by_step(const std::vector<double>& pieces, std::size_t first_step) {
     Json result = Json::array();
@@ -31,6 +26,20 @@ Json mass_json(const MassBalance& mass) {
             {"loss", std::move(loss)}};
 }
 
+Json losses_json(const MassBalance& mass) {
+    Json result = Json::array();
+    for (const auto& cause : mass.losses)
+        result.push_back({{"cause", cause.cause}, {"title", cause.title}, {"kg_by_step", cause.by_step_kg}});
+    return result;
+}
+
+Json line_titles_json(const std::vector<CostLine>& lines) {
+    Json result = Json::array();
+    for (const CostLine& line : lines)
+        result.push_back({{"title", line.title}, {"place", line.step_name}, {"paper", line.ply_name}});
+    return result;
+}
+
 Json line_json(const CostLine& line) {
     return {{"plugin", line.plugin},
             {"line", line.line},
@@ -41,7 +50,7 @@ Json line_json(const CostLine& line) {
             {"quantity", line.quantity},
             {"unit", line.unit},
             {"rate", line.rate},
-            {"amount", money(line.amount)}};
+            {"amount", amount_json(line.amount)}};
 }
 
 Json figure_json(const explain::TracedFigure& figure) {
@@ -87,8 +96,8 @@ void add_layout(Json& result, const Quote& quote) {
 }
 
 void add_more(Json& result, const Quote& quote) {
-    result["cost_per_m2"] = money(quote.cost_per_m2);
-    result["cost_per_tonne"] = money(quote.cost_per_tonne);
+    result["cost_per_m2"] = amount_json(quote.cost_per_m2);
+    result["cost_per_tonne"] = amount_json(quote.cost_per_tonne);
     result["nx"] = quote.nx;
     result["ny"] = quote.ny;
     result["web_area_m2"] = quote.web_area_m2;
@@ -99,14 +108,14 @@ void add_more(Json& result, const Quote& quote) {
                                            {"name", step_waste.step_name},
                                            {"intake_kg", step_waste.intake_kg},
                                            {"loss_kg", step_waste.loss_kg},
-                                           {"cost", money(step_waste.cost)}});
+                                           {"cost", amount_json(step_waste.cost)}});
     }
     result["candidates"] = quote.candidates;
     result["runners_up"] = Json::array();
     for (const RunnerUp& runner_up : quote.runners_up)
         result["runners_up"].push_back({{"candidate", runner_up.candidate},
-                                        {"cost", money(runner_up.cost)},
-                                        {"dearer_by", money(runner_up.dearer_by)}});
+                                        {"cost", amount_json(runner_up.cost)},
+                                        {"dearer_by", amount_json(runner_up.dearer_by)}});
 }
 
 Json quote_json(const Quote& quote, const QuoteOptions& asked) {
@@ -116,13 +125,15 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked) {
     result["mass_kg"] = mass_json(quote.mass);
     result["lines"] = Json::array();
     for (const CostLine& line : quote.lines) result["lines"].push_back(line_json(line));
-    result["cost"] = money(quote.cost);
-    result["cost_per_thousand"] = money(quote.cost_per_thousand);
-    result["price_per_thousand"] = money(quote.price_per_thousand);
-    result["contribution_per_thousand"] = money(quote.contribution_per_thousand);
-    result["waste_cost"] = money(quote.waste_cost);
-    result["recovery"] = money(quote.recovery);
+    result["cost"] = amount_json(quote.cost);
+    result["cost_per_thousand"] = amount_json(quote.cost_per_thousand);
+    result["price_per_thousand"] = amount_json(quote.price_per_thousand);
+    result["contribution_per_thousand"] = amount_json(quote.contribution_per_thousand);
+    result["waste_cost"] = amount_json(quote.waste_cost);
+    result["recovery"] = amount_json(quote.recovery);
     add_more(result, quote);
+    result["losses"] = losses_json(quote.mass);
+    result["line_titles"] = line_titles_json(quote.lines);
     if (asked.explain) result["explain"] = trails_json(quote.trails);
     return result;
 }
@@ -134,19 +145,60 @@ Json unmakeable_json(const Unmakeable& unmakeable) {
     return {{"quantity", unmakeable.quantity}, {"refused", std::move(refused)}};
 }
 
+Json converters_json(const plant::Plant& plant, const RequestAnswer& answer) {
+    static constexpr const char* kinds[] = {"printer", "die-cutter", "folder-gluer"};
+    std::set<std::string> codes;
+    for (const auto& quantity : answer.quantities)
+        if (quantity.quote) codes.insert(quantity.quote->route.begin(), quantity.quote->route.end());
+    Json result = Json::array();
+    for (const std::string& code : codes)
+        if (const plant::Converter* converter = plant.find_converter(code))
+            result.push_back({{"code", code}, {"kind", kinds[static_cast<std::size_t>(converter->kind)]}});
+    return result;
+}
+
+Json page_json(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
+    const orders::Request& request = answer.request;
+    Json result = {{"customer", request.customer},
+                   {"date", base::to_string(request.date)},
+                   {"style", request.style},
+                   {"board", plant.boards.at(request.board).code}};
+    result["inside_mm"] = nullptr;
+    result["outside_mm"] = nullptr;
+    if (const auto& inside = request.inside)
+        result["inside_mm"] = {inside->length_mm, inside->width_mm, inside->height_mm};
+    if (const auto& outline = request.outline) result["outside_mm"] = {outline->length_mm, outline->width_mm};
+    result["colours"] = request.colours;
+    result["margin"] = request.margin;
+    result["explained"] = asked.explain ? Json(*asked.explain) : Json(nullptr);
+    result["converters"] = converters_json(plant, answer);
+    return result;
+}
+
 }  // namespace
 
 Json quote_document(const plant::Plant& plant) {
-    return {{"plant", plant.name}, {"currency", plant.currency}, {"requests", Json::array()}};
+    return document("quote", {{"plant", plant.name},
+                              {"currency", plant.currency},
+                              {"currency_decimals", plant.currency_minor_units},
+                              {"units", plant.units == plant::Units::us ? "us" : "metric"},
+                              {"requests", Json::array()}});
 }
 
-Json request_json(const RequestAnswer& answer, const QuoteOptions& asked) {
+Json request_json(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
     Json result = {{"request", answer.request.number}, {"quotes", Json::array()}};
     for (const auto& quantity : answer.quantities)
         result["quotes"].push_back(quantity.quote ? quote_json(*quantity.quote, asked)
                                                   : unmakeable_json(*quantity.unmakeable));
     if (answer.model_fault) result["fault"] = *answer.model_fault;
+    result["page"] = page_json(plant, answer, asked);
     return result;
+}
+
+std::string quote_text(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
+    Json tree = quote_document(plant);
+    tree["requests"].push_back(request_json(plant, answer, asked));
+    return json_text(tree);
 }
 
 }  // namespace flutebook::answers

@@ -21,7 +21,8 @@ struct Leaf {
     std::string path;              // "papers.KL135.price[2026-01-01].per_tonne"
     std::string text;              // as it was written; a list as "[1850, 2050]"
     std::optional<double> number;  // of what is a number
-    base::Place place;             // of a leaf from JSON: none
+    base::Place place;             // of a leaf of a file
+    std::string unit = "";         // of a figure: "mm", "kg", "money", "1"; empty where it is no number
 };
 
 /// `was` alone: taken out; `now` alone: added.
@@ -66,9 +67,8 @@ struct ChangedQuantity {
     std::vector<ChangedLine> lines;   // in today's order, then those that are gone
     std::vector<std::string> limits;  // of what was made then and cannot be made today: "WAY: LIMIT"
 
-    [[nodiscard]] bool differs() const {
-        return was.has_value() != now.has_value() || !figures.empty() || !lines.empty();
-    }
+    /// A figure whose key only one of the two documents has is told, and is no difference.
+    [[nodiscard]] bool differs() const;
 };
 
 /// The saved files by today's plugins.

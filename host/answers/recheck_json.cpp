@@ -123,7 +123,7 @@ std::string recheck_json(const Recheck& checked) {
     result["today"] = {{"ends", name_of(today_ends, checked.today.ends)}, {"complaints", checked.today.complaints}};
     result["heading"] = list_json(checked.today.heading, difference_json);
     result["quantities"] = quantities_json(checked);
-    return json_text(result);
+    return document_text("quote-recheck", result);
 }
 
 }  // namespace flutebook::answers

@@ -15,7 +15,7 @@ namespace {
 std::string in_form(const answers::Checked& checked, PluginCheckCommand::As form) {
     switch (form) {
         case PluginCheckCommand::As::json:
-            return answers::json_text(answers::check_json(checked));
+            return answers::document_text("plugin-check", answers::check_json(checked));
         case PluginCheckCommand::As::junit:
             return reports::check_junit(checked);
         case PluginCheckCommand::As::text:

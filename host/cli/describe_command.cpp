@@ -20,7 +20,7 @@ std::string in_form(const answers::DescribedModel& described, PluginDescribeComm
         case PluginDescribeCommand::As::yaml:
             return reports::describe_yaml(described);
         case PluginDescribeCommand::As::json:
-            return answers::json_text(answers::describe_json(described));
+            return answers::document_text("plugin", answers::describe_json(described));
         case PluginDescribeCommand::As::text:
             break;
     }

@@ -31,7 +31,7 @@ answers::Json json() {
 ExitCode run_plugin_facts(const PluginFactsCommand& asked, Output& output) {
     switch (asked.as) {
         case PluginFactsCommand::As::json:
-            output.write(answers::json_text(json()));
+            output.write(answers::document_text("facts", json()));
             break;
         case PluginFactsCommand::As::markdown:
             output.write(render::to_markdown(reports::facts_report()));

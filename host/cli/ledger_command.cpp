@@ -57,7 +57,7 @@ answers::Json proof_json(const ledger::Proof& proof) {
 ExitCode run_close(const plant::Plant& plant, const std::string& ledger, const CloseCommand& asked, Output& output) {
     auto store = Store::open_for_writing(ledger, IfMissing::refuse);
     const auto answer = services::close(plant, store, {asked.month, asked.why, person_at_work()});
-    output.write(asked.form == OutputFormat::json ? answers::json_text(close_json(answer))
+    output.write(asked.form == OutputFormat::json ? answers::document_text("close", close_json(answer))
                                                   : render::to_text(reports::close_report(answer)));
     return ExitCode::done;
 }
@@ -65,14 +65,14 @@ ExitCode run_close(const plant::Plant& plant, const std::string& ledger, const C
 ExitCode run_reverse(const std::string& ledger, const ReverseCommand& asked, Output& output) {
     auto store = Store::open_for_writing(ledger, IfMissing::refuse);
     const auto answer = services::reverse(store, {asked.entry, asked.why, person_at_work(), asked.date});
-    output.write(asked.form == OutputFormat::json ? answers::json_text(reverse_json(answer))
+    output.write(asked.form == OutputFormat::json ? answers::document_text("reverse", reverse_json(answer))
                                                   : render::to_text(reports::reverse_report(answer)));
     return ExitCode::done;
 }
 
 ExitCode run_verify(const std::string& ledger, const VerifyCommand& asked, Output& output) {
     const auto proof = services::verify(ledger, asked.head);
-    output.write(asked.form == OutputFormat::json ? answers::json_text(proof_json(proof))
+    output.write(asked.form == OutputFormat::json ? answers::document_text("verify", proof_json(proof))
                                                   : render::to_text(reports::verify_report(proof)));
     std::vector<std::string> lines;
     for (const auto& finding : proof.findings) lines.push_back(finding.text);
@@ -85,7 +85,7 @@ ExitCode run_backup(const std::string& ledger, const BackupCommand& asked, Outpu
     if (asked.form == OutputFormat::json) {
         auto tree = proof_json(proof);
         tree["file"] = asked.file;
-        output.write(answers::json_text(tree));
+        output.write(answers::document_text("backup", tree));
     } else {
         output.write(render::to_text(reports::backup_report(asked.file, proof)));
     }

@@ -43,7 +43,7 @@ ExitCode run_month(const plant::Plant& plant, const std::string& ledger, const M
         if (html) html->write(render::to_html({report}));
         if (prints_text) output.write(render::to_text(report));
     }
-    if (asked.form == OutputFormat::json) output.write(answers::json_text(answers::month_json(answer)));
+    if (asked.form == OutputFormat::json) output.write(answers::document_text("month", answers::month_json(answer)));
     return ExitCode::done;
 }
 

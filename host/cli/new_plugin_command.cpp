@@ -37,8 +37,8 @@ std::string text(const std::string& name, const answers::NewPlugin& result) {
 ExitCode run_plugin_new(const PluginNewCommand& asked, Output& output) {
     const answers::NewPlugin result = services::new_plugin(asked.name);
     if (asked.form == OutputFormat::json)
-        output.write(answers::json_text(
-            answers::Json{{"folder", asked.name}, {"files", result.files}, {"prefix", result.prefix}}));
+        output.write(answers::document_text(
+            "new-plugin", answers::Json{{"folder", asked.name}, {"files", result.files}, {"prefix", result.prefix}}));
     else
         output.write(text(asked.name, result));
     return ExitCode::done;

@@ -6,6 +6,8 @@
 
 #include "host/answers/json_text.hpp"
 #include "host/cli/person.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/quote_report.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 
@@ -31,14 +33,21 @@ std::string order_text(const orders::OrderRecord& order) {
 ExitCode run_quote_show(const std::string& ledger, const QuoteShowCommand& asked, Output& output) {
     const auto store = ledger::Store::open_for_reading(ledger);
     const ledger::SavedQuote quote = services::saved_quote(store, asked.quote);
-    output.write(services::part_of(quote, asked.form == OutputFormat::json ? "answer.json" : "answer.txt"));
+    const answers::QuoteDocument document = services::saved_document(quote);
+    if (asked.form == OutputFormat::json)
+        output.write(services::part_of(quote, "answer.json"));
+    else if (document.version == 0)
+        output.write(services::part_of(quote, "answer.txt"));
+    else
+        output.write(render::to_text(reports::quote_report(document.plant, document.answer, document.asked)) + "\n");
     return ExitCode::done;
 }
 
 ExitCode run_order(const std::string& ledger, const OrderCommand& asked, Output& output) {
     auto store = ledger::Store::open_for_writing(ledger, ledger::IfMissing::refuse);
     const auto order = services::take_order(store, {asked.quote, asked.quantity, asked.number, person_at_work()});
-    output.write(asked.form == OutputFormat::json ? answers::json_text(order_json(order)) : order_text(order));
+    output.write(asked.form == OutputFormat::json ? answers::document_text("order", order_json(order))
+                                                  : order_text(order));
     return ExitCode::done;
 }
 

@@ -12,8 +12,9 @@ namespace flutebook::cli {
 ExitCode run_order_cost(const plant::Plant& plant, const std::string& ledger, const OrderCostCommand& asked,
                         Output& output) {
     const auto answer = services::order_cost(plant, ledger, asked.order);
-    output.write(asked.form == OutputFormat::json ? answers::json_text(answers::order_cost_json(answer))
-                                                  : render::to_text(reports::order_cost_report(plant, answer)));
+    output.write(asked.form == OutputFormat::json
+                     ? answers::document_text("order-cost", answers::order_cost_json(answer))
+                     : render::to_text(reports::order_cost_report(plant, answer)));
     return ExitCode::done;
 }
 

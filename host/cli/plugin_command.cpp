@@ -26,15 +26,17 @@ ExitCode draw_graph(const services::Workplace& workplace, Output& output) {
 }  // namespace
 
 ExitCode run_plugin_list(const services::Workplace& workplace, OutputFormat form, Output& output) {
-    output.write(form == OutputFormat::json ? answers::json_text(answers::plugin_list_json(workplace.engine.graph()))
-                                            : render::to_text(reports::plugin_list_report(workplace.engine.graph())));
+    output.write(form == OutputFormat::json
+                     ? answers::document_text("plugin-list", answers::plugin_list_json(workplace.engine.graph()))
+                     : render::to_text(reports::plugin_list_report(workplace.engine.graph())));
     return ExitCode::done;
 }
 
 ExitCode run_plugin_graph(const services::Workplace& workplace, PluginGraphCommand::As as, Output& output) {
     switch (as) {
         case PluginGraphCommand::As::json:
-            output.write(answers::json_text(answers::plugin_graph_json(workplace.plant, workplace.engine.graph())));
+            output.write(answers::document_text("plugin-graph",
+                                                answers::plugin_graph_json(workplace.plant, workplace.engine.graph())));
             break;
         case PluginGraphCommand::As::dot:
             output.write(reports::plugin_graph_dot(workplace.plant, workplace.engine.graph()));

@@ -31,8 +31,9 @@ answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, c
 
 ExitCode run_post(const plant::Plant& plant, const std::string& ledger, const PostCommand& asked, Output& output) {
     const auto answer = post(plant, ledger, {asked.files, person_at_work(), asked.keep});
-    output.write(asked.form == OutputFormat::json ? answers::json_text(answers::post_json(answer, asked.keep))
-                                                  : render::to_text(reports::post_report(plant, answer, asked.keep)));
+    output.write(asked.form == OutputFormat::json
+                     ? answers::document_text("post", answers::post_json(answer, asked.keep))
+                     : render::to_text(reports::post_report(plant, answer, asked.keep)));
     return ExitCode::done;
 }
 

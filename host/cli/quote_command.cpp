@@ -18,7 +18,6 @@
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_report.hpp"
-#include "host/reports/whole_answer.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 
@@ -121,7 +120,7 @@ private:
         std::string number;
         if (asked_.keep == QuoteCommand::Keep::quotes && services::can_be_saved(result)) number = save(result);
         if (asked_.form == OutputFormat::json) {
-            answers::Json tree = answers::request_json(result, desk_asked_);
+            answers::Json tree = answers::request_json(workplace_.plant, result, desk_asked_);
             if (!number.empty()) tree["saved"] = number;
             document_["requests"].push_back(std::move(tree));
         }
@@ -137,9 +136,7 @@ private:
 
     std::string save(const answers::RequestAnswer& result) {
         if (!store_) store_ = ledger::Store::open_for_writing(ledger_, ledger::IfMissing::create);
-        return services::save_quote(*store_, workplace_,
-                                    {result, desk_asked_, reports::whole_answer(workplace_.plant, result, desk_asked_)},
-                                    person_at_work());
+        return services::save_quote(*store_, workplace_, {result, desk_asked_}, person_at_work());
     }
 
     const services::Workplace& workplace_;

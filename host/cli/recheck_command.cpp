@@ -3,7 +3,6 @@
 #include "host/answers/recheck_json.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/recheck_report.hpp"
-#include "host/reports/whole_answer.hpp"
 #include "host/services/quoting/recheck.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 
@@ -26,8 +25,7 @@ ledger::SavedQuote read_quote(const std::string& ledger, const std::string& numb
 
 ExitCode run_quote_recheck(const std::string& plant, const std::string& ledger, const QuoteRecheckCommand& asked,
                            Output& output) {
-    const answers::Recheck checked =
-        services::recheck(read_quote(ledger, asked.quote), {plant, asked.threads}, reports::whole_answer);
+    const answers::Recheck checked = services::recheck(read_quote(ledger, asked.quote), {plant, asked.threads});
     output.write(asked.form == OutputFormat::json ? answers::recheck_json(checked)
                                                   : render::to_text(reports::recheck_report(checked)) + "\n");
     complain(checked.reproduction.complaints);

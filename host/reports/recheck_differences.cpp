@@ -136,7 +136,7 @@ void add_made_once(ReportSection& part, const Recheck& checked, const ChangedQua
 ReportSection changed_quantity_part(const Recheck& checked, std::size_t quantity) {
     const ChangedQuantity& changed = checked.today.quantities[quantity];
     ReportSection part;
-    if (!changed.differs()) return part;
+    if (!changed.differs() && changed.figures.empty()) return part;
     part = {"quantity " + render::number_text(changed.quantity, 0), {}, ReportSection::Kind::part, checked.quote};
     if (changed.was.has_value() != changed.now.has_value()) {
         add_made_once(part, checked, changed);

@@ -48,10 +48,12 @@ double kg(const Json& quote, const char* key) {
 
 TEST_CASE("the document names plant and currency, then the requests as they were asked") {
     const Json all = Json::parse(all_answers());
-    CHECK(keys(all) == std::vector<std::string>{"plant", "currency", "requests"});
+    CHECK(keys(all) == std::vector<std::string>{"answer", "answer_version", "plant", "currency", "currency_decimals",
+                                                "units", "requests"});
     CHECK(all["currency"] == "EUR");
     CHECK(all["requests"].size() == all_demo_requests().size());
-    for (const Json& request : all["requests"]) CHECK(keys(request) == std::vector<std::string>{"request", "quotes"});
+    for (const Json& request : all["requests"])
+        CHECK(keys(request) == std::vector<std::string>{"request", "quotes", "page"});
     const Json turned = Json::parse(quote_demo({demo_request("R-1003"), demo_request("R-1001")}, {"--json"}).output);
     CHECK(turned["requests"][0]["request"] == "R-1003");
     CHECK(turned["requests"][1]["request"] == "R-1001");
@@ -87,7 +89,9 @@ TEST_CASE("a quote has its keys in their order, and more only behind them") {
                                              "web_area_m2",
                                              "waste_by_step",
                                              "candidates",
-                                             "runners_up"};
+                                             "runners_up",
+                                             "losses",
+                                             "line_titles"};
     REQUIRE(all_quotes().size() > 20);
     for (const Json& quote : all_quotes()) {
         CHECK(keys(quote) == wanted);
@@ -197,6 +201,9 @@ TEST_CASE("a plant that is shown us units gives scripts the same numbers") {
     for (Json* all : {&us, &metric})
         for (Json& quote : (*all)["requests"][0]["quotes"])
             for (Json& json : quote["runners_up"]) json.erase("candidate");  // a name for people
+    CHECK(us["units"] == "us");
+    CHECK(metric["units"] == "metric");
+    for (Json* all : {&us, &metric}) all->erase("units");  // which those names are in
     CHECK(us == metric);
 }
 

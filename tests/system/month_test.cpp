@@ -83,10 +83,11 @@ TEST_CASE("a month in JSON has the documented keys, in kg and money, and both ba
     const auto month = parsed(plant.ask({"month", "2026-09", "--json"}));
     std::vector<std::string> keys;
     for (const auto& member : month.items()) keys.push_back(member.key());
-    CHECK(keys == std::vector<std::string>{"month", "issued_kg", "adhesive_kg", "product_kg", "loss_kg", "expected_kg",
-                                           "unexplained_kg", "centre_kg", "floor_kg", "loose_scrap_kg", "bale_yard_kg",
-                                           "sent_kg", "paid_kg", "revenue", "waste_cost", "product_cost", "floor_cost",
-                                           "recycling_rate"});
+    CHECK(keys == std::vector<std::string>{"answer",         "answer_version", "month",      "issued_kg",
+                                           "adhesive_kg",    "product_kg",     "loss_kg",    "expected_kg",
+                                           "unexplained_kg", "centre_kg",      "floor_kg",   "loose_scrap_kg",
+                                           "bale_yard_kg",   "sent_kg",        "paid_kg",    "revenue",
+                                           "waste_cost",     "product_cost",   "floor_cost", "recycling_rate"});
     CHECK(month["loss_kg"] == Json({{"rejects", 40.0}, {"side-trim", 120.0}}));
     CHECK(month["expected_kg"]["side-trim"] == 100.0);
     CHECK(month["unexplained_kg"] == Json({{"C1", 30.0}, {"FG1", 0.0}, {"floor", 0.0}}));

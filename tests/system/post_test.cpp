@@ -84,7 +84,8 @@ TEST_CASE("post --json gives rows, files and sums under their keys") {
     Office office;
     const Words files = {office.write("tickets.csv", tickets), office.write("bales.csv", bales)};
     const auto answer = Json::parse(office.post(files, {"--json"}).output);
-    CHECK(keys(answer) == Words{"dry_run", "posted", "skipped", "first_entry", "head", "files", "moved"});
+    CHECK(keys(answer) ==
+          Words{"answer", "answer_version", "dry_run", "posted", "skipped", "first_entry", "head", "files", "moved"});
     CHECK(answer["dry_run"] == false);
     CHECK(answer["posted"] == 3);
     CHECK(answer["first_entry"] == 1);

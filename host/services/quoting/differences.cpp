@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
-#include <nlohmann/json.hpp>
 #include <unordered_map>
 #include <utility>
 
@@ -14,7 +13,6 @@ namespace flutebook::services {
 namespace {
 
 using plant::Node;
-using Json = nlohmann::ordered_json;
 
 std::optional<double> number_in(const std::string& text) {
     double result = 0;
@@ -74,31 +72,6 @@ void add_leaves(const Node& node, const std::string& path, std::vector<answers::
     }
 }
 
-// A list as people write it: "[FG1, DC1]".
-std::string in_one_line(const Json& value) {
-    if (value.is_string()) return value.get<std::string>();
-    if (!value.is_array()) return value.dump();
-    std::vector<std::string> texts;
-    for (const Json& json : value) texts.push_back(in_one_line(json));
-    return fmt::format("[{}]", fmt::join(texts, ", "));
-}
-
-bool is_flat_list(const Json& value) {
-    return value.is_array() &&
-           std::none_of(value.begin(), value.end(), [](const Json& json) { return json.is_structured(); });
-}
-
-void add_leaves(const Json& value, const std::string& path, std::vector<answers::Leaf>& leaves) {
-    if (value.is_object()) {
-        for (const auto& member : value.items()) add_leaves(member.value(), under(path, member.key()), leaves);
-    } else if (value.is_array() && !is_flat_list(value)) {
-        for (std::size_t i = 0; i < value.size(); ++i) add_leaves(value[i], fmt::format("{}[{}]", path, i + 1), leaves);
-    } else {
-        const auto number = value.is_number() ? std::optional(value.get<double>()) : std::nullopt;
-        leaves.push_back({path, in_one_line(value), number, {}});
-    }
-}
-
 std::unordered_map<std::string, const answers::Leaf*> by_path(const std::vector<answers::Leaf>& leaves) {
     std::unordered_map<std::string, const answers::Leaf*> result;
     for (const answers::Leaf& leaf : leaves) result.emplace(leaf.path, &leaf);
@@ -108,12 +81,6 @@ std::unordered_map<std::string, const answers::Leaf*> by_path(const std::vector<
 }  // namespace
 
 std::vector<answers::Leaf> leaves_of(const Node& root) {
-    std::vector<answers::Leaf> result;
-    add_leaves(root, "", result);
-    return result;
-}
-
-std::vector<answers::Leaf> leaves_of(const Json& root) {
     std::vector<answers::Leaf> result;
     add_leaves(root, "", result);
     return result;

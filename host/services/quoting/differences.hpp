@@ -4,7 +4,6 @@
 // or on another line, differs in nothing. Pure values; any thread.
 #pragma once
 
-#include <nlohmann/json_fwd.hpp>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,9 +16,6 @@ namespace flutebook::services {
 /// The leaves of a file, in its order. A list's entry is named by its only key (a model), by the day it counts from (a
 /// price), else by its number from 1.
 [[nodiscard]] std::vector<answers::Leaf> leaves_of(const plant::Node& root);
-
-/// The leaves of a JSON value, in its order. An entry of a list is named by its number from 1.
-[[nodiscard]] std::vector<answers::Leaf> leaves_of(const nlohmann::ordered_json& root);
 
 /// In the order of `now`; what was taken out follows, in its own order. Values are compared as they were written.
 [[nodiscard]] std::vector<answers::Difference> differences(const std::vector<answers::Leaf>& was,

@@ -1,45 +1,45 @@
 #include "host/services/quoting/recheck.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <nlohmann/json.hpp>
 #include <utility>
 
+#include "host/answers/figures.hpp"
+#include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
+#include "host/services/quoting/changed_quotes.hpp"
+#include "host/services/quoting/differences.hpp"
+#include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_workplace.hpp"
 
 namespace flutebook::services {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
+using answers::Cause;
+using answers::Reproduction;
+using answers::TodaysAnswer;
 
-// One way of working the quote out again: an answer, or why there is none.
+// One way of working the quote out again: its document, or why there is none.
 struct Recosted {
-    std::optional<answers::Shown> shown;
-    answers::TodaysAnswer::Ends ends = answers::TodaysAnswer::Ends::answered;
+    std::string text;  // empty where there is none
+    std::optional<answers::QuoteDocument> document;
+    TodaysAnswer::Ends ends = TodaysAnswer::Ends::answered;
     std::vector<std::string> complaints;
     std::optional<base::Date> date;
 };
 
-// The document with one request that every saved answer is. Trails are a view of the figures that are there anyway.
-Json read_answer(const std::string& json) {
-    Json tree = Json::parse(json);
-    for (Json& quote : tree.at("requests").at(0).at("quotes")) quote.erase("explain");
-    return tree;
+Recosted unanswered(TodaysAnswer::Ends ends, std::vector<std::string> complaints) {
+    return {"", std::nullopt, ends, std::move(complaints), std::nullopt};
 }
 
-const Json& request_in(const Json& document) {
-    return document.at("requests").at(0);
-}
-
-Recosted answered(const Workplace& workplace, const orders::Request& request, const answers::QuoteOptions& asked,
-                  const Show& show) {
+// Read back, so that both sides of every comparison were written and read alike.
+Recosted answered(const Workplace& workplace, const orders::Request& request, const answers::QuoteOptions& asked) {
     const answers::RequestAnswer answer = quote(workplace.plant, workplace.engine, request, asked);
     if (answer.model_fault)
-        return {std::nullopt, answers::TodaysAnswer::Ends::model_at_fault, {*answer.model_fault}, request.date};
-    return {show(workplace.plant, answer, asked), answers::TodaysAnswer::Ends::answered, {}, request.date};
+        return {"", std::nullopt, TodaysAnswer::Ends::model_at_fault, {*answer.model_fault}, request.date};
+    std::string text = answers::quote_text(workplace.plant, answer, asked);
+    answers::QuoteDocument document = answers::read_quote("today's answer", text);
+    return {std::move(text), std::move(document), TodaysAnswer::Ends::answered, {}, request.date};
 }
 
 // The place where the errors of one request are caught: a saved quote that cannot be worked out again is an answer.
@@ -48,63 +48,64 @@ Recosted around_one_request(const Work& work) {
     try {
         return work();
     } catch (const InputError& error) {
-        return {std::nullopt, answers::TodaysAnswer::Ends::refused, error.lines(), std::nullopt};
+        return unanswered(TodaysAnswer::Ends::refused, error.lines());
     } catch (const ModelError& error) {
-        return {std::nullopt, answers::TodaysAnswer::Ends::model_at_fault, error.lines(), std::nullopt};
+        return unanswered(TodaysAnswer::Ends::model_at_fault, error.lines());
     }
 }
 
-Recosted from_saved_files(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show) {
+Recosted from_saved_files(const ledger::SavedQuote& quote, const RecheckOptions& asked) {
     return around_one_request([&] {
         const Workplace workplace = open_saved(quote, asked.folder);
-        answers::QuoteOptions then{asked.threads, saved_options(quote).explain};
-        return answered(workplace, saved_request(quote, workplace.plant), then, show);
+        const answers::QuoteOptions then{asked.threads, saved_options(quote).explain};
+        return answered(workplace, saved_request(quote, workplace.plant), then);
     });
 }
 
-Recosted from_todays_files(const ledger::SavedQuote& quote, const Workplace& today, unsigned threads,
-                           const Show& show) {
+Recosted from_todays_files(const ledger::SavedQuote& quote, const Workplace& today, unsigned threads) {
     return around_one_request([&] {
-        return answered(today, saved_request(quote, today.plant), {threads, std::nullopt}, show);
+        return answered(today, saved_request(quote, today.plant), {threads, std::nullopt});
     });
 }
 
-answers::Reproduction reproduction(const ledger::SavedQuote& quote, const Recosted& again) {
-    using Ends = answers::Reproduction::Ends;
-    if (!again.shown) return {Ends::unfit, again.complaints, {}};
-    const bool is_same =
-        again.shown->text == part_of(quote, "answer.txt") && again.shown->json == part_of(quote, "answer.json");
-    return {is_same ? Ends::to_the_byte : Ends::otherwise, {}, totals_of(request_in(read_answer(again.shown->json)))};
+Reproduction reproduction(const ledger::SavedQuote& quote, const Recosted& again) {
+    using Ends = Reproduction::Ends;
+    if (!again.document) return {Ends::unfit, again.complaints, {}};
+    const bool is_same = again.text == part_of(quote, "answer.json");
+    return {is_same ? Ends::to_the_byte : Ends::otherwise, {}, totals_of(again.document->answer)};
 }
 
-std::vector<answers::Leaf> heading_of(Json document) {
-    document.erase("requests");
-    return leaves_of(document);
+std::vector<answers::Difference> heading_between(const answers::QuoteDocument& was, const answers::QuoteDocument& now) {
+    return differences(answers::heading_figures(was.plant), answers::heading_figures(now.plant));
 }
 
-answers::TodaysAnswer todays_answer(const Json& was, const Recosted& again) {
-    if (!again.shown) return {again.ends, again.complaints, {}, changed_quantities(request_in(was), Json())};
-    const Json now = read_answer(again.shown->json);
-    return {again.ends,
-            {},
-            differences(heading_of(was), heading_of(now)),
-            changed_quantities(request_in(was), request_in(now))};
+TodaysAnswer todays_answer(const answers::QuoteDocument& was, const Recosted& again) {
+    if (!again.document) return {again.ends, again.complaints, {}, changed_quantities(was.answer, nullptr)};
+    return {
+        again.ends, {}, heading_between(was, *again.document), changed_quantities(was.answer, &again.document->answer)};
 }
 
-answers::Cause cause_of(const Json& was, const Recosted& by_plugins, const Recosted& today) {
-    const Json now = today.shown ? read_answer(today.shown->json) : Json();
-    if (was == now) return answers::Cause::nothing_differs;
-    if (!by_plugins.shown) return answers::Cause::unknown;
-    const Json between = read_answer(by_plugins.shown->json);
-    if (between == was) return answers::Cause::plant_files;
-    return between == now ? answers::Cause::plugins : answers::Cause::both;
+bool is_same(const answers::QuoteDocument& was, const answers::QuoteDocument& now) {
+    const auto quantities = changed_quantities(was.answer, &now.answer);
+    return heading_between(was, now).empty() &&
+           std::none_of(quantities.begin(), quantities.end(),
+                        [](const answers::ChangedQuantity& quantity) { return quantity.differs(); });
 }
 
-answers::Recheck work_out_again(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show) {
+Cause cause_of(const answers::QuoteDocument& was, const Recosted& by_plugins, const Recosted& today) {
+    if (today.document && is_same(was, *today.document)) return Cause::nothing_differs;
+    if (!by_plugins.document) return Cause::unknown;
+    if (is_same(was, *by_plugins.document)) return Cause::plant_files;
+    return today.document && is_same(*by_plugins.document, *today.document) ? Cause::plugins : Cause::both;
+}
+
+}  // namespace
+
+answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked) {
     const Workplace today = open(asked.folder);
-    const Json was = read_answer(part_of(quote, "answer.json"));
-    const Recosted by_plugins = from_saved_files(quote, asked, show);
-    const Recosted now = from_todays_files(quote, today, asked.threads, show);
+    const answers::QuoteDocument was = saved_document(quote);
+    const Recosted by_plugins = from_saved_files(quote, asked);
+    const Recosted now = from_todays_files(quote, today, asked.threads);
     answers::Recheck result{quote.number,
                             quote.request,
                             quote.who,
@@ -118,18 +119,6 @@ answers::Recheck work_out_again(const ledger::SavedQuote& quote, const RecheckOp
                             cause_of(was, by_plugins, now)};
     if (!result.date) result.date = by_plugins.date ? by_plugins.date : now.date;
     return result;
-}
-
-}  // namespace
-
-answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show) {
-    try {
-        return work_out_again(quote, asked, show);
-    } catch (const Json::exception&) {
-        throw LedgerError(
-            LedgerError::Kind::unfit,
-            fmt::format("quote {}: its part answer.json cannot be read; run `flutebook verify`", quote.number));
-    }
 }
 
 }  // namespace flutebook::services

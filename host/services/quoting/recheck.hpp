@@ -6,7 +6,6 @@
 #pragma once
 
 #include <chrono>
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -21,10 +20,6 @@
 
 namespace flutebook::services {
 
-/// How the face shows an answer alone, as it does when a quote is saved.
-using Show =
-    std::function<answers::Shown(const plant::Plant&, const answers::RequestAnswer&, const answers::QuoteOptions&)>;
-
 struct RecheckOptions {
     std::string folder;  // the plant's, today
     unsigned threads = 1;
@@ -32,6 +27,6 @@ struct RecheckOptions {
 
 /// Throws InputError (plant) or ModelError where the plant of today is not fit, LedgerError where a part of the quote
 /// is not there. To be called before any other file is opened for writing.
-[[nodiscard]] answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked, const Show& show);
+[[nodiscard]] answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked);
 
 }  // namespace flutebook::services

@@ -59,8 +59,7 @@ std::string save_quote(ledger::Store& store, const Workplace& workplace, const Q
     for (const std::string& name : plant::plant_file_names())
         draft.parts.push_back({"plant/" + name, workplace.plant.files.at(name)});
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
-    draft.parts.push_back({"answer.txt", quote.shown.text});
-    draft.parts.push_back({"answer.json", quote.shown.json});
+    draft.parts.push_back({"answer.json", answers::quote_text(workplace.plant, answer, quote.asked)});
     for (const auto& item : answer.quantities)
         if (item.quote) draft.parts.push_back({terms_part(item.quote->quantity), orders::to_json(item.quote->terms)});
     return ledger::save_quotes(store, {&draft, 1}, who).front();
@@ -73,6 +72,10 @@ ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& nu
                           fmt::format("{}: no such quote: found '{}'; name one that `quote --save` gave, like Q000001",
                                       store.file(), number));
     return std::move(*found);
+}
+
+answers::QuoteDocument saved_document(const ledger::SavedQuote& quote) {
+    return answers::read_quote("quote " + quote.number, part_of(quote, "answer.json"));
 }
 
 SavedOptions saved_options(const ledger::SavedQuote& quote) {

@@ -7,14 +7,15 @@
 //   request.yaml            the request's file
 //   plant/plant.yaml …      the plant's six files
 //   plugins.json            [{"id", "version", "file", "sha256"}...]
-//   answer.txt, answer.json the answer as it was shown, for people and for scripts
+//   answer.json             the answer's document: see answers/quote_json
+//   answer.txt              of quotes that the release 1.0.0 saved: the page, since their document lacks its words
 //   terms/QUANTITY.json     for each quantity that could be made, the record that an order of it starts from
 #pragma once
 
 #include <optional>
 #include <string>
 
-#include "host/answers/quote_answer.hpp"
+#include "host/answers/quote_json.hpp"
 #include "host/base/date.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/workplace.hpp"
@@ -22,11 +23,10 @@
 
 namespace flutebook::services {
 
-/// A request's answer to what was asked, and how it was shown.
+/// A request's answer to what was asked.
 struct QuoteToSave {
     const answers::RequestAnswer& answer;
     const answers::QuoteOptions& asked;
-    answers::Shown shown;
 };
 
 /// How a saved quote was asked for.
@@ -38,6 +38,9 @@ struct SavedOptions {
 
 /// Whether an answer holds anything that can be kept: at least one quantity, and no model at fault.
 [[nodiscard]] bool can_be_saved(const answers::RequestAnswer& answer);
+
+/// The document of a saved quote. Throws LedgerError, unfit, where it cannot be read or is of an unknown version.
+[[nodiscard]] answers::QuoteDocument saved_document(const ledger::SavedQuote& quote);
 
 /// Saves one quote, with the very files that it was worked out from, and answers with its number. Throws LedgerError.
 [[nodiscard]] std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,

@@ -2,13 +2,12 @@
 #include "host/services/quoting/differences.hpp"
 
 #include <catch2/catch.hpp>
-#include <nlohmann/json.hpp>
 
+#include "host/answers/figures.hpp"
 #include "host/plant/yaml/document.hpp"
 
 using namespace flutebook;
 using answers::Difference;
-using Json = nlohmann::ordered_json;
 
 namespace {
 
@@ -29,10 +28,6 @@ std::string told(const std::vector<Difference>& all) {
 
 std::vector<Difference> leaves_between(const std::string& was, const std::string& now) {
     return services::differences(services::leaves_of(yaml(was)), services::leaves_of(yaml(now)));
-}
-
-std::vector<Difference> between_answers(const Json& was, const Json& now) {
-    return services::differences(services::leaves_of(was), services::leaves_of(now));
 }
 
 }  // namespace
@@ -76,16 +71,24 @@ TEST_CASE("a list of mixed entries is compared entry by entry") {
                               "plies: [KL, {flute: C, paper: SC}, TL]\n")) == "plies[2].flute: B > C\n");
 }
 
-TEST_CASE("values of JSON are told as they were written, and by how much") {
-    const auto all = between_answers(Json::parse(R"({"cost": 327.3, "route": ["FG1"], "fed": [null, 547]})"),
-                                     Json::parse(R"({"cost": 335.1, "route": ["DC1", "FG1"], "fed": [null, 547]})"));
-    CHECK(told(all) == "cost: 327.3 > 335.1\nroute: [FG1] > [DC1, FG1]\n");
-    CHECK(all.at(0).by() == 7.8);
-    CHECK_FALSE(all.at(1).by().has_value());
+TEST_CASE("figures are told as they are written in the document, and by how much") {
+    answers::Quote was{}, now{};
+    was.cost = Money::of_ten_thousandths(3273000);
+    now.cost = Money::of_ten_thousandths(3351000);
+    was.route = {"FG1"};
+    now.route = {"DC1", "FG1"};
+    was.fed = now.fed = {0, 547};
+    const auto all = services::differences(answers::figures_of(was), answers::figures_of(now));
+    CHECK(told(all) == "route: [FG1] > [DC1, FG1]\ncost: 327.3 > 335.1\n");
+    CHECK_FALSE(all.at(0).by().has_value());
+    CHECK(all.at(1).by() == 7.8);
 }
 
 TEST_CASE("a difference smaller than a billionth is told as it is") {
-    const auto all = between_answers(Json::parse("[{\"kg\": 1e-12}]"), Json::parse("[{\"kg\": 3e-12}]"));
-    CHECK(told(all) == "[1].kg: 1e-12 > 3e-12\n");
+    answers::Quote was{}, now{};
+    was.mass.issued_kg = 1e-12;
+    now.mass.issued_kg = 3e-12;
+    const auto all = services::differences(answers::figures_of(was), answers::figures_of(now));
+    CHECK(told(all) == "mass_kg.issued: 1e-12 > 3e-12\n");
     CHECK(all.at(0).by() == 3e-12 - 1e-12);
 }

@@ -1,0 +1,121 @@
+#include "host/answers/figures.hpp"
+
+#include <fmt/format.h>
+
+namespace flutebook::answers {
+
+namespace {
+
+constexpr const char* word = "";  // the unit of what is no number
+
+class FigureList {
+public:
+    void text(const std::string& key, const std::string& value) { list_.push_back({key, value, {}, {}, word}); }
+    void number(const std::string& key, double value, const char* unit) {
+        list_.push_back({key, fmt::format("{}", value), value, {}, unit});
+    }
+    void amount(const std::string& key, Money value) { number(key, value.to_double(), "money"); }
+    [[nodiscard]] std::vector<Leaf> take() { return std::move(list_); }
+
+private:
+    std::vector<Leaf> list_;
+};
+
+// "[null, 547]": what does not count before the first step is null.
+std::string steps_text(const std::vector<double>& pieces, std::size_t first_step) {
+    std::vector<std::string> texts;
+    for (std::size_t step = 0; step < pieces.size(); ++step)
+        texts.push_back(step < first_step ? "null" : fmt::format("{}", pieces[step]));
+    return fmt::format("[{}]", fmt::join(texts, ", "));
+}
+
+void add_layout(FigureList& figures, const Quote& quote) {
+    figures.text("corrugator", quote.corrugator);
+    figures.text("route", fmt::format("[{}]", fmt::join(quote.route, ", ")));
+    figures.number("roll_width_mm", quote.roll_width_mm, "mm");
+    figures.number("outs", quote.outs, "1");
+    figures.number("trim_mm", quote.trim_mm, "mm");
+    figures.number("ups", quote.ups, "1");
+    figures.number("chop_mm", quote.chop_mm, "mm");
+    figures.number("slit_mm", quote.slit_mm, "mm");
+    figures.number("blank.length_mm", quote.blank.length_mm, "mm");
+    figures.number("blank.width_mm", quote.blank.width_mm, "mm");
+    figures.number("blank.area_m2", quote.blank.area_m2, "m2");
+    figures.number("board_grammage", quote.board_grammage_gsm, "g/m2");
+    figures.number("web_length_m", quote.web_length_m, "m");
+    figures.text("fed", steps_text(quote.fed, 1));
+    figures.text("good", steps_text(quote.good, 0));
+}
+
+void add_mass(FigureList& figures, const MassBalance& mass) {
+    figures.number("mass_kg.issued", mass.issued_kg, "kg");
+    figures.number("mass_kg.adhesive", mass.adhesive_kg, "kg");
+    figures.number("mass_kg.product", mass.product_kg, "kg");
+    for (const auto& cause : mass.losses) figures.number("mass_kg.loss." + cause.cause, cause.total_kg, "kg");
+}
+
+void add_amounts(FigureList& figures, const Quote& quote) {
+    figures.amount("cost", quote.cost);
+    figures.amount("cost_per_thousand", quote.cost_per_thousand);
+    figures.amount("price_per_thousand", quote.price_per_thousand);
+    figures.amount("contribution_per_thousand", quote.contribution_per_thousand);
+    figures.amount("waste_cost", quote.waste_cost);
+    figures.amount("recovery", quote.recovery);
+    figures.amount("cost_per_m2", quote.cost_per_m2);
+    figures.amount("cost_per_tonne", quote.cost_per_tonne);
+}
+
+void add_steps(FigureList& figures, const std::vector<StepWaste>& steps) {
+    for (std::size_t step = 0; step < steps.size(); ++step) {
+        const std::string entry = fmt::format("waste_by_step[{}].", step + 1);
+        figures.number(entry + "step", static_cast<double>(step), "1");
+        figures.text(entry + "name", steps[step].step_name);
+        figures.number(entry + "intake_kg", steps[step].intake_kg, "kg");
+        figures.number(entry + "loss_kg", steps[step].loss_kg, "kg");
+        figures.amount(entry + "cost", steps[step].cost);
+    }
+}
+
+void add_runners_up(FigureList& figures, const std::vector<RunnerUp>& ways) {
+    for (std::size_t i = 0; i < ways.size(); ++i) {
+        const std::string entry = fmt::format("runners_up[{}].", i + 1);
+        figures.text(entry + "candidate", ways[i].candidate);
+        figures.amount(entry + "cost", ways[i].cost);
+        figures.amount(entry + "dearer_by", ways[i].dearer_by);
+    }
+}
+
+}  // namespace
+
+std::vector<Leaf> figures_of(const Quote& quote) {
+    FigureList figures;
+    add_layout(figures, quote);
+    add_mass(figures, quote.mass);
+    add_amounts(figures, quote);
+    figures.number("nx", quote.nx, "1");
+    figures.number("ny", quote.ny, "1");
+    figures.number("web_area_m2", quote.web_area_m2, "m2");
+    add_steps(figures, quote.waste_by_step);
+    figures.number("candidates", static_cast<double>(quote.candidates), "1");
+    add_runners_up(figures, quote.runners_up);
+    return figures.take();
+}
+
+std::vector<Leaf> figures_of(const Unmakeable& unmakeable) {
+    FigureList figures;
+    for (std::size_t i = 0; i < unmakeable.refused.size(); ++i) {
+        const std::string entry = fmt::format("refused[{}].", i + 1);
+        figures.text(entry + "candidate", unmakeable.refused[i].candidate);
+        figures.text(entry + "limit", unmakeable.refused[i].limit);
+    }
+    return figures.take();
+}
+
+std::vector<Leaf> heading_figures(const plant::Plant& plant) {
+    FigureList figures;
+    figures.text("plant", plant.name);
+    figures.text("currency", plant.currency);
+    return figures.take();
+}
+
+}  // namespace flutebook::answers

@@ -1,0 +1,258 @@
+// Reads what quote_json writes, and what the release 1.0.0 wrote: version 0 has the same figures without the page's
+// words.
+#include <fmt/format.h>
+
+#include <array>
+#include <cstdlib>
+#include <limits>
+#include <nlohmann/json.hpp>
+
+#include "host/answers/quote_json.hpp"
+#include "host/base/date.hpp"
+#include "ledger/values/error.hpp"
+
+namespace flutebook::answers {
+
+namespace {
+
+// Amounts are written with four places at most, so that the nearest ten-thousandth is the amount again.
+Money amount_in(const Json& tree, const char* key) {
+    constexpr int written_decimals = 4;
+    return Money::rounded(tree.at(key).get<double>(), written_decimals).value();
+}
+
+// A number that is not finite is written as null.
+double number_or_nan(const Json& value) {
+    return value.is_null() ? std::numeric_limits<double>::quiet_NaN() : value.get<double>();
+}
+
+std::string text_or_empty(const Json& tree, const char* key) {
+    const auto item = tree.find(key);
+    return item == tree.end() || item->is_null() ? std::string() : item->get<std::string>();
+}
+
+// The choice that is spelled so. Throws the library's exception for a word of none.
+template <typename Choice, std::size_t count>
+Choice choice_of(const std::array<Choice, count>& choices, const Json& word) {
+    for (const Choice choice : choices)
+        if (word == contract::to_text(choice)) return choice;
+    throw Json::other_error::create(599, fmt::format("unknown word {}", word.dump()), &word);
+}
+
+std::vector<double> by_step(const Json& pieces) {
+    std::vector<double> result;
+    for (const Json& json : pieces) result.push_back(json.is_null() ? 0 : json.get<double>());
+    return result;
+}
+
+MassBalance mass_in(const Json& quote) {
+    const Json& mass = quote.at("mass_kg");
+    MassBalance result{mass.at("issued"), mass.at("adhesive"), mass.at("product"), {}, 0};
+    for (const auto& loss : mass.at("loss").items()) {
+        result.losses.push_back({loss.key(), "", {}, loss.value()});
+        result.loss_kg += result.losses.back().total_kg;
+    }
+    if (!quote.contains("losses")) return result;
+    const Json& losses = quote.at("losses");
+    for (std::size_t i = 0; i < result.losses.size(); ++i) {
+        result.losses[i].title = losses.at(i).at("title");
+        result.losses[i].by_step_kg = losses.at(i).at("kg_by_step").get<std::vector<double>>();
+    }
+    return result;
+}
+
+CostLine line_in(const Json& json) {
+    using contract::Behaviour;
+    using contract::CostClass;
+    static constexpr std::array classes = {CostClass::material, CostClass::energy, CostClass::system,
+                                           CostClass::waste_management, CostClass::recovery};
+    static constexpr std::array behaviours = {Behaviour::per_unit, Behaviour::per_run, Behaviour::period};
+    CostLine line{};
+    line.plugin = json.at("plugin");
+    line.line = json.at("line");
+    line.unit = json.at("unit");
+    line.cost_class = choice_of(classes, json.at("class"));
+    line.behaviour = choice_of(behaviours, json.at("behaviour"));
+    line.step = json.at("step");
+    if (!json.at("ply").is_null()) line.ply = json.at("ply").get<std::size_t>();
+    line.quantity = json.at("quantity");
+    line.rate = json.at("rate");
+    line.amount = amount_in(json, "amount");
+    return line;
+}
+
+std::vector<CostLine> lines_in(const Json& quote) {
+    std::vector<CostLine> result;
+    for (const Json& json : quote.at("lines")) result.push_back(line_in(json));
+    if (!quote.contains("line_titles")) return result;
+    for (std::size_t i = 0; i < result.size(); ++i) {
+        const Json& titles = quote.at("line_titles").at(i);
+        result[i].title = titles.at("title");
+        result[i].step_name = titles.at("place");
+        result[i].ply_name = titles.at("paper");
+    }
+    return result;
+}
+
+base::Place place_in(const std::string& text) {
+    const auto number_after = [&](std::size_t colon) { return std::atoi(text.c_str() + colon + 1); };
+    const std::size_t last = text.rfind(':');
+    const std::size_t before = last == std::string::npos || last == 0 ? last : text.rfind(':', last - 1);
+    if (last == std::string::npos || before == std::string::npos || number_after(before) == 0) return {text};
+    return {text.substr(0, before), number_after(before), number_after(last)};
+}
+
+explain::TracedFigure figure_in(const Json& json) {
+    static constexpr std::array<const char*, 4> kinds = {"amount", "provided", "fact", "setting"};
+    explain::TracedFigure result{};
+    for (std::size_t i = 0; i < kinds.size(); ++i)
+        if (json.at("kind") == kinds[i]) result.kind = static_cast<explain::TracedFigure::Kind>(i);
+    result.name = json.at("name");
+    result.where = json.at("where");
+    result.value = number_or_nan(json.at("value"));
+    result.unit = json.at("unit");
+    result.model = text_or_empty(json, "model");
+    result.meaning = json.at("meaning");
+    for (const Json& place : json.at("places")) result.places.push_back(place_in(place));
+    result.inputs = json.at("inputs").get<std::vector<std::size_t>>();
+    return result;
+}
+
+std::vector<explain::Trail> trails_in(const Json& quote) {
+    std::vector<explain::Trail> result;
+    if (!quote.contains("explain")) return result;
+    for (const Json& json : quote.at("explain")) {
+        explain::Trail trail{{}, number_or_nan(json.at("quantity")), number_or_nan(json.at("rate"))};
+        for (const Json& figure : json.at("figures")) trail.figures.push_back(figure_in(figure));
+        result.push_back(std::move(trail));
+    }
+    return result;
+}
+
+void read_layout(const Json& json, Quote& quote) {
+    quote.quantity = json.at("quantity");
+    quote.corrugator = json.at("corrugator");
+    quote.route = json.at("route").get<std::vector<std::string>>();
+    quote.roll_width_mm = json.at("roll_width_mm");
+    quote.outs = json.at("outs");
+    quote.trim_mm = json.at("trim_mm");
+    quote.nx = json.at("nx");
+    quote.ny = json.at("ny");
+    quote.ups = json.at("ups");
+    quote.chop_mm = json.at("chop_mm");
+    quote.slit_mm = json.at("slit_mm");
+    const Json& blank = json.at("blank");
+    quote.blank = {blank.at("length_mm"), blank.at("width_mm"), blank.at("area_m2"), 0};
+    quote.board_grammage_gsm = json.at("board_grammage");
+    quote.web_length_m = json.at("web_length_m");
+    quote.web_area_m2 = json.at("web_area_m2");
+    quote.fed = by_step(json.at("fed"));
+    quote.good = by_step(json.at("good"));
+}
+
+void read_amounts(const Json& json, Quote& quote) {
+    quote.cost = amount_in(json, "cost");
+    quote.cost_per_thousand = amount_in(json, "cost_per_thousand");
+    quote.price_per_thousand = amount_in(json, "price_per_thousand");
+    quote.contribution_per_thousand = amount_in(json, "contribution_per_thousand");
+    quote.cost_per_m2 = amount_in(json, "cost_per_m2");
+    quote.cost_per_tonne = amount_in(json, "cost_per_tonne");
+    quote.waste_cost = amount_in(json, "waste_cost");
+    quote.recovery = amount_in(json, "recovery");
+    for (const Json& step : json.at("waste_by_step"))
+        quote.waste_by_step.push_back(
+            {step.at("name"), step.at("intake_kg"), step.at("loss_kg"), amount_in(step, "cost")});
+    quote.candidates = json.at("candidates");
+    for (const Json& way : json.at("runners_up"))
+        quote.runners_up.push_back({way.at("candidate"), amount_in(way, "cost"), amount_in(way, "dearer_by")});
+}
+
+RequestAnswer::Quantity quantity_in(const Json& json) {
+    if (json.contains("refused")) {
+        Unmakeable result{json.at("quantity"), {}};
+        for (const Json& way : json.at("refused")) result.refused.push_back({way.at("candidate"), way.at("limit")});
+        return {std::nullopt, std::move(result)};
+    }
+    Quote quote{};
+    read_layout(json, quote);
+    quote.mass = mass_in(json);
+    quote.lines = lines_in(json);
+    read_amounts(json, quote);
+    quote.trails = trails_in(json);
+    return {std::move(quote), std::nullopt};
+}
+
+void read_converters(const Json& page, plant::Plant& plant) {
+    using Kind = plant::Converter::Kind;
+    for (const Json& json : page.at("converters")) {
+        plant::Converter converter{};
+        converter.code = json.at("code");
+        const Json& kind = json.at("kind");
+        converter.kind = kind == "printer"      ? Kind::printer
+                         : kind == "die-cutter" ? Kind::die_cutter
+                                                : Kind::folder_gluer;
+        plant.converters.push_back(std::move(converter));
+    }
+}
+
+void read_page(const Json& page, QuoteDocument& document) {
+    orders::Request& request = document.answer.request;
+    request.customer = page.at("customer");
+    if (const auto date = base::parse_date(page.at("date").get_ref<const std::string&>())) request.date = *date;
+    request.style = page.at("style");
+    plant::Board board{};
+    board.code = page.at("board");
+    document.plant.boards.push_back(std::move(board));
+    if (const Json& inside = page.at("inside_mm"); !inside.is_null())
+        request.inside = {inside.at(0), inside.at(1), inside.at(2)};
+    if (const Json& outside = page.at("outside_mm"); !outside.is_null())
+        request.outline = {outside.at(0), outside.at(1), 0};
+    request.colours = page.at("colours");
+    request.margin = page.at("margin");
+    if (!page.at("explained").is_null()) document.asked.explain = page.at("explained").get<std::string>();
+    read_converters(page, document.plant);
+}
+
+QuoteDocument document_in(const Json& tree, int version) {
+    QuoteDocument result{};
+    result.version = version;
+    result.plant.name = tree.at("plant");
+    result.plant.currency = tree.at("currency");
+    const Json& request = tree.at("requests").at(0);
+    result.answer.request.number = request.at("request");
+    for (const Json& json : request.at("quotes")) {
+        result.answer.quantities.push_back(quantity_in(json));
+        result.answer.request.quantities.push_back(json.at("quantity"));
+    }
+    if (version == 0) return result;
+    result.plant.currency_minor_units = tree.at("currency_decimals");
+    result.plant.units = tree.at("units") == "us" ? plant::Units::us : plant::Units::metric;
+    if (request.contains("fault")) result.answer.model_fault = request.at("fault").get<std::string>();
+    read_page(request.at("page"), result);
+    return result;
+}
+
+}  // namespace
+
+QuoteDocument read_quote(const std::string& where, const std::string& text) {
+    try {
+        const Json tree = Json::parse(text);
+        const Json version = tree.value("answer_version", Json(0));
+        if (version != 0 && version != document_version)
+            throw LedgerError(
+                LedgerError::Kind::unfit,
+                fmt::format("{}: the version of its answer is unknown: found {}; use the release that saved it, or a "
+                            "later one: this one reads versions 0 to {}",
+                            where, version.dump(), document_version));
+        return document_in(tree, version.get<int>());
+    } catch (const Json::exception&) {
+        throw LedgerError(LedgerError::Kind::unfit,
+                          fmt::format("{}: its part answer.json cannot be read; run `flutebook verify`", where));
+    } catch (const std::bad_optional_access&) {
+        throw LedgerError(
+            LedgerError::Kind::unfit,
+            fmt::format("{}: an amount in its part answer.json is too large; run `flutebook verify`", where));
+    }
+}
+
+}  // namespace flutebook::answers
