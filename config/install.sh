@@ -17,10 +17,11 @@ libboost-dev        Boost.DLL loads plugins; Boost.Math checks take-ups in the t
 libyaml-cpp-dev     reads the files of a plant
 libfmt-dev          writes numbers and tables
 libudunits2-dev     converts units
-libsodium-dev       tells one file from another by SHA-256
+libutf8proc-dev     tells well-formed UTF-8 from other bytes, and how wide a character is shown
+libseccomp-dev      limits the system calls of a plugin that is not trusted yet
 libsqlite3-dev      keeps the ledger
 libsqlitecpp-dev    speaks to it
-libssl-dev          hashes every entry; SHA-256 at twice the speed of the other
+libssl-dev          hashes every entry and every plugin file by SHA-256
 libcli11-dev        reads the command line
 nlohmann-json3-dev  writes JSON
 libxlsxwriter-dev   writes spreadsheets

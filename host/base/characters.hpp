@@ -11,8 +11,9 @@ enum class CharacterFault { none, nul, control, encoding };
 /// A character at some byte of a text, and what is wrong with it. Tab, line feed and carriage return are `control` like
 /// the others: the caller knows where they may stand.
 struct Character {
-    std::size_t length;  // bytes; 1 where something is wrong
+    std::size_t length;  // bytes; 1 where the encoding is wrong
     CharacterFault fault;
+    std::size_t columns;  // that it takes on a terminal: 0 to 2; 1 where something is wrong
 };
 
 /// An ASCII digit, whatever the locale.

@@ -1,29 +1,25 @@
-// Quoting in messages. Texts of documents hold no control characters. A cut falls between characters: a byte 10xxxxxx
-// continues one.
+// Quoting in messages. Texts of documents hold no control characters. A cut falls between characters.
 #include "host/base/quoted_text.hpp"
 
 #include <fmt/format.h>
 
 #include <cstddef>
 
+#include "host/base/characters.hpp"
+
 namespace flutebook::base {
 
 namespace {
 
-constexpr std::size_t longest_shown = 40;
-
-bool continues(char byte) {
-    return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
-}
+constexpr std::size_t longest_shown = 40;  // bytes
 
 }  // namespace
 
 std::string shortened(std::string_view text) {
-    auto end = text.size();
-    if (end > longest_shown)
-        for (end = longest_shown; end > 0 && continues(text[end]);) --end;
-    std::string cut(text.substr(0, end));
-    return end < text.size() ? cut + "..." : cut;
+    if (text.size() <= longest_shown) return std::string(text);
+    std::size_t end = 0;
+    for (std::size_t next = 0; next <= longest_shown; next += character_at(text, next).length) end = next;
+    return std::string(text.substr(0, end)) + "...";
 }
 
 std::string shown(std::string_view text) {

@@ -3,12 +3,10 @@
 #include <elf.h>
 #include <fcntl.h>
 #include <fmt/format.h>
-#include <sodium.h>
 #include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <array>
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
@@ -17,6 +15,7 @@
 #include <vector>
 
 #include "host/base/errors.hpp"
+#include "ledger/values/sha256.hpp"
 
 // Kernels that ask for it refuse to run what was not made to be run; older ones do not know the word.
 #ifndef MFD_EXEC
@@ -94,9 +93,7 @@ bool is_cut_short(const std::vector<char>& bytes) {
 }
 
 std::string sha256_of(const std::vector<char>& bytes) {
-    std::array<unsigned char, crypto_hash_sha256_BYTES> sum;
-    crypto_hash_sha256(sum.data(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
-    return fmt::format("{:02x}", fmt::join(sum, ""));
+    return ledger::to_hex(ledger::sha256({bytes.data(), bytes.size()}));
 }
 
 int sealed_copy(const std::string& name, const std::vector<char>& bytes) {

@@ -3,15 +3,15 @@
 #include <fcntl.h>
 #include <flutebook/plugin.h>
 #include <fmt/format.h>
-#include <sodium.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <array>
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
 #include <system_error>
+
+#include "ledger/values/sha256.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -23,9 +23,7 @@ std::string record(const std::string& sha256) {
     const std::string text =
         fmt::format("flutebook plugin record 1\nfile {}\nhost {}\ncontract {}.{}\npassed its trial\n", sha256,
                     FLUTEBOOK_VERSION, FLUTEBOOK_MAJOR, FLUTEBOOK_MINOR);
-    std::array<unsigned char, crypto_hash_sha256_BYTES> sum;
-    crypto_hash_sha256(sum.data(), reinterpret_cast<const unsigned char*>(text.data()), text.size());
-    return fmt::format("{}checksum {:02x}\n", text, fmt::join(sum, ""));
+    return fmt::format("{}checksum {}\n", text, ledger::to_hex(ledger::sha256(text)));
 }
 
 // Ours, and nobody else's to write to: whoever could, could make the host trust anything.

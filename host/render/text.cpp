@@ -1,30 +1,23 @@
-// A byte 10xxxxxx continues a character of UTF-8; every other byte begins one.
+// Text is measured and cut by whole characters.
 #include "host/render/text.hpp"
 
 #include <algorithm>
+
+#include "host/base/characters.hpp"
 
 namespace flutebook::render {
 
 namespace {
 
-bool begins_character(char byte) {
-    return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
-}
-
-// C0 and DEL in one byte; C1, which terminals obey as well, in two: C2 80 ... C2 9F.
-bool is_control(char byte) {
-    return static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F;
-}
-bool is_c1(std::string_view text, std::size_t at) {
-    return at + 1 < text.size() && static_cast<unsigned char>(text[at]) == 0xC2U &&
-           static_cast<unsigned char>(text[at + 1]) >= 0x80U && static_cast<unsigned char>(text[at + 1]) < 0xA0U;
-}
-
-// Bytes of the first `width` characters.
-std::size_t bytes_of(std::string_view text, std::size_t width) {
+// Bytes of the characters that fit into `width` columns.
+std::size_t bytes_within(std::string_view text, std::size_t width) {
     std::size_t at = 0;
-    for (std::size_t seen = 0; at < text.size(); ++at)
-        if (begins_character(text[at]) && seen++ == width) break;
+    for (std::size_t columns = 0; at < text.size();) {
+        const base::Character character = base::character_at(text, at);
+        columns += character.columns;
+        if (columns > width) break;
+        at += character.length;
+    }
     return at;
 }
 
@@ -57,16 +50,27 @@ std::string behind(std::string_view first, const std::vector<std::string>& lines
 }  // namespace
 
 std::size_t width_of(std::string_view text) {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), begins_character));
+    std::size_t columns = 0;
+    for (std::size_t at = 0; at < text.size();) {
+        const base::Character character = base::character_at(text, at);
+        columns += character.columns;
+        at += character.length;
+    }
+    return columns;
 }
 
 std::string cleaned(std::string_view text) {
     std::string result;
     result.reserve(text.size());
-    for (std::size_t at = 0; at < text.size(); ++at) {
-        const bool two_bytes = is_c1(text, at);
-        result += two_bytes || is_control(text[at]) ? ' ' : text[at];
-        if (two_bytes) ++at;
+    for (std::size_t at = 0; at < text.size();) {
+        const base::Character character = base::character_at(text, at);
+        const bool is_control =
+            character.fault == base::CharacterFault::control || character.fault == base::CharacterFault::nul;
+        if (is_control)
+            result += ' ';
+        else
+            result += text.substr(at, character.length);
+        at += character.length;
     }
     return result;
 }
@@ -74,7 +78,7 @@ std::string cleaned(std::string_view text) {
 std::string cut(std::string_view text, std::size_t width) {
     if (width_of(text) <= width) return std::string(text);
     const std::size_t dots = std::min<std::size_t>(width, 3);
-    return std::string(text.substr(0, bytes_of(text, width - dots))) + std::string(dots, '.');
+    return std::string(text.substr(0, bytes_within(text, width - dots))) + std::string(dots, '.');
 }
 
 std::vector<std::string> wrapped(std::string_view text, std::size_t width) {

@@ -1,7 +1,7 @@
 // Text on a page of 100 columns, whatever names people gave their papers: measured in characters, not bytes, and free
 // of anything that would move a terminal's cursor.
 //
-// Text is UTF-8; each character counts as one column.
+// Text is UTF-8; a character takes the columns that Unicode gives it: an ideogram two, a combining accent none.
 #pragma once
 
 #include <cstddef>

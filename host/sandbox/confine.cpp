@@ -1,38 +1,116 @@
 #include "host/sandbox/confine.hpp"
 
+#include <asm/ioctls.h>
 #include <fcntl.h>
-#include <linux/audit.h>
-#include <linux/filter.h>
-#include <linux/seccomp.h>
 #include <sched.h>
-#include <sys/prctl.h>
+#include <seccomp.h>
 #include <sys/resource.h>
-#include <sys/syscall.h>
 #include <unistd.h>
 
 #include <cerrno>
-#include <cstddef>
-#include <cstdint>
-#include <vector>
 
 #include "host/sandbox/build.hpp"
 
 namespace flutebook::sandbox {
 namespace {
 
-#if defined(__x86_64__)
-constexpr std::uint32_t architecture = AUDIT_ARCH_X86_64;
-#elif defined(__aarch64__)
-constexpr std::uint32_t architecture = AUDIT_ARCH_AARCH64;
-#else
-constexpr std::uint32_t architecture = 0;  // no filter is known for it
-#endif
-
 constexpr rlim_t most_address_space = rlim_t{4} << 30;
 
-struct Forbidden {
+// What a model, the loader and the C library may ask of the system in any way: read files, compute, wait, start
+// threads.
+constexpr int allowed[] = {
+    SCMP_SYS(read),
+    SCMP_SYS(readv),
+    SCMP_SYS(pread64),
+    SCMP_SYS(preadv),
+    SCMP_SYS(lseek),
+    SCMP_SYS(close),
+    SCMP_SYS(fstat),
+    SCMP_SYS(stat),
+    SCMP_SYS(lstat),
+    SCMP_SYS(newfstatat),
+    SCMP_SYS(statx),
+    SCMP_SYS(statfs),
+    SCMP_SYS(fstatfs),
+    SCMP_SYS(access),
+    SCMP_SYS(faccessat),
+    SCMP_SYS(faccessat2),
+    SCMP_SYS(readlink),
+    SCMP_SYS(readlinkat),
+    SCMP_SYS(getdents64),
+    SCMP_SYS(getcwd),
+    SCMP_SYS(fadvise64),
+    SCMP_SYS(close_range),
+    // What the rules of a plugin watch for: the folder, the mode of new files, copies of descriptors, signal handlers.
+    SCMP_SYS(chdir),
+    SCMP_SYS(fchdir),
+    SCMP_SYS(umask),
+    SCMP_SYS(dup),
+    SCMP_SYS(dup2),
+    SCMP_SYS(dup3),
+    SCMP_SYS(rt_sigaction),
+    SCMP_SYS(rt_sigprocmask),
+    SCMP_SYS(rt_sigreturn),
+    SCMP_SYS(rt_sigpending),
+    SCMP_SYS(rt_sigtimedwait),
+    SCMP_SYS(sigaltstack),
+    // The size of written files is limited to nothing; pipes and memory stay writable.
+    SCMP_SYS(write),
+    SCMP_SYS(writev),
+    SCMP_SYS(pipe),
+    SCMP_SYS(pipe2),
+    SCMP_SYS(eventfd2),
+    SCMP_SYS(poll),
+    SCMP_SYS(ppoll),
+    SCMP_SYS(mmap),
+    SCMP_SYS(munmap),
+    SCMP_SYS(mremap),
+    SCMP_SYS(mprotect),
+    SCMP_SYS(madvise),
+    SCMP_SYS(brk),
+    SCMP_SYS(mincore),
+    SCMP_SYS(membarrier),
+    SCMP_SYS(futex),
+    SCMP_SYS(set_robust_list),
+    SCMP_SYS(get_robust_list),
+    SCMP_SYS(rseq),
+    SCMP_SYS(set_tid_address),
+    SCMP_SYS(arch_prctl),
+    SCMP_SYS(prctl),
+    SCMP_SYS(exit),
+    SCMP_SYS(exit_group),
+    SCMP_SYS(restart_syscall),
+    SCMP_SYS(sched_yield),
+    SCMP_SYS(sched_getaffinity),
+    SCMP_SYS(sched_getparam),
+    SCMP_SYS(sched_getscheduler),
+    SCMP_SYS(getcpu),
+    SCMP_SYS(getpid),
+    SCMP_SYS(getppid),
+    SCMP_SYS(gettid),
+    SCMP_SYS(getuid),
+    SCMP_SYS(geteuid),
+    SCMP_SYS(getgid),
+    SCMP_SYS(getegid),
+    SCMP_SYS(getpgrp),
+    SCMP_SYS(uname),
+    SCMP_SYS(sysinfo),
+    SCMP_SYS(getrandom),
+    SCMP_SYS(getrlimit),
+    SCMP_SYS(getrusage),
+    SCMP_SYS(times),
+    SCMP_SYS(time),
+    SCMP_SYS(gettimeofday),
+    SCMP_SYS(clock_gettime),
+    SCMP_SYS(clock_getres),
+    SCMP_SYS(nanosleep),
+    SCMP_SYS(clock_nanosleep),
+};
+
+// What a call that is not allowed was about, for the messages.
+struct Meaning {
     int call;
-    const char* meaning;
+    const char* text;
 };
 
 constexpr const char* starts = "starts a process";
@@ -40,110 +118,94 @@ constexpr const char* writes = "changes the file system";
 constexpr const char* connects = "opens a connection";
 constexpr const char* leaves = "leaves its process group";
 constexpr const char* meddles = "meddles with other processes";
+constexpr const char* unknown = "makes a system call that no model needs";
 
-// The last would have the system make calls that no filter sees.
-constexpr Forbidden forbidden[] = {
-#if defined(__x86_64__)
-    {SYS_fork, starts},
-    {SYS_vfork, starts},
-    {SYS_creat, writes},
-    {SYS_rename, writes},
-    {SYS_unlink, writes},
-    {SYS_mkdir, writes},
-    {SYS_rmdir, writes},
-    {SYS_link, writes},
-    {SYS_symlink, writes},
-    {SYS_mknod, writes},
-    {SYS_chmod, writes},
-    {SYS_chown, writes},
-    {SYS_lchown, writes},
-#endif
-    {SYS_execve, starts},
-    {SYS_execveat, starts},
-    {SYS_renameat, writes},
-    {SYS_renameat2, writes},
-    {SYS_unlinkat, writes},
-    {SYS_mkdirat, writes},
-    {SYS_linkat, writes},
-    {SYS_symlinkat, writes},
-    {SYS_mknodat, writes},
-    {SYS_truncate, writes},
-    {SYS_fchmod, writes},
-    {SYS_fchmodat, writes},
-    {SYS_fchownat, writes},
-    {SYS_setxattr, writes},
-    {SYS_utimensat, writes},
-    {SYS_mount, writes},
-    {SYS_socket, connects},
-    {SYS_socketpair, connects},
-    {SYS_setsid, leaves},
-    {SYS_setpgid, leaves},
-    {SYS_kill, meddles},
-    {SYS_tkill, meddles},
-    {SYS_rt_sigqueueinfo, meddles},
-    {SYS_rt_tgsigqueueinfo, meddles},
-    {SYS_pidfd_send_signal, meddles},
-    {SYS_ptrace, meddles},
-    {SYS_process_vm_writev, meddles},
-    {SYS_io_uring_setup, meddles},
+constexpr Meaning meanings[] = {
+    {SCMP_SYS(clone), starts},
+    {SCMP_SYS(fork), starts},
+    {SCMP_SYS(vfork), starts},
+    {SCMP_SYS(execve), starts},
+    {SCMP_SYS(execveat), starts},
+    {SCMP_SYS(open), writes},
+    {SCMP_SYS(openat), writes},
+    {SCMP_SYS(creat), writes},
+    {SCMP_SYS(rename), writes},
+    {SCMP_SYS(renameat), writes},
+    {SCMP_SYS(renameat2), writes},
+    {SCMP_SYS(unlink), writes},
+    {SCMP_SYS(unlinkat), writes},
+    {SCMP_SYS(mkdir), writes},
+    {SCMP_SYS(mkdirat), writes},
+    {SCMP_SYS(rmdir), writes},
+    {SCMP_SYS(link), writes},
+    {SCMP_SYS(linkat), writes},
+    {SCMP_SYS(symlink), writes},
+    {SCMP_SYS(symlinkat), writes},
+    {SCMP_SYS(mknod), writes},
+    {SCMP_SYS(mknodat), writes},
+    {SCMP_SYS(truncate), writes},
+    {SCMP_SYS(ftruncate), writes},
+    {SCMP_SYS(fallocate), writes},
+    {SCMP_SYS(chmod), writes},
+    {SCMP_SYS(fchmod), writes},
+    {SCMP_SYS(fchmodat), writes},
+    {SCMP_SYS(chown), writes},
+    {SCMP_SYS(lchown), writes},
+    {SCMP_SYS(fchown), writes},
+    {SCMP_SYS(fchownat), writes},
+    {SCMP_SYS(setxattr), writes},
+    {SCMP_SYS(utimensat), writes},
+    {SCMP_SYS(mount), writes},
+    {SCMP_SYS(socket), connects},
+    {SCMP_SYS(socketpair), connects},
+    {SCMP_SYS(setsid), leaves},
+    {SCMP_SYS(setpgid), leaves},
+    {SCMP_SYS(kill), meddles},
+    {SCMP_SYS(tkill), meddles},
+    {SCMP_SYS(tgkill), meddles},
+    {SCMP_SYS(rt_sigqueueinfo), meddles},
+    {SCMP_SYS(rt_tgsigqueueinfo), meddles},
+    {SCMP_SYS(pidfd_send_signal), meddles},
+    {SCMP_SYS(ptrace), meddles},
+    {SCMP_SYS(process_vm_readv), meddles},
+    {SCMP_SYS(process_vm_writev), meddles},
+    {SCMP_SYS(prlimit64), meddles},
+    {SCMP_SYS(fcntl), meddles},
+    {SCMP_SYS(io_uring_setup), meddles},
 };
 
-constexpr std::uint32_t of_another_kind = 0x4000'0000;  // the numbers of x32
-constexpr std::uint32_t writing = O_WRONLY | O_RDWR | O_CREAT | O_TRUNC;
+constexpr scmp_datum_t writing = O_WRONLY | O_RDWR | O_CREAT | O_TRUNC;
 
-// The filter is a little program over each call's number and arguments.
+// The allow list of a thread. Every call that no rule allows raises SIGSYS, also one by the numbers of another machine.
 class Filter {
 public:
-    Filter() {
-        load(offsetof(seccomp_data, arch));
-        // The same calls have other numbers where a program asks as if it were built for another machine.
-        add(BPF_JMP | BPF_JEQ | BPF_K, architecture, 1, 0);
-        add(BPF_RET | BPF_K, SECCOMP_RET_TRAP);
-        load(offsetof(seccomp_data, nr));
-        add(BPF_JMP | BPF_JSET | BPF_K, of_another_kind, 0, 1);
-        add(BPF_RET | BPF_K, SECCOMP_RET_TRAP);
+    Filter() : context_(seccomp_init(SCMP_ACT_TRAP)) {
+        if (context_ != nullptr) seccomp_attr_set(context_, SCMP_FLTATR_ACT_BADARCH, SCMP_ACT_TRAP);
     }
-    void forbid(int call) {
-        add(BPF_JMP | BPF_JEQ | BPF_K, static_cast<std::uint32_t>(call), 0, 1);
-        add(BPF_RET | BPF_K, SECCOMP_RET_TRAP);
+    ~Filter() { seccomp_release(context_); }
+    Filter(const Filter&) = delete;
+    Filter& operator=(const Filter&) = delete;
+
+    void allow(int call) { seccomp_rule_add_array(context_, SCMP_ACT_ALLOW, call, 0, nullptr); }
+    void allow_if(int call, scmp_arg_cmp argument) {
+        seccomp_rule_add_array(context_, SCMP_ACT_ALLOW, call, 1, &argument);
     }
-    // As if the system were too old for it: callers then take the call that can be looked into.
-    void hide(int call) {
-        add(BPF_JMP | BPF_JEQ | BPF_K, static_cast<std::uint32_t>(call), 0, 1);
-        add(BPF_RET | BPF_K, SECCOMP_RET_ERRNO | ENOSYS);
-    }
-    // Forbidden where the argument is another.
-    void forbid_unless(int call, int argument, std::uint32_t value) {
-        add(BPF_JMP | BPF_JEQ | BPF_K, static_cast<std::uint32_t>(call), 0, 4);
-        load(offsetof(seccomp_data, args) + sizeof(std::uint64_t) * static_cast<std::size_t>(argument));
-        add(BPF_JMP | BPF_JEQ | BPF_K, value, 0, 1);
-        add(BPF_RET | BPF_K, SECCOMP_RET_ALLOW);
-        add(BPF_RET | BPF_K, SECCOMP_RET_TRAP);
-    }
-    // Forbidden where the argument has, or lacks, any of the bits.
-    enum class Where { has_any, has_none };
-    void forbid_if(int call, int argument, Where where, std::uint32_t bits) {
-        const bool if_set = where == Where::has_any;
-        add(BPF_JMP | BPF_JEQ | BPF_K, static_cast<std::uint32_t>(call), 0, 4);
-        load(offsetof(seccomp_data, args) + sizeof(std::uint64_t) * static_cast<std::size_t>(argument));
-        add(BPF_JMP | BPF_JSET | BPF_K, bits, if_set ? 1 : 0, if_set ? 0 : 1);
-        add(BPF_RET | BPF_K, SECCOMP_RET_ALLOW);
-        add(BPF_RET | BPF_K, SECCOMP_RET_TRAP);
-    }
+    // As if the system were too old for it: callers then take the call whose arguments can be looked into.
+    void hide(int call) { seccomp_rule_add_array(context_, SCMP_ACT_ERRNO(ENOSYS), call, 0, nullptr); }
     void install() {
-        add(BPF_RET | BPF_K, SECCOMP_RET_ALLOW);
-        const sock_fprog program{static_cast<unsigned short>(steps_.size()), steps_.data()};
-        if (::prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) == 0) ::prctl(PR_SET_SECCOMP, SECCOMP_MODE_FILTER, &program);
+        if (context_ != nullptr) seccomp_load(context_);
     }
 
 private:
-    void load(std::size_t offset) { add(BPF_LD | BPF_W | BPF_ABS, static_cast<std::uint32_t>(offset)); }
-    void add(int code, std::uint32_t value, int if_true = 0, int if_false = 0) {
-        steps_.push_back({static_cast<std::uint16_t>(code), static_cast<std::uint8_t>(if_true),
-                          static_cast<std::uint8_t>(if_false), value});
-    }
-    std::vector<sock_filter> steps_;
+    scmp_filter_ctx context_;
 };
+
+constexpr scmp_arg_cmp equals(unsigned argument, scmp_datum_t value) {
+    return {argument, SCMP_CMP_EQ, value, 0};
+}
+constexpr scmp_arg_cmp has(unsigned argument, scmp_datum_t mask, scmp_datum_t bits) {
+    return {argument, SCMP_CMP_MASKED_EQ, mask, bits};
+}
 
 void limit(__rlimit_resource_t what, rlim_t most) {
     const rlimit both{most, most};
@@ -163,26 +225,27 @@ void limit_resources() {
 }
 
 void forbid_calls() {
-    if (architecture == 0) return;
     Filter filter;
-    filter.hide(SYS_clone3);
-    filter.hide(SYS_openat2);
-    filter.forbid_if(SYS_clone, 0, Filter::Where::has_none, CLONE_THREAD);
-    filter.forbid_if(SYS_openat, 2, Filter::Where::has_any, writing);
-#if defined(SYS_open)
-    filter.forbid_if(SYS_open, 1, Filter::Where::has_any, writing);
-#endif
-    // Whoever gives up sends the signal to a thread of his own.
-    filter.forbid_unless(SYS_tgkill, 0, static_cast<std::uint32_t>(::getpid()));
-    for (const Forbidden& one : forbidden) filter.forbid(one.call);
+    for (const int call : allowed) filter.allow(call);
+    filter.hide(SCMP_SYS(clone3));
+    filter.hide(SCMP_SYS(openat2));
+    filter.allow_if(SCMP_SYS(clone), has(0, CLONE_THREAD, CLONE_THREAD));
+    filter.allow_if(SCMP_SYS(openat), has(2, writing, 0));
+    filter.allow_if(SCMP_SYS(open), has(1, writing, 0));
+    // A thread that gives up sends the signal to a thread of its own process.
+    filter.allow_if(SCMP_SYS(tgkill), equals(0, static_cast<scmp_datum_t>(::getpid())));
+    filter.allow_if(SCMP_SYS(prlimit64), equals(0, 0));
+    // Whether a descriptor is a terminal, and nothing else of one.
+    filter.allow_if(SCMP_SYS(ioctl), equals(1, TCGETS));
+    for (const int command : {F_GETFD, F_SETFD, F_GETFL, F_DUPFD, F_DUPFD_CLOEXEC, F_GET_SEALS})
+        filter.allow_if(SCMP_SYS(fcntl), equals(1, static_cast<scmp_datum_t>(command)));
     filter.install();
 }
 
 const char* meaning_of(int system_call) {
-    for (const Forbidden& one : forbidden)
-        if (one.call == system_call) return one.meaning;
-    if (system_call == SYS_tgkill) return meddles;
-    return system_call == SYS_clone ? starts : writes;
+    for (const Meaning& meaning : meanings)
+        if (meaning.call == system_call) return meaning.text;
+    return unknown;
 }
 
 }  // namespace flutebook::sandbox

@@ -1,6 +1,7 @@
 #include "ledger/writing/draft_check.hpp"
 
 #include <fmt/format.h>
+#include <utf8proc.h>
 
 namespace flutebook::ledger {
 
@@ -14,22 +15,10 @@ constexpr std::int64_t most_money = 900'000'000'000'000;
 
 // How many bytes the character has that begins here; 0 where it is none of UTF-8.
 std::size_t character(std::string_view text) {
-    const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
-    const auto follows = [&](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
-    const unsigned first = byte(0);
-    if (first < 0x80) return 1;
-    if (first >= 0xC2 && first <= 0xDF) return follows(1) ? 2 : 0;
-    if (first >= 0xE0 && first <= 0xEF) {
-        const bool is_overlong = first == 0xE0 && byte(1) < 0xA0;
-        const bool is_surrogate = first == 0xED && byte(1) > 0x9F;
-        return follows(1) && follows(2) && !is_overlong && !is_surrogate ? 3 : 0;
-    }
-    if (first >= 0xF0 && first <= 0xF4) {
-        const bool is_overlong = first == 0xF0 && byte(1) < 0x90;
-        const bool is_beyond = first == 0xF4 && byte(1) > 0x8F;
-        return follows(1) && follows(2) && follows(3) && !is_overlong && !is_beyond ? 4 : 0;
-    }
-    return 0;
+    utf8proc_int32_t point = -1;
+    const auto length = utf8proc_iterate(reinterpret_cast<const utf8proc_uint8_t*>(text.data()),
+                                         static_cast<utf8proc_ssize_t>(text.size()), &point);
+    return length > 0 ? static_cast<std::size_t>(length) : 0;
 }
 
 enum class Lines { one, many };

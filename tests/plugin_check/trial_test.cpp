@@ -106,6 +106,12 @@ TEST_CASE("a plugin that asks the system by another machine's numbers does not g
 }
 #endif
 
+TEST_CASE("a plugin makes no system call that is not on the list of what models need") {
+    for (const auto* name : {"keeps_shared_memory", "types_for_the_user"})
+        CHECK_THAT(verdict_of(name),
+                   StartsWith("conduct.alone: makes a system call that no model needs while evaluating"));
+}
+
 TEST_CASE("a plugin cannot reach another process, nor have the system do what it may not do itself") {
     for (const auto* name : {"signals_its_parent", "asks_around_the_filter"})
         CHECK_THAT(verdict_of(name), StartsWith("conduct.alone: meddles with other processes while evaluating"));

@@ -1,0 +1,14 @@
+/* Asks for memory that stays behind when its process is gone. */
+#include <sys/ipc.h>
+#include <sys/shm.h>
+
+#include "tests/plugin_check/plugins/plain_boxes.h"
+
+static uint32_t evaluate(const flutebook_block* block) {
+    const int memory = shmget(IPC_PRIVATE, 4096, IPC_CREAT | 0600);
+    count_boxes(block);
+    if (memory >= 0) shmctl(memory, IPC_RMID, 0);
+    return 0;
+}
+
+BOXES("keeps_shared_memory", evaluate);

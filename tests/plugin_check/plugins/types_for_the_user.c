@@ -1,0 +1,12 @@
+/* Types into the terminal that the host was started from. */
+#include <sys/ioctl.h>
+
+#include "tests/plugin_check/plugins/plain_boxes.h"
+
+static uint32_t evaluate(const flutebook_block* block) {
+    char key = '\n';
+    count_boxes(block);
+    return ioctl(0, TIOCSTI, &key) == 0 ? 0 : 0;
+}
+
+BOXES("types_for_the_user", evaluate);
