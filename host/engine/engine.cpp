@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <exception>
 #include <filesystem>
 #include <map>
 #include <mutex>
@@ -35,10 +36,10 @@ void check_pin(const plant::Plant& plant, const contract::PluginFile& file) {
                 pin.place.file, pin.place.line, pin.place.column, pin.model, file.name(), file.sha256(), pin.sha256));
 }
 
-// Who else, besides this process, may have to do with the plugins.
-struct OtherThreads {
+// What stands between the host and a plugin's file; each may be null.
+struct PluginGuards {
     contract::Trust* trust;
-    contract::IsolatedLoader* elsewhere;
+    contract::IsolatedLoader* isolated_loader;
 };
 
 const plant::IsolatedModel* isolation_of(const plant::Plant& plant, const std::string& id) {
@@ -51,7 +52,7 @@ const plant::IsolatedModel* isolation_of(const plant::Plant& plant, const std::s
 contract::Model open(const plant::Plant& plant, contract::PluginFile file, contract::IsolatedLoader* elsewhere) {
     const plant::IsolatedModel* isolation = isolation_of(plant, file.id());
     if (isolation == nullptr) return contract::describe(contract::load_plugin(file), file.name(), file.id());
-    // Never quietly here instead.
+    // An isolated model never falls back to running in this process.
     if (elsewhere == nullptr)
         throw ModelError(
             fmt::format("{}:{}:{}: isolation.{}: this program has no other process to give it; take the "
@@ -61,23 +62,23 @@ contract::Model open(const plant::Plant& plant, contract::PluginFile file, contr
 }
 
 contract::Model load(const plant::Plant& plant, const std::string& installed, const std::string& id,
-                     OtherThreads others) {
+                     PluginGuards guards) {
     contract::PluginFile file = contract::PluginFile::read(file_of(plant, installed, id));
     file.check_place();
     check_pin(plant, file);
-    if (others.trust != nullptr) others.trust->check(file);
+    if (guards.trust != nullptr) guards.trust->check(file);
     const std::string sha256 = file.sha256();
-    contract::Model model = open(plant, std::move(file), others.elsewhere);
+    contract::Model model = open(plant, std::move(file), guards.isolated_loader);
     model.sha256 = sha256;
     return model;
 }
 
-std::vector<contract::Model> load_all(const plant::Plant& plant, const std::string& installed, OtherThreads others) {
+std::vector<contract::Model> load_all(const plant::Plant& plant, const std::string& installed, PluginGuards guards) {
     std::vector<contract::Model> models;
     std::vector<std::string> errors;
     for (const plant::ModelEntry& entry : plant.models) {
         try {
-            models.push_back(load(plant, installed, entry.id, others));
+            models.push_back(load(plant, installed, entry.id, guards));
         } catch (const ModelError& error) {
             errors.insert(errors.end(), error.lines().begin(), error.lines().end());
         }
@@ -92,7 +93,7 @@ contract::Replaced replaced_settings(const Graph& graph) {
         auto& item = result.emplace_back();
         for (const auto& link : graph.settings[m]) item.push_back(link ? 1 : 0);
     }
-    // Whoever replaces a setting and needs it as well needs the plant to give it.
+    // A model that replaces a setting and also needs it gets the value that the plant gives.
     for (const auto& needs : graph.needs)
         for (const Link& need : needs)
             if (need.source.kind == Source::Kind::setting) result[need.source.model][need.source.index] = 0;
@@ -132,8 +133,19 @@ public:
                   std::span<Outcome> outcomes)
         : blocks_(blocks), rows_(rows), work_(work), outcomes_(outcomes) {}
 
+    /// Keeps what is thrown: an exception that left a thread would end the program.
     void run(std::atomic<std::size_t>& next) {
-        for (std::size_t at = next++; at < work_.size(); at = next++) cost(work_[at]);
+        try {
+            for (std::size_t at = next++; at < work_.size(); at = next++) cost(work_[at]);
+        } catch (...) {
+            thrown_ = std::current_exception();
+            next = work_.size();
+        }
+    }
+
+    /// Throws what run() kept.
+    void rethrow() const {
+        if (thrown_) std::rethrow_exception(thrown_);
     }
 
     /// The first row at fault among the blocks it took; null where none was.
@@ -158,24 +170,44 @@ private:
     std::span<Outcome> outcomes_;
     std::shared_ptr<Columns> columns_;  // of the shape it worked on last
     std::optional<Fault> fault_;
+    std::exception_ptr thrown_;
 };
 
+// The indices of a line's axis that are listed at a step: that step itself; of a line by ply all plies, at the
+// corrugator.
+struct ListedIndices {
+    std::size_t first, past;
+};
+
+ListedIndices listed_at(contract::Axis axis, std::size_t step, Shape shape) {
+    if (axis != contract::Axis::ply) return {step, step + 1};
+    return {0, step == 0 ? shape.plies : 0};
+}
+
+// What a line charges at one index of its axis, in the first row.
+LineAmount amount_at(const Blocks& blocks, const Columns& columns, std::size_t model, std::size_t line,
+                     std::size_t index) {
+    const ModelSlots& slots = blocks.slots().models[model];
+    const double quantity = *columns.column(slots.quantities[line], index);
+    const double rate = *columns.column(slots.rates[line], index);
+    return {model, line, 0, std::nullopt, quantity, rate, Money::of(quantity, rate).value_or(Money{})};
+}
+
+// All lines that charge something: by step, then by model, then as the model declares them.
 std::vector<LineAmount> lines_in_order(const Blocks& blocks, const Columns& columns) {
     std::vector<LineAmount> result;
     const Graph& graph = blocks.graph();
     for (std::size_t step = 0; step < columns.shape().steps; ++step)
         for (std::size_t m = 0; m < graph.models.size(); ++m)
             for (std::size_t l = 0; l < graph.models[m].lines.size(); ++l) {
-                const bool by_ply = graph.models[m].lines[l].axis == contract::Axis::ply;
-                if (by_ply && step != 0) continue;
-                const std::size_t first = by_ply ? 0 : step;
-                const std::size_t past = by_ply ? columns.shape().plies : step + 1;
-                for (std::size_t i = first; i < past; ++i) {
-                    const double quantity = *columns.column(blocks.slots().models[m].quantities[l], i);
-                    const double rate = *columns.column(blocks.slots().models[m].rates[l], i);
-                    const Money amount = Money::of(quantity, rate).value_or(Money{});
-                    if (amount == Money{}) continue;
-                    result.push_back({m, l, step, by_ply ? std::optional(i) : std::nullopt, quantity, rate, amount});
+                const contract::Axis axis = graph.models[m].lines[l].axis;
+                const ListedIndices listed = listed_at(axis, step, columns.shape());
+                for (std::size_t i = listed.first; i < listed.past; ++i) {
+                    LineAmount amount = amount_at(blocks, columns, m, l, i);
+                    if (amount.amount == Money{}) continue;
+                    amount.step = step;
+                    if (axis == contract::Axis::ply) amount.ply = i;
+                    result.push_back(amount);
                 }
             }
     return result;
@@ -231,6 +263,8 @@ std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) c
         for (CostingThread& other : others) running.emplace_back([&other, &next] { other.run(next); });
         here.run(next);
     }
+    here.rethrow();
+    for (const CostingThread& other : others) other.rethrow();
     const Fault* first = here.fault();
     for (const CostingThread& other : others)
         if (other.fault() != nullptr && (first == nullptr || other.fault()->row < first->row)) first = other.fault();

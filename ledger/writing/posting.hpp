@@ -41,7 +41,7 @@ using Added = std::variant<Posted, AlreadyPosted, KnownRef, MonthClosed>;
 
 /// What a commit acknowledges: it is on disk.
 struct Receipt {
-    std::int64_t posted, skipped;
+    std::int64_t posted = 0, skipped = 0;
     std::string head;  // hash of the newest entry, in hex
 };
 

@@ -2,7 +2,12 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <system_error>
 
+#include "host/contract/description.hpp"
+#include "host/contract/evaluator.hpp"
+#include "host/contract/library.hpp"
+#include "host/contract/plugin_file.hpp"
 #include "host/engine/costing/blocks.hpp"
 #include "host/engine/engine.hpp"
 #include "tests/support/row_source.hpp"
@@ -50,7 +55,36 @@ struct ManyRows {
     std::vector<engine::Row> rows;
 };
 
+// Its models work, but the process that should evaluate them cannot be started.
+class NoProcess : public contract::Evaluator {
+public:
+    std::optional<contract::Failure> evaluate(const flutebook_block&, contract::RowSpan) override {
+        throw std::system_error(std::make_error_code(std::errc::resource_unavailable_try_again), "no process");
+    }
+};
+
+class NoProcessLoader : public contract::IsolatedLoader {
+public:
+    contract::Model open(contract::PluginFile file) override {
+        contract::Model model = contract::describe(contract::load_plugin(file), file.name(), file.id());
+        model.elsewhere = std::make_shared<NoProcess>();
+        return model;
+    }
+};
+
 }  // namespace
+
+TEST_CASE("an exception in a costing thread reaches the caller, whatever the number of threads") {
+    plant::Plant plant = fixture::small_plant();
+    plant.isolated.push_back({"paper", {}});
+    NoProcessLoader loader;
+    const Work work{plant, Engine::start(plant, fixture::built_plugins(), nullptr, &loader)};
+    const ManyRows many(work);
+    for (const unsigned threads : {1U, 2U, 8U}) {
+        CAPTURE(threads);
+        CHECK_THROWS_AS(static_cast<void>(work.engine.cost(many.rows, threads)), std::system_error);
+    }
+}
 
 TEST_CASE("the cost of a row is the sum of its rounded lines") {
     const Work work;

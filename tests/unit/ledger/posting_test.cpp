@@ -170,6 +170,16 @@ TEST_CASE("a posting sees what it has added so far, and its totals") {
     CHECK(verify(store).holds());
 }
 
+TEST_CASE("the receipt of a refused batch says that nothing was posted") {
+    auto store = Store::in_memory();
+    static_cast<void>(post(store, std::vector<Draft>{paper_issue("P1", day(2026, 10, 2), 1200)}, "mara"));
+    const Batch batch = post(store, std::vector<Draft>{paper_issue("P1", day(2026, 10, 2), 1201)}, "mara");
+    REQUIRE(batch.is_refused());
+    CHECK(batch.receipt.posted == 0);
+    CHECK(batch.receipt.skipped == 0);
+    CHECK(batch.receipt.head.empty());
+}
+
 TEST_CASE("a posting that was refused, or has ended, takes and keeps nothing more") {
     auto store = Store::in_memory();
     {
