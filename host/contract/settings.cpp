@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 #include <variant>
 
@@ -26,7 +25,7 @@ std::string suggestion(const std::string& word, const std::vector<std::string>& 
     return fmt::format("expected one of {}", fmt::join(known, ", "));
 }
 
-// Those of the choices that the setting's range leaves open.
+// The choices whose numbers lie within the setting's range.
 std::vector<std::string> open_choices(const Setting& setting) {
     std::vector<std::string> result;
     for (std::size_t i = 0; i < setting.choices.size(); ++i)
@@ -38,20 +37,20 @@ class SettingReader {
 public:
     explicit SettingReader(std::string currency) : currency_(std::move(currency)) {}
 
-    // One value against its declaration; NaN, and an error, where it does not fit.
-    double value(const Setting& setting, const Node& node, const std::string& path) {
+    // A value that fits its declaration; otherwise an error is kept, and nothing returned.
+    std::optional<double> value(const Setting& setting, const Node& node, const std::string& path) {
         if (!setting.choices.empty()) return choice(setting, node, path);
         const auto read = plant::read_quantity(node, setting.unit, currency_);
         if (const auto* problem = std::get_if<plant::Problem>(&read)) {
             complain(node.place, path, problem->text);
-            return std::nan("");
+            return std::nullopt;
         }
         const double number = std::get<double>(read);
         if (setting.range.holds(number)) return number;
         complain(node.place, path,
                  fmt::format("out of range: found {}, expected {} to {} {}", number, setting.range.low,
                              setting.range.high, setting.unit));
-        return std::nan("");
+        return std::nullopt;
     }
 
     void complain(const Place& place, const std::string& path, const std::string& what) {
@@ -61,14 +60,14 @@ public:
     [[nodiscard]] std::vector<std::string> errors() && { return std::move(errors_); }
 
 private:
-    double choice(const Setting& setting, const Node& node, const std::string& path) {
+    std::optional<double> choice(const Setting& setting, const Node& node, const std::string& path) {
         const std::vector<std::string> open = open_choices(setting);
         const auto found = std::find(open.begin(), open.end(), node.text);
         if (node.kind == Node::Kind::text && found != open.end())
             return setting.range.low + static_cast<double>(found - open.begin());
         complain(node.place, path,
                  fmt::format("unknown choice: found '{}', {}", node.text, suggestion(node.text, open)));
-        return std::nan("");
+        return std::nullopt;
     }
 
     std::string currency_;
@@ -81,7 +80,7 @@ std::vector<std::string> setting_names(const Model& model) {
     return names;
 }
 
-// The plant's own codes that a table of this kind is keyed by.
+// The codes of the plant's papers, flutes or machines: the keys of a table of this kind.
 std::vector<std::string> table_keys(const plant::Plant& plant, VariesBy varies_by) {
     std::vector<std::string> keys;
     if (varies_by == VariesBy::paper)
@@ -145,53 +144,62 @@ private:
     }
 
     SettingValues one(const Setting& setting, const plant::ModelEntry& entry, const Node* given) {
-        SettingValues result;
-        result.values = {given != nullptr ? reader_.value(setting, *given, path_of(entry, setting.name))
-                                          : or_in_range(setting)};
-        result.places = {given != nullptr ? given->place : Place{}};
+        SettingValues result{{value_if_not_given(setting)}, {Place{}}};
+        if (given != nullptr) put(result, 0, setting, *given, path_of(entry, setting.name));
         return result;
     }
 
-    // A number for where nothing is asked for: the default, or, of a setting without one, what lies nearest to 0.
-    static double or_in_range(const Setting& setting) {
+    // The default; for a setting without a default, the number in its range that is nearest to 0.
+    static double value_if_not_given(const Setting& setting) {
         return setting.is_required() ? std::clamp(0.0, setting.range.low, setting.range.high) : setting.initial;
+    }
+
+    // Writes a given value and its place at an index.
+    void put(SettingValues& result, std::size_t index, const Setting& setting, const Node& given,
+             const std::string& path) {
+        if (const auto number = reader_.value(setting, given, path)) result.values[index] = *number;
+        result.places[index] = given.place;
     }
 
     SettingValues table(const Setting& setting, const plant::ModelEntry& entry, const Node* given) {
         const std::vector<std::string> keys = table_keys(plant_, setting.varies_by);
         SettingValues result;
-        result.of_liner = or_in_range(setting);
-        result.values.assign(keys.size(), setting.initial);
+        result.of_liner = value_if_not_given(setting);
+        result.values.assign(keys.size(), value_if_not_given(setting));
         result.places.assign(keys.size(), Place{});
+        if (given == nullptr) return result;
         const std::string path = path_of(entry, setting.name);
-        if (given == nullptr) {
-            std::replace_if(
-                result.values.begin(), result.values.end(), [](double v) { return std::isnan(v); },
-                or_in_range(setting));
-            return result;
-        }
         if (given->kind != Node::Kind::map) {
             reader_.complain(given->place, path,
                              fmt::format("wrong type: expected a table by {}, {{{}: …}}", to_text(setting.varies_by),
                                          keys.empty() ? "" : keys.front()));
             return result;
         }
-        for (const auto& item : given->entries) {
-            const auto key = std::find(keys.begin(), keys.end(), item.key);
-            if (key == keys.end()) {
-                reader_.complain(item.key_place, path + "." + item.key,
-                                 fmt::format("unknown {}, {}", to_text(setting.varies_by), suggestion(item.key, keys)));
-                continue;
-            }
-            const auto at = static_cast<std::size_t>(key - keys.begin());
-            result.values[at] = reader_.value(setting, item.value, path + "." + item.key);
-            result.places[at] = item.value.place;
-        }
-        for (std::size_t i = 0; i < keys.size(); ++i)
-            if (std::isnan(result.values[i]) && result.places[i].line == 0)
-                reader_.complain(given->place, path,
-                                 fmt::format("missing: {} has no default for {}", setting.name, keys[i]));
+        put_cells(result, keys, setting, *given, path);
+        if (setting.is_required()) refuse_gaps(result, keys, setting, *given, path);
         return result;
+    }
+
+    void put_cells(SettingValues& result, const std::vector<std::string>& keys, const Setting& setting,
+                   const Node& given, const std::string& path) {
+        for (const auto& item : given.entries) {
+            const std::string item_path = path + "." + item.key;
+            const auto key = std::find(keys.begin(), keys.end(), item.key);
+            if (key != keys.end())
+                put(result, static_cast<std::size_t>(key - keys.begin()), setting, item.value, item_path);
+            else
+                reader_.complain(item.key_place, item_path,
+                                 fmt::format("unknown {}, {}", to_text(setting.varies_by), suggestion(item.key, keys)));
+        }
+    }
+
+    // A table of a setting without a default must give every key. A key without a place (line 0) was not given.
+    void refuse_gaps(const SettingValues& result, const std::vector<std::string>& keys, const Setting& setting,
+                     const Node& given, const std::string& path) {
+        for (std::size_t i = 0; i < keys.size(); ++i)
+            if (result.places[i].line == 0)
+                reader_.complain(given.place, path,
+                                 fmt::format("missing: {} has no default for {}", setting.name, keys[i]));
     }
 
     const plant::Plant& plant_;
@@ -260,7 +268,8 @@ std::vector<double> read_request_settings(const orders::Request& request, const 
             if (given == nullptr && setting.is_required())
                 reader.complain(request.place, path,
                                 fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
-            result.push_back(given != nullptr ? reader.value(setting, *given, path) : setting.initial);
+            const auto number = given == nullptr ? std::nullopt : reader.value(setting, *given, path);
+            result.push_back(number.value_or(setting.initial));
         }
     auto errors = std::move(reader).errors();
     if (!errors.empty()) throw InputError(InputError::Whose::request, std::move(errors));

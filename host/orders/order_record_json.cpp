@@ -2,6 +2,7 @@
 
 #include <array>
 #include <nlohmann/json.hpp>
+#include <tuple>
 
 namespace flutebook::orders {
 
@@ -12,98 +13,132 @@ using Kind = plant::Converter::Kind;
 
 constexpr std::array<const char*, 3> kinds = {"printer", "die-cutter", "folder-gluer"};
 
-// Throws the library's own exception for a name of none.
+// Throws Json::exception for an unknown name.
 Kind kind_of(const Json& name) {
     static const Json numbers = {{kinds[0], 0}, {kinds[1], 1}, {kinds[2], 2}};
     return static_cast<Kind>(numbers.at(name.get<std::string>()).get<int>());
 }
 
-Json machines(const OrderRecord& order) {
+// A key of the JSON and the member that it stands for.
+template <typename Record, typename Value>
+struct RecordField {
+    const char* key;
+    Value Record::*member;
+};
+
+// The keys of each record in their order, written and read alike.
+constexpr auto fields_of(const PlyRecord&) {
+    return std::tuple{RecordField{"paper", &PlyRecord::paper}, RecordField{"grammage", &PlyRecord::grammage_gsm},
+                      RecordField{"take_up", &PlyRecord::take_up}, RecordField{"adhesive", &PlyRecord::adhesive_gsm}};
+}
+
+constexpr auto fields_of(const CorrugatorAllowance&) {
+    using Machine = CorrugatorAllowance;
+    return std::tuple{RecordField{"code", &Machine::code}, RecordField{"run_waste", &Machine::run_waste},
+                      RecordField{"roll_loss", &Machine::roll_loss},
+                      RecordField{"order_change_m", &Machine::order_change_m}};
+}
+
+constexpr auto fields_of(const ConverterAllowance&) {
+    using Machine = ConverterAllowance;
+    return std::tuple{RecordField{"code", &Machine::code}, RecordField{"kind", &Machine::kind},
+                      RecordField{"run_waste", &Machine::run_waste},
+                      RecordField{"setup_sheets", &Machine::setup_sheets}};
+}
+
+constexpr auto fields_of(const OrderRecord&) {
+    using Order = OrderRecord;
+    return std::tuple{RecordField{"number", &Order::number},
+                      RecordField{"quote", &Order::quote},
+                      RecordField{"quantity", &Order::quantity},
+                      RecordField{"customer", &Order::customer},
+                      RecordField{"board", &Order::board},
+                      RecordField{"style", &Order::style},
+                      RecordField{"plies", &Order::plies},
+                      RecordField{"grammage", &Order::grammage_gsm},
+                      RecordField{"adhesive", &Order::adhesive_gsm},
+                      RecordField{"adhesive_rate", &Order::adhesive_rate},
+                      RecordField{"corrugator", &Order::corrugator},
+                      RecordField{"roll_width_mm", &Order::roll_width_mm},
+                      RecordField{"outs", &Order::outs},
+                      RecordField{"slit_mm", &Order::slit_mm},
+                      RecordField{"chop_mm", &Order::chop_mm},
+                      RecordField{"sheet_area_m2", &Order::sheet_area_m2},
+                      RecordField{"ups", &Order::ups},
+                      RecordField{"box_area_m2", &Order::box_area_m2},
+                      RecordField{"route", &Order::route},
+                      RecordField{"parting", &Order::parting},
+                      RecordField{"corrugators", &Order::corrugators},
+                      RecordField{"converters", &Order::converters}};
+}
+
+template <typename Record>
+concept HasFields = requires(const Record& record) {
+    fields_of(record);
+};
+
+template <HasFields Item>
+Json to_tree(const std::vector<Item>& items);
+template <HasFields Item>
+void read_tree(const Json& tree, std::vector<Item>& items);
+
+template <typename Value>
+Json to_tree(const Value& value) {
+    return value;
+}
+
+Json to_tree(Kind kind) {
+    return kinds.at(static_cast<std::size_t>(kind));
+}
+
+template <HasFields Record>
+Json to_tree(const Record& record) {
     Json tree;
-    tree["corrugators"] = Json::array();
-    for (const auto& corrugator : order.corrugators)
-        tree["corrugators"].push_back({{"code", corrugator.code},
-                                       {"run_waste", corrugator.run_waste},
-                                       {"roll_loss", corrugator.roll_loss},
-                                       {"order_change_m", corrugator.order_change_m}});
-    tree["converters"] = Json::array();
-    for (const auto& converter : order.converters)
-        tree["converters"].push_back({{"code", converter.code},
-                                      {"kind", kinds.at(static_cast<std::size_t>(converter.kind))},
-                                      {"run_waste", converter.run_waste},
-                                      {"setup_sheets", converter.setup_sheets}});
+    const auto write = [&](const auto& field) { tree[field.key] = to_tree(record.*field.member); };
+    std::apply([&](const auto&... field) { (write(field), ...); }, fields_of(record));
     return tree;
 }
 
-void read_machines(const Json& tree, OrderRecord& order) {
-    for (const auto& item : tree.at("corrugators"))
-        order.corrugators.push_back(
-            {item.at("code"), item.at("run_waste"), item.at("roll_loss"), item.at("order_change_m")});
-    for (const auto& item : tree.at("converters"))
-        order.converters.push_back(
-            {item.at("code"), kind_of(item.at("kind")), item.at("run_waste"), item.at("setup_sheets")});
+template <HasFields Item>
+Json to_tree(const std::vector<Item>& items) {
+    Json tree = Json::array();
+    for (const Item& item : items) tree.push_back(to_tree(item));
+    return tree;
 }
 
-OrderRecord read_record(const Json& tree) {
-    OrderRecord order{};
-    order.number = tree.at("number");
-    order.quote = tree.at("quote");
-    order.quantity = tree.at("quantity");
-    order.customer = tree.at("customer");
-    order.board = tree.at("board");
-    order.style = tree.at("style");
-    for (const auto& ply : tree.at("plies"))
-        order.plies.push_back({ply.at("paper"), ply.at("grammage"), ply.at("take_up"), ply.at("adhesive")});
-    order.grammage_gsm = tree.at("grammage");
-    order.adhesive_gsm = tree.at("adhesive");
-    order.adhesive_rate = tree.at("adhesive_rate");
-    order.corrugator = tree.at("corrugator");
-    order.roll_width_mm = tree.at("roll_width_mm");
-    order.outs = tree.at("outs");
-    order.slit_mm = tree.at("slit_mm");
-    order.chop_mm = tree.at("chop_mm");
-    order.sheet_area_m2 = tree.at("sheet_area_m2");
-    order.ups = tree.at("ups");
-    order.box_area_m2 = tree.at("box_area_m2");
-    order.route = tree.at("route").get<std::vector<std::string>>();
-    order.parting = tree.at("parting");
-    read_machines(tree, order);
-    return order;
+template <typename Value>
+void read_tree(const Json& tree, Value& value) {
+    tree.get_to(value);
+}
+
+void read_tree(const Json& tree, Kind& kind) {
+    kind = kind_of(tree);
+}
+
+template <HasFields Record>
+void read_tree(const Json& tree, Record& record) {
+    const auto read = [&](const auto& field) { read_tree(tree.at(field.key), record.*field.member); };
+    std::apply([&](const auto&... field) { (read(field), ...); }, fields_of(record));
+}
+
+template <HasFields Item>
+void read_tree(const Json& tree, std::vector<Item>& items) {
+    for (const Json& item : tree) read_tree(item, items.emplace_back());
 }
 
 }  // namespace
 
 std::string to_json(const OrderRecord& order) {
-    Json tree = {{"number", order.number},     {"quote", order.quote}, {"quantity", order.quantity},
-                 {"customer", order.customer}, {"board", order.board}, {"style", order.style}};
-    tree["plies"] = Json::array();
-    for (const auto& ply : order.plies)
-        tree["plies"].push_back({{"paper", ply.paper},
-                                 {"grammage", ply.grammage_gsm},
-                                 {"take_up", ply.take_up},
-                                 {"adhesive", ply.adhesive_gsm}});
-    tree["grammage"] = order.grammage_gsm;
-    tree["adhesive"] = order.adhesive_gsm;
-    tree["adhesive_rate"] = order.adhesive_rate;
-    tree["corrugator"] = order.corrugator;
-    tree["roll_width_mm"] = order.roll_width_mm;
-    tree["outs"] = order.outs;
-    tree["slit_mm"] = order.slit_mm;
-    tree["chop_mm"] = order.chop_mm;
-    tree["sheet_area_m2"] = order.sheet_area_m2;
-    tree["ups"] = order.ups;
-    tree["box_area_m2"] = order.box_area_m2;
-    tree["route"] = order.route;
-    tree["parting"] = order.parting;
-    tree.update(machines(order));
-    return tree.dump();
+    return to_tree(order).dump();
 }
 
 std::optional<OrderRecord> order_record_of(const std::string& json) {
     const auto tree = Json::parse(json, nullptr, false);
     if (!tree.is_object()) return std::nullopt;
     try {
-        return read_record(tree);
+        OrderRecord order{};
+        read_tree(tree, order);
+        return order;
     } catch (const Json::exception&) {
         return std::nullopt;
     }
