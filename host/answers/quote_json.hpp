@@ -13,7 +13,7 @@
 //   (by step 0 ... K; fed[0] is null), "mass_kg": {"issued", "adhesive", "product", "loss": {CAUSE: kg}},
 //   "lines": [{"plugin", "line", "step", "ply", "class", "behaviour", "quantity", "unit", "rate", "amount"}...],
 //   "cost", "cost_per_thousand", "price_per_thousand", "contribution_per_thousand", "waste_cost", "recovery",
-//   and for whoever wants to know more:
+//   and for readers who want to know more:
 //   "cost_per_m2", "cost_per_tonne" (shipped), "nx", "ny" (boxes along the chop, across the web), "web_area_m2",
 //   "waste_by_step": [{"step", "name", "intake_kg", "loss_kg", "cost"}...],
 //   "candidates" (how many ways were costed), "runners_up": [{"candidate", "cost", "dearer_by"}...],

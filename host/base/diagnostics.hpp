@@ -20,7 +20,7 @@ public:
 
     [[nodiscard]] std::size_t count() const { return items_.size(); }
     [[nodiscard]] bool empty() const { return items_.empty(); }
-    /// So many already that spending time on a better sentence helps nobody.
+    /// Whether there are so many already that a better sentence is not worth its time.
     [[nodiscard]] bool too_many() const { return count() > 1000; }
 
     /// Throws InputError if there is any complaint: files in the order of their first, each in its own order.

@@ -1,4 +1,4 @@
-// What the process says to whoever called it.
+// The exit codes of the program.
 #pragma once
 
 #include <algorithm>

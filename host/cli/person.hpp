@@ -5,7 +5,7 @@
 
 namespace flutebook::cli {
 
-/// The name that this machine has for whoever runs the program; their number where it has none.
+/// The user name of the person who runs the program; the user number where there is no name.
 [[nodiscard]] std::string person_at_work();
 
 }  // namespace flutebook::cli

@@ -1,5 +1,6 @@
 // The floating-point environment: rounding, flushing of small numbers, traps. It belongs to the thread, and a plugin
-// that changes it would quietly change every later sum; a library linked for fast arithmetic does so by being loaded.
+// that changes it would change every later sum without a message; a library linked for fast arithmetic does so by being
+// loaded.
 #pragma once
 
 #include <cstdint>

@@ -2,7 +2,7 @@
 // calls it somewhere else.
 //
 // Made by describe() from the plugin's data and never changed afterwards; the plugin stays loaded until the process
-// ends, so the function may be called from any thread for ever.
+// ends, so the function may be called from any thread at any time.
 #pragma once
 
 #include <cstddef>

@@ -130,7 +130,7 @@ PluginFile::PluginFile(PluginFile&& other) noexcept
       folder_mode_(other.folder_mode_) {}
 
 PluginFile PluginFile::read(const std::string& name) {
-    // A pipe that nobody writes to would keep the host waiting.
+    // A pipe without a writer would keep the host waiting.
     const Descriptor file(::open(name.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
     struct stat about {};
     const bool is_there = file.get() >= 0 ? ::fstat(file.get(), &about) == 0 : errno != ENOENT && errno != ENOTDIR;

@@ -1,5 +1,5 @@
-// A plugin's file, read once. What is hashed is what is loaded: the bytes are copied into memory that nobody can write
-// to any more, so a file that is overwritten in place, a moment later or while the host works, changes nothing.
+// A plugin's file, read once. What is hashed is what is loaded: the bytes are copied into memory that no process can
+// write to any more, so a file that is overwritten in place, a moment later or while the host works, changes nothing.
 #pragma once
 
 #include <sys/types.h>
@@ -30,7 +30,7 @@ public:
     [[nodiscard]] std::string where() const { return name_ + ": model " + id(); }
     /// Of its bytes, as 64 lower-case hexadecimal digits.
     [[nodiscard]] const std::string& sha256() const { return sha256_; }
-    /// Of the sealed copy. Lent, for as long as this lives.
+    /// Of the sealed copy; valid as long as this object.
     [[nodiscard]] int descriptor() const { return descriptor_; }
 
     /// Throws ModelError where others could put another file in its place: where anybody may write to it or to its

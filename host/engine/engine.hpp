@@ -100,7 +100,7 @@ public:
     /// lays out the run provides more than a run has.
     [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row, const MeasuredRun& run) const;
 
-    /// For whoever looks behind a figure: the machinery itself.
+    /// The blocks themselves, for code that traces a figure to its origin.
     [[nodiscard]] const Blocks& blocks() const;
 
 private:

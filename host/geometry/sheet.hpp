@@ -7,7 +7,7 @@
 
 namespace flutebook::geometry {
 
-/// Two lengths less than this apart are one: no knife sees a nanometre, and sums of decimals stray by less.
+/// Two lengths less than this apart are one: no knife cuts to a nanometre, and sums of decimals are wrong by less.
 constexpr double same_length_mm = 1e-6;
 
 /// Whether a length keeps to a machine's limits.
@@ -41,7 +41,7 @@ struct SheetRule {
     BoxRow along, across;  // along the chop, across the web
     double ups_max;
 
-    /// No sheet holds more in a row; a die cutter that allows more holds blanks that nobody could handle.
+    /// No sheet holds more in a row; a die cutter that allows more would hold blanks too small to handle.
     static constexpr double most_in_a_row = 10'000;
     /// Before any limit of length.
     [[nodiscard]] Boxes allowed() const { return {1, ups_max < most_in_a_row ? ups_max : most_in_a_row}; }

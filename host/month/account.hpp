@@ -59,7 +59,7 @@ struct MonthAccount {
     Money revenue;
     Money money_in, opening_cost;  // paper, adhesive and the centres' cost; stock of machines and floor
     Money product_cost, closing_cost;
-    Money unexplained_cost;  // of the mass that nobody can explain
+    Money unexplained_cost;  // of the unexplained mass
     Money idle_cost;         // that found no intake or no loss
     /// What the next month begins with: inner accounts, none that is empty.
     std::vector<ledger::Balance> closing;

@@ -1,6 +1,7 @@
 // What a month's account is worked out from: totals of the ledger, and what stood in stock when the month began.
 //
-// Plain values: whoever works out an account needs no ledger, and whoever reads the ledger does no arithmetic.
+// Plain values: the code that works out an account needs no ledger, and the code that reads the ledger does no
+// arithmetic.
 #pragma once
 
 #include <map>

@@ -8,7 +8,7 @@ namespace flutebook::month {
 
 namespace {
 
-// One material: what a kg of it is worth, and how much of it nobody can explain.
+// One material: what a kg of it is worth, and how much of it is unexplained.
 struct Material {
     double per_kg;
     double unexplained_kg;

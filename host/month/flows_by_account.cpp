@@ -125,7 +125,7 @@ void open_stocks(FlowsByAccount& result, const MonthBooks& books) {
     }
 }
 
-// Whether nothing at all was posted: then stocks stand as they were. Else a machine that nobody counted is empty.
+// Whether nothing at all was posted: then stocks stay as they were. Otherwise a machine without a count is empty.
 bool is_still(const MonthBooks& books) {
     if (!books.counts.empty()) return false;
     for (const auto& flow : books.flows)

@@ -1,4 +1,4 @@
-// An order record as the ledger keeps it: JSON, written once when the order is taken, read for ever after.
+// An order record as the ledger keeps it: JSON, written once when the order is taken, and never changed.
 //
 // {"number", "quote", "quantity", "customer", "board", "style",
 //  "plies": [{"paper", "grammage", "take_up", "adhesive"}...], "grammage", "adhesive", "adhesive_rate",

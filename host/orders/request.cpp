@@ -68,7 +68,7 @@ struct Measures {
     std::optional<Outline> outline;
 };
 
-// Of a style that nobody knows: that a measure is a number can be said all the same.
+// Of an unknown style: whether a measure is a number can still be checked.
 void read_numbers_alone(plant::MapReader& request) {
     if (request.has("outline")) read_outline(request);
     if (!request.has("inside")) return;

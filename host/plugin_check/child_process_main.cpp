@@ -37,7 +37,7 @@ public:
             else if (!try_one(*rule))
                 return;
         }
-        // What is measured judges nobody: it is of use for a plugin that answers at all.
+        // Measures are no verdict; they are taken only of a plugin that can be called.
         if (subject_.effort().many_orders > 0 && held_.count("evaluate.answers") != 0) measure(subject_);
         subject_.report().say("end");
     }

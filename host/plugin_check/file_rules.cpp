@@ -23,7 +23,7 @@ constexpr std::string_view of_the_languages[] = {
 // What linkers have always marked in every library.
 constexpr std::string_view of_the_linker[] = {"_init", "_fini", "__bss_start", "_edata", "_end"};
 
-// The sealed bytes as they lie there: nobody can cut them short meanwhile.
+// The sealed bytes in memory: no process can shorten them meanwhile.
 class Bytes {
 public:
     explicit Bytes(int file) {

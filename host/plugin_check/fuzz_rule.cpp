@@ -12,7 +12,7 @@ namespace {
 
 using contract::Model;
 
-constexpr std::size_t at_a_time = 100;  // orders; whoever watches hears of each
+constexpr std::size_t at_a_time = 100;  // orders; each group is reported to the parent
 
 struct FuzzFault {
     std::size_t orders;  // that many, from the first on, bring it out

@@ -17,7 +17,7 @@ void catch_signals(int report);
 /// Says what this thread is doing, as it goes on after "while": "evaluating made order 3". One at a time.
 class CurrentTask {
 public:
-    /// The text is lent.
+    /// `text` must outlive this object.
     explicit CurrentTask(const std::string& what);
     ~CurrentTask();
     CurrentTask(const CurrentTask&) = delete;

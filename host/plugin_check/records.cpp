@@ -26,7 +26,7 @@ std::string record(const std::string& sha256) {
     return fmt::format("{}checksum {}\n", text, ledger::to_hex(ledger::sha256(text)));
 }
 
-// Ours, and nobody else's to write to: whoever could, could make the host trust anything.
+// Whether the folder belongs to this user and no other may write to it: a writer could make the host trust any file.
 bool is_our_own(const fs::path& path) {
     struct stat about {};
     return ::stat(path.c_str(), &about) == 0 && about.st_uid == ::geteuid() &&

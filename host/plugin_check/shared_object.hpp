@@ -1,4 +1,4 @@
-// What a library's file says of itself, read from its bytes alone: nothing is loaded, and nothing is believed. Every
+// What a library's file declares, read from its bytes alone: nothing is loaded, and every value is checked. Every
 // offset and count of the file is held against its size, so that no damage can lead a reader astray.
 #pragma once
 

@@ -77,7 +77,7 @@ public:
     };
     [[nodiscard]] std::optional<Found> find(std::uintptr_t address) const;
 
-    /// The block of the rows that were put in, for whoever calls by himself.
+    /// The block of the rows that were put in, for rules that call the model themselves.
     [[nodiscard]] const flutebook_block& block() const { return block_; }
 
 private:

@@ -28,7 +28,8 @@ struct TrialRow {
 /// lie anywhere, often at an end.
 enum class Settings { by_default, drawn, anywhere };
 
-/// Rows without end, so many orders at a time: how they are asked for changes none of them. The model is lent.
+/// Rows without end, so many orders at a time: how they are asked for changes none of them. `model` must outlive this
+/// object.
 class TrialRows {
 public:
     TrialRows(const contract::Model& model, std::uint64_t seed, Settings settings);

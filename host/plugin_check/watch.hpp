@@ -23,7 +23,7 @@ enum class Stopped { by_itself, out_of_time, out_of_memory };
 /// waited for. Closes nothing.
 [[nodiscard]] Stopped watch(sandbox::Child& child, int report, sandbox::Listener& listener, const Limits& limits);
 
-/// How a child that was heard out came to its end.
+/// How a watched child ended.
 struct WatchedEnd {
     Stopped stopped;
     sandbox::Ended ended;

@@ -24,7 +24,7 @@ public:
     /// A clock, a lock, a file, an environment, chance or a thread: "clock_gettime"; null where nothing was asked.
     [[nodiscard]] const char* asked() const { return asked_; }
 
-    /// For whoever stands in for a function.
+    /// For the functions that replace the watched ones.
     void take(const void* function);
 
 private:

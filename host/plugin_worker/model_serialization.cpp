@@ -73,7 +73,7 @@ private:
     bool is_good_ = true;
 };
 
-// One walk over the description, for whoever tells it and whoever hears it.
+// One walk over the description: the writer and the reader both use it.
 template <typename Way>
 void walk(Way& way, contract::Name& name) {
     way.pass(name.name);

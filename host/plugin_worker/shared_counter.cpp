@@ -38,7 +38,7 @@ bool SharedCounter::look_for(std::uint32_t number) const {
 bool SharedCounter::sleep_for(std::uint32_t number, std::chrono::nanoseconds most) {
     const auto seconds = std::chrono::duration_cast<std::chrono::seconds>(most);
     const timespec time{seconds.count(), (most - seconds).count()};
-    // Said before the last look: whoever sets the number afterwards sees that somebody sleeps.
+    // Set before the last look: a process that sets the number afterwards sees that the other sleeps.
     sleeps_.store(1);
     const std::uint32_t seen = number_.load();
     if (seen != number) ::syscall(SYS_futex, word(number_), FUTEX_WAIT, seen, &time, nullptr, 0);

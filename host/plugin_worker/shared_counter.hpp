@@ -7,7 +7,7 @@
 
 namespace flutebook::plugin_worker {
 
-/// One process sets, one waits. Whoever else can write to the memory can spoil the waiting, but no more than that.
+/// One process sets, one waits. Another writer of the memory can disturb the waiting, and nothing else.
 class SharedCounter {
 public:
     /// Sets the number and wakes who waits for it.

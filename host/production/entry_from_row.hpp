@@ -1,6 +1,6 @@
 // What a row of a document is worth: the movements, and what was expected of them.
 //
-// Worked out once, when the row is posted, by the order's own layout and allowances; the ledger keeps it for ever.
+// Worked out once, when the row is posted, by the order's own layout and allowances; the ledger keeps it unchanged.
 #pragma once
 
 #include "host/plant/plant.hpp"

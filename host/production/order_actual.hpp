@@ -60,7 +60,7 @@ struct OrderActual {
 /// - a step was fed more than the step before it made: then documents of that step are missing. Two in a hundred, and
 ///   one piece, may be miscounted;
 /// - pieces wait before a step while boxes are short of the order: more than a fiftieth of what was made, and more than
-///   it takes to set the machine up. Fewer are what goes astray on every floor, and nobody will run them.
+///   it takes to set the machine up. Fewer are too few to be run.
 /// An order that fell short with nothing left to run was made, and one with boxes enough leaves its rest behind.
 [[nodiscard]] std::vector<std::string> what_is_missing(const orders::OrderRecord& order, const OrderActual& actual);
 

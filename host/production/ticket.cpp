@@ -14,7 +14,7 @@ Worth ticket(RowValidation& examination) {
     const auto* mill = examination.mill();
     if (!examination.passed()) return examination.objections();
     const double weighed_kg = row.value(DocumentColumn::kg);
-    // A load whose moisture nobody measured is paid as it was weighed.
+    // A load without a measured moisture is paid as it was weighed.
     const double paid = paid_kg(*mill, weighed_kg, row.number(DocumentColumn::moisture).value_or(0));
     const auto money = examination.amount(DocumentColumn::per_tonne, paid, row.value(DocumentColumn::per_tonne) / 1000);
     if (!examination.passed()) return examination.objections();

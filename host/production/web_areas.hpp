@@ -11,7 +11,8 @@ namespace flutebook::production {
 /// The order's sheets, so many side by side on a roll. Lengths in m.
 [[nodiscard]] run::WebCut web_cut(const orders::OrderRecord& order, double roll_width_mm, double outs);
 
-/// In m2. A document tells of `run_waste` and `surplus` as one, since nobody counts the sheets of a row off the knife.
+/// In m2. A document tells of `run_waste` and `surplus` as one, because the sheets of a row are not counted at the
+/// knife.
 struct WebAreas {
     double good, side_trim, order_change, run_waste, surplus;
 

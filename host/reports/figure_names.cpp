@@ -14,52 +14,52 @@ namespace {
 struct Known {
     const char* key;
     FigureKind kind;
-    const char *title, *unit;
+    const char* title;
 };
 
-constexpr std::array<Known, 32> known{{{"corrugator", FigureKind::way, "corrugator", ""},
-                                       {"route", FigureKind::way, "route", ""},
-                                       {"roll_width_mm", FigureKind::way, "roll width", "mm"},
-                                       {"outs", FigureKind::way, "outs", "1"},
-                                       {"trim_mm", FigureKind::way, "trim", "mm"},
-                                       {"ups", FigureKind::way, "boxes a sheet", "1"},
-                                       {"nx", FigureKind::way, "boxes along the chop", "1"},
-                                       {"ny", FigureKind::way, "boxes across the web", "1"},
-                                       {"chop_mm", FigureKind::way, "chop", "mm"},
-                                       {"slit_mm", FigureKind::way, "slit", "mm"},
-                                       {"blank.length_mm", FigureKind::way, "blank length", "mm"},
-                                       {"blank.width_mm", FigureKind::way, "blank width", "mm"},
-                                       {"blank.area_m2", FigureKind::way, "area of box", "m2"},
-                                       {"board_grammage", FigureKind::way, "board", "g/m2"},
-                                       {"web_length_m", FigureKind::way, "web length", "m"},
-                                       {"web_area_m2", FigureKind::way, "web area", "m2"},
-                                       {"fed", FigureKind::way, "fed, by step", ""},
-                                       {"good", FigureKind::way, "good, by step", ""},
-                                       {"cost", FigureKind::money, net_cost_label, "money"},
-                                       {"cost_per_thousand", FigureKind::money, cost_per_thousand_label, "money"},
-                                       {"price_per_thousand", FigureKind::money, price_per_thousand_label, "money"},
-                                       {"contribution_per_thousand", FigureKind::money, contribution_label, "money"},
-                                       {"waste_cost", FigureKind::money, "cost of waste", "money"},
-                                       {"recovery", FigureKind::money, "recovery", "money"},
-                                       {"cost_per_m2", FigureKind::money, "cost per m2 shipped", "money"},
-                                       {"cost_per_tonne", FigureKind::money, "cost per tonne shipped", "money"},
-                                       {"mass_kg.issued", FigureKind::mass, paper_issued_label, "kg"},
-                                       {"mass_kg.adhesive", FigureKind::mass, dry_adhesive_label, "kg"},
-                                       {"mass_kg.product", FigureKind::mass, "boxes shipped", "kg"},
-                                       {"candidates", FigureKind::other, "ways that were costed", "1"},
-                                       {"plant", FigureKind::other, "plant", ""},
-                                       {"currency", FigureKind::other, "currency", ""}}};
+constexpr std::array<Known, 32> known{{{"corrugator", FigureKind::way, "corrugator"},
+                                       {"route", FigureKind::way, "route"},
+                                       {"roll_width_mm", FigureKind::way, "roll width"},
+                                       {"outs", FigureKind::way, "outs"},
+                                       {"trim_mm", FigureKind::way, "trim"},
+                                       {"ups", FigureKind::way, "boxes a sheet"},
+                                       {"nx", FigureKind::way, "boxes along the chop"},
+                                       {"ny", FigureKind::way, "boxes across the web"},
+                                       {"chop_mm", FigureKind::way, "chop"},
+                                       {"slit_mm", FigureKind::way, "slit"},
+                                       {"blank.length_mm", FigureKind::way, "blank length"},
+                                       {"blank.width_mm", FigureKind::way, "blank width"},
+                                       {"blank.area_m2", FigureKind::way, "area of box"},
+                                       {"board_grammage", FigureKind::way, "board"},
+                                       {"web_length_m", FigureKind::way, "web length"},
+                                       {"web_area_m2", FigureKind::way, "web area"},
+                                       {"fed", FigureKind::way, "fed, by step"},
+                                       {"good", FigureKind::way, "good, by step"},
+                                       {"cost", FigureKind::money, net_cost_label},
+                                       {"cost_per_thousand", FigureKind::money, cost_per_thousand_label},
+                                       {"price_per_thousand", FigureKind::money, price_per_thousand_label},
+                                       {"contribution_per_thousand", FigureKind::money, contribution_label},
+                                       {"waste_cost", FigureKind::money, "cost of waste"},
+                                       {"recovery", FigureKind::money, "recovery"},
+                                       {"cost_per_m2", FigureKind::money, "cost per m2 shipped"},
+                                       {"cost_per_tonne", FigureKind::money, "cost per tonne shipped"},
+                                       {"mass_kg.issued", FigureKind::mass, paper_issued_label},
+                                       {"mass_kg.adhesive", FigureKind::mass, dry_adhesive_label},
+                                       {"mass_kg.product", FigureKind::mass, "boxes shipped"},
+                                       {"candidates", FigureKind::other, "ways that were costed"},
+                                       {"plant", FigureKind::other, "plant"},
+                                       {"currency", FigureKind::other, "currency"}}};
 
 // Keys within lists, which have an entry for each step or way: "waste_by_step[2].cost".
-constexpr std::array<Known, 9> known_in_lists{{{"waste_by_step.step", FigureKind::other, "step", "1"},
-                                               {"waste_by_step.name", FigureKind::other, "machine", ""},
-                                               {"waste_by_step.intake_kg", FigureKind::other, "intake", "kg"},
-                                               {"waste_by_step.loss_kg", FigureKind::other, "lost", "kg"},
-                                               {"waste_by_step.cost", FigureKind::other, "cost of waste", "money"},
-                                               {"runners_up.candidate", FigureKind::other, "way", ""},
-                                               {"runners_up.cost", FigureKind::other, "cost", "money"},
-                                               {"runners_up.dearer_by", FigureKind::other, dearer_by_label, "money"},
-                                               {"refused.limit", FigureKind::other, "limit", ""}}};
+constexpr std::array<Known, 9> known_in_lists{{{"waste_by_step.step", FigureKind::other, "step"},
+                                               {"waste_by_step.name", FigureKind::other, "machine"},
+                                               {"waste_by_step.intake_kg", FigureKind::other, "intake"},
+                                               {"waste_by_step.loss_kg", FigureKind::other, "lost"},
+                                               {"waste_by_step.cost", FigureKind::other, "cost of waste"},
+                                               {"runners_up.candidate", FigureKind::other, "way"},
+                                               {"runners_up.cost", FigureKind::other, "cost"},
+                                               {"runners_up.dearer_by", FigureKind::other, dearer_by_label},
+                                               {"refused.limit", FigureKind::other, "limit"}}};
 
 template <typename List>
 const Known* find(const List& list, const std::string& key) {
@@ -74,21 +74,21 @@ FigureName in_list(const std::string& key, std::size_t open) {
     const long entry = std::strtol(key.c_str() + open + 1, nullptr, 10);
     const std::size_t close = key.find(']', open);
     const Known* name = close == std::string::npos ? nullptr : find(known_in_lists, list + key.substr(close + 1));
-    if (name == nullptr) return {FigureKind::other, key, ""};
+    if (name == nullptr) return {FigureKind::other, key};
     const std::string whose = list == "waste_by_step" ? fmt::format("step {}", entry - 1)
                               : list == "runners_up"  ? fmt::format("next best {}", entry)
                                                       : fmt::format("way {}", entry);
-    return {name->kind, fmt::format("{}, {}", whose, name->title), name->unit};
+    return {name->kind, fmt::format("{}, {}", whose, name->title)};
 }
 
 }  // namespace
 
 FigureName figure_name(const std::string& key) {
     static const std::string loss = "mass_kg.loss.";
-    if (key.rfind(loss, 0) == 0) return {FigureKind::mass, "lost as " + key.substr(loss.size()), "kg"};
+    if (key.rfind(loss, 0) == 0) return {FigureKind::mass, "lost as " + key.substr(loss.size())};
     if (const std::size_t open = key.find('['); open != std::string::npos) return in_list(key, open);
     const Known* item = find(known, key);
-    return item == nullptr ? FigureName{FigureKind::other, key, ""} : FigureName{item->kind, item->title, item->unit};
+    return item == nullptr ? FigureName{FigureKind::other, key} : FigureName{item->kind, item->title};
 }
 
 }  // namespace flutebook::reports

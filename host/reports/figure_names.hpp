@@ -1,4 +1,4 @@
-// What the keys of an answer in JSON are called on a page for people, and in what units they stand.
+// What the keys of an answer in JSON are called on a page for people.
 #pragma once
 
 #include <string>
@@ -11,7 +11,6 @@ enum class FigureKind { way, money, mass, other };
 struct FigureName {
     FigureKind kind;
     std::string title;
-    std::string unit;  // of the key: "mm", "kg", "1"; "money" keeps its four places; empty: a word, no number
 };
 
 /// Of a key as `answers::Difference::path` spells it: "mass_kg.loss.side-trim", "runners_up[1].cost". A key that

@@ -1,4 +1,4 @@
-// The masses of a quote as they stand on the page: rounded once, for every section that tells of them, so that both
+// The masses of a quote as they stand on the page: rounded once, for every section that shows them, so that both
 // sides still come to the same.
 #pragma once
 

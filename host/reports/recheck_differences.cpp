@@ -47,10 +47,11 @@ std::string word_of(const std::optional<Leaf>& leaf) {
 }
 
 std::vector<Cell> figure_cells(const Difference& difference, const FigureName& name, const ShownUnits& units) {
-    if (!difference.by() || name.unit.empty()) return {name.title, word_of(difference.was), word_of(difference.now)};
+    const std::string& unit_text = (difference.now ? difference.now : difference.was)->unit;
+    if (!difference.by() || unit_text.empty()) return {name.title, word_of(difference.was), word_of(difference.now)};
     const double was = *difference.was->number, now = *difference.now->number, by = *difference.by();
-    if (name.unit == "money") return {name.title, amount_of(was), amount_of(now), amount_of(by, Sign::always)};
-    const ShownUnit unit = units.of(name.unit);
+    if (unit_text == "money") return {name.title, amount_of(was), amount_of(now), amount_of(by, Sign::always)};
+    const ShownUnit unit = units.of(unit_text);
     const int digits = digits_for(unit(was), unit(now));
     return {name.title, number_of(unit(was), digits, unit.name), number_of(unit(now), digits, unit.name),
             number_of(unit(by), least_digits, unit.name, Sign::always)};

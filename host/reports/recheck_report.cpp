@@ -50,7 +50,7 @@ const char* reproduction_text(const Recheck& checked) {
             return "The saved files still give the saved answer, byte for byte.";
         case Reproduction::Ends::otherwise:
             return checked.cause == Cause::nothing_differs || checked.cause == Cause::plant_files
-                       ? "The saved files still give every saved figure, but the page reads otherwise."
+                       ? "The saved files still give every saved figure, but the document has other keys or words."
                        : "The saved files no longer give the saved answer: the plugins or the program are others.";
         case Reproduction::Ends::unfit:
             break;

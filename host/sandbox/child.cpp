@@ -138,7 +138,8 @@ std::size_t Child::resident_bytes() const {
 std::optional<Ended> Child::ended() const {
     if (finished_) return finished_;
     siginfo_t how{};
-    // Only looked at: as long as nobody has waited for it, its number and its group's belong to no other.
+    // Only looked at: until the parent has waited for it, the system gives its number and its group's to no other
+    // process.
     if (::waitid(P_PID, static_cast<id_t>(id_), &how, WEXITED | WNOHANG | WNOWAIT) != 0 || how.si_pid == 0)
         return std::nullopt;
     return how.si_code == CLD_EXITED ? Ended{how.si_status, 0} : Ended{0, how.si_status};

@@ -12,7 +12,7 @@ namespace flutebook::sandbox {
 /// does not allow it, nothing changes. The other process is left there.
 class OneProcessor {
 public:
-    /// `where` is the processor on which `other` was put last, -1 at first; kept by whoever owns it.
+    /// `where` is the processor on which `other` was put last, -1 at first; the caller keeps it.
     OneProcessor(pid_t other, int& where);
     ~OneProcessor();
     OneProcessor(const OneProcessor&) = delete;

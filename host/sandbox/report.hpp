@@ -8,7 +8,7 @@
 
 namespace flutebook::sandbox {
 
-/// The child's end. Lines that cannot be written are lost: nobody listens any more.
+/// The child's end of the pipe. A line that cannot be written is lost: the parent no longer reads.
 class ChildReport {
 public:
     explicit ChildReport(int descriptor) : descriptor_(descriptor) {}

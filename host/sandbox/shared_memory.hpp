@@ -1,4 +1,4 @@
-// Memory that two processes have in common: a file without a name, whose size nobody can change any more.
+// Memory that two processes have in common: a file without a name, whose size is sealed.
 #pragma once
 
 #include <cstddef>

@@ -1,4 +1,4 @@
-// Saved quotes and the orders taken from them, kept for ever as they were.
+// Saved quotes and the orders taken from them, never changed.
 //
 // The ledger does not read what is in them: each is a list of named parts (a request, the plant's files, the plugins
 // with their versions and hashes, the results). Equal parts are stored once. Nothing is ever changed or deleted.

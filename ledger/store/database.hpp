@@ -57,7 +57,7 @@ class Database {
 public:
     enum class Access {
         reading,  // while another process may write
-        frozen,   // a file in a place that nobody can write to
+        frozen,   // a file in a place that cannot be written to
         writing,  // creates the file where it is missing
         memory,   // no file at all
     };

@@ -32,7 +32,7 @@ void expect_file(const std::string& file) {
         throw LedgerError(LedgerError::Kind::unfit, file + ": is no ledger: no plain file; name another");
 }
 
-// Where nobody can write, no log is written beside the file while it is read, so the file must be all there is.
+// Where the file cannot be written, there is no log beside it while it is read, so the file must be all there is.
 bool is_frozen(const std::string& file) {
     std::error_code ignored;
     const auto folder = fs::path(file).has_parent_path() ? fs::path(file).parent_path() : fs::path(".");

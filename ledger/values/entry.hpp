@@ -1,6 +1,6 @@
 // One document row as the ledger keeps it: movements between accounts, what was expected, and where it came from.
 //
-// The ledger knows no boxes: whoever posts works out what a row is worth, and that is stored with the entry for ever.
+// The ledger knows no boxes: the caller works out what a row is worth, and that is stored with the entry, unchanged.
 // Every movement leaves one account and reaches another, so mass and money are conserved by construction.
 #pragma once
 

@@ -1,4 +1,4 @@
-// Conservation of mass: what was issued is in the boxes or under a named cause of loss, for every row.
+// The mass balance: what was issued is in the boxes or under a named cause of loss, for every row.
 #pragma once
 
 #include <cstddef>

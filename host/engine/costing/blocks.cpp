@@ -164,7 +164,7 @@ std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> r
             outcomes[r] = {Outcome::State::refused, m, refused[r] - 1, {}};
             any_refused = true;
         }
-        // Numbers of a refused row may be missing: whoever comes next must not see them.
+        // A refused row may lack numbers, so no later model may read it.
         if (any_refused) return std::nullopt;
         if (auto fault = check_gives(columns, m, rows.size())) return fault;
     }

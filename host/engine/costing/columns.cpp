@@ -46,7 +46,7 @@ Slot Slots::take(const Link& link, contract::Axis axis, std::vector<Converted>& 
 }
 
 Slots::Slots(const Graph& graph) : of_facts(facts().size(), none) {
-    // What models write comes first, so that whoever takes it finds it.
+    // Slots that models write come first: slots of needs refer to them.
     for (const contract::Model& model : graph.models) {
         ModelSlots& result = models.emplace_back();
         for (const contract::Name& provide : model.provides) result.provides.push_back(add(provide.axis));

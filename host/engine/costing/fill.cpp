@@ -7,7 +7,7 @@
 namespace flutebook::engine {
 namespace {
 
-// A table that holds one value throughout, as most do that nobody filled in, is as good as a constant.
+// A table with one value throughout, as most tables without entries have, is treated as a constant.
 bool is_constant(const contract::SettingValues& given, contract::VariesBy varies_by) {
     if (varies_by == contract::VariesBy::request || given.values.empty()) return false;
     const double first = given.values.front();

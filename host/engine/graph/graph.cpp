@@ -236,7 +236,7 @@ private:
         check_causes(models()[graph_.shedder]);
     }
 
-    // The ledger measures production under these causes: a loss under any other would be expected of nobody.
+    // The ledger measures production under these causes: a loss under any other would be expected of no machine.
     void check_causes(const contract::Model& shedder) {
         static const std::vector<std::string> causes = {"roll-ends", "side-trim", "order-change", "corrugator-run",
                                                         "surplus",   "setup",     "rejects",      "cut-out"};

@@ -22,7 +22,7 @@ struct Source {
     friend bool operator==(const Source&, const Source&) = default;
 };
 
-/// A joint: the source, and how its unit becomes the unit of whoever takes it.
+/// A link: the source of a number, and how its unit becomes the unit of the model that takes it.
 struct Link {
     Source source;
     plant::Conversion conversion;

@@ -121,7 +121,7 @@ private:
         open_.push_back({kind, accept(mark, kind, ""), true, false, "", {}});
     }
 
-    // Puts what came next where it belongs; null where it is a key, or nobody will look at it.
+    // Puts the next node where it belongs; null where it is a key, or will not be used.
     Node* accept(const YAML::Mark& mark, Node::Kind kind, const std::string& text) {
         check_properties(mark);
         if (open_.empty()) return fill(root_, mark, kind, text);

@@ -82,7 +82,7 @@ void add_web(MeasuredRun& result, const RunBasis& basis, double metres, double a
 
 void add_web_losses(MeasuredRun& result, const RunBasis& basis, const WebAreas& areas) {
     const double gsm = basis.row.order->layout->board.grammage_gsm;
-    // More sheets than full rows off the knife hold: then nobody can tell the two apart.
+    // More sheets than full rows at the knife hold: then the two cannot be told apart.
     const bool is_one = areas.run_waste < 0;
     lose(result, basis, "side-trim", 0, not_below_nothing(run::mass(areas.side_trim, gsm)));
     lose(result, basis, "order-change", 0, run::mass(areas.order_change, gsm));

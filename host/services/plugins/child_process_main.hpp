@@ -1,4 +1,4 @@
-// The program as its own child: work that the host does in a process apart, where a plugin can hurt nobody.
+// The program as its own child: work with a plugin in a process apart, where it can do no harm.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-// Quotes that are kept: saved whole, with all they stood on, and shown for ever as they were.
+// Quotes that are kept: saved with everything they were worked out from, and always shown as they were.
 //
 // The parts of a saved quote, by name:
 //   asked.json              how it was asked for: {"plant": the folder as it was named, "request": the file as it was

@@ -2,7 +2,7 @@
 // that are there today.
 //
 // Nothing is written anywhere: the kept texts are read where they are, under the names they had. What is wrong with
-// them begins with the quote's number, so that nobody looks for it in today's files.
+// them begins with the quote's number, so that a reader does not look for it in today's files.
 #pragma once
 
 #include <string>

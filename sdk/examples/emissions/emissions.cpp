@@ -1,4 +1,4 @@
-// emissions: what an order adds to the plant's greenhouse gases, in kg CO2e, for whoever asks the customer's question
+// emissions: what an order adds to the plant's greenhouse gases, in kg CO2e, to answer the customer's question
 // or pays for carbon. Every factor is a setting whose sentence names its source and year: factor sets move a lot from
 // year to year, so a figure without its set says nothing.
 //

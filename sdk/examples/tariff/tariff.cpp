@@ -3,7 +3,7 @@
 //   prefer: {energy.power_price: tariff}
 //
 //   energy.power_price = the plant's price + surcharge x share of the shift that lies in peak hours
-// An order that no shift was chosen for takes the mean of the three: nobody knows yet when it will run.
+// An order that no shift was chosen for takes the mean of the three: it is not known yet when it will run.
 // Source: common practice, no published source; hours and surcharge stand in the plant's own contract.
 #include <flutebook/plugin.hpp>
 
