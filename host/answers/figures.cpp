@@ -10,14 +10,22 @@ constexpr const char* word = "";  // the unit of what is no number
 
 class FigureList {
 public:
-    void text(const std::string& key, const std::string& value) { list_.push_back({key, value, {}, {}, word}); }
+    void text(const std::string& key, const std::string& value) { add(key, value, std::nullopt, word); }
     void number(const std::string& key, double value, const char* unit) {
-        list_.push_back({key, fmt::format("{}", value), value, {}, unit});
+        add(key, fmt::format("{}", value), value, unit);
     }
     void amount(const std::string& key, Money value) { number(key, value.to_double(), "money"); }
     [[nodiscard]] std::vector<Leaf> take() { return std::move(list_); }
 
 private:
+    void add(const std::string& key, const std::string& value, std::optional<double> number, const char* unit) {
+        Leaf& leaf = list_.emplace_back();
+        leaf.path = key;
+        leaf.text = value;
+        leaf.number = number;
+        leaf.unit = unit;
+    }
+
     std::vector<Leaf> list_;
 };
 

@@ -16,7 +16,7 @@ namespace {
 std::string in_form(const answers::DescribedModel& described, PluginDescribeCommand::As form) {
     switch (form) {
         case PluginDescribeCommand::As::markdown:
-            return render::to_markdown(reports::describe_report(described, reports::YamlEntry::included));
+            return render::to_markdown(reports::describe_report(described, reports::DescribeScope::model));
         case PluginDescribeCommand::As::yaml:
             return reports::describe_yaml(described);
         case PluginDescribeCommand::As::json:
@@ -24,7 +24,7 @@ std::string in_form(const answers::DescribedModel& described, PluginDescribeComm
         case PluginDescribeCommand::As::text:
             break;
     }
-    return render::to_text(reports::describe_report(described, reports::YamlEntry::left_out));
+    return render::to_text(reports::describe_report(described, reports::DescribeScope::file));
 }
 
 }  // namespace

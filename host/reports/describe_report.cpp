@@ -109,10 +109,11 @@ std::string commented(const std::string& margin, const std::string& text) {
 
 }  // namespace
 
-Report describe_report(const DescribedModel& described, YamlEntry yaml) {
+Report describe_report(const DescribedModel& described, DescribeScope scope) {
     const contract::Model& model = described.model;
     Report report{"plugin", model.id, ReportHeading{model_title(model), "", {}}, {}};
-    report.heading->facts = {{"file", {model.file}}, {"built", {"with " + model.built_with}}};
+    if (scope == DescribeScope::file)
+        report.heading->facts = {{"file", {model.file}}, {"built", {"with " + model.built_with}}};
     const auto add = [&](const char* title, ReportTable table) {
         if (!table.rows.empty()) report.sections.push_back({title, {std::move(table)}});
     };
@@ -124,7 +125,7 @@ Report describe_report(const DescribedModel& described, YamlEntry yaml) {
     ReportSection reasons{"Refuses an order where"};
     for (const std::string& reason : model.reasons) reasons.blocks.emplace_back(Note{reason, Note::Kind::item, 1});
     if (!reasons.blocks.empty()) report.sections.push_back(std::move(reasons));
-    if (yaml == YamlEntry::included)
+    if (scope == DescribeScope::model)
         report.sections.push_back(
             {"In plugins.yaml", {Note{"plugins:\n" + describe_yaml(described), Note::Kind::code}}});
     return report;

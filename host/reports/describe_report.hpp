@@ -8,11 +8,12 @@
 
 namespace flutebook::reports {
 
-/// Whether the entry for plugins.yaml stands in the report.
-enum class YamlEntry { left_out, included };
+/// What the report is for: a file at hand, named with its place and compiler; or a page about the model for any
+/// machine, with its entry for plugins.yaml.
+enum class DescribeScope { file, model };
 
 /// Needs, settings, what it provides, charges and sheds, and when it refuses an order.
-[[nodiscard]] render::Report describe_report(const answers::DescribedModel& described, YamlEntry yaml);
+[[nodiscard]] render::Report describe_report(const answers::DescribedModel& described, DescribeScope scope);
 
 /// An entry of `plugins`, indented to be appended to plugins.yaml: every setting with its sentence and its default. A
 /// setting that must be given stands there empty, and the file is refused until somebody fills it in. Below it, as

@@ -62,6 +62,8 @@ constexpr int allowed[] = {
     SCMP_SYS(eventfd2),
     SCMP_SYS(poll),
     SCMP_SYS(ppoll),
+    SCMP_SYS(select),
+    SCMP_SYS(pselect6),
     SCMP_SYS(mmap),
     SCMP_SYS(munmap),
     SCMP_SYS(mremap),
@@ -104,6 +106,7 @@ constexpr int allowed[] = {
     SCMP_SYS(clock_gettime),
     SCMP_SYS(clock_getres),
     SCMP_SYS(nanosleep),
+    SCMP_SYS(pause),
     SCMP_SYS(clock_nanosleep),
 };
 

@@ -54,16 +54,10 @@ private:
         const answers::QuoteOptions asked;
         const auto answer = services::quote(place_.plant, place_.engine, request, asked);
         if (!services::can_be_saved(answer)) return;
-        std::string costs;
         auto result = std::make_unique<Saved>();
-        for (const auto& item : answer.quantities) {
-            if (!item.quote) continue;
-            costs += fmt::format("{}{{\"quantity\": {}, \"cost\": {}}}", costs.empty() ? "" : ", ",
-                                 item.quote->quantity, item.quote->cost.to_double());
-            result->terms.push_back(item.quote->terms);
-        }
-        const auto json = "{\"requests\": [{\"quotes\": [" + costs + "]}]}";
-        const auto number = services::save_quote(store, place_, {answer, asked, {"", json}}, "ada");
+        for (const auto& item : answer.quantities)
+            if (item.quote) result->terms.push_back(item.quote->terms);
+        const auto number = services::save_quote(store, place_, {answer, asked}, "ada");
         result->quote = services::saved_quote(store, number);
         result->plant = services::quoted_plant(result->quote, place_.plant, {});
         saved_.push_back(std::move(result));
