@@ -15,7 +15,7 @@
 namespace flutebook::plugin_check {
 namespace {
 
-constexpr std::size_t page = 4096;
+constexpr std::size_t page_bytes = 4096;
 constexpr std::size_t cache_line = 64;
 constexpr std::uint64_t untouched = 0x7ff8'f107'eb00'c0deU;  // a NaN that no sum makes
 constexpr std::uint32_t untouched_refusal = 0xf107'eb00U;
@@ -65,9 +65,9 @@ Stage::Stage(const contract::Model& model, engine::Shape shape, std::size_t capa
     : evaluate_(model.evaluate), shape_(shape), capacity_(capacity), ground_(ground) {
     const std::size_t bytes = capacity * sizeof(double);
     // In the open as the engine has it: an odd number of cache lines apart, never a power of two.
-    data_ = ground == Ground::open ? bytes : whole(bytes, page);
-    pitch_ = ground == Ground::open ? whole(bytes, 2 * cache_line) + cache_line : data_ + page;
-    if ((pitch_ & (pitch_ - 1)) == 0) pitch_ += page;
+    data_ = ground == Ground::open ? bytes : whole(bytes, page_bytes);
+    pitch_ = ground == Ground::open ? whole(bytes, 2 * cache_line) + cache_line : data_ + page_bytes;
+    if ((pitch_ & (pitch_ - 1)) == 0) pitch_ += page_bytes;
     name_slots(model);
     lay_out();
     point_block();
@@ -93,12 +93,12 @@ void Stage::name_slots(const contract::Model& model) {
 }
 
 void Stage::lay_out() {
-    const std::size_t lead = ground_ == Ground::open ? 0 : page;
+    const std::size_t lead = ground_ == Ground::open ? 0 : page_bytes;
     const std::size_t item = ground_ == Ground::guarded_after ? data_ - capacity_ * sizeof(double) : 0;
     std::size_t bytes = 0;
     for (const auto& list : slots_)
         for (const Slot& slot : list) bytes += lead + slot.extent * pitch_;
-    const std::size_t refused = lead + whole(capacity_ * sizeof(std::uint32_t), page) + lead;
+    const std::size_t refused = lead + whole(capacity_ * sizeof(std::uint32_t), page_bytes) + lead;
     size_ = bytes + refused;
     const int access = ground_ == Ground::open ? PROT_READ | PROT_WRITE : PROT_NONE;
     void* memory = ::mmap(nullptr, size_, access, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
@@ -119,7 +119,7 @@ void Stage::lay_out() {
 
 void Stage::lay_out_refused(std::byte* at) {
     const std::size_t bytes = capacity_ * sizeof(std::uint32_t);
-    const std::size_t room = whole(bytes, page);
+    const std::size_t room = whole(bytes, page_bytes);
     if (ground_ != Ground::open) ::mprotect(at, room, PROT_READ | PROT_WRITE);
     refused_ = reinterpret_cast<std::uint32_t*>(ground_ == Ground::guarded_after ? at + room - bytes : at);
 }
@@ -155,7 +155,7 @@ void Stage::protect_inputs(int how) const {
     each_column([&](std::size_t list, const Slot&, double* column) {
         if (!is_input(list)) return;
         auto* first = reinterpret_cast<std::byte*>(column);
-        ::mprotect(first - reinterpret_cast<std::uintptr_t>(first) % page, data_, how);
+        ::mprotect(first - reinterpret_cast<std::uintptr_t>(first) % page_bytes, data_, how);
     });
 }
 
@@ -181,7 +181,7 @@ void Stage::begin_results() {
         if (is_input(list)) return;
         if (ground_ != Ground::open) {
             auto* first = reinterpret_cast<std::byte*>(column);
-            auto* ground = reinterpret_cast<double*>(first - reinterpret_cast<std::uintptr_t>(first) % page);
+            auto* ground = reinterpret_cast<double*>(first - reinterpret_cast<std::uintptr_t>(first) % page_bytes);
             std::fill_n(ground, data_ / sizeof(double), untouched_number());
         }
         std::fill_n(column, rows_, slot.begins_as);
@@ -240,7 +240,8 @@ std::optional<std::string> Stage::strayed() const {
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
         if (is_input(list) || where) return;
         const auto* first = reinterpret_cast<const std::byte*>(column);
-        const auto* ground = reinterpret_cast<const double*>(first - reinterpret_cast<std::uintptr_t>(first) % page);
+        const auto* ground =
+            reinterpret_cast<const double*>(first - reinterpret_cast<std::uintptr_t>(first) % page_bytes);
         for (const double* at = ground; at < ground + data_ / sizeof(double) && !where; ++at)
             if ((at < column || at >= column + rows_) && !is_untouched(*at)) where = slot.name;
     });
@@ -256,7 +257,7 @@ std::optional<Stage::Found> Stage::find(std::uintptr_t address) const {
     // The guard between two columns belongs to the one that it was laid against.
     const std::size_t before = ground_ == Ground::guarded_after ? 0 : pitch_ - data_;
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
-        const std::uintptr_t item = reinterpret_cast<std::uintptr_t>(column) / page * page;
+        const std::uintptr_t item = reinterpret_cast<std::uintptr_t>(column) / page_bytes * page_bytes;
         if (address < item - before || address >= item - before + pitch_) return;
         result = {slot.name, is_input(list), address < item || address >= item + data_};
     });

@@ -22,7 +22,7 @@ using State = RuleFinding::State;
 constexpr std::size_t most_resident = std::size_t{512} << 20;
 constexpr std::size_t orders_for_trust = 24;
 constexpr std::size_t orders_for_check = 60;
-constexpr Limits check_limits{600s, 10s * sandbox::slowness, most_resident};
+constexpr sandbox::Limits check_limits{600s, 10s * sandbox::slowness, most_resident};
 
 // What comes through the pipe, put into findings.
 class Hearing {
@@ -45,12 +45,12 @@ public:
         if (said.word == "end") is_complete_ = true;
     }
 
-    CheckFindings conclude(const sandbox::Ended& ended, Stopped stopped, const Limits& limits) {
-        if (stopped == Stopped::out_of_time || ended.signal == SIGXCPU)
+    CheckFindings conclude(const sandbox::Ended& ended, sandbox::Stopped stopped, const sandbox::Limits& limits) {
+        if (stopped == sandbox::Stopped::out_of_time || ended.signal == SIGXCPU)
             died_of(comes_back,
                     fmt::format("did not come back within {} s while {}",
                                 static_cast<double>(std::min(limits.whole, limits.silence).count()) / 1000, phase_));
-        else if (stopped == Stopped::out_of_memory)
+        else if (stopped == sandbox::Stopped::out_of_memory)
             died_of(takes_little, fmt::format("took more than {} MB while {}", limits.resident_bytes >> 20U, phase_));
         else if (!is_complete_ && ended.signal != 0)
             died_of(survives, fmt::format("crashed ({}) while {}", sandbox::signal_name(ended.signal), phase_));
@@ -130,8 +130,8 @@ CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& a
     Hearing hearing(asked, watcher);
     sandbox::Listener listener([&](const sandbox::ChildMessage& said) { hearing.take(said); });
     try {
-        const WatchedEnd heard =
-            hear_out(asked.program, words_of(file.name(), asked), file.descriptor(), listener, asked.limits);
+        const sandbox::WatchedEnd heard = sandbox::run_watched(asked.program, words_of(file.name(), asked),
+                                                               file.descriptor(), listener, asked.limits);
         return hearing.conclude(heard.ended, heard.stopped, asked.limits);
     } catch (const std::system_error& error) {
         throw ModelError(fmt::format("{}: could not be tried: {}; let the program start a process of its own",

@@ -10,7 +10,7 @@
 #include "host/contract/plugin_file.hpp"
 #include "host/plugin_check/rules.hpp"
 #include "host/plugin_check/subject.hpp"
-#include "host/plugin_check/watch.hpp"
+#include "host/sandbox/watch.hpp"
 
 namespace flutebook::plugin_check {
 
@@ -40,7 +40,7 @@ struct CheckOptions {
     std::string program;  // the host's own, or another that has its inner words
     std::vector<const Rule*> rules;
     Effort effort;
-    Limits limits;
+    sandbox::Limits limits;
 };
 
 /// What is asked before a file is trusted: few orders, little time.

@@ -8,11 +8,11 @@
 #include <vector>
 
 #include "host/base/errors.hpp"
-#include "host/plugin_check/watch.hpp"
 #include "host/plugin_worker/child_process_main.hpp"
 #include "host/plugin_worker/model_serialization.hpp"
 #include "host/plugin_worker/worker_pool.hpp"
 #include "host/sandbox/ending.hpp"
+#include "host/sandbox/watch.hpp"
 
 namespace flutebook::plugin_worker {
 namespace {
@@ -20,7 +20,7 @@ namespace {
 using contract::Model;
 using contract::PluginFile;
 
-constexpr plugin_check::Limits limits{deadline, deadline, std::size_t{512} << 20};
+constexpr sandbox::Limits limits{deadline, deadline, std::size_t{512} << 20};
 // A description has so many fields at most by its own rules; a process gone wild must not fill our memory.
 constexpr std::size_t most_fields = 100000;
 
@@ -46,10 +46,10 @@ DescribedReply hear(const std::string& program, const PluginFile& file) {
     DescribedReply heard;
     sandbox::Listener listener([&](const sandbox::ChildMessage& said) { heard.take(said); });
     const auto [stopped, ended] =
-        plugin_check::hear_out(program, words_to_describe(file.name()), file.descriptor(), listener, limits);
-    if (stopped == plugin_check::Stopped::out_of_time)
+        sandbox::run_watched(program, words_to_describe(file.name()), file.descriptor(), listener, limits);
+    if (stopped == sandbox::Stopped::out_of_time)
         refuse(file, fmt::format("did not come back within {} s", static_cast<double>(deadline.count()) / 1000));
-    if (stopped == plugin_check::Stopped::out_of_memory)
+    if (stopped == sandbox::Stopped::out_of_memory)
         refuse(file, fmt::format("took more than {} MB", limits.resident_bytes >> 20U));
     if (!heard.is_complete) refuse(file, sandbox::ending(ended));
     return heard;

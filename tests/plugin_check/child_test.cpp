@@ -10,12 +10,11 @@
 #include <system_error>
 #include <thread>
 
-#include "host/plugin_check/watch.hpp"
 #include "host/sandbox/build.hpp"
 #include "host/sandbox/child.hpp"
+#include "host/sandbox/watch.hpp"
 #include "tests/plugin_check/running.hpp"
 
-using namespace flutebook::plugin_check;
 using namespace flutebook::sandbox;
 using namespace std::chrono_literals;
 using flutebook::check::is_running;

@@ -1,4 +1,4 @@
-#include "host/plugin_check/watch.hpp"
+#include "host/sandbox/watch.hpp"
 
 #include <fcntl.h>
 #include <poll.h>
@@ -9,16 +9,16 @@
 #include <cerrno>
 #include <system_error>
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 namespace {
 
 using Clock = std::chrono::steady_clock;
 
-// Memory is looked at as often as this; a child that is greedy takes no more than some MB meanwhile.
+// Memory is looked at as often as this; a child takes no more than some MB meanwhile.
 constexpr std::chrono::milliseconds glance{10};
 
-// False at the end of what there is to hear.
-bool hear(int report, sandbox::Listener& listener) {
+// False at the end of the report.
+bool hear(int report, Listener& listener) {
     std::array<char, 4096> bytes;
     const ssize_t count = ::read(report, bytes.data(), bytes.size());
     if (count < 0) return errno == EINTR;
@@ -56,7 +56,7 @@ private:
 
 }  // namespace
 
-Stopped watch(sandbox::Child& child, int report, sandbox::Listener& listener, const Limits& limits) {
+Stopped watch(Child& child, int report, Listener& listener, const Limits& limits) {
     const Clock::time_point begun = Clock::now();
     Clock::time_point heard = begun;
     bool listens = true;
@@ -87,13 +87,13 @@ Stopped watch(sandbox::Child& child, int report, sandbox::Listener& listener, co
     return Stopped::by_itself;
 }
 
-WatchedEnd hear_out(const std::string& program, const std::vector<std::string>& words, int file,
-                    sandbox::Listener& listener, const Limits& limits) {
+WatchedEnd run_watched(const std::string& program, const std::vector<std::string>& words, int file, Listener& listener,
+                       const Limits& limits) {
     Pipe report;
-    sandbox::Child child(program, words, {report.writing(), file});
+    Child child(program, words, {report.writing(), file});
     report.close_writing();
     const Stopped stopped = watch(child, report.reading(), listener, limits);
     return {stopped, child.finish()};
 }
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox
