@@ -5,6 +5,7 @@
 #include <set>
 
 #include "host/answers/place_text.hpp"
+#include "host/plant/converter_kind.hpp"
 
 namespace flutebook::answers {
 
@@ -146,14 +147,13 @@ Json unmakeable_json(const Unmakeable& unmakeable) {
 }
 
 Json converters_json(const plant::Plant& plant, const RequestAnswer& answer) {
-    static constexpr const char* kinds[] = {"printer", "die-cutter", "folder-gluer"};
     std::set<std::string> codes;
     for (const auto& quantity : answer.quantities)
         if (quantity.quote) codes.insert(quantity.quote->route.begin(), quantity.quote->route.end());
     Json result = Json::array();
     for (const std::string& code : codes)
         if (const plant::Converter* converter = plant.find_converter(code))
-            result.push_back({{"code", code}, {"kind", kinds[static_cast<std::size_t>(converter->kind)]}});
+            result.push_back({{"code", code}, {"kind", plant::spelled(converter->kind)}});
     return result;
 }
 

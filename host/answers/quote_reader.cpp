@@ -9,6 +9,7 @@
 
 #include "host/answers/quote_json.hpp"
 #include "host/base/date.hpp"
+#include "host/plant/converter_kind.hpp"
 #include "ledger/values/error.hpp"
 
 namespace flutebook::answers {
@@ -183,14 +184,12 @@ RequestAnswer::Quantity quantity_in(const Json& json) {
 }
 
 void read_converters(const Json& page, plant::Plant& plant) {
-    using Kind = plant::Converter::Kind;
     for (const Json& json : page.at("converters")) {
         plant::Converter converter{};
         converter.code = json.at("code");
-        const Json& kind = json.at("kind");
-        converter.kind = kind == "printer"      ? Kind::printer
-                         : kind == "die-cutter" ? Kind::die_cutter
-                                                : Kind::folder_gluer;
+        const auto kind = plant::converter_kind(json.at("kind").get<std::string>());
+        if (!kind) throw Json::other_error::create(599, "unknown kind of converter", &json);
+        converter.kind = *kind;
         plant.converters.push_back(std::move(converter));
     }
 }

@@ -9,6 +9,7 @@
 #include "host/geometry/sheet.hpp"
 #include "host/geometry/web.hpp"
 #include "host/orders/style.hpp"
+#include "host/plant/converter_kind.hpp"
 
 namespace flutebook::geometry {
 
@@ -52,22 +53,10 @@ LimitLine across(const OpenLimit& open) {
     return {"across the web", open.rule.across, open.rule.allowed().last};
 }
 
-const char* words_for(Converter::Kind kind) {
-    switch (kind) {
-        case Converter::Kind::printer:
-            return "printer";
-        case Converter::Kind::die_cutter:
-            return "die cutter";
-        case Converter::Kind::folder_gluer:
-            return "folder-gluer";
-    }
-    return "converter";
-}
-
 // Only a style that some kind of machine makes can be without a route.
 std::string lacks_machine(const std::string& style_code) {
     const Style* style = orders::find_style(style_code);
-    return fmt::format("the plant has no {}, which makes it", words_for(style->made_by.value()));
+    return fmt::format("the plant has no {}, which makes it", plant::in_words(style->made_by.value()));
 }
 
 std::string joined(const std::vector<std::string>& parts, const char* between) {

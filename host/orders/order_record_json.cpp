@@ -1,8 +1,9 @@
 #include "host/orders/order_record_json.hpp"
 
-#include <array>
 #include <nlohmann/json.hpp>
 #include <tuple>
+
+#include "host/plant/converter_kind.hpp"
 
 namespace flutebook::orders {
 
@@ -10,14 +11,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 using Kind = plant::Converter::Kind;
-
-constexpr std::array<const char*, 3> kinds = {"printer", "die-cutter", "folder-gluer"};
-
-// Throws Json::exception for an unknown name.
-Kind kind_of(const Json& name) {
-    static const Json numbers = {{kinds[0], 0}, {kinds[1], 1}, {kinds[2], 2}};
-    return static_cast<Kind>(numbers.at(name.get<std::string>()).get<int>());
-}
 
 // A key of the JSON and the member that it stands for.
 template <typename Record, typename Value>
@@ -88,7 +81,7 @@ Json to_tree(const Value& value) {
 }
 
 Json to_tree(Kind kind) {
-    return kinds.at(static_cast<std::size_t>(kind));
+    return plant::spelled(kind);
 }
 
 template <HasFields Record>
@@ -112,7 +105,9 @@ void read_tree(const Json& tree, Value& value) {
 }
 
 void read_tree(const Json& tree, Kind& kind) {
-    kind = kind_of(tree);
+    const auto found = plant::converter_kind(tree.get<std::string>());
+    if (!found) throw Json::other_error::create(599, "unknown kind of converter", &tree);
+    kind = *found;
 }
 
 template <HasFields Record>

@@ -6,24 +6,11 @@
 #include <algorithm>
 
 #include "host/base/quoted_text.hpp"
+#include "host/plant/converter_kind.hpp"
 
 namespace flutebook::orders {
 
-namespace {
-
-const char* name_of(plant::Converter::Kind kind) {
-    switch (kind) {
-        case plant::Converter::Kind::printer:
-            return "printer";
-        case plant::Converter::Kind::die_cutter:
-            return "die cutter";
-        case plant::Converter::Kind::folder_gluer:
-            break;
-    }
-    return "folder-gluer";
-}
-
-}  // namespace
+namespace {}  // namespace
 
 void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
                  const Style& style) {
@@ -33,8 +20,8 @@ void check_route(const plant::Field& field, const std::vector<std::size_t>& rout
     });
     if (has_maker) return;
     field.complain(fmt::format("{} {}: expected a {} for style {}", route.empty() ? "an empty route" : "a route",
-                               route.empty() ? "for a box" : "that cannot make the box", name_of(*style.made_by),
-                               base::shown(style.code)));
+                               route.empty() ? "for a box" : "that cannot make the box",
+                               plant::in_words(*style.made_by), base::shown(style.code)));
 }
 
 void check_allowance(const plant::Field& field, const plant::Plant& plant, const plant::Board& board,

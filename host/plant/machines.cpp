@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "host/base/quoted_text.hpp"
+#include "host/plant/converter_kind.hpp"
 #include "host/plant/plant_files.hpp"
 
 namespace flutebook::plant {
@@ -53,10 +54,9 @@ Corrugator read_corrugator(const Field& entry) {
 }
 
 std::optional<Converter::Kind> read_kind(const Field& field) {
-    const auto chosen = field.choice({"printer", "die-cutter", "folder-gluer"});
-    if (!chosen) return std::nullopt;
     constexpr std::array kinds{Converter::Kind::printer, Converter::Kind::die_cutter, Converter::Kind::folder_gluer};
-    return kinds[*chosen];
+    const auto chosen = field.choice({spelled(kinds[0]), spelled(kinds[1]), spelled(kinds[2])});
+    return chosen ? std::optional(kinds[*chosen]) : std::nullopt;
 }
 
 // How boxes lie on a sheet: for die cutters alone. Other machines make one box a sheet.
