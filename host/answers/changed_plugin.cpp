@@ -4,11 +4,11 @@
 
 #include <nlohmann/json.hpp>
 
+#include "host/answers/json_text.hpp"
+
 namespace flutebook::answers {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 constexpr std::size_t shown_hash = 12;
 

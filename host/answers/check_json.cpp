@@ -2,11 +2,11 @@
 
 #include <nlohmann/json.hpp>
 
+#include "host/answers/json_text.hpp"
+
 namespace flutebook::answers {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json text_or_null(const std::string& text) {
     return text.empty() ? Json() : Json(text);

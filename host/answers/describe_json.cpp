@@ -2,13 +2,12 @@
 
 #include <nlohmann/json.hpp>
 
+#include "host/answers/json_text.hpp"
 #include "host/answers/plugin_json.hpp"
 
 namespace flutebook::answers {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json ranged(const contract::Name& name) {
     Json result = name_json(name);

@@ -3,13 +3,13 @@
 #include <nlohmann/json.hpp>
 
 #include "host/answers/feeds.hpp"
+#include "host/answers/json_text.hpp"
 #include "host/answers/place_text.hpp"
 
 namespace flutebook::answers {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
 using contract::Model;
 using engine::Graph;
 

@@ -32,7 +32,7 @@ class ModelError : public std::runtime_error {
 public:
     explicit ModelError(std::vector<std::string> lines)
         : std::runtime_error(lines.empty() ? "unfit model" : lines.front()), lines_(std::move(lines)) {}
-    explicit ModelError(std::string line) : ModelError(std::vector<std::string>{std::move(line)}) {}
+    explicit ModelError(const std::string& line) : ModelError(std::vector<std::string>{line}) {}
 
     [[nodiscard]] const std::vector<std::string>& lines() const { return lines_; }
 

@@ -18,6 +18,8 @@ struct RecordField {
     const char* key;
     Value Record::*member;
 };
+template <typename Record, typename Value>
+RecordField(const char*, Value Record::*) -> RecordField<Record, Value>;
 
 // The keys of each record in their order, written and read alike.
 constexpr auto fields_of(const PlyRecord&) {

@@ -201,15 +201,15 @@ Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::opti
     return request;
 }
 
-Request read_whole(const plant::Plant& plant, const std::string& file, std::string text, base::Diagnostics& complaints,
-                   std::optional<base::Date> date_override) {
+Request read_whole(const plant::Plant& plant, const std::string& file, const std::string& text,
+                   base::Diagnostics& complaints, std::optional<base::Date> date_override) {
     const auto document = plant::parse_document(text, file, complaints);
     if (!document) complaints.throw_if_any(InputError::Whose::request);
     plant::Reading reading{complaints, plant.currency};
     plant::MapReader form(plant::Field(*document, file, reading));
     auto request = read_fields(form, plant, date_override);
     request.place = {file, 1, 1};
-    request.text = std::move(text);
+    request.text = text;
     request.places = form.places();
     form.finish();
     complaints.throw_if_any(InputError::Whose::request);
@@ -226,7 +226,7 @@ Request read_request(const plant::Plant& plant, const std::string& file, std::op
     base::Diagnostics complaints;
     auto text = plant::read_text_file(file, complaints);
     complaints.throw_if_any(InputError::Whose::request);
-    return read_whole(plant, file, std::move(*text), complaints, date_override);
+    return read_whole(plant, file, *text, complaints, date_override);
 }
 
 Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
