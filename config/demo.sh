@@ -13,7 +13,7 @@ echo "== what it is built with"
 sh "$top/config/install.sh" build
 
 tree=$(sh "$top/config/tree.sh" build)
-echo "== building in $tree (a minute or two the first time)"
+echo "== building in $tree (some minutes the first time)"
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
 if ! sh "$top/config/build.sh" "$tree" -DCMAKE_BUILD_TYPE=Release -DFLUTEBOOK_TESTS=OFF >"$log" 2>&1; then

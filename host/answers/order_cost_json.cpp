@@ -18,12 +18,12 @@ Json stages_json(const Stages& cost) {
 }
 
 Json variances_json(const Stages& cost) {
-    const auto item = variances_of(cost);
-    return {{"volume", amount_json(item.volume)},
-            {"yield", amount_json(item.yield)},
-            {"usage", amount_json(item.usage)},
-            {"price", amount_json(item.price)},
-            {"total", amount_json(item.total())}};
+    const auto variances = variances_of(cost);
+    return {{"volume", amount_json(variances.volume)},
+            {"yield", amount_json(variances.yield)},
+            {"usage", amount_json(variances.usage)},
+            {"price", amount_json(variances.price)},
+            {"total", amount_json(variances.total())}};
 }
 
 Json pieces_json(const OrderStep::StepPieces& pieces) {

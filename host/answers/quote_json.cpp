@@ -55,17 +55,12 @@ Json line_json(const CostLine& line) {
 }
 
 Json figure_json(const explain::TracedFigure& figure) {
-    static constexpr const char* kinds[] = {"amount", "provided", "fact", "setting"};
     Json places = Json::array();
     for (const base::Place& place : figure.places) places.push_back(place_text(place));
-    return {{"kind", kinds[static_cast<std::size_t>(figure.kind)]},
-            {"name", figure.name},
-            {"where", figure.where},
-            {"value", figure.value},
-            {"unit", figure.unit},
-            {"model", figure.model.empty() ? Json(nullptr) : Json(figure.model)},
-            {"meaning", figure.meaning},
-            {"places", std::move(places)},
+    return {{"kind", to_text(figure.kind)}, {"name", figure.name},
+            {"where", figure.where},        {"value", figure.value},
+            {"unit", figure.unit},          {"model", figure.model.empty() ? Json(nullptr) : Json(figure.model)},
+            {"meaning", figure.meaning},    {"places", std::move(places)},
             {"inputs", figure.inputs}};
 }
 
@@ -181,7 +176,7 @@ Json quote_document(const plant::Plant& plant) {
     return document("quote", {{"plant", plant.name},
                               {"currency", plant.currency},
                               {"currency_decimals", plant.currency_minor_units},
-                              {"units", plant.units == plant::Units::us ? "us" : "metric"},
+                              {"units", to_text(plant.units)},
                               {"requests", Json::array()}});
 }
 

@@ -28,15 +28,15 @@ double number_or_nan(const Json& value) {
 }
 
 std::string text_or_empty(const Json& tree, const char* key) {
-    const auto item = tree.find(key);
-    return item == tree.end() || item->is_null() ? std::string() : item->get<std::string>();
+    const auto found = tree.find(key);
+    return found == tree.end() || found->is_null() ? std::string() : found->get<std::string>();
 }
 
 // The choice that is spelled so. Throws the library's exception for a word of none.
 template <typename Choice, std::size_t count>
 Choice choice_of(const std::array<Choice, count>& choices, const Json& word) {
     for (const Choice choice : choices)
-        if (word == contract::to_text(choice)) return choice;
+        if (word == to_text(choice)) return choice;
     throw Json::other_error::create(599, fmt::format("unknown word {}", word.dump()), &word);
 }
 
@@ -104,10 +104,10 @@ base::Place place_in(const std::string& text) {
 }
 
 explain::TracedFigure figure_in(const Json& json) {
-    static constexpr std::array<const char*, 4> kinds = {"amount", "provided", "fact", "setting"};
+    using Kind = explain::TracedFigure::Kind;
+    static constexpr std::array kinds = {Kind::amount, Kind::provided, Kind::fact, Kind::setting};
     explain::TracedFigure result{};
-    for (std::size_t i = 0; i < kinds.size(); ++i)
-        if (json.at("kind") == kinds[i]) result.kind = static_cast<explain::TracedFigure::Kind>(i);
+    result.kind = choice_of(kinds, json.at("kind"));
     result.name = json.at("name");
     result.where = json.at("where");
     result.value = number_or_nan(json.at("value"));
@@ -225,7 +225,8 @@ QuoteDocument document_in(const Json& tree, int version) {
     }
     if (version == 0) return result;
     result.plant.currency_minor_units = tree.at("currency_decimals");
-    result.plant.units = tree.at("units") == "us" ? plant::Units::us : plant::Units::metric;
+    static constexpr std::array units = {plant::Units::metric, plant::Units::us};
+    result.plant.units = choice_of(units, tree.at("units"));
     if (request.contains("fault")) result.answer.model_fault = request.at("fault").get<std::string>();
     read_page(request.at("page"), result);
     return result;

@@ -22,8 +22,8 @@ namespace flutebook::engine {
 namespace {
 
 std::string file_of(const plant::Plant& plant, const std::string& installed, const std::string& id) {
-    const auto item = std::filesystem::path(plant.folder) / "plugins" / (id + ".so");
-    if (std::filesystem::exists(item)) return item.string();
+    const auto plants_file = std::filesystem::path(plant.folder) / "plugins" / (id + ".so");
+    if (std::filesystem::exists(plants_file)) return plants_file.string();
     return (std::filesystem::path(installed) / (id + ".so")).string();
 }
 
@@ -90,8 +90,8 @@ std::vector<contract::Model> load_all(const plant::Plant& plant, const std::stri
 contract::Replaced replaced_settings(const Graph& graph) {
     contract::Replaced result;
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
-        auto& item = result.emplace_back();
-        for (const auto& link : graph.settings[m]) item.push_back(link ? 1 : 0);
+        auto& is_replaced = result.emplace_back();
+        for (const auto& link : graph.settings[m]) is_replaced.push_back(link ? 1 : 0);
     }
     // A model that replaces a setting and also needs it gets the value that the plant gives.
     for (const auto& needs : graph.needs)

@@ -223,6 +223,11 @@ private:
 
 }  // namespace
 
+const char* to_text(TracedFigure::Kind kind) {
+    static constexpr std::array<const char*, 4> names = {"amount", "provided", "fact", "setting"};
+    return names.at(static_cast<std::size_t>(kind));
+}
+
 std::vector<Trail> explain(const engine::Engine& engine, const engine::Row& row, const std::string& line) {
     return Perturbation(engine, row).of_line(line);
 }

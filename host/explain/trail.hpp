@@ -27,6 +27,9 @@ struct TracedFigure {
     std::vector<std::size_t> inputs;  // into Trail::figures: what moves it
 };
 
+/// As answers spell it: "fact".
+[[nodiscard]] const char* to_text(TracedFigure::Kind kind);
+
 /// figures[0] is the charged line. A figure that stands behind several others is there once.
 struct Trail {
     std::vector<TracedFigure> figures;

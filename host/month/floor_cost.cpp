@@ -70,9 +70,9 @@ void split_floor(const FlowsByAccount& workings, const Sheets& result, double cl
     for (const auto& [code, machine] : workings.machines) {
         if (machine.is_corrugator()) continue;
         converters.push_back(read(machine));
-        const auto& item = converters.back();
-        money += item.base * item.returned_kg;
-        kg += (1 - item.slope) * item.returned_kg;
+        const auto& converter_cost = converters.back();
+        money += converter_cost.base * converter_cost.returned_kg;
+        kg += (1 - converter_cost.slope) * converter_cost.returned_kg;
     }
     const Rate average = rate_of(money, kg);
     split.idle += average.idle;

@@ -30,9 +30,9 @@ bool is_machine(std::string_view name) {
 }
 
 MachineFlows& machine(FlowsByAccount& result, const std::string& code) {
-    auto& item = result.machines[code];
-    item.code = code;
-    return item;
+    auto& machine = result.machines[code];
+    machine.code = code;
+    return machine;
 }
 
 [[noreturn]] void reject(const MonthBooks& books, const ledger::Flow& flow) {

@@ -151,6 +151,10 @@ const Board* Plant::find_board(const std::string& code) const {
     return find_by_code(boards, code);
 }
 
+const char* to_text(Units units) {
+    return units == Units::us ? "us" : "metric";
+}
+
 const Converter* Plant::find_converter(const std::string& code) const {
     return find_by_code(converters, code);
 }

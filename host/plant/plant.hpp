@@ -22,6 +22,8 @@ struct Span {
 };
 
 enum class Units { metric, us };
+/// As files and answers spell it.
+[[nodiscard]] const char* to_text(Units units);
 
 /// How a mill pays for moisture above its limit.
 struct Mill {

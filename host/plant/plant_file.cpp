@@ -48,7 +48,8 @@ Plant read_plant_file(MapReader file) {
         currency.complain("unknown currency: found " + base::shown(plant.currency) +
                           ", expected a code of ISO 4217 such as `EUR`");
     plant.currency_minor_units = digits.value_or(0);
-    plant.units = file.field("units").choice({"metric", "us"}) == 1U ? Units::us : Units::metric;
+    plant.units =
+        file.field("units").choice({to_text(Units::metric), to_text(Units::us)}) == 1U ? Units::us : Units::metric;
     plant.shifts = read_shifts(file.field("shifts"));
     plant.balance_tolerance = file.field("balance_tolerance").number("1", range::share);
     for (const auto& entry : file.field("mills").entries()) plant.mills.push_back(read_mill(entry));

@@ -67,7 +67,8 @@ Wrong first_misstep(Subject& subject, Judge judge) {
 }
 
 // The first call that was noted, on this thread.
-Wrong first_noted(const Model& model, const std::vector<Group>& groups, const char* (CallNotes::*noted)() const) {
+Wrong first_noted(const Model& model, const std::vector<Group>& groups,
+                  const char* (sandbox::CallNotes::*noted)() const) {
     for (const Group& group : groups) {
         Stage stage(model, group.front()->shape, usual_block, Ground::open);
         for (const Group& block : cut(group, usual_block)) {
@@ -79,8 +80,8 @@ Wrong first_noted(const Model& model, const std::vector<Group>& groups, const ch
 }
 
 // On the thread that loaded the plugin, and on a fresh one.
-Wrong first_noted(Subject& subject, const char* (CallNotes::*noted)() const) {
-    watch_calls();
+Wrong first_noted(Subject& subject, const char* (sandbox::CallNotes::*noted)() const) {
+    sandbox::watch_calls();
     const std::vector<Group> groups = by_shape(subject.rows());
     Wrong here = first_noted(subject.model(), groups, noted);
     if (here) return here;
@@ -99,11 +100,11 @@ Wrong try_bounds(Subject& subject) {
 }
 
 Wrong try_allocation(Subject& subject) {
-    return first_noted(subject, &CallNotes::allocation);
+    return first_noted(subject, &sandbox::CallNotes::allocation);
 }
 
 Wrong try_apart(Subject& subject) {
-    return first_noted(subject, &CallNotes::asked);
+    return first_noted(subject, &sandbox::CallNotes::asked);
 }
 
 }  // namespace flutebook::plugin_check

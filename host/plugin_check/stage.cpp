@@ -94,7 +94,7 @@ void Stage::name_slots(const contract::Model& model) {
 
 void Stage::lay_out() {
     const std::size_t lead = ground_ == Ground::open ? 0 : page_bytes;
-    const std::size_t item = ground_ == Ground::guarded_after ? data_ - capacity_ * sizeof(double) : 0;
+    const std::size_t lead_in_page = ground_ == Ground::guarded_after ? data_ - capacity_ * sizeof(double) : 0;
     std::size_t bytes = 0;
     for (const auto& list : slots_)
         for (const Slot& slot : list) bytes += lead + slot.extent * pitch_;
@@ -109,7 +109,7 @@ void Stage::lay_out() {
     for (auto& list : slots_)
         for (Slot& slot : list) {
             at += lead;
-            slot.first = reinterpret_cast<double*>(at + item);
+            slot.first = reinterpret_cast<double*>(at + lead_in_page);
             for (std::size_t i = 0; ground_ != Ground::open && i < slot.extent; ++i)
                 ::mprotect(at + i * pitch_, data_, PROT_READ | PROT_WRITE);
             at += slot.extent * pitch_;
@@ -257,9 +257,9 @@ std::optional<Stage::Found> Stage::find(std::uintptr_t address) const {
     // The guard between two columns belongs to the one that it was laid against.
     const std::size_t before = ground_ == Ground::guarded_after ? 0 : pitch_ - data_;
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
-        const std::uintptr_t item = reinterpret_cast<std::uintptr_t>(column) / page_bytes * page_bytes;
-        if (address < item - before || address >= item - before + pitch_) return;
-        result = {slot.name, is_input(list), address < item || address >= item + data_};
+        const std::uintptr_t page_start = reinterpret_cast<std::uintptr_t>(column) / page_bytes * page_bytes;
+        if (address < page_start - before || address >= page_start - before + pitch_) return;
+        result = {slot.name, is_input(list), address < page_start || address >= page_start + data_};
     });
     return result;
 }

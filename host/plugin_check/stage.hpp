@@ -12,7 +12,7 @@
 
 #include "host/contract/model.hpp"
 #include "host/plugin_check/trial_rows.hpp"
-#include "host/plugin_check/watched_calls.hpp"
+#include "host/sandbox/watched_calls.hpp"
 
 namespace flutebook::plugin_check {
 
@@ -26,7 +26,7 @@ struct Answer {
     std::optional<std::uintptr_t> struck;  // on guarded ground: the address that it must not touch
     bool threw = false;
     std::optional<std::string> changed;  // of the floating-point environment
-    CallNotes notes;                     // where calls are watched
+    sandbox::CallNotes notes;            // where calls are watched
 };
 
 /// What a model wrote for one row: provides, quantities, rates and losses, in the order of the description and by axis

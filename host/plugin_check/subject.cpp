@@ -15,11 +15,11 @@ const contract::Library& Subject::library() {
     static const std::string phase = "it was loaded";
     report_.say("phase", phase);
     const CurrentTask doing(phase);
-    const ProcessState before = process_state();
+    const sandbox::ProcessState before = sandbox::process_state();
     const Clock::time_point begun = Clock::now();
     library_ = contract::load_library(file_);
     const double ms = std::chrono::duration<double, std::milli>(Clock::now() - begun).count();
-    loading_ = {ms, before, process_state()};
+    loading_ = {ms, before, sandbox::process_state()};
     return *library_;
 }
 

@@ -10,9 +10,9 @@
 #include "host/contract/library.hpp"
 #include "host/contract/model.hpp"
 #include "host/contract/plugin_file.hpp"
-#include "host/plugin_check/process_state.hpp"
 #include "host/plugin_check/rules.hpp"
 #include "host/plugin_check/trial_rows.hpp"
+#include "host/sandbox/process_state.hpp"
 #include "host/sandbox/report.hpp"
 
 namespace flutebook::plugin_check {
@@ -41,7 +41,7 @@ public:
     /// How long loading took, and what the process was like before and after. Of a library that was loaded.
     struct Loading {
         double ms;
-        ProcessState before, after;
+        sandbox::ProcessState before, after;
     };
     [[nodiscard]] const Loading& loading() const { return *loading_; }
 

@@ -59,8 +59,8 @@ Model describe(const std::string& program, const PluginFile& file) {
     try {
         DescribedReply heard = hear(program, file);
         if (heard.refused) throw ModelError(*heard.refused);
-        if (auto model = model_told(std::move(heard.fields), file.name(), file.id())) return *std::move(model);
-        refuse(file, "told what is no description");
+        if (auto model = model_from(std::move(heard.fields), file.name(), file.id())) return *std::move(model);
+        refuse(file, "sent what is no description");
     } catch (const std::system_error& error) {
         throw ModelError(fmt::format("{}: could not be given a process of its own: {}; let the program start one",
                                      file.where(), error.what()));

@@ -205,17 +205,17 @@ private:
 
 std::vector<std::string> fields_of(const Model& model) {
     Model copy = model;
-    FieldWriter teller;
-    walk(teller, copy);
-    return std::move(teller.fields);
+    FieldWriter writer;
+    walk(writer, copy);
+    return std::move(writer.fields);
 }
 
-std::optional<Model> model_told(std::vector<std::string> fields, const std::string& file, const std::string& id) {
-    FieldReader hearer(std::move(fields));
-    Model told;
-    walk(hearer, told);
-    if (!hearer.is_whole()) return std::nullopt;
-    Model result = contract::describe(Exported(told).all(), file, id);
+std::optional<Model> model_from(std::vector<std::string> fields, const std::string& file, const std::string& id) {
+    FieldReader reader(std::move(fields));
+    Model sent;
+    walk(reader, sent);
+    if (!reader.is_whole()) return std::nullopt;
+    Model result = contract::describe(Exported(sent).all(), file, id);
     result.evaluate = nullptr;
     return result;
 }

@@ -1,4 +1,4 @@
-// A model's description as a process tells it to another: a row of plain fields, and nothing of it believed.
+// A model's description as one process sends it to another: a row of plain fields, all of them checked by the receiver.
 #pragma once
 
 #include <optional>
@@ -12,9 +12,9 @@ namespace flutebook::plugin_worker {
 /// In the order of the description. No field holds a line feed.
 [[nodiscard]] std::vector<std::string> fields_of(const contract::Model& model);
 
-/// The model that was told, held to everything that a plugin's own data is held to: throws ModelError as
-/// engine::describe() does. Nothing where the fields are no description at all. Its function is not set.
-[[nodiscard]] std::optional<contract::Model> model_told(std::vector<std::string> fields, const std::string& file,
+/// The model that was sent, checked as a plugin's own data is checked: throws ModelError as contract::describe() does.
+/// Nothing where the fields are no description. Its function is not set.
+[[nodiscard]] std::optional<contract::Model> model_from(std::vector<std::string> fields, const std::string& file,
                                                         const std::string& id);
 
 }  // namespace flutebook::plugin_worker

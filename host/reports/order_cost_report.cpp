@@ -80,13 +80,13 @@ ReportSection difference_section(const OrderCost& answer) {
 }
 
 ReportSection why_section(const OrderCost& answer) {
-    const auto item = answers::variances_of(answer.cost);
+    const auto variances = answers::variances_of(answer.cost);
     ReportTable table{"why", {text_column(), name_column(), number_column("", answer.currency)}};
-    table.add({"volume", "other " + pieces_of(answer) + " made than were quoted", Amount{item.volume}});
-    table.add({"yield", "converters: setup, rejects, hours, and the sheets they took for it", Amount{item.yield}});
-    table.add({"usage", "corrugator: metres, roll widths and hours for those sheets", Amount{item.usage}});
-    table.add({"price", "papers at their prices on the days they ran", Amount{item.price}});
-    table.add(RowKind::total, {total_row, {}, Amount{item.total()}});
+    table.add({"volume", "other " + pieces_of(answer) + " made than were quoted", Amount{variances.volume}});
+    table.add({"yield", "converters: setup, rejects, hours, and the sheets they took for it", Amount{variances.yield}});
+    table.add({"usage", "corrugator: metres, roll widths and hours for those sheets", Amount{variances.usage}});
+    table.add({"price", "papers at their prices on the days they ran", Amount{variances.price}});
+    table.add(RowKind::total, {total_row, {}, Amount{variances.total()}});
     return {"Why", {table}};
 }
 
@@ -94,8 +94,8 @@ ReportSection why_section(const OrderCost& answer) {
 const std::vector<const char*> difference_titles = {"volume", "yield", "usage", "price"};
 
 std::vector<Cell> difference_cells(const Stages& cost) {
-    const auto item = answers::variances_of(cost);
-    return {Amount{item.volume}, Amount{item.yield}, Amount{item.usage}, Amount{item.price}};
+    const auto variances = answers::variances_of(cost);
+    return {Amount{variances.volume}, Amount{variances.yield}, Amount{variances.usage}, Amount{variances.price}};
 }
 
 std::vector<TableColumn> around_differences(const TableColumn& name, const std::vector<const char*>& before,

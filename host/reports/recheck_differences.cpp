@@ -75,11 +75,11 @@ ReportTable figures_table(const ChangedQuantity& quantity, const ShownUnits& uni
 }
 
 std::string place_of(const ChangedLine& line) {
-    const auto& item = line.now ? line.now : line.was;
+    const auto& figures = line.now ? line.now : line.was;
     if (line.ply) return fmt::format("ply {}", *line.ply + 1);
     return line.was && line.now && line.was->machine != line.now->machine
                ? fmt::format("{} -> {}", line.was->machine, line.now->machine)
-               : item->machine;
+               : figures->machine;
 }
 
 void add_side(ReportTable& table, const char* when, const ChangedLine& line, const ChangedLine::Figures& figures,

@@ -72,8 +72,8 @@ std::string ShownUnits::length(double length_mm) const {
 std::string ShownUnits::lengths(const std::vector<double>& lengths_mm) const {
     std::string result;
     for (std::size_t i = 0; i < lengths_mm.size(); ++i) {
-        const std::string item = length(lengths_mm[i]);
-        result += (i == 0 ? "" : " x ") + (i + 1 < lengths_mm.size() ? item.substr(0, item.find(' ')) : item);
+        const std::string side = length(lengths_mm[i]);
+        result += (i == 0 ? "" : " x ") + (i + 1 < lengths_mm.size() ? side.substr(0, side.find(' ')) : side);
     }
     return result;
 }

@@ -41,8 +41,8 @@ WriteLock::WriteLock(const std::string& ledger_file) {
                                       ledger_file, who, name));
     }
     // Only a hint: where it cannot be written (a full disk), the lock holds all the same.
-    const auto item = std::to_string(getpid());
-    if (ftruncate(descriptor_, 0) == 0) static_cast<void>(!pwrite(descriptor_, item.data(), item.size(), 0));
+    const auto process = std::to_string(getpid());
+    if (ftruncate(descriptor_, 0) == 0) static_cast<void>(!pwrite(descriptor_, process.data(), process.size(), 0));
 }
 
 WriteLock::WriteLock(WriteLock&& other) noexcept : descriptor_(std::exchange(other.descriptor_, -1)) {}

@@ -121,7 +121,7 @@ TEST_CASE("a model that scribbles over all it shares with the host is at fault f
 TEST_CASE("a model that tells lies of itself while it is loaded is refused, and the host lives") {
     const plant::Plant plant = unlucky_plant("lies");
     CHECK_THROWS_WITH(isolated::open(plant), file_of("lies") +
-                                                 ": model lies: told what is no description while it was described; "
+                                                 ": model lies: sent what is no description while it was described; "
                                                  "ask its author, or take it off plugins.yaml");
     CHECK_FALSE(check::is_running(file_of("lies")));
 }

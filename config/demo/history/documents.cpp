@@ -53,10 +53,10 @@ bool is_decimal(const std::string& field) {
 // The mill's office puts semicolons between fields and commas into numbers.
 std::string line_of(File file, const std::vector<std::string>& fields) {
     if (file != File::tickets) return fmt::format("{}\n", fmt::join(fields, ","));
-    auto item = fields;
-    for (auto& field : item)
+    auto quoted = fields;
+    for (auto& field : quoted)
         if (is_decimal(field)) std::replace(field.begin(), field.end(), '.', ',');
-    return fmt::format("{}\r\n", fmt::join(item, ";"));
+    return fmt::format("{}\r\n", fmt::join(quoted, ";"));
 }
 
 }  // namespace

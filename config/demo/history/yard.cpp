@@ -41,7 +41,7 @@ private:
     static double sum(const std::multimap<Day, double>& by_day, Day day) {
         double all = 0;
         const auto [first, last] = by_day.equal_range(day);
-        for (auto item = first; item != last; ++item) all += item->second;
+        for (auto entry = first; entry != last; ++entry) all += entry->second;
         return all;
     }
 

@@ -74,10 +74,10 @@ std::string found(double value) {
 // The one place where a model works, be it here or elsewhere.
 std::optional<contract::Failure> evaluate_block(Columns& columns, const Graph& graph, std::size_t model,
                                                 std::size_t rows) {
-    const contract::Model& item = graph.models[model];
-    if (item.works_elsewhere()) return item.elsewhere->evaluate(columns.block(model, rows), {0, rows});
+    const contract::Model& evaluated = graph.models[model];
+    if (evaluated.works_elsewhere()) return evaluated.elsewhere->evaluate(columns.block(model, rows), {0, rows});
     columns.begin_results(model, rows);
-    if (auto wrong = contract::call(item.evaluate, columns.block(model, rows)))
+    if (auto wrong = contract::call(evaluated.evaluate, columns.block(model, rows)))
         return contract::Failure{contract::Failure::Kind::answered, std::move(*wrong)};
     return std::nullopt;
 }

@@ -55,9 +55,9 @@ Slots::Slots(const Graph& graph) : of_facts(facts().size(), none) {
             result.rates.push_back(add(line.axis));
         }
         for (std::size_t i = 0; i < model.losses.size(); ++i) result.losses.push_back(add(contract::Axis::step));
-        auto& item = of_settings.emplace_back();
+        auto& setting_slots = of_settings.emplace_back();
         for (const contract::Setting& setting : model.settings)
-            item.push_back(add(contract::axis_of(setting.varies_by)));
+            setting_slots.push_back(add(contract::axis_of(setting.varies_by)));
     }
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
         ModelSlots& result = models[m];

@@ -60,9 +60,9 @@ private:
 
     // Which of a model's provides has this name; nothing where none has.
     std::optional<std::size_t> provide_of(std::size_t model, const std::string& name) const {
-        const auto& item = models()[model].provides;
-        for (std::size_t p = 0; p < item.size(); ++p)
-            if (item[p].name == name) return p;
+        const auto& provided = models()[model].provides;
+        for (std::size_t p = 0; p < provided.size(); ++p)
+            if (provided[p].name == name) return p;
         return std::nullopt;
     }
 

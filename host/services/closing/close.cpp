@@ -36,11 +36,11 @@ void sum_up(Stocks& stocks, const std::vector<ledger::Balance>& balances, Side s
     for (const auto& balance : balances) {
         if (month::is_border(balance.account)) continue;
         const auto material = stocked_as(balance);
-        auto& item = stocks[{balance.account, material}];
-        item.account = balance.account;
-        item.material = material;
-        item.mass += side == Side::book ? balance.mass : -balance.mass;
-        item.money += side == Side::book ? balance.money : -balance.money;
+        auto& stock = stocks[{balance.account, material}];
+        stock.account = balance.account;
+        stock.material = material;
+        stock.mass += side == Side::book ? balance.mass : -balance.mass;
+        stock.money += side == Side::book ? balance.money : -balance.money;
     }
 }
 

@@ -10,9 +10,9 @@ namespace {
 
 // The ledger itself says what is wrong with an entry that is not there.
 ledger::Date open_day(const ledger::Store& store, const std::optional<ledger::Entry>& entry) {
-    const auto item = entry ? entry->draft.date : ledger::Date{};
+    const auto entry_date = entry ? entry->draft.date : ledger::Date{};
     const auto seal = ledger::last_seal(store);
-    if (!seal || item.year() / item.month() > seal->month) return item;
+    if (!seal || entry_date.year() / entry_date.month() > seal->month) return entry_date;
     return (seal->month + std::chrono::months(1)) / std::chrono::day(1);
 }
 

@@ -54,11 +54,11 @@ void add_map(const Node& node, const std::string& path, std::vector<answers::Lea
 
 void add_list(const Node& node, const std::string& path, std::vector<answers::Leaf>& leaves) {
     for (std::size_t i = 0; i < node.items.size(); ++i) {
-        const Node& item = node.items[i];
-        if (item.kind == Node::Kind::map && item.entries.size() == 1)
-            add_map(item, path, leaves);
+        const Node& child = node.items[i];
+        if (child.kind == Node::Kind::map && child.entries.size() == 1)
+            add_map(child, path, leaves);
         else
-            add_leaves(item, fmt::format("{}[{}]", path, name_of_item(item, i)), leaves);
+            add_leaves(child, fmt::format("{}[{}]", path, name_of_item(child, i)), leaves);
     }
 }
 
@@ -92,11 +92,11 @@ std::vector<answers::Difference> differences(const std::vector<answers::Leaf>& w
     const auto today = by_path(now);
     std::vector<answers::Difference> result;
     for (const answers::Leaf& leaf : now) {
-        const auto item = then.find(leaf.path);
-        if (item == then.end())
+        const auto before = then.find(leaf.path);
+        if (before == then.end())
             result.push_back({leaf.path, std::nullopt, leaf});
-        else if (item->second->text != leaf.text)
-            result.push_back({leaf.path, *item->second, leaf});
+        else if (before->second->text != leaf.text)
+            result.push_back({leaf.path, *before->second, leaf});
     }
     for (const answers::Leaf& leaf : was)
         if (today.count(leaf.path) == 0) result.push_back({leaf.path, leaf, std::nullopt});

@@ -1,4 +1,4 @@
-#include "host/plugin_check/watched_calls.hpp"
+#include "host/sandbox/watched_calls.hpp"
 
 #include <elf.h>
 #include <link.h>
@@ -20,7 +20,7 @@
 #include <string_view>
 #include <vector>
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 namespace {
 
 thread_local CallNotes* noting = nullptr;
@@ -253,4 +253,4 @@ void CallNotes::take(const void* function) {
     if (first == nullptr) first = found->name;
 }
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox

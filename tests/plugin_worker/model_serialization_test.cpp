@@ -8,7 +8,7 @@
 
 using namespace flutebook;
 using plugin_worker::fields_of;
-using plugin_worker::model_told;
+using plugin_worker::model_from;
 
 namespace {
 
@@ -20,15 +20,15 @@ const std::vector<contract::Model>& models() {
 // Tells a model's fields, of which one may have been spoilt. Whether they were taken for a description.
 bool is_taken(const contract::Model& model, std::vector<std::string> fields) {
     try {
-        return model_told(std::move(fields), model.file, model.id).has_value();
+        return model_from(std::move(fields), model.file, model.id).has_value();
     } catch (const ModelError&) {
         return false;
     }
 }
 
-std::string refusal(const contract::Model& told, const contract::Model& model) {
+std::string refusal(const contract::Model& sent, const contract::Model& model) {
     try {
-        static_cast<void>(model_told(fields_of(told), model.file, model.id));
+        static_cast<void>(model_from(fields_of(sent), model.file, model.id));
     } catch (const ModelError& error) {
         return error.what();
     }
@@ -37,12 +37,12 @@ std::string refusal(const contract::Model& told, const contract::Model& model) {
 
 }  // namespace
 
-TEST_CASE("each of the ten models is told whole") {
+TEST_CASE("each of the ten models arrives whole") {
     for (const contract::Model& model : models()) {
-        const auto told = model_told(fields_of(model), model.file, model.id);
-        REQUIRE(told.has_value());
-        CHECK(fields_of(*told) == fields_of(model));
-        CHECK(told->where() == model.where());
+        const auto sent = model_from(fields_of(model), model.file, model.id);
+        REQUIRE(sent.has_value());
+        CHECK(fields_of(*sent) == fields_of(model));
+        CHECK(sent->where() == model.where());
     }
 }
 
@@ -63,17 +63,17 @@ TEST_CASE("a description with a field too few or too many is none") {
 
 TEST_CASE("what another process tells is held to all that a plugin's own data is held to") {
     const contract::Model& model = models().front();
-    contract::Model told = model;
-    told.lines = {
+    contract::Model sent = model;
+    sent.lines = {
         {"ink", "kg", "Ink", contract::Axis::order, contract::CostClass::material, contract::Behaviour::per_unit}};
-    CHECK(refusal(told, model) ==
+    CHECK(refusal(sent, model) ==
           model.where() + ": unfit axis: ink is a line of the order; charge it by step or by ply");
-    told = model;
-    told.id = "another";
-    CHECK(refusal(told, model) == model.where() +
+    sent = model;
+    sent.id = "another";
+    CHECK(refusal(sent, model) == model.where() +
                                       ": wrong id: the file calls itself `another`; name the file after the "
                                       "model's id");
-    told = model;
-    told.title = std::string(500, 'x');
-    CHECK(refusal(told, model) == model.where() + ": long text: title; at most 400 bytes");
+    sent = model;
+    sent.title = std::string(500, 'x');
+    CHECK(refusal(sent, model) == model.where() + ": long text: title; at most 400 bytes");
 }

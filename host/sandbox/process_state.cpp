@@ -1,4 +1,4 @@
-#include "host/plugin_check/process_state.hpp"
+#include "host/sandbox/process_state.hpp"
 
 #include <fmt/format.h>
 #include <sys/stat.h>
@@ -12,10 +12,9 @@
 #include <set>
 #include <system_error>
 
-#include "host/plugin_check/guarded.hpp"
 #include "host/sandbox/ending.hpp"
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 namespace {
 
 namespace fs = std::filesystem;
@@ -47,7 +46,7 @@ std::map<int, std::string> descriptors() {
     std::error_code failed;
     for (const auto& entry : fs::directory_iterator("/proc/self/fd", failed)) {
         const std::string leads_to = fs::read_symlink(entry.path(), failed).string();
-        // The one that looks closes with the look; the plugin's own was opened by the host to load it.
+        // The one that looks closes with the look; the sealed copy was opened by the host to load it.
         if (failed || leads_to.find("/fd") != std::string::npos || leads_to.rfind("/memfd:plugin", 0) == 0) continue;
         result[std::atoi(entry.path().filename().c_str())] = leads_to;
     }
@@ -71,7 +70,7 @@ std::string changed_variable(const std::vector<std::string>& before, const std::
 std::optional<std::string> changed_handler(const ProcessState& before, const ProcessState& after) {
     for (const auto& [signal, handler] : after.handlers)
         if (before.handlers.at(signal) != handler)
-            return fmt::format("changed what happens at the signal {}", sandbox::signal_name(signal));
+            return fmt::format("changed what happens at the signal {}", signal_name(signal));
     return std::nullopt;
 }
 
@@ -122,4 +121,4 @@ std::optional<std::string> difference(const ProcessState& before, const ProcessS
     return std::nullopt;
 }
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox

@@ -1,16 +1,16 @@
-// Calls of the system's libraries that a model must not make while it evaluates, seen as they are made.
+// Calls of the system's libraries that code under test must not make, seen as they are made.
 //
 // Every library of the process but the program itself finds what it calls through a table of addresses. Those of the
 // watched functions are put in the place of ours there, which take note and go on to the real one. So an allocation is
-// seen wherever a model makes it, in a string of the standard library or on another thread, and whether it is freed
+// seen wherever the code makes it, in a string of the standard library or on another thread, and whether it is freed
 // again or not. What looks a function up by its name at run time, or asks the kernel itself, is not seen.
 #pragma once
 
 #include <cstddef>
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 
-/// From now on calls are seen, for good: for a child alone. To be called after the plugin was loaded.
+/// From now on calls are seen, for good: for a child alone. To be called after the library was loaded.
 void watch_calls();
 
 /// What one thread called between begin() and end(). One at a time on a thread.
@@ -32,4 +32,4 @@ private:
     const char* asked_ = nullptr;
 };
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox

@@ -1,4 +1,4 @@
-// What belongs to the whole process and not to any library in it: looked at before and after a plugin is loaded.
+// What belongs to the whole process and not to any library in it: looked at before and after a library is loaded.
 #pragma once
 
 #include <sys/types.h>
@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 
 /// What a library that is loaded must leave as it was.
 enum class KeptState { signals, locale, environment, folder, threads, descriptors, file_mode };
@@ -20,14 +20,15 @@ struct ProcessState {
     std::vector<std::string> environment;
     std::string folder;
     std::size_t threads;
-    std::map<int, std::string> descriptors;  // open ones, and what each leads to; sealed plugins are left out
+    std::map<int, std::string>
+        descriptors;  // open ones, and what each leads to; sealed copies of a library are left out
     mode_t file_mode;
 };
 
 [[nodiscard]] ProcessState process_state();
 
-/// What is different, as a sentence goes on after "the plugin": "changed the locale from C to de".
+/// What is different, as a sentence goes on after its subject: "changed the locale from C to de".
 [[nodiscard]] std::optional<std::string> difference(const ProcessState& before, const ProcessState& after,
                                                     KeptState what);
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox
