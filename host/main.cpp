@@ -1,11 +1,9 @@
-// The program. Hands over to the command line's face, and catches what made going on impossible.
+// The program: runs the command line, and turns an exception into its message and its exit code.
 #include <exception>
 #include <string>
 
 #include "host/base/errors.hpp"
-#include "host/cli/child_process_main.hpp"
-#include "host/cli/output.hpp"
-#include "host/cli/program.hpp"
+#include "host/cli/commands.hpp"
 #include "ledger/values/error.hpp"
 
 using flutebook::InputError;
@@ -15,7 +13,6 @@ using namespace flutebook::cli;
 
 int main(int count, char** words) {
     try {
-        if (const auto inside = run_inside(count, words)) return *inside;
         return run(count, words);
     } catch (const InputError& error) {
         complain(error.lines());
@@ -27,7 +24,7 @@ int main(int count, char** words) {
         complain(error.lines());
         return static_cast<int>(error.kind() == LedgerError::Kind::unfit ? ExitCode::unfit : ExitCode::refused);
     } catch (const std::exception& error) {
-        // Of the machine, not of any file: no memory, no such program link.
+        // The machine failed, not a file: no memory, no link to the program itself.
         complain({std::string("flutebook: could not go on: ") + error.what() +
                   "; free some memory or ask for less at a time"});
         return static_cast<int>(ExitCode::refused);

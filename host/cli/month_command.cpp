@@ -1,10 +1,14 @@
-// Files are opened before anything is read: one that cannot be written stops the command at once.
-#include "host/cli/month_command.hpp"
+// `month`: the account of a month. The files that it writes are opened before anything is read: one that cannot be
+// written stops the command at once.
+#include <fmt/format.h>
 
+#include <array>
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
 #include "host/answers/month_json.hpp"
+#include "host/base/quoted_text.hpp"
+#include "host/cli/commands.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/render/csv_report.hpp"
 #include "host/render/html_report.hpp"
@@ -17,6 +21,44 @@ namespace flutebook::cli {
 
 namespace {
 
+constexpr const char* month_footer =
+    R"(Every tonne of a month: what each machine took in, made and lost, each cause of loss beside what
+was unavoidable, what it cost, and what became of the scrap. The account of a month that is open
+may still change.
+
+Examples:
+  flutebook month 2026-10
+  flutebook month 2026-10 --by machine
+  flutebook month 2026-10 --export 2026-10.xlsx
+  flutebook month 2026-10 --html 2026-10.html)";
+
+struct MonthCommand {
+    ledger::Month month{};
+    std::optional<ledger::Axis> by;
+    std::string export_file;  // empty: none
+    std::string html_file;    // empty: none
+    bool is_json = false;
+};
+
+Reader read_axis(std::optional<ledger::Axis>& value) {
+    return [&value](const std::string& text) {
+        using ledger::Axis;
+        for (const Axis axis : {Axis::centre, Axis::shift, Axis::board, Axis::order})
+            if (text == answers::axis_name(axis)) value = axis;
+        return value ? std::string()
+                     : fmt::format("cannot be divided by {}; choose machine, shift, board or order", base::shown(text));
+    };
+}
+
+Reader read_export_file(std::string& value) {
+    return [&value](const std::string& text) {
+        value = text;
+        return ends_in(text, ".xlsx") || ends_in(text, ".csv")
+                   ? std::string()
+                   : fmt::format("is no file to export to: {}; end it in .xlsx or .csv", base::shown(text));
+    };
+}
+
 void write_export(WholeFile& file, const render::Report& report, int year) {
     if (ends_in(file.name(), ".csv"))
         file.write(render::to_csv(report));
@@ -25,26 +67,39 @@ void write_export(WholeFile& file, const render::Report& report, int year) {
             [&](const std::string& unfinished) { return render::write_workbook(unfinished, report, year); });
 }
 
-}  // namespace
-
-ExitCode run_month(const plant::Plant& plant, const std::string& ledger, const MonthCommand& asked, Output& output) {
+ExitCode show_month(const MonthCommand& asked, const RunContext& context) {
     using Trend = services::MonthOptions::Trend;
+    const plant::Plant plant = plant::read_plant(context.plant);
     std::optional<WholeFile> exported, html;
     if (!asked.export_file.empty()) exported.emplace(asked.export_file);
     if (!asked.html_file.empty()) html.emplace(asked.html_file);
-    const bool prints_text = asked.form == OutputFormat::text && !html;
+    const bool prints_text = !asked.is_json && !html;
     const bool needs_report = prints_text || exported || html;
-    const auto store = ledger::Store::open_for_reading(ledger);
+    const auto store = ledger::Store::open_for_reading(context.ledger);
     const auto answer =
         services::month(plant, store, {asked.month, asked.by, needs_report ? Trend::twelve_months : Trend::none});
     if (needs_report) {
         const render::Report report = reports::month_report(plant, answer);
         if (exported) write_export(*exported, report, static_cast<int>(asked.month.year()));
         if (html) html->write(render::to_html({report}));
-        if (prints_text) output.write(render::to_text(report));
+        if (prints_text) context.output.write(render::to_text(report));
     }
-    if (asked.form == OutputFormat::json) output.write(answers::document_text("month", answers::month_json(answer)));
+    if (asked.is_json) context.output.write(answers::document_text("month", answers::month_json(answer)));
     return ExitCode::done;
+}
+
+}  // namespace
+
+void add_month(Command& program) {
+    Command& command = program.add("month", "the account of a month", month_footer);
+    const auto asked = std::make_shared<MonthCommand>();
+    command.json_flag(asked->is_json);
+    command.argument("YYYY-MM", "the month", read_month(asked->month));
+    command.option("--by", "WHAT", "divide it by machine, shift, board or order", read_axis(asked->by));
+    command.option("--export", "FILE", "also write it to this file, .xlsx or .csv",
+                   read_export_file(asked->export_file));
+    command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.run_with([asked](const RunContext& context) { return show_month(*asked, context); });
 }
 
 }  // namespace flutebook::cli

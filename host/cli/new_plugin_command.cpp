@@ -1,15 +1,26 @@
-#include "host/cli/new_plugin_command.hpp"
-
+// `plugin new NAME`: starts a plugin, and says what to do with it.
 #include <fmt/format.h>
 
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
+#include "host/cli/commands.hpp"
 #include "host/services/plugins/new_plugin.hpp"
 
 namespace flutebook::cli {
 
 namespace {
+
+constexpr const char* new_plugin_footer =
+    R"(Makes the folder NAME here: a plugin that works, its build, a golden order and a page about both.
+
+Examples:
+  flutebook plugin new varnish)";
+
+struct NewPluginCommand {
+    std::string name;
+    bool is_json = false;
+};
 
 // As a shell takes it for one word.
 std::string quoted(const std::string& text) {
@@ -18,7 +29,7 @@ std::string quoted(const std::string& text) {
     return result + "'";
 }
 
-std::string text(const std::string& name, const answers::NewPlugin& result) {
+std::string new_plugin_text(const std::string& name, const answers::NewPlugin& result) {
     std::string said = fmt::format("{}/ holds a plugin that works; {}.cpp is where to begin.\n\n", name, name);
     for (const std::string& file : result.files) said += fmt::format("  {}/{}\n", name, file);
     said += fmt::format(
@@ -32,16 +43,26 @@ std::string text(const std::string& name, const answers::NewPlugin& result) {
     return said;
 }
 
+// {"folder", "files": [...], "prefix"}: what was written, by path from the folder, and where CMake finds the SDK.
+std::string new_plugin_json(const std::string& name, const answers::NewPlugin& result) {
+    return answers::document_text("new-plugin",
+                                  answers::Json{{"folder", name}, {"files", result.files}, {"prefix", result.prefix}});
+}
+
+ExitCode start_plugin(const NewPluginCommand& asked, const RunContext& context) {
+    const answers::NewPlugin result = services::new_plugin(asked.name);
+    context.output.write(asked.is_json ? new_plugin_json(asked.name, result) : new_plugin_text(asked.name, result));
+    return ExitCode::done;
+}
+
 }  // namespace
 
-ExitCode run_plugin_new(const PluginNewCommand& asked, Output& output) {
-    const answers::NewPlugin result = services::new_plugin(asked.name);
-    if (asked.form == OutputFormat::json)
-        output.write(answers::document_text(
-            "new-plugin", answers::Json{{"folder", asked.name}, {"files", result.files}, {"prefix", result.prefix}}));
-    else
-        output.write(text(asked.name, result));
-    return ExitCode::done;
+void add_plugin_new(Command& plugin) {
+    Command& command = plugin.add("new", "start a plugin in a folder of its own", new_plugin_footer);
+    const auto asked = std::make_shared<NewPluginCommand>();
+    command.json_flag(asked->is_json);
+    command.argument("NAME", "what the model is to be called", read_text(asked->name));
+    command.run_with([asked](const RunContext& context) { return start_plugin(*asked, context); });
 }
 
 }  // namespace flutebook::cli

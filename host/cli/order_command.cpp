@@ -1,20 +1,53 @@
-#include "host/cli/order_command.hpp"
-
+// `order` and `order cost`: a saved quote taken as an order, and what the order cost once it was made.
 #include <fmt/format.h>
 
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
-#include "host/cli/person.hpp"
+#include "host/answers/order_cost_json.hpp"
+#include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/quote_report.hpp"
+#include "host/reports/order_cost_report.hpp"
 #include "host/services/orders/order.hpp"
-#include "host/services/quoting/saved_quote.hpp"
+#include "host/services/orders/order_cost.hpp"
 
 namespace flutebook::cli {
 
 namespace {
 
+constexpr const char* order_footer =
+    R"(Fixes the layout and the allowances that the order's production is measured against. Without --as
+the order is called after its quote and quantity, Q000001-500.
+
+Examples:
+  flutebook --plant config/demo order Q000001 500 --as 26-0417
+  flutebook order Q000002 20000 --json)";
+
+constexpr const char* order_cost_footer =
+    R"(What an order really cost beside its quote, once its production is posted, and why: other boxes than
+were quoted (volume), what the converters lost (yield), what the corrugator used (usage), and what
+papers cost on the days they ran (price).
+
+Exit code: 0 done; 1 refused: no such order, or something of it is not posted yet; 2 wrong usage;
+3 the plant's files or a plugin are not fit.
+
+Examples:
+  flutebook --plant config/demo order cost 26-0417
+  flutebook order cost 26-0417 --json)";
+
+struct OrderCommand {
+    std::string quote;
+    std::int64_t quantity = 0;
+    std::string number;  // empty: made from the quote's
+    bool is_json = false;
+};
+
+struct OrderCostCommand {
+    std::string number;
+    bool is_json = false;
+};
+
+// {"order", "quote", "quantity", "customer", "board", "corrugator", "route"}
 answers::Json order_json(const orders::OrderRecord& order) {
     return {{"order", order.number},      {"quote", order.quote}, {"quantity", order.quantity},
             {"customer", order.customer}, {"board", order.board}, {"corrugator", order.corrugator},
@@ -28,27 +61,46 @@ std::string order_text(const orders::OrderRecord& order) {
                        order.quantity, order.style, order.customer, way);
 }
 
-}  // namespace
-
-ExitCode run_quote_show(const std::string& ledger, const QuoteShowCommand& asked, Output& output) {
-    const auto store = ledger::Store::open_for_reading(ledger);
-    const ledger::SavedQuote quote = services::saved_quote(store, asked.quote);
-    const answers::QuoteDocument document = services::saved_document(quote);
-    if (asked.form == OutputFormat::json)
-        output.write(services::part_of(quote, "answer.json"));
-    else if (document.version == 0)
-        output.write(services::part_of(quote, "answer.txt"));
-    else
-        output.write(render::to_text(reports::quote_report(document.plant, document.answer, document.asked)) + "\n");
+ExitCode take_order(const OrderCommand& asked, const RunContext& context) {
+    auto store = ledger::Store::open_for_writing(context.ledger, ledger::IfMissing::refuse);
+    const auto order =
+        services::take_order(store, {asked.quote, static_cast<double>(asked.quantity), asked.number, context.person()});
+    context.output.write(asked.is_json ? answers::document_text("order", order_json(order)) : order_text(order));
     return ExitCode::done;
 }
 
-ExitCode run_order(const std::string& ledger, const OrderCommand& asked, Output& output) {
-    auto store = ledger::Store::open_for_writing(ledger, ledger::IfMissing::refuse);
-    const auto order = services::take_order(store, {asked.quote, asked.quantity, asked.number, person_at_work()});
-    output.write(asked.form == OutputFormat::json ? answers::document_text("order", order_json(order))
-                                                  : order_text(order));
+// The plant is as its files are now.
+ExitCode show_order_cost(const OrderCostCommand& asked, const RunContext& context) {
+    const plant::Plant plant = plant::read_plant(context.plant);
+    const auto answer = services::order_cost(plant, context.ledger, asked.number);
+    context.output.write(asked.is_json ? answers::document_text("order-cost", answers::order_cost_json(answer))
+                                       : render::to_text(reports::order_cost_report(plant, answer)));
     return ExitCode::done;
+}
+
+void add_order_cost(Command& order) {
+    Command& command = order.add("cost", "quoted against actual, once it is made", order_cost_footer);
+    const auto asked = std::make_shared<OrderCostCommand>();
+    command.argument("NUMBER", "the plant's own number of the order", read_text(asked->number));
+    command.refuse_words_of_parent("not for the cost of an order");
+    command.json_flag(asked->is_json);
+    command.run_with([asked](const RunContext& context) { return show_order_cost(*asked, context); });
+}
+
+}  // namespace
+
+void add_order(Command& program) {
+    using Presence = Command::Presence;
+    Command& command = program.add("order", "take a saved quote as an order", order_footer);
+    const auto asked = std::make_shared<OrderCommand>();
+    command.json_flag(asked->is_json);
+    command.argument("QUOTE", "the quote's number, like Q000001", read_text(asked->quote),
+                     Presence::required_without_subcommand);
+    command.argument("QUANTITY", "one of the quantities it holds", read_whole_number({"quantity", 1}, asked->quantity),
+                     Presence::required_without_subcommand);
+    command.option("--as", "NUMBER", "the plant's own number of the order", read_text(asked->number));
+    command.run_with([asked](const RunContext& context) { return take_order(*asked, context); });
+    add_order_cost(command);
 }
 
 }  // namespace flutebook::cli

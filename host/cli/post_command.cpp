@@ -1,11 +1,10 @@
-#include "host/cli/post_command.hpp"
-
+// `post`: files of production documents into the ledger.
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
 #include "host/answers/post_json.hpp"
-#include "host/cli/person.hpp"
+#include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/ledger_reports.hpp"
 #include "host/services/posting/post.hpp"
@@ -16,9 +15,36 @@ namespace {
 
 using Keep = answers::PostOptions::Keep;
 
+constexpr const char* post_footer =
+    R"(Files of production documents into the ledger: each row once, all files or none. A document is
+known by its header row, and every row that is refused is listed with its file, line and column.
+Rows that were posted before are skipped.
+
+  ref,date,shift,corrugator,paper,kg                     paper issued; back where kg is negative
+  ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets
+                                                         with roll_width,outs before metres where
+                                                         they were not the order's own
+  ref,date,shift,converter,order,fed,setup_sheets,rejected,good_boxes
+  ref,date,shift,centre,cause,kg                         scrap, weighed
+  ref,date,shift,grade,kg                                a bale
+  ref,date,mill,grade,sent,kg,moisture,per_tonne         a mill's ticket; sent may be left out
+  ref,date,centre,class,amount                           a centre's cost of a month
+  ref,date,account,of,kg,amount                          a count
+Each may end in ,note.
+
+Examples:
+  flutebook post 2026-10/*.csv --dry-run
+  flutebook post 2026-10/*.csv)";
+
+struct PostCommand {
+    std::vector<std::string> files;
+    bool is_dry_run = false, is_json = false;
+};
+
+// The ledger is made if there is none, but for a dry run and for documents that are refused, which leave no file
+// behind.
 answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const answers::PostOptions& asked) {
     if (!std::filesystem::exists(ledger)) {
-        // A ledger is not made for documents that are refused.
         auto nowhere = ledger::Store::in_memory();
         auto tried = services::post(plant, nowhere, {asked.files, asked.who, Keep::nothing});
         if (asked.keep == Keep::nothing) return tried;
@@ -27,14 +53,24 @@ answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, c
     return services::post(plant, store, asked);
 }
 
+ExitCode post_documents(const PostCommand& asked, const RunContext& context) {
+    const plant::Plant plant = plant::read_plant(context.plant);
+    const Keep keep = asked.is_dry_run ? Keep::nothing : Keep::all;
+    const auto answer = post(plant, context.ledger, {asked.files, context.person(), keep});
+    context.output.write(asked.is_json ? answers::document_text("post", answers::post_json(answer, keep))
+                                       : render::to_text(reports::post_report(plant, answer, keep)));
+    return ExitCode::done;
+}
+
 }  // namespace
 
-ExitCode run_post(const plant::Plant& plant, const std::string& ledger, const PostCommand& asked, Output& output) {
-    const auto answer = post(plant, ledger, {asked.files, person_at_work(), asked.keep});
-    output.write(asked.form == OutputFormat::json
-                     ? answers::document_text("post", answers::post_json(answer, asked.keep))
-                     : render::to_text(reports::post_report(plant, answer, asked.keep)));
-    return ExitCode::done;
+void add_post(Command& program) {
+    Command& command = program.add("post", "production documents into the ledger", post_footer);
+    const auto asked = std::make_shared<PostCommand>();
+    command.json_flag(asked->is_json);
+    command.arguments("FILE", "documents, CSV", asked->files);
+    command.flag("--dry-run", "say what would be posted, and keep nothing", asked->is_dry_run);
+    command.run_with([asked](const RunContext& context) { return post_documents(*asked, context); });
 }
 
 }  // namespace flutebook::cli

@@ -1,5 +1,8 @@
-#include "host/cli/quote_command.hpp"
-
+// `quote`: request files in, cost sheets or JSON out.
+//
+// Each request stands alone: one that is refused, or that a model fails on, costs nothing and stops no other. Files
+// that share a request number are refused, because their answers could not be told apart. Each quote that is to be kept
+// goes into the ledger, which is made where it is missing.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,8 +14,7 @@
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/cli/person.hpp"
-#include "host/cli/progress.hpp"
+#include "host/cli/commands.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/orders/request.hpp"
 #include "host/render/html_report.hpp"
@@ -27,14 +29,38 @@ namespace {
 
 using orders::Request;
 
+constexpr const char* quote_footer =
+    R"(What it costs to make each request at each of its quantities: the price ladder, then a cost sheet
+for each quantity, made the cheapest way that the plant has.
+
+Exit code: 0 done; 1 a request was refused or a quantity cannot be made, everything else is in the
+answer; 2 wrong usage; 3 the plant's files or a plugin are not fit.
+
+Examples:
+  flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
+  flutebook quote requests/*.yaml --json > prices.json
+  flutebook quote R-1001.yaml --explain energy.heat
+  flutebook quote R-1001.yaml --date 2026-12-01
+  flutebook quote R-1001.yaml --html R-1001.html
+  flutebook quote R-1001.yaml --save)";
+
+struct QuoteCommand {
+    std::vector<std::string> files;
+    std::optional<std::string> explain;
+    std::optional<base::Date> date;
+    unsigned threads = usual_threads();
+    std::string html_file;  // empty: none
+    bool is_saved = false, is_json = false;
+};
+
 // One run of the command: the requests one after the other, and the worst that happened.
 class QuoteRun {
 public:
-    QuoteRun(const services::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked, Output& output)
+    QuoteRun(const services::Workplace& workplace, const QuoteCommand& asked, const RunContext& context)
         : workplace_(workplace),
-          ledger_(ledger),
           asked_(asked),
-          output_(output),
+          context_(context),
+          output_(context.output),
           desk_asked_{asked.threads, asked.explain},
           document_(answers::quote_document(workplace.plant)) {
         if (!asked.html_file.empty()) html_.emplace(asked.html_file);
@@ -50,14 +76,14 @@ public:
             if (line) show_progress(*line);
         }
         if (progress.was_shown()) show_progress("");
-        if (asked_.form == OutputFormat::json) output_.write(answers::json_text(document_));
+        if (asked_.is_json) output_.write(answers::json_text(document_));
         if (html_) html_->write(render::to_html(pages_));
         return worst_;
     }
 
 private:
     // Text is made only where it is printed.
-    [[nodiscard]] bool prints_text() const { return asked_.form == OutputFormat::text && !html_; }
+    [[nodiscard]] bool prints_text() const { return !asked_.is_json && !html_; }
 
     // The one place where a request's errors are caught: `work` is costing or reading one.
     template <typename Work>
@@ -118,14 +144,14 @@ private:
 
     void show(const answers::RequestAnswer& result) {
         std::string number;
-        if (asked_.keep == QuoteCommand::Keep::quotes && services::can_be_saved(result)) number = save(result);
-        if (asked_.form == OutputFormat::json) {
+        if (asked_.is_saved && services::can_be_saved(result)) number = save(result);
+        if (asked_.is_json) {
             answers::Json tree = answers::request_json(workplace_.plant, result, desk_asked_);
             if (!number.empty()) tree["saved"] = number;
             document_["requests"].push_back(std::move(tree));
         }
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
-        if (asked_.form == OutputFormat::text && !number.empty()) output_.write(fmt::format("saved as {}\n\n", number));
+        if (!asked_.is_json && !number.empty()) output_.write(fmt::format("saved as {}\n\n", number));
     }
 
     void show_page(const answers::RequestAnswer& result) {
@@ -135,14 +161,14 @@ private:
     }
 
     std::string save(const answers::RequestAnswer& result) {
-        if (!store_) store_ = ledger::Store::open_for_writing(ledger_, ledger::IfMissing::create);
-        return services::save_quote(*store_, workplace_, {result, desk_asked_}, person_at_work());
+        if (!store_) store_ = ledger::Store::open_for_writing(context_.ledger, ledger::IfMissing::create);
+        return services::save_quote(*store_, workplace_, {result, desk_asked_}, context_.person());
     }
 
     const services::Workplace& workplace_;
-    const std::string& ledger_;
-    std::optional<ledger::Store> store_;  // opened for the first quote that is kept
     const QuoteCommand& asked_;
+    const RunContext& context_;
+    std::optional<ledger::Store> store_;  // opened for the first quote that is kept
     Output& output_;
     answers::QuoteOptions desk_asked_;
     answers::Json document_;
@@ -153,9 +179,21 @@ private:
 
 }  // namespace
 
-ExitCode run_quote(const services::Workplace& workplace, const std::string& ledger, const QuoteCommand& asked,
-                   Output& output) {
-    return QuoteRun(workplace, ledger, asked, output).run();
+void add_quote(Command& program) {
+    Command& command = program.add("quote", "cost requests, each at each of its quantities", quote_footer);
+    const auto asked = std::make_shared<QuoteCommand>();
+    command.arguments("FILE", "request files", asked->files, Command::Presence::required_without_subcommand);
+    command.option("--explain", "LINE", "walk this cost line down to what it is made of", read_text(asked->explain));
+    command.option("--date", "YYYY-MM-DD", "take the prices of this day, not of the request's own",
+                   read_day(asked->date));
+    command.option("--threads", "N", threads_help, read_threads(asked->threads));
+    command.flag("--save", "keep each quote in the ledger, with all it stands on", asked->is_saved);
+    command.json_flag(asked->is_json);
+    command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.run_with(
+        [asked](const RunContext& context) { return QuoteRun(services::open(context.plant), *asked, context).run(); });
+    add_quote_show(command);
+    add_quote_recheck(command);
 }
 
 }  // namespace flutebook::cli

@@ -41,6 +41,7 @@ TEST_CASE("a saved quote is shown as it was though the plant's prices have chang
     const PlantWithSavedQuote plant;
     const std::string then = plant.ask({"quote", "show", "Q000001"}).output;
     const std::string json_then = plant.ask({"quote", "show", "Q000001", "--json"}).output;
+    CHECK(plant.ask({"quote", "--json", "show", "Q000001"}).output == json_then);
     std::ofstream(plant.folder() + "/papers.yaml") << "papers: {}\n";
     CHECK(plant.ask({"quote", "show", "Q000001"}).output == then);
     CHECK(plant.ask({"quote", "show", "Q000001", "--json"}).output == json_then);

@@ -82,6 +82,13 @@ TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on st
          "flutebook quote show: not for a saved quote: `Q000002`; see `flutebook quote show --help`"},
         {{"quote", "recheck", "Q000001", "--date", "2026-12-01"},
          "flutebook quote recheck: not for a saved quote: --date; see `flutebook quote recheck --help`"},
+        {{"quote", "--html", "page.html", "show", "Q000001"},
+         "flutebook quote show: not for a saved quote: --html; see `flutebook quote show --help`"},
+        {{"order", "cost", "26-0417", "26-0418"},
+         "flutebook order cost: not for the cost of an order: `26-0418`; see `flutebook order cost --help`"},
+        {{"order", "Q000001", "0x10"},
+         "flutebook order: QUANTITY: is no quantity: `0x10`; give a whole number from 1 on; "
+         "see `flutebook order --help`"},
         {{"quote", "a.yaml", "--threads", "0"},
          "flutebook quote: --threads: is no number of threads: `0`; give a whole number from 1 to 256; "
          "see `flutebook quote --help`"},

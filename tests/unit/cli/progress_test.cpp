@@ -1,5 +1,5 @@
 // How far long work has come.
-#include "host/cli/progress.hpp"
+#include "host/cli/output.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,12 +1,12 @@
-#include "host/cli/person.hpp"
+#include "host/cli/run_context.hpp"
 
 #include <pwd.h>
 #include <unistd.h>
 
 namespace flutebook::cli {
 
-// Asked once a run, before any thread is started.
-std::string person_at_work() {
+// Called once a run, before any thread is started: the answer of getpwuid is shared by all threads.
+std::string RunContext::person() const {
     const auto number = geteuid();
     const auto* entry = getpwuid(number);
     if (entry == nullptr || entry->pw_name == nullptr || *entry->pw_name == '\0') return std::to_string(number);

@@ -1,0 +1,205 @@
+// The one file that touches CLI11.
+#include "host/cli/command.hpp"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <utility>
+
+#include "host/base/near_spellings.hpp"
+#include "host/base/quoted_text.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+constexpr const char* command_group = "Commands";
+
+// What the library does with words that a reader has kept already.
+CLI::callback_t nothing_more() {
+    return [](const CLI::results_t&) { return true; };
+}
+
+// "flutebook plugin": a command as it was typed; above the first there is nothing.
+std::string name_of(const CLI::App* app) {
+    if (app == nullptr) return "";
+    const std::string above = name_of(app->get_parent());
+    return above.empty() ? app->get_name() : above + " " + app->get_name();
+}
+
+const CLI::App& innermost(const CLI::App& program) {
+    const CLI::App* app = &program;
+    for (auto under = app->get_subcommands(); !under.empty(); under = app->get_subcommands()) app = under.front();
+    return *app;
+}
+
+// One sentence: where, what is wrong, what to do.
+std::string usage_text(const std::string& name, const std::string& what) {
+    return fmt::format("{}: {}; see `{} --help`", name, what, name);
+}
+
+std::string cleaned_words(std::string text) {
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z' && (text.size() < 2 || text[1] > 'Z'))
+        text[0] = static_cast<char>(text[0] - 'A' + 'a');
+    return text;
+}
+
+// The library says which option it is about before a colon.
+std::string wrong_count(const std::string& said) {
+    const std::string option = said.substr(0, said.find(':'));
+    const bool is_repeated = said.find("At Most") != std::string::npos;
+    return option + (is_repeated ? ": is given more than once" : ": has no value");
+}
+
+std::string wrong_command(const CLI::App& program, const CLI::App& app) {
+    const std::vector<std::string> left = program.remaining(true);
+    if (left.empty()) return "a command is missing";
+    if (left.front().rfind('-', 0) == 0) return fmt::format("no such option: {}", base::shown(left.front()));
+    std::vector<std::string> known;
+    for (const CLI::App* child : app.get_subcommands([](const CLI::App*) { return true; }))
+        known.push_back(child->get_name());
+    return fmt::format("no such command: {}{}", base::shown(left.front()), base::did_you_mean(left.front(), known));
+}
+
+std::string wrong_usage(const CLI::App& program, const CLI::ParseError& error) {
+    const CLI::App& app = innermost(program);
+    std::string what = cleaned_words(error.what());
+    if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr)
+        what = wrong_count(error.what());
+    else if (app.get_require_subcommand_min() > 0)
+        what = wrong_command(program, app);
+    return usage_text(name_of(&app), what);
+}
+
+// The library takes a word for the command above behind the name of the one below it too. Where both have the option,
+// it is meant for the one below. What else was given to the one above: its last option, or else its first argument.
+std::string take_words_of_parent(CLI::App& app) {
+    std::string argument, option;
+    for (CLI::Option* given : app.get_parent()->get_options([](CLI::Option* each) { return each->count() > 0; })) {
+        if (given->get_positional()) {
+            if (argument.empty()) argument = base::shown(given->results().front());
+            continue;
+        }
+        CLI::Option* same = app.get_option_no_throw(given->get_name());
+        if (same == nullptr) {
+            option = given->get_name();
+        } else if (same->count() == 0) {
+            same->add_result(given->results());
+            same->run_callback();
+        }
+    }
+    return option.empty() ? argument : option;
+}
+
+// Set last, so that help lists them last.
+void set_help_flags(CLI::App& app) {
+    app.set_help_flag("-h,--help", "show this help and end");
+    for (CLI::App* child : app.get_subcommands([](CLI::App*) { return true; })) set_help_flags(*child);
+}
+
+}  // namespace
+
+Command& Command::add(const char* name, const char* help, const char* footer) {
+    CLI::App* app = app_.add_subcommand(name, help)->group(command_group);
+    app->footer(footer);
+    children_.push_back(std::make_unique<Command>(*app));
+    return *children_.back();
+}
+
+void Command::argument(const char* name, const char* help, const Reader& read, Presence presence) {
+    require(app_.add_option(name, nothing_more(), help)->type_name("")->check(read), presence);
+}
+
+void Command::arguments(const char* name, const char* help, std::vector<std::string>& values, Presence presence) {
+    require(app_.add_option(name, values, help)->type_name(""), presence);
+}
+
+void Command::require(CLI::Option* argument, Presence presence) {
+    if (presence == Presence::required)
+        argument->required();
+    else
+        required_.push_back(argument->get_name());
+}
+
+void Command::option(const char* name, const char* type, const char* help, const Reader& read) {
+    app_.add_option(name, nothing_more(), help)->type_name(type)->check(read);
+}
+
+void Command::required_option(const char* name, const char* type, const char* help, const Reader& read) {
+    app_.add_option(name, nothing_more(), help)->type_name(type)->check(read)->required();
+}
+
+void Command::flag(const char* name, const char* help, bool& value, const std::vector<const char*>& excluded) {
+    CLI::Option* option = app_.add_flag(name, value, help);
+    for (const char* other : excluded) option->excludes(app_.get_option(other));
+}
+
+void Command::json_flag(bool& value, const char* help) {
+    flag("--json", help, value);
+}
+
+void Command::require_subcommand() {
+    app_.require_subcommand(1);
+}
+
+const Command& Command::innermost() const {
+    for (const auto& child : children_)
+        if (child->app_.parsed()) return child->innermost();
+    return *this;
+}
+
+std::string Command::wrong_words() const {
+    for (const std::string& name : required_)
+        if (app_.count(name) == 0) return name + " is required";
+    if (refusal_ == nullptr) return "";
+    const std::string word = take_words_of_parent(app_);
+    return word.empty() ? "" : fmt::format("{}: {}", refusal_, word);
+}
+
+CommandLine::CommandLine(const char* name, const char* title, const char* footer)
+    : app_(std::make_unique<CLI::App>(title, name)), program_(std::make_unique<Command>(*app_)) {
+    app_->get_formatter()->column_width(28);  // first: commands take it over when they are added
+    app_->get_formatter()->label("SUBCOMMAND", "COMMAND");
+    app_->get_formatter()->label("Positionals", "Files");
+    app_->get_formatter()->label("REQUIRED", "");
+    app_->set_version_flag("--version", fmt::format("{} " FLUTEBOOK_VERSION, name), "show the version and end");
+    app_->fallthrough();
+    app_->footer(footer);
+    program_->option("--plant", "DIR", "folder of the plant's files (default: .)", read_text(plant_));
+    program_->option("--ledger", "FILE", "the ledger's file (default: ledger.db in the plant's folder)",
+                     read_text(ledger_));
+    program_->require_subcommand();
+}
+
+CommandLine::~CommandLine() = default;
+
+ExitCode CommandLine::run(int count, const char* const* words, Output& output) {
+    set_help_flags(*app_);
+    try {
+        app_->parse(count, words);
+    } catch (const CLI::CallForVersion& version) {
+        output.write(std::string(version.what()) + "\n");
+        return ExitCode::done;
+    } catch (const CLI::CallForHelp&) {
+        const CLI::App& app = innermost(*app_);
+        output.write(app.help(name_of(app.get_parent())));
+        return ExitCode::done;
+    } catch (const CLI::ParseError& error) {
+        complain({wrong_usage(*app_, error)});
+        return ExitCode::misused;
+    }
+    return run_command(output);
+}
+
+ExitCode CommandLine::run_command(Output& output) {
+    const Command& command = program_->innermost();
+    if (const std::string wrong = command.wrong_words(); !wrong.empty()) {
+        complain({usage_text(name_of(&command.app_), wrong)});
+        return ExitCode::misused;
+    }
+    return command.run_({plant_, ledger_.empty() ? plant_ + "/ledger.db" : ledger_, output});
+}
+
+}  // namespace flutebook::cli

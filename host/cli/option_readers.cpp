@@ -1,0 +1,94 @@
+#include "host/cli/option_readers.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <thread>
+
+#include "host/base/quoted_text.hpp"
+#include "host/cli/whole_file.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+constexpr unsigned most_threads = 256;
+
+std::optional<std::int64_t> whole_in(const std::string& text, const WholeNumber& kind) {
+    std::int64_t number = 0;
+    const auto* past = text.data() + text.size();
+    const auto read = std::from_chars(text.data(), past, number);
+    if (read.ec != std::errc{} || read.ptr != past || number < kind.low || number > kind.high) return std::nullopt;
+    return number;
+}
+
+std::string range_text(const WholeNumber& kind) {
+    if (kind.high == std::numeric_limits<std::int64_t>::max()) return fmt::format("from {} on", kind.low);
+    return fmt::format("from {} to {}", kind.low, kind.high);
+}
+
+}  // namespace
+
+Reader read_text(std::string& value) {
+    return [&value](const std::string& text) {
+        value = text;
+        return std::string();
+    };
+}
+
+Reader read_text(std::optional<std::string>& value) {
+    return [&value](const std::string& text) {
+        value = text;
+        return std::string();
+    };
+}
+
+Reader read_day(std::optional<base::Date>& value) {
+    return [&value](const std::string& text) {
+        value = base::parse_date(text);
+        return value ? std::string() : fmt::format("is no day: {}; write YYYY-MM-DD", base::shown(text));
+    };
+}
+
+Reader read_month(ledger::Month& value) {
+    return [&value](const std::string& text) {
+        const auto first_day = base::parse_date(text + "-01");
+        if (!first_day) return fmt::format("is no month: {}; write YYYY-MM", base::shown(text));
+        value = first_day->year() / first_day->month();
+        return std::string();
+    };
+}
+
+Reader read_page_file(std::string& value) {
+    return [&value](const std::string& text) {
+        value = text;
+        return ends_in(text, ".html") ? std::string()
+                                      : fmt::format("is no file for a page: {}; end it in .html", base::shown(text));
+    };
+}
+
+Reader read_whole_number(const WholeNumber& kind, std::int64_t& value) {
+    return [kind, &value](const std::string& text) {
+        const auto number = whole_in(text, kind);
+        if (!number)
+            return fmt::format("is no {}: {}; give a whole number {}", kind.what, base::shown(text), range_text(kind));
+        value = *number;
+        return std::string();
+    };
+}
+
+Reader read_threads(unsigned& value) {
+    return [&value](const std::string& text) {
+        std::int64_t number = 0;
+        const std::string wrong = read_whole_number({"number of threads", 1, most_threads}, number)(text);
+        if (wrong.empty()) value = static_cast<unsigned>(number);
+        return wrong;
+    };
+}
+
+unsigned usual_threads() {
+    return std::clamp(std::thread::hardware_concurrency(), 1U, most_threads);
+}
+
+}  // namespace flutebook::cli

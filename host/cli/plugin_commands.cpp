@@ -1,0 +1,184 @@
+// `plugin list`, `graph`, `describe` and `facts`: which models the plant works with, which of them takes what from
+// which, what a plugin says of itself, and what the host gives to every model.
+#include <nlohmann/json.hpp>
+
+#include "host/answers/describe_json.hpp"
+#include "host/answers/json_text.hpp"
+#include "host/answers/plugin_json.hpp"
+#include "host/cli/commands.hpp"
+#include "host/engine/facts.hpp"
+#include "host/render/markdown_report.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/describe_report.hpp"
+#include "host/reports/graph_drawing.hpp"
+#include "host/reports/plugin_reports.hpp"
+#include "host/services/plugins/describe.hpp"
+#include "host/services/workplace.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+constexpr const char* plugin_footer = R"(Examples:
+  flutebook plugin list
+  flutebook plugin graph
+  flutebook plugin describe plugins/varnish.so
+  flutebook plugin check plugins/varnish.so
+  flutebook plugin new varnish)";
+
+constexpr const char* list_footer = R"(Examples:
+  flutebook --plant config/demo plugin list
+  flutebook plugin list --json)";
+
+constexpr const char* graph_footer =
+    R"(Models stand in the order they are evaluated. Each name is followed by its unit, and by `step` or
+`ply` where there is one number for each.
+
+Examples:
+  flutebook --plant config/demo plugin graph
+  flutebook plugin graph --json
+  flutebook plugin graph --svg > models.svg)";
+
+constexpr const char* describe_footer =
+    R"(A plugin's own account of itself, read from its file: no plant is needed.
+
+Examples:
+  flutebook plugin describe plugins/varnish.so
+  flutebook plugin describe plugins/varnish.so --yaml >> plugins.yaml)";
+
+constexpr const char* facts_footer =
+    R"(What a model may need besides the numbers of other models: names, units and meanings. Where a plant
+prefers a model for a replaceable one, that model's number is taken instead.
+
+Examples:
+  flutebook plugin facts
+  flutebook plugin facts --json)";
+
+struct GraphCommand {
+    bool is_json = false, is_dot = false, is_svg = false;
+};
+
+struct DescribeCommand {
+    std::string file;
+    bool is_json = false, is_markdown = false, is_yaml = false;
+};
+
+struct FactsCommand {
+    bool is_json = false, is_markdown = false;
+};
+
+ExitCode list_plugins(bool is_json, const RunContext& context) {
+    const services::Workplace workplace = services::open(context.plant);
+    const engine::Graph& graph = workplace.engine.graph();
+    context.output.write(is_json ? answers::document_text("plugin-list", answers::plugin_list_json(graph))
+                                 : render::to_text(reports::plugin_list_report(graph)));
+    return ExitCode::done;
+}
+
+ExitCode draw_graph(const std::string& dot, Output& output) {
+    const reports::Drawn drawn = reports::drawn_as_svg(dot);
+    if (drawn.svg.empty()) {
+        complain({drawn.complaint});
+        return ExitCode::refused;
+    }
+    output.write(drawn.svg);
+    return ExitCode::done;
+}
+
+ExitCode show_graph(const GraphCommand& asked, const RunContext& context) {
+    const services::Workplace workplace = services::open(context.plant);
+    const plant::Plant& plant = workplace.plant;
+    const engine::Graph& graph = workplace.engine.graph();
+    if (asked.is_svg) return draw_graph(reports::plugin_graph_dot(plant, graph), context.output);
+    if (asked.is_json)
+        context.output.write(answers::document_text("plugin-graph", answers::plugin_graph_json(plant, graph)));
+    else if (asked.is_dot)
+        context.output.write(reports::plugin_graph_dot(plant, graph));
+    else
+        context.output.write(render::to_text(reports::plugin_graph_report(plant, graph)));
+    return ExitCode::done;
+}
+
+std::string description(const answers::DescribedModel& described, const DescribeCommand& asked) {
+    using reports::DescribeScope;
+    if (asked.is_json) return answers::document_text("plugin", answers::describe_json(described));
+    if (asked.is_markdown) return render::to_markdown(reports::describe_report(described, DescribeScope::model));
+    if (asked.is_yaml) return reports::describe_yaml(described);
+    return render::to_text(reports::describe_report(described, DescribeScope::file));
+}
+
+// {"facts": [{"name", "unit", "axis", "meaning", "low", "high", "replaceable"}...]}
+answers::Json facts_json() {
+    answers::Json result = {{"facts", answers::Json::array()}};
+    for (const engine::Fact& fact : engine::facts()) {
+        result["facts"].push_back(answers::name_json(fact.name));
+        result["facts"].back()["low"] = fact.name.range.low;
+        result["facts"].back()["high"] = fact.name.range.high;
+        result["facts"].back()["replaceable"] = fact.is_replaceable;
+    }
+    return result;
+}
+
+ExitCode show_facts(const FactsCommand& asked, const RunContext& context) {
+    if (asked.is_json)
+        context.output.write(answers::document_text("facts", facts_json()));
+    else if (asked.is_markdown)
+        context.output.write(render::to_markdown(reports::facts_report()));
+    else
+        context.output.write(render::to_text(reports::facts_report()));
+    return ExitCode::done;
+}
+
+void add_plugin_list(Command& plugin) {
+    Command& command = plugin.add("list", "the models that are loaded", list_footer);
+    const auto is_json = std::make_shared<bool>(false);
+    command.json_flag(*is_json);
+    command.run_with([is_json](const RunContext& context) { return list_plugins(*is_json, context); });
+}
+
+void add_plugin_graph(Command& plugin) {
+    Command& command = plugin.add("graph", "who feeds whom", graph_footer);
+    const auto asked = std::make_shared<GraphCommand>();
+    command.json_flag(asked->is_json);
+    command.flag("--dot", "answer in the language of Graphviz", asked->is_dot, {"--json"});
+    command.flag("--svg", "answer with the drawing, by Graphviz", asked->is_svg, {"--json", "--dot"});
+    command.run_with([asked](const RunContext& context) { return show_graph(*asked, context); });
+}
+
+void add_plugin_describe(Command& plugin) {
+    Command& command = plugin.add("describe", "what a plugin says of itself", describe_footer);
+    const auto asked = std::make_shared<DescribeCommand>();
+    command.json_flag(asked->is_json);
+    command.argument("FILE", "a plugin", read_text(asked->file));
+    command.flag("--markdown", "answer with a page about it", asked->is_markdown, {"--json"});
+    command.flag("--yaml", "answer with its entry for plugins.yaml, every default in it", asked->is_yaml,
+                 {"--json", "--markdown"});
+    command.run_with([asked](const RunContext& context) {
+        context.output.write(description(services::describe(asked->file), *asked));
+        return ExitCode::done;
+    });
+}
+
+void add_plugin_facts(Command& plugin) {
+    Command& command = plugin.add("facts", "what the host gives to every model", facts_footer);
+    const auto asked = std::make_shared<FactsCommand>();
+    command.json_flag(asked->is_json);
+    command.flag("--markdown", "answer with a page about it", asked->is_markdown, {"--json"});
+    command.run_with([asked](const RunContext& context) { return show_facts(*asked, context); });
+}
+
+}  // namespace
+
+// Help lists the commands in this order.
+void add_plugin(Command& program) {
+    Command& command = program.add("plugin", "look at the cost models", plugin_footer);
+    command.require_subcommand();
+    add_plugin_list(command);
+    add_plugin_graph(command);
+    add_plugin_describe(command);
+    add_plugin_check(command);
+    add_plugin_facts(command);
+    add_plugin_new(command);
+}
+
+}  // namespace flutebook::cli
