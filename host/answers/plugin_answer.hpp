@@ -1,4 +1,5 @@
-// What describing, checking and starting a plugin answer. Plain values.
+// What the questions about plugins answer: which models take what from which, what a plugin says of itself, what its
+// check found and what a new one consists of. Plain values.
 #pragma once
 
 #include <cstddef>
@@ -7,8 +8,23 @@
 #include <vector>
 
 #include "host/contract/model.hpp"
+#include "host/engine/graph/graph.hpp"
 
 namespace flutebook::answers {
+
+/// What a link takes its number from.
+struct Feed {
+    enum class Kind { fact, model, setting };
+    Kind kind;
+    std::string model;  // empty of a fact
+    std::string name, unit;
+};
+
+[[nodiscard]] Feed feed_of(const engine::Graph& graph, const engine::Source& source);
+
+/// The ids of the models that take a model's provide, in order of evaluation, each once; "host" last where the host
+/// itself stands on it.
+[[nodiscard]] std::vector<std::string> takers_of(const engine::Graph& graph, std::size_t model, std::size_t provide);
 
 struct DescribedModel {
     contract::Model model;

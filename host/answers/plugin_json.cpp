@@ -2,9 +2,9 @@
 
 #include <nlohmann/json.hpp>
 
-#include "host/answers/feeds.hpp"
 #include "host/answers/json_text.hpp"
-#include "host/answers/place_text.hpp"
+#include "host/base/place.hpp"
+#include "host/engine/facts.hpp"
 
 namespace flutebook::answers {
 
@@ -12,6 +12,18 @@ namespace {
 
 using contract::Model;
 using engine::Graph;
+
+Json name_json(const contract::Name& name) {
+    return {
+        {"name", name.name}, {"unit", name.unit}, {"axis", contract::to_text(name.axis)}, {"meaning", name.meaning}};
+}
+
+Json ranged(const contract::Name& name) {
+    Json result = name_json(name);
+    result["low"] = name.range.low;
+    result["high"] = name.range.high;
+    return result;
+}
 
 Json line_json(const contract::Line& line) {
     return {{"line", line.name},
@@ -61,13 +73,6 @@ Json graph_entry(const Graph& graph, std::size_t m) {
     return result;
 }
 
-}  // namespace
-
-Json name_json(const contract::Name& name) {
-    return {
-        {"name", name.name}, {"unit", name.unit}, {"axis", contract::to_text(name.axis)}, {"meaning", name.meaning}};
-}
-
 Json model_json(const Model& model) {
     Json result = {{"id", model.id},           {"version", model.version},       {"title", model.title},
                    {"file", model.file},       {"built_with", model.built_with}, {"provides", Json::array()},
@@ -80,22 +85,90 @@ Json model_json(const Model& model) {
     return result;
 }
 
-Json plugin_list_json(const Graph& graph) {
+Json text_or_null(const std::string& text) {
+    return text.empty() ? Json() : Json(text);
+}
+
+}  // namespace
+
+std::string plugin_list_document(const Graph& graph) {
     Json result = {{"plugins", Json::array()}};
     for (const Model& model : graph.models) {
         result["plugins"].push_back(model_json(model));
         result["plugins"].back()["isolated"] = model.works_elsewhere();
     }
-    return result;
+    return document_text("plugin-list", result);
 }
 
-Json plugin_graph_json(const plant::Plant& plant, const Graph& graph) {
+std::string plugin_graph_document(const plant::Plant& plant, const Graph& graph) {
     Json result = {{"models", Json::array()}, {"replaced", Json::array()}};
     for (std::size_t m = 0; m < graph.models.size(); ++m) result["models"].push_back(graph_entry(graph, m));
     for (const auto& preference : plant.preferences)
         result["replaced"].push_back(
-            {{"name", preference.name}, {"by", preference.model}, {"place", place_text(preference.place)}});
-    return result;
+            {{"name", preference.name}, {"by", preference.model}, {"place", base::place_text(preference.place)}});
+    return document_text("plugin-graph", result);
+}
+
+std::string describe_document(const DescribedModel& described) {
+    const contract::Model& model = described.model;
+    Json result = model_json(model);
+    result["provides"] = Json::array();
+    for (const contract::Name& name : model.provides) result["provides"].push_back(ranged(name));
+    result["needs"] = Json::array();
+    for (std::size_t n = 0; n < model.needs.size(); ++n) {
+        result["needs"].push_back(ranged(model.needs[n]));
+        result["needs"].back()["from"] = described.need_is_fact[n] ? "fact" : "model";
+    }
+    return document_text("plugin", result);
+}
+
+std::string check_document(const Checked& checked) {
+    using State = Checked::State;
+    Json result = {{"file", checked.asked.file},
+                   {"model", checked.model},
+                   {"sha256", checked.sha256},
+                   {"seed", checked.asked.seed},
+                   {"orders", checked.asked.orders},
+                   {"passed", checked.has_passed()},
+                   {"holds", checked.count(State::holds)},
+                   {"broken", checked.count(State::broken)},
+                   {"not_tried", checked.count(State::not_tried)},
+                   {"rules", Json::array()},
+                   {"figures", Json::object()}};
+    for (const Checked::CheckedRule& rule : checked.rules)
+        result["rules"].push_back({{"rule", rule.id},
+                                   {"group", rule.group},
+                                   {"sentence", rule.sentence},
+                                   {"state", state_words(rule.state)},
+                                   {"said", text_or_null(rule.said)},
+                                   {"again", text_or_null(rule.again)}});
+    for (const Checked::PluginMeasure& figure : checked.figures) result["figures"][figure.name] = figure.value;
+    return document_text("plugin-check", result);
+}
+
+std::string state_words(Checked::State state) {
+    switch (state) {
+        case Checked::State::holds:
+            return "holds";
+        case Checked::State::broken:
+            return "broken";
+        case Checked::State::not_tried:
+            break;
+    }
+    return "not tried";
+}
+
+std::string facts_document() {
+    Json result = {{"facts", Json::array()}};
+    for (const engine::Fact& fact : engine::facts()) {
+        result["facts"].push_back(ranged(fact.name));
+        result["facts"].back()["replaceable"] = fact.is_replaceable;
+    }
+    return document_text("facts", result);
+}
+
+std::string new_plugin_document(const std::string& name, const NewPlugin& plugin) {
+    return document_text("new-plugin", {{"folder", name}, {"files", plugin.files}, {"prefix", plugin.prefix}});
 }
 
 }  // namespace flutebook::answers

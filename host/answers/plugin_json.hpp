@@ -1,4 +1,4 @@
-// The models as scripts read about them.
+// The documents about plugins: what `plugin list`, `graph`, `describe`, `check`, `facts` and `new` write with --json.
 //
 // `plugin list --json`: {"plugins": [{"id", "version", "title", "file", "built_with",
 //   "provides": [{"name", "unit", "axis", "meaning"}...],
@@ -12,21 +12,35 @@
 //   "replaced": [{"name", "by", "place"}...]}
 // S = {"kind" (fact, model, setting), "model" (null of a fact), "name", "unit"}: what is taken, in its own unit.
 // Models stand in the order they are evaluated.
+//
+// `plugin describe --json`: an entry of `plugin list --json`, whose names have their ranges "low" and "high", and
+//   "needs": [{"name", "unit", "axis", "meaning", "low", "high", "from" ("fact" or "model")}...]
+//
+// `plugin check --json`: {"file", "model", "sha256", "seed", "orders", "passed", "holds", "broken", "not_tried",
+//   "rules": [{"rule", "group", "sentence", "state", "said", "again"}...], "figures": {NAME: number}}; a text that does
+//   not apply is null
+//
+// `plugin facts --json`: {"facts": [{"name", "unit", "axis", "meaning", "low", "high", "replaceable"}...]}
+//
+// `plugin new --json`: {"folder", "files": [...], "prefix"}: what was written, by path from the folder, and where CMake
+//   finds the SDK
 #pragma once
 
-#include <nlohmann/json_fwd.hpp>
+#include <string>
 
-#include "host/contract/model.hpp"
-#include "host/engine/graph/graph.hpp"
+#include "host/answers/plugin_answer.hpp"
 #include "host/plant/plant.hpp"
 
 namespace flutebook::answers {
 
-/// An entry of `plugin list`, and of its "provides".
-[[nodiscard]] nlohmann::ordered_json model_json(const contract::Model& model);
-[[nodiscard]] nlohmann::ordered_json name_json(const contract::Name& name);
+/// "holds", "broken", "not tried"
+[[nodiscard]] std::string state_words(Checked::State state);
 
-[[nodiscard]] nlohmann::ordered_json plugin_list_json(const engine::Graph& graph);
-[[nodiscard]] nlohmann::ordered_json plugin_graph_json(const plant::Plant& plant, const engine::Graph& graph);
+[[nodiscard]] std::string plugin_list_document(const engine::Graph& graph);
+[[nodiscard]] std::string plugin_graph_document(const plant::Plant& plant, const engine::Graph& graph);
+[[nodiscard]] std::string describe_document(const DescribedModel& described);
+[[nodiscard]] std::string check_document(const Checked& checked);
+[[nodiscard]] std::string facts_document();
+[[nodiscard]] std::string new_plugin_document(const std::string& name, const NewPlugin& plugin);
 
 }  // namespace flutebook::answers

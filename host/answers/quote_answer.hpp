@@ -2,6 +2,7 @@
 // defend. Plain values.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -99,7 +100,10 @@ struct RequestAnswer {
     /// A plugin was at fault: what it did. `quantities` is then empty.
     std::optional<std::string> model_fault;
 
-    [[nodiscard]] bool is_complete() const;
+    [[nodiscard]] bool is_complete() const {
+        return !model_fault && std::all_of(quantities.begin(), quantities.end(),
+                                           [](const Quantity& quantity) { return quantity.quote.has_value(); });
+    }
 };
 
 struct QuoteOptions {

@@ -4,7 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
-#include "host/answers/place_text.hpp"
+#include "host/base/place.hpp"
 #include "host/plant/converter_kind.hpp"
 
 namespace flutebook::answers {
@@ -56,7 +56,7 @@ Json line_json(const CostLine& line) {
 
 Json figure_json(const explain::TracedFigure& figure) {
     Json places = Json::array();
-    for (const base::Place& place : figure.places) places.push_back(place_text(place));
+    for (const base::Place& place : figure.places) places.push_back(base::place_text(place));
     return {{"kind", to_text(figure.kind)}, {"name", figure.name},
             {"where", figure.where},        {"value", figure.value},
             {"unit", figure.unit},          {"model", figure.model.empty() ? Json(nullptr) : Json(figure.model)},

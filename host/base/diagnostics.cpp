@@ -13,7 +13,7 @@ constexpr std::size_t most_shown = 100;
 }
 
 void Diagnostics::add(const Place& place, const std::string& path, const std::string& text) {
-    const auto where = place.line == 0 ? place.file : fmt::format("{}:{}:{}", place.file, place.line, place.column);
+    const auto where = place_text(place);
     add_line(place, path.empty() ? where + ": " + text : where + ": " + path + ": " + text);
 }
 

@@ -13,6 +13,12 @@ struct Place {
     int column = 0;
 };
 
+/// "machines.yaml:12:40"; a file alone where there is no line.
+[[nodiscard]] inline std::string place_text(const Place& place) {
+    if (place.line == 0) return place.file;
+    return place.file + ":" + std::to_string(place.line) + ":" + std::to_string(place.column);
+}
+
 /// Where each key of one entry was given, by its path within the entry: "setup.sheets". A key that was left out
 /// is not there.
 using Places = std::map<std::string, Place>;

@@ -1,10 +1,7 @@
 // `plugin check FILE`: a plugin tried by every rule, as text for its author and as JSON or JUnit's XML for machines.
 #include <fmt/format.h>
 
-#include <nlohmann/json.hpp>
-
-#include "host/answers/check_json.hpp"
-#include "host/answers/json_text.hpp"
+#include "host/answers/plugin_json.hpp"
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/check_report.hpp"
@@ -35,7 +32,7 @@ struct CheckCommand {
 };
 
 std::string findings(const answers::Checked& checked, const CheckCommand& asked) {
-    if (asked.is_json) return answers::document_text("plugin-check", answers::check_json(checked));
+    if (asked.is_json) return answers::check_document(checked);
     if (asked.is_junit) return reports::check_junit(checked);
     return render::to_text(reports::check_report(checked));
 }

@@ -1,9 +1,6 @@
 // `close`, `reverse`, `verify`, `backup`: what is done to a ledger beside posting.
-#include <nlohmann/json.hpp>
-
-#include "host/answers/json_text.hpp"
-#include "host/answers/month_json.hpp"
-#include "host/base/date.hpp"
+#include "host/answers/ledger_answer.hpp"
+#include "host/answers/month_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/text_report.hpp"
@@ -77,43 +74,11 @@ struct BackupCommand {
     bool is_json = false;
 };
 
-answers::Json close_json(const answers::CloseAnswer& answer) {
-    return {{"month", answers::month_name(answer.seal.month)},
-            {"entry", answer.seal.entry},
-            {"head", answer.seal.head},
-            {"unexplained_kg", answer.account.unexplained().to_kg()},
-            {"balances", month::balances_within(answer.account, answer.tolerance)},
-            {"why", answer.seal.note}};
-}
-
-answers::Json reverse_json(const answers::ReverseAnswer& answer) {
-    const auto& item = answer.reversal;
-    return {{"entry", item.number},
-            {"reverses", item.reverses.value()},
-            {"date", base::to_string(item.draft.date)},
-            {"document", answer.reversed_kind},
-            {"ref", answer.reversed_ref},
-            {"head", item.hash}};
-}
-
-answers::Json proof_json(const ledger::Proof& proof) {
-    answers::Json tree;
-    tree["holds"] = proof.holds();
-    tree["entries"] = proof.entries;
-    tree["head"] = proof.head;
-    tree["kept_at"] = proof.kept_at ? answers::Json(*proof.kept_at) : answers::Json();
-    tree["findings"] = answers::Json::array();
-    for (const auto& finding : proof.findings)
-        tree["findings"].push_back(
-            {{"entry", finding.entry ? answers::Json(*finding.entry) : answers::Json()}, {"finding", finding.text}});
-    return tree;
-}
-
 ExitCode close_month(const CloseCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
     auto store = Store::open_for_writing(context.ledger, IfMissing::refuse);
     const auto answer = services::close(plant, store, {asked.month, asked.why, context.person()});
-    context.output.write(asked.is_json ? answers::document_text("close", close_json(answer))
+    context.output.write(asked.is_json ? answers::close_document(answer)
                                        : render::to_text(reports::close_report(answer)));
     return ExitCode::done;
 }
@@ -121,7 +86,7 @@ ExitCode close_month(const CloseCommand& asked, const RunContext& context) {
 ExitCode reverse_entry(const ReverseCommand& asked, const RunContext& context) {
     auto store = Store::open_for_writing(context.ledger, IfMissing::refuse);
     const auto answer = services::reverse(store, {asked.entry, asked.why, context.person(), asked.date});
-    context.output.write(asked.is_json ? answers::document_text("reverse", reverse_json(answer))
+    context.output.write(asked.is_json ? answers::reverse_document(answer)
                                        : render::to_text(reports::reverse_report(answer)));
     return ExitCode::done;
 }
@@ -129,7 +94,7 @@ ExitCode reverse_entry(const ReverseCommand& asked, const RunContext& context) {
 // Each finding is written to standard error too, one sentence a line.
 ExitCode verify_ledger(const VerifyCommand& asked, const RunContext& context) {
     const auto proof = services::verify(context.ledger, asked.head);
-    context.output.write(asked.is_json ? answers::document_text("verify", proof_json(proof))
+    context.output.write(asked.is_json ? answers::verify_document(proof)
                                        : render::to_text(reports::verify_report(proof)));
     std::vector<std::string> lines;
     for (const auto& finding : proof.findings) lines.push_back(finding.text);
@@ -139,13 +104,8 @@ ExitCode verify_ledger(const VerifyCommand& asked, const RunContext& context) {
 
 ExitCode back_up_ledger(const BackupCommand& asked, const RunContext& context) {
     const auto proof = services::backup(context.ledger, asked.file);
-    if (asked.is_json) {
-        auto tree = proof_json(proof);
-        tree["file"] = asked.file;
-        context.output.write(answers::document_text("backup", tree));
-    } else {
-        context.output.write(render::to_text(reports::backup_report(asked.file, proof)));
-    }
+    context.output.write(asked.is_json ? answers::backup_document(proof, asked.file)
+                                       : render::to_text(reports::backup_report(asked.file, proof)));
     return ExitCode::done;
 }
 

@@ -2,11 +2,7 @@
 // written stops the command at once.
 #include <fmt/format.h>
 
-#include <array>
-#include <nlohmann/json.hpp>
-
-#include "host/answers/json_text.hpp"
-#include "host/answers/month_json.hpp"
+#include "host/answers/month_answer.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/whole_file.hpp"
@@ -84,7 +80,7 @@ ExitCode show_month(const MonthCommand& asked, const RunContext& context) {
         if (html) html->write(render::to_html({report}));
         if (prints_text) context.output.write(render::to_text(report));
     }
-    if (asked.is_json) context.output.write(answers::document_text("month", answers::month_json(answer)));
+    if (asked.is_json) context.output.write(answers::month_document(answer));
     return ExitCode::done;
 }
 

@@ -1,9 +1,7 @@
 // `plugin new NAME`: starts a plugin, and says what to do with it.
 #include <fmt/format.h>
 
-#include <nlohmann/json.hpp>
-
-#include "host/answers/json_text.hpp"
+#include "host/answers/plugin_json.hpp"
 #include "host/cli/commands.hpp"
 #include "host/services/plugins/new_plugin.hpp"
 
@@ -43,15 +41,10 @@ std::string new_plugin_text(const std::string& name, const answers::NewPlugin& r
     return said;
 }
 
-// {"folder", "files": [...], "prefix"}: what was written, by path from the folder, and where CMake finds the SDK.
-std::string new_plugin_json(const std::string& name, const answers::NewPlugin& result) {
-    return answers::document_text("new-plugin",
-                                  answers::Json{{"folder", name}, {"files", result.files}, {"prefix", result.prefix}});
-}
-
 ExitCode start_plugin(const NewPluginCommand& asked, const RunContext& context) {
     const answers::NewPlugin result = services::new_plugin(asked.name);
-    context.output.write(asked.is_json ? new_plugin_json(asked.name, result) : new_plugin_text(asked.name, result));
+    context.output.write(asked.is_json ? answers::new_plugin_document(asked.name, result)
+                                       : new_plugin_text(asked.name, result));
     return ExitCode::done;
 }
 

@@ -1,10 +1,7 @@
 // `order` and `order cost`: a saved quote taken as an order, and what the order cost once it was made.
 #include <fmt/format.h>
 
-#include <nlohmann/json.hpp>
-
-#include "host/answers/json_text.hpp"
-#include "host/answers/order_cost_json.hpp"
+#include "host/answers/order_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/order_cost_report.hpp"
@@ -47,13 +44,6 @@ struct OrderCostCommand {
     bool is_json = false;
 };
 
-// {"order", "quote", "quantity", "customer", "board", "corrugator", "route"}
-answers::Json order_json(const orders::OrderRecord& order) {
-    return {{"order", order.number},      {"quote", order.quote}, {"quantity", order.quantity},
-            {"customer", order.customer}, {"board", order.board}, {"corrugator", order.corrugator},
-            {"route", order.route}};
-}
-
 std::string order_text(const orders::OrderRecord& order) {
     std::string way = order.corrugator;
     for (const std::string& converter : order.route) way += " > " + converter;
@@ -65,7 +55,7 @@ ExitCode take_order(const OrderCommand& asked, const RunContext& context) {
     auto store = ledger::Store::open_for_writing(context.ledger, ledger::IfMissing::refuse);
     const auto order =
         services::take_order(store, {asked.quote, static_cast<double>(asked.quantity), asked.number, context.person()});
-    context.output.write(asked.is_json ? answers::document_text("order", order_json(order)) : order_text(order));
+    context.output.write(asked.is_json ? answers::order_document(order) : order_text(order));
     return ExitCode::done;
 }
 
@@ -73,7 +63,7 @@ ExitCode take_order(const OrderCommand& asked, const RunContext& context) {
 ExitCode show_order_cost(const OrderCostCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
     const auto answer = services::order_cost(plant, context.ledger, asked.number);
-    context.output.write(asked.is_json ? answers::document_text("order-cost", answers::order_cost_json(answer))
+    context.output.write(asked.is_json ? answers::order_cost_document(answer)
                                        : render::to_text(reports::order_cost_report(plant, answer)));
     return ExitCode::done;
 }

@@ -1,12 +1,7 @@
 // `plugin list`, `graph`, `describe` and `facts`: which models the plant works with, which of them takes what from
 // which, what a plugin says of itself, and what the host gives to every model.
-#include <nlohmann/json.hpp>
-
-#include "host/answers/describe_json.hpp"
-#include "host/answers/json_text.hpp"
 #include "host/answers/plugin_json.hpp"
 #include "host/cli/commands.hpp"
-#include "host/engine/facts.hpp"
 #include "host/render/markdown_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/describe_report.hpp"
@@ -70,7 +65,7 @@ struct FactsCommand {
 ExitCode list_plugins(bool is_json, const RunContext& context) {
     const services::Workplace workplace = services::open(context.plant);
     const engine::Graph& graph = workplace.engine.graph();
-    context.output.write(is_json ? answers::document_text("plugin-list", answers::plugin_list_json(graph))
+    context.output.write(is_json ? answers::plugin_list_document(graph)
                                  : render::to_text(reports::plugin_list_report(graph)));
     return ExitCode::done;
 }
@@ -91,7 +86,7 @@ ExitCode show_graph(const GraphCommand& asked, const RunContext& context) {
     const engine::Graph& graph = workplace.engine.graph();
     if (asked.is_svg) return draw_graph(reports::plugin_graph_dot(plant, graph), context.output);
     if (asked.is_json)
-        context.output.write(answers::document_text("plugin-graph", answers::plugin_graph_json(plant, graph)));
+        context.output.write(answers::plugin_graph_document(plant, graph));
     else if (asked.is_dot)
         context.output.write(reports::plugin_graph_dot(plant, graph));
     else
@@ -101,27 +96,15 @@ ExitCode show_graph(const GraphCommand& asked, const RunContext& context) {
 
 std::string description(const answers::DescribedModel& described, const DescribeCommand& asked) {
     using reports::DescribeScope;
-    if (asked.is_json) return answers::document_text("plugin", answers::describe_json(described));
+    if (asked.is_json) return answers::describe_document(described);
     if (asked.is_markdown) return render::to_markdown(reports::describe_report(described, DescribeScope::model));
     if (asked.is_yaml) return reports::describe_yaml(described);
     return render::to_text(reports::describe_report(described, DescribeScope::file));
 }
 
-// {"facts": [{"name", "unit", "axis", "meaning", "low", "high", "replaceable"}...]}
-answers::Json facts_json() {
-    answers::Json result = {{"facts", answers::Json::array()}};
-    for (const engine::Fact& fact : engine::facts()) {
-        result["facts"].push_back(answers::name_json(fact.name));
-        result["facts"].back()["low"] = fact.name.range.low;
-        result["facts"].back()["high"] = fact.name.range.high;
-        result["facts"].back()["replaceable"] = fact.is_replaceable;
-    }
-    return result;
-}
-
 ExitCode show_facts(const FactsCommand& asked, const RunContext& context) {
     if (asked.is_json)
-        context.output.write(answers::document_text("facts", facts_json()));
+        context.output.write(answers::facts_document());
     else if (asked.is_markdown)
         context.output.write(render::to_markdown(reports::facts_report()));
     else

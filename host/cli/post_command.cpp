@@ -1,9 +1,7 @@
 // `post`: files of production documents into the ledger.
 #include <filesystem>
-#include <nlohmann/json.hpp>
 
-#include "host/answers/json_text.hpp"
-#include "host/answers/post_json.hpp"
+#include "host/answers/ledger_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/ledger_reports.hpp"
@@ -57,7 +55,7 @@ ExitCode post_documents(const PostCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
     const Keep keep = asked.is_dry_run ? Keep::nothing : Keep::all;
     const auto answer = post(plant, context.ledger, {asked.files, context.person(), keep});
-    context.output.write(asked.is_json ? answers::document_text("post", answers::post_json(answer, keep))
+    context.output.write(asked.is_json ? answers::post_document(answer, keep)
                                        : render::to_text(reports::post_report(plant, answer, keep)));
     return ExitCode::done;
 }

@@ -10,9 +10,9 @@
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
-#include "host/answers/place_text.hpp"
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
+#include "host/base/place.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/whole_file.hpp"
@@ -120,7 +120,7 @@ private:
 
     void refuse_same_number(const Request& first, const Request& again) {
         const auto item = again.places.find("request");
-        const std::string where = item == again.places.end() ? again.place.file : answers::place_text(item->second);
+        const std::string where = item == again.places.end() ? again.place.file : base::place_text(item->second);
         complain(
             {fmt::format("{}: request: the number is given twice: {} stands in {} as well; give each enquiry its "
                          "own number, and name each file once",

@@ -1,5 +1,5 @@
 // `quote show` and `quote recheck`: a saved quote as it was, and worked out again today.
-#include "host/answers/recheck_json.hpp"
+#include "host/answers/recheck_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_report.hpp"
@@ -75,7 +75,7 @@ ExitCode recheck_exit_code(const answers::Recheck& checked) {
 ExitCode recheck_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const answers::Recheck checked =
         services::recheck(read_saved_quote(context.ledger, asked.quote), {context.plant, asked.threads});
-    context.output.write(asked.is_json ? answers::recheck_json(checked)
+    context.output.write(asked.is_json ? answers::recheck_document(checked)
                                        : render::to_text(reports::recheck_report(checked)) + "\n");
     complain(checked.reproduction.complaints);
     complain(checked.today.complaints);

@@ -3,7 +3,7 @@
 
 #include <fmt/format.h>
 
-#include "host/answers/check_json.hpp"
+#include "host/answers/plugin_json.hpp"
 #include "host/render/escaping.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"

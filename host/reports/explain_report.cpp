@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cstddef>
 
-#include "host/answers/place_text.hpp"
+#include "host/base/place.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 
@@ -28,7 +28,7 @@ std::string value_text(double value) {
 std::string places_text(const std::vector<base::Place>& places) {
     std::string result, file;
     for (const base::Place& place : places) {
-        const std::string whole = answers::place_text(place);
+        const std::string whole = base::place_text(place);
         const bool same = !file.empty() && place.file == file && place.line != 0;
         if (!result.empty()) result += same ? ", " : "; ";
         result += same ? whole.substr(file.size() + 1) : whole;

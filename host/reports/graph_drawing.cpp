@@ -18,7 +18,7 @@
 #include <utility>
 #include <vector>
 
-#include "host/answers/feeds.hpp"
+#include "host/answers/plugin_answer.hpp"
 #include "host/render/text.hpp"
 
 extern char** environ;

@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "host/answers/month_json.hpp"
+#include "host/answers/month_answer.hpp"
 #include "host/base/date.hpp"
 #include "host/month/process_cost.hpp"
 #include "host/render/number_text.hpp"

@@ -6,8 +6,8 @@
 #include <map>
 #include <vector>
 
-#include "host/answers/feeds.hpp"
-#include "host/answers/place_text.hpp"
+#include "host/answers/plugin_answer.hpp"
+#include "host/base/place.hpp"
 #include "host/engine/facts.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/model_words.hpp"
@@ -117,7 +117,7 @@ Report plugin_graph_report(const plant::Plant& plant, const Graph& graph) {
     ReportSection replaced{"Replaced, as the plant prefers"};
     for (const auto& preference : plant.preferences)
         replaced.blocks.emplace_back(Note{fmt::format("{} is taken from {} ({})", preference.name, preference.model,
-                                                      answers::place_text(preference.place)),
+                                                      base::place_text(preference.place)),
                                           Note::Kind::item, 1});
     report.sections.push_back(std::move(replaced));
     return report;

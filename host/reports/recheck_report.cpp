@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include "host/answers/changed_plugin.hpp"
-#include "host/answers/place_text.hpp"
+#include "host/base/place.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/figure_names.hpp"
 #include "host/reports/labels.hpp"

@@ -7,8 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/order_cost_answer.hpp"
-#include "host/answers/variance.hpp"
+#include "host/answers/order_answer.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"
 #include "host/production/order_actual.hpp"

@@ -28,7 +28,7 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/order_cost_answer.hpp"
+#include "host/answers/order_answer.hpp"
 #include "host/engine/engine.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/post_answer.hpp"
+#include "host/answers/ledger_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/production/document_format.hpp"
 #include "ledger/store/store.hpp"

@@ -1,13 +1,14 @@
-#include "host/answers/recheck_json.hpp"
+#include "host/answers/recheck_answer.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "host/answers/changed_plugin.hpp"
 #include "host/answers/json_text.hpp"
-#include "host/answers/place_text.hpp"
+#include "host/base/place.hpp"
 
 namespace flutebook::answers {
 
@@ -51,7 +52,7 @@ Json key_json(const ChangedKey& changed_key) {
             {"key", difference.path},
             {"was", text_of(difference.was)},
             {"now", text_of(difference.now)},
-            {"place", difference.now ? Json(place_text(difference.now->place)) : Json(nullptr)}};
+            {"place", difference.now ? Json(base::place_text(difference.now->place)) : Json(nullptr)}};
 }
 
 Json total_json(const std::optional<Total>& total) {
@@ -106,7 +107,25 @@ Json quantities_json(const Recheck& checked) {
 
 }  // namespace
 
-std::string recheck_json(const Recheck& checked) {
+std::optional<double> Difference::by() const {
+    if (!was || !now || !was->number || !now->number) return std::nullopt;
+    constexpr double billion = 1e9;
+    const double exact = *now->number - *was->number;
+    const double rounded = std::round(exact * billion) / billion;
+    return std::isfinite(rounded) && rounded != 0 ? rounded : exact;
+}
+
+bool ChangedQuantity::differs() const {
+    return was.has_value() != now.has_value() || !lines.empty() ||
+           std::any_of(figures.begin(), figures.end(),
+                       [](const Difference& figure) { return figure.was && figure.now; });
+}
+
+Money ChangedLine::by() const {
+    return (now ? now->amount : Money()) - (was ? was->amount : Money());
+}
+
+std::string recheck_document(const Recheck& checked) {
     Json result;
     result["quote"] = checked.quote;
     result["request"] = checked.request;

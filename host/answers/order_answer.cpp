@@ -1,8 +1,8 @@
-#include "host/answers/order_cost_json.hpp"
+#include "host/answers/order_answer.hpp"
 
 #include <nlohmann/json.hpp>
 
-#include "host/answers/changed_plugin.hpp"
+#include "host/answers/json_text.hpp"
 #include "host/base/date.hpp"
 
 namespace flutebook::answers {
@@ -87,7 +87,52 @@ Json mass_json(const OrderMass& mass, const OrderMass::Masses& masses) {
 
 }  // namespace
 
-Json order_cost_json(const OrderCost& answer) {
+Stages& Stages::operator+=(const Stages& other) {
+    quoted += other.quoted;
+    standard += other.standard;
+    converted += other.converted;
+    used += other.used;
+    paid += other.paid;
+    return *this;
+}
+
+Stages operator-(const Stages& left, const Stages& right) {
+    return {left.quoted - right.quoted, left.standard - right.standard, left.converted - right.converted,
+            left.used - right.used, left.paid - right.paid};
+}
+
+Variances variances_of(const Stages& stages) {
+    return {stages.standard - stages.quoted, stages.converted - stages.standard, stages.used - stages.converted,
+            stages.paid - stages.used};
+}
+
+std::optional<Stages> stages_of(const MaterialInput& input) {
+    const auto quoted = Money::of(input.quoted, input.standard_price);
+    const auto standard = Money::of(input.standard, input.standard_price);
+    const auto converted = Money::of(input.allowed, input.standard_price);
+    const auto used = Money::of(input.used, input.standard_price);
+    const auto paid = Money::of(input.used, input.actual_price);
+    if (!quoted || !standard || !converted || !used || !paid) return std::nullopt;
+    return Stages{*quoted, *standard, *converted, *used, *paid};
+}
+
+Stages OrderCost::other_cost() const {
+    Stages of_inputs;
+    for (const auto& input : inputs) of_inputs += input.cost;
+    return cost - of_inputs;
+}
+
+std::string order_document(const orders::OrderRecord& order) {
+    return document_text("order", {{"order", order.number},
+                                   {"quote", order.quote},
+                                   {"quantity", order.quantity},
+                                   {"customer", order.customer},
+                                   {"board", order.board},
+                                   {"corrugator", order.corrugator},
+                                   {"route", order.route}});
+}
+
+std::string order_cost_document(const OrderCost& answer) {
     Json result;
     result["order"] = answer.order.number;
     result["quote"] = answer.order.quote;
@@ -110,7 +155,7 @@ Json order_cost_json(const OrderCost& answer) {
     result["other_variance"] = variances_json(answer.other_cost());
     result["mass_kg"] = {{"allowed", mass_json(answer.mass, answer.mass.allowed)},
                          {"actual", mass_json(answer.mass, answer.mass.actual)}};
-    return result;
+    return document_text("order-cost", result);
 }
 
 }  // namespace flutebook::answers

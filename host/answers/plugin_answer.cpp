@@ -1,4 +1,4 @@
-#include "host/answers/feeds.hpp"
+#include "host/answers/plugin_answer.hpp"
 
 #include <algorithm>
 
@@ -9,6 +9,15 @@ namespace flutebook::answers {
 using engine::Graph;
 using engine::Link;
 using engine::Source;
+
+namespace {
+
+bool is_fact_of_host(const std::string& name) {
+    const auto& facts = engine::facts();
+    return std::any_of(facts.begin(), facts.end(), [&](const engine::Fact& fact) { return fact.name.name == name; });
+}
+
+}  // namespace
 
 Feed feed_of(const Graph& graph, const Source& source) {
     if (source.kind == Source::Kind::fact) {
@@ -42,6 +51,21 @@ std::vector<std::string> takers_of(const Graph& graph, std::size_t model, std::s
             break;
         }
     return result;
+}
+
+bool DescribedModel::replaces_fact(const contract::Name& provided) const {
+    return is_fact_of_host(provided.name);
+}
+
+bool DescribedModel::replaces(const contract::Name& name) const {
+    const auto is_named = [&](const contract::Name& item) { return item.name == name.name; };
+    return std::any_of(model.needs.begin(), model.needs.end(), is_named) &&
+           std::any_of(model.provides.begin(), model.provides.end(), is_named);
+}
+
+std::size_t Checked::count(State state) const {
+    return static_cast<std::size_t>(
+        std::count_if(rules.begin(), rules.end(), [&](const CheckedRule& rule) { return rule.state == state; }));
 }
 
 }  // namespace flutebook::answers

@@ -1,8 +1,10 @@
-#include "host/answers/month_json.hpp"
+#include "host/answers/month_answer.hpp"
 
 #include <fmt/format.h>
 
 #include <nlohmann/json.hpp>
+
+#include "host/answers/json_text.hpp"
 
 namespace flutebook::answers {
 
@@ -76,7 +78,16 @@ void add_parts(Json& tree, const MonthAnswer& answer) {
 
 }  // namespace
 
-Json month_json(const MonthAnswer& answer) {
+std::optional<double> MonthAnswer::recycling_rate_of_year() const {
+    Grams sent, made;
+    for (const auto& month : trend) {
+        sent += month.sent;
+        made += month.loose_scrap.in;
+    }
+    return month::share_of(sent, made);
+}
+
+std::string month_document(const MonthAnswer& answer) {
     const auto& account = answer.account;
     Json tree;
     tree["month"] = month_name(account.month);
@@ -96,7 +107,16 @@ Json month_json(const MonthAnswer& answer) {
     const auto rate = account.recycling_rate();
     tree["recycling_rate"] = rate ? Json(*rate) : Json();
     if (answer.by) add_parts(tree, answer);
-    return tree;
+    return document_text("month", tree);
+}
+
+std::string close_document(const CloseAnswer& answer) {
+    return document_text("close", {{"month", month_name(answer.seal.month)},
+                                   {"entry", answer.seal.entry},
+                                   {"head", answer.seal.head},
+                                   {"unexplained_kg", answer.account.unexplained().to_kg()},
+                                   {"balances", month::balances_within(answer.account, answer.tolerance)},
+                                   {"why", answer.seal.note}});
 }
 
 std::string month_name(ledger::Month month) {

@@ -1,0 +1,71 @@
+#include "host/answers/ledger_answer.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "host/answers/json_text.hpp"
+#include "host/base/date.hpp"
+
+namespace flutebook::answers {
+
+namespace {
+
+Json proof_json(const ledger::Proof& proof) {
+    Json tree;
+    tree["holds"] = proof.holds();
+    tree["entries"] = proof.entries;
+    tree["head"] = proof.head;
+    tree["kept_at"] = proof.kept_at ? Json(*proof.kept_at) : Json();
+    tree["findings"] = Json::array();
+    for (const auto& finding : proof.findings)
+        tree["findings"].push_back(
+            {{"entry", finding.entry ? Json(*finding.entry) : Json()}, {"finding", finding.text}});
+    return tree;
+}
+
+}  // namespace
+
+std::string post_document(const PostAnswer& answer, PostOptions::Keep keep) {
+    const bool is_kept = keep == PostOptions::Keep::all;
+    Json tree;
+    tree["dry_run"] = !is_kept;
+    tree["posted"] = answer.posted;
+    tree["skipped"] = answer.skipped;
+    tree["first_entry"] = answer.posted > 0 ? Json(answer.first_entry) : Json();
+    tree["head"] = is_kept ? Json(answer.head) : Json();
+    tree["files"] = Json::array();
+    for (const auto& file : answer.files)
+        tree["files"].push_back({{"file", file.file},
+                                 {"document", name_of(file.kind)},
+                                 {"posted", file.posted},
+                                 {"skipped", file.skipped}});
+    tree["moved"] = Json::array();
+    for (const auto& flow : answer.flows)
+        tree["moved"].push_back({{"from", flow.from},
+                                 {"to", flow.to},
+                                 {"cause", flow.cause},
+                                 {"kg", flow.mass.to_kg()},
+                                 {"amount", flow.money.to_double()}});
+    return document_text("post", tree);
+}
+
+std::string reverse_document(const ReverseAnswer& answer) {
+    const ledger::Entry& reversal = answer.reversal;
+    return document_text("reverse", {{"entry", reversal.number},
+                                     {"reverses", reversal.reverses.value()},
+                                     {"date", base::to_string(reversal.draft.date)},
+                                     {"document", answer.reversed_kind},
+                                     {"ref", answer.reversed_ref},
+                                     {"head", reversal.hash}});
+}
+
+std::string verify_document(const ledger::Proof& proof) {
+    return document_text("verify", proof_json(proof));
+}
+
+std::string backup_document(const ledger::Proof& proof, const std::string& file) {
+    Json tree = proof_json(proof);
+    tree["file"] = file;
+    return document_text("backup", tree);
+}
+
+}  // namespace flutebook::answers

@@ -1,0 +1,69 @@
+// What posting documents, reversing an entry and proving a ledger answer: plain values, and the documents that
+// `post`, `reverse`, `verify` and `backup` write with --json.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "host/production/document_format.hpp"
+#include "ledger/proof/verify.hpp"
+#include "ledger/values/entry.hpp"
+#include "ledger/values/mass.hpp"
+#include "ledger/values/money.hpp"
+
+namespace flutebook::answers {
+
+struct PostOptions {
+    /// A dry run keeps nothing.
+    enum class Keep { all, nothing };
+    std::vector<std::string> files;
+    std::string who;  // written into every entry
+    Keep keep;
+};
+
+/// What became of one file's rows. A row that was posted before is skipped.
+struct PostedFile {
+    std::string file;
+    production::Kind kind;
+    std::int64_t posted, skipped;
+};
+
+/// All that the posted rows moved from one account to another for one cause.
+struct PostedFlow {
+    std::string from, to, cause;
+    Grams mass;
+    Money money;
+};
+
+struct PostAnswer {
+    std::vector<PostedFile> files;  // in the order asked
+    std::vector<PostedFlow> flows;  // by account and cause, in the order of their bytes
+    std::int64_t posted, skipped;
+    std::int64_t first_entry;  // of those posted, which follow each other; 0 where none was
+    std::string head;          // hash of the ledger's newest entry, in hex; empty after a dry run
+};
+
+struct ReverseAnswer {
+    ledger::Entry reversal;
+    std::string reversed_kind, reversed_ref;  // of the document that was undone
+};
+
+/// {"dry_run", "posted", "skipped" (rows), "first_entry" (the posted rows' entries follow each other from
+/// it; null where none was posted), "head" (hash of the ledger's newest entry; null after a dry run),
+///   "files": [{"file", "document" (paper, corrugator-run, converter-run, weighed-scrap, bale, ticket, centre-cost,
+///   count), "posted", "skipped"}...], in the order asked,
+///   "moved": [{"from", "to", "cause" (empty where nothing was lost), "kg", "amount"}...]}, sums over the posted rows,
+///   sorted by from, to and cause
+[[nodiscard]] std::string post_document(const PostAnswer& answer, PostOptions::Keep keep);
+
+/// {"entry", "reverses" (entries' numbers), "date", "document" (its kind), "ref", "head"}
+[[nodiscard]] std::string reverse_document(const ReverseAnswer& answer);
+
+/// {"holds", "entries" (how many), "head", "kept_at" (the entry whose hash is the kept head; null where none was
+/// given), "findings": [{"entry" (null of the whole ledger), "finding"}...]}
+[[nodiscard]] std::string verify_document(const ledger::Proof& proof);
+/// The same of a copy, and "file", its name.
+[[nodiscard]] std::string backup_document(const ledger::Proof& proof, const std::string& file);
+
+}  // namespace flutebook::answers

@@ -1,0 +1,154 @@
+// What an order is, and what it cost beside what it was quoted at: the difference by volume, yield, usage and price,
+// line by line and material by material. Plain values with exact arithmetic, since money is whole, and the documents
+// that `order --json` and `order cost --json` write.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/answers/changed_plugin.hpp"
+#include "host/base/date.hpp"
+#include "host/contract/model.hpp"
+#include "host/orders/order_record.hpp"
+#include "ledger/values/money.hpp"
+
+namespace flutebook::answers {
+
+/// Five costs of the same thing, each with one thing more as it was.
+struct Stages {
+    Money quoted;     // the quote
+    Money standard;   // what the quote allows for the boxes that were made
+    Money converted;  // the converters as they ran, the corrugator as allowed for the sheets they were given
+    Money used;       // the corrugator as it ran too
+    Money paid;       // at the prices of the days it ran
+
+    Stages& operator+=(const Stages& other);
+    friend Stages operator-(const Stages& left, const Stages& right);
+    friend bool operator==(const Stages&, const Stages&) = default;
+};
+
+/// Positive is dearer. They add up to what was paid less what was quoted.
+struct Variances {
+    Money volume;  // other boxes than were quoted
+    Money yield;   // what converters lost more than allowed
+    Money usage;   // what the corrugator used more than allowed
+    Money price;   // paid more for it
+
+    [[nodiscard]] Money total() const { return volume + yield + usage + price; }
+};
+
+[[nodiscard]] Variances variances_of(const Stages& stages);
+
+/// A material, quantities in any one unit. The intermediate output is what the converters were given to work with.
+struct MaterialInput {
+    double quoted;    // the quote's own
+    double standard;  // SQ: allowed for the output that was made
+    double allowed;   // M: allowed for the intermediate output; with a mix, the standard mix of the actual total
+    double used;      // AQ
+    double standard_price, actual_price;  // SP, AP
+};
+
+/// The amounts of an input, each rounded once, so that
+///   yield = (M - SQ) SP,  usage = (AQ - M) SP,  price = AQ (AP - SP).
+/// Nothing where one is too large to be kept.
+[[nodiscard]] std::optional<Stages> stages_of(const MaterialInput& input);
+
+/// What ran for a step 0 .. K.
+struct StepRan {
+    struct MachineAmount {
+        std::string code;
+        double amount;  // metres, or pieces fed
+    };
+    std::string quoted;
+    std::vector<MachineAmount> machines;  // in the order they first ran
+    std::string costed;                   // the one that ran the most, the first where two did
+    double setups;
+};
+
+/// One cost line of the order, all of its steps and plies together.
+struct LineVariance {
+    std::string plugin, line, title;
+    contract::CostClass cost_class;
+    Stages cost;
+};
+
+/// A paper of one ply, or the adhesive, in kg and money/kg.
+struct InputVariance {
+    std::string material;
+    std::optional<std::size_t> ply;  // outside first; the adhesive has none
+    MaterialInput input;
+    Stages cost;
+};
+
+/// kg, as allowed for the boxes that were made and as they were. `issued + adhesive = product + losses + floor`.
+struct OrderMass {
+    struct Masses {
+        double issued, adhesive, product;
+        std::vector<double> losses;  // as `causes`
+        double floor;                // good pieces that no machine was fed; below zero where it was fed more
+    };
+    struct MassCause {
+        std::string cause, title;
+    };
+    std::vector<MassCause> causes;
+    Masses allowed, actual;
+};
+
+/// Pieces of a step 0 .. K, as allowed for the boxes that were made and as posted. At the corrugator `fed` is metres
+/// and `setup` those of the order change.
+struct OrderStep {
+    struct StepPieces {
+        double fed, setup, good;
+    };
+    StepRan ran;
+    StepPieces allowed, actual;
+};
+
+struct OrderCost {
+    orders::OrderRecord order;
+    std::string request, currency;
+    double boxes_made;             // boxes
+    std::vector<base::Date> days;  // on which it ran
+    Stages cost;                   // of the order, net of recovery
+    Money quoted_per_thousand, paid_per_thousand;
+    Money saved_cost;  // what the quote said when it was saved; `cost.quoted` is today's
+    std::vector<ChangedPlugin> plugins;
+    std::vector<OrderStep> steps;
+    std::vector<LineVariance> lines;    // in order of the graph; they add up to the cost
+    std::vector<InputVariance> inputs;  // papers outside first, then the adhesive
+    OrderMass mass;
+
+    [[nodiscard]] bool is_as_quoted() const { return cost.quoted == saved_cost && plugins.empty(); }
+    /// What no input tells of: the cost less that of the inputs.
+    [[nodiscard]] Stages other_cost() const;
+};
+
+/// An order as it was taken: {"order", "quote", "quantity", "customer", "board", "corrugator", "route"}.
+[[nodiscard]] std::string order_document(const orders::OrderRecord& order);
+
+/// An order's cost: kg, m and money to its four places, metric for every plant.
+///
+/// {"order", "quote", "request", "customer", "currency", "quantity": {"quoted", "made"}, "days": [first, last],
+///  "cost": STAGES, "variance": VARIANCES, "cost_per_thousand": {"quoted", "actual"},
+///  "as_quoted" (no plugin changed since, and C0 is the cost that was saved), "saved_cost",
+///  "plugins": [{"id", "was", "now"}...] (those that are others now, as `quote recheck` has them),
+///  "steps": [{"step", "quoted", "ran": {MACHINE: metres or pieces fed}, "costed_as", "setups",
+///             "allowed": {"fed", "setup", "good"}, "actual": {"fed", "setup", "good"}}...],
+///  "lines": [{"plugin", "line", "class", "cost": STAGES, "variance": VARIANCES}...],
+///  "inputs": [{"material", "ply" (null for the adhesive), "kg": {"quoted", "standard", "allowed", "used"},
+///              "price": {"standard", "actual"}, "cost": STAGES, "variance": VARIANCES}...],
+///  "other_variance": VARIANCES (all that is no input's),
+///  "mass_kg": {"allowed": MASS, "actual": MASS}}
+///
+/// STAGES = {"quoted", "standard", "converted", "used", "actual"}, the costs C0 to C4: the quote; for the boxes made;
+/// with the converters as posted; with the corrugator as posted; at the prices of its days.
+/// VARIANCES = {"volume", "yield", "usage", "price", "total"}, positive is dearer; total = actual - quoted.
+/// MASS = {"issued", "adhesive", "product", "loss": {CAUSE: kg}, "floor"}, and issued + adhesive = product + loss +
+/// floor; `floor` is what good pieces were never fed on, below zero where a machine was fed more than was made.
+/// Of the corrugator `fed` is metres of web and `setup` metres of order change; of others both are pieces. In `kg` of
+/// an input `standard` is allowed for the boxes made, `allowed` for the good sheets that the corrugator made.
+[[nodiscard]] std::string order_cost_document(const OrderCost& answer);
+
+}  // namespace flutebook::answers
