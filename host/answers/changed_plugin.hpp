@@ -1,4 +1,4 @@
-// A plugin that is another one than when a quote was saved, as it is told.
+// A plugin that has changed since a quote was saved: its values, its text and its JSON.
 #pragma once
 
 #include <nlohmann/json_fwd.hpp>

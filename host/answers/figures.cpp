@@ -6,7 +6,7 @@ namespace flutebook::answers {
 
 namespace {
 
-constexpr const char* word = "";  // the unit of what is no number
+constexpr const char* word = "";  // the unit of a text
 
 class FigureList {
 public:
@@ -29,7 +29,7 @@ private:
     std::vector<Leaf> list_;
 };
 
-// "[null, 547]": what does not count before the first step is null.
+// "[null, 547]": entries before the first step have no meaning and are null.
 std::string steps_text(const std::vector<double>& pieces, std::size_t first_step) {
     std::vector<std::string> texts;
     for (std::size_t step = 0; step < pieces.size(); ++step)

@@ -1,5 +1,5 @@
-// The figures of a quote as a list: each under the key that `quote --json` has for it, with its value and unit. Entries
-// of lists count from 1: "waste_by_step[2].cost". The one place that names what a recheck compares.
+// The figures of a quote as a list: each with its key in `quote --json`, its value and its unit. Entries of lists count
+// from 1: "waste_by_step[2].cost". Only this module names what a recheck compares.
 #pragma once
 
 #include <vector>
@@ -9,13 +9,13 @@
 
 namespace flutebook::answers {
 
-/// All of a quote but its quantity and its cost lines, in the order of the document.
+/// All figures of a quote except its quantity and its cost lines, in the order of the document.
 [[nodiscard]] std::vector<Leaf> figures_of(const Quote& quote);
 
-/// The ways that were tried, and their limits.
+/// The ways that were tried, with the limit of each.
 [[nodiscard]] std::vector<Leaf> figures_of(const Unmakeable& unmakeable);
 
-/// Of a document: the plant's name and currency.
+/// The plant's name and currency.
 [[nodiscard]] std::vector<Leaf> heading_figures(const plant::Plant& plant);
 
 }  // namespace flutebook::answers

@@ -23,7 +23,7 @@ bool is_flat(const Json& value) {
     return std::none_of(value.begin(), value.end(), [](const Json& json) { return json.is_structured(); });
 }
 
-// How the members of one container stand apart.
+// The text before, between and after the members of a container.
 struct Spacing {
     std::string open, between, close;
 };

@@ -1,5 +1,5 @@
-// JSON as bytes. The tree is the JSON library's; the writing is ours, because every number must be the shortest that
-// reads back as the same double, and money must have no more than its four places.
+// JSON as text. The tree is the JSON library's. The writer is ours, because every number must be the shortest that
+// reads back as the same double, and money must have at most four places.
 #pragma once
 
 #include <nlohmann/json_fwd.hpp>
@@ -11,8 +11,8 @@ namespace flutebook::answers {
 
 using Json = nlohmann::ordered_json;
 
-/// The version of every document that is written. It changes when a key goes or means something else, not when one is
-/// added.
+/// The version of every document that is written. It changes when a key is removed or changes its meaning, not when one
+/// is added.
 inline constexpr int document_version = 1;
 
 /// A tree as a document: {"answer": name, "answer_version": version} stand before its own keys.
@@ -23,8 +23,8 @@ inline constexpr int document_version = 1;
 /// A decimal number with up to 4 places.
 [[nodiscard]] Json amount_json(Money amount);
 
-/// Keys in the order they were added. Two spaces a level; what holds nothing but plain values stands on one line. Text
-/// that is no UTF-8 has its bad bytes replaced; a number that is not finite is null. Ends with a line end.
+/// Keys in the order they were added. Two spaces a level; an object or list of plain values takes one
+/// line. Invalid bytes of UTF-8 text are replaced; a number that is not finite is null. Ends with a line end.
 [[nodiscard]] std::string json_text(const Json& tree);
 
 }  // namespace flutebook::answers

@@ -15,21 +15,21 @@
 namespace flutebook::answers {
 
 struct PostOptions {
-    /// A dry run keeps nothing.
+    /// A dry run stores nothing.
     enum class Keep { all, nothing };
     std::vector<std::string> files;
     std::string who;  // written into every entry
     Keep keep;
 };
 
-/// What became of one file's rows. A row that was posted before is skipped.
+/// How many of one file's rows were posted. A row that was posted before is skipped.
 struct PostedFile {
     std::string file;
     production::Kind kind;
     std::int64_t posted, skipped;
 };
 
-/// All that the posted rows moved from one account to another for one cause.
+/// The sum that the posted rows moved from one account to another for one cause.
 struct PostedFlow {
     std::string from, to, cause;
     Grams mass;

@@ -14,10 +14,10 @@ namespace flutebook::answers {
 struct MonthAnswer {
     month::MonthAccount account;
     std::optional<ledger::Seal> seal;  // of a closed month
-    double tolerance;                  // share of issued paper that may stay unexplained
-    /// The twelve months that end with this one, those in which something was posted; the earliest first.
+    double tolerance;                  // share of issued paper that may remain unexplained
+    /// The twelve months that end with this one, without those in which nothing was posted; the earliest first.
     std::vector<month::MonthAccount> trend;
-    std::vector<month::PartFlows> parts;  // where they were asked for
+    std::vector<month::PartFlows> parts;  // only with `by`
     std::optional<ledger::Axis> by;
 
     [[nodiscard]] bool balances() const { return month::balances_within(account, tolerance); }
@@ -48,7 +48,7 @@ struct CloseAnswer {
 /// and with --by: "by", "parts": [{"of", "issued_kg", "made_kg", "fed_kg", "product_kg", "loss_kg": {CAUSE},
 ///  "expected_kg": {CAUSE}}...].
 ///
-/// `counted` is what counts found more than the books said; `unexplained_kg` of the floor is the same with the other
+/// `counted` is what counts found above the book stock; `unexplained_kg` of the floor is the same with the opposite
 /// sign. Scrap weighed off the floor is among the losses: floor close = open + made - fed + returned + counted - that.
 [[nodiscard]] std::string month_document(const MonthAnswer& answer);
 

@@ -1,6 +1,6 @@
-// What an order is, and what it cost beside what it was quoted at: the difference by volume, yield, usage and price,
-// line by line and material by material. Plain values with exact arithmetic, since money is whole, and the documents
-// that `order --json` and `order cost --json` write.
+// An order as it was taken, and its actual cost compared with its quote: the difference by volume, yield, usage and
+// price, for each cost line and each material. Plain values with exact arithmetic, since money is whole, and the
+// documents that `order --json` and `order cost --json` write.
 #pragma once
 
 #include <cstddef>
@@ -16,12 +16,12 @@
 
 namespace flutebook::answers {
 
-/// Five costs of the same thing, each with one thing more as it was.
+/// Five costs of the same order or input; each replaces one more assumption by what happened.
 struct Stages {
     Money quoted;     // the quote
-    Money standard;   // what the quote allows for the boxes that were made
-    Money converted;  // the converters as they ran, the corrugator as allowed for the sheets they were given
-    Money used;       // the corrugator as it ran too
+    Money standard;   // the quote's allowance for the boxes that were made
+    Money converted;  // converters as they ran, the corrugator as allowed for the sheets that they were fed
+    Money used;       // also the corrugator as it ran
     Money paid;       // at the prices of the days it ran
 
     Stages& operator+=(const Stages& other);
@@ -29,19 +29,19 @@ struct Stages {
     friend bool operator==(const Stages&, const Stages&) = default;
 };
 
-/// Positive is dearer. They add up to what was paid less what was quoted.
+/// Positive is more expensive. They add up to the cost that was paid less the quoted cost.
 struct Variances {
-    Money volume;  // other boxes than were quoted
-    Money yield;   // what converters lost more than allowed
-    Money usage;   // what the corrugator used more than allowed
-    Money price;   // paid more for it
+    Money volume;  // another number of boxes than quoted
+    Money yield;   // losses of converters above the allowance
+    Money usage;   // usage of the corrugator above the allowance
+    Money price;   // higher prices of materials
 
     [[nodiscard]] Money total() const { return volume + yield + usage + price; }
 };
 
 [[nodiscard]] Variances variances_of(const Stages& stages);
 
-/// A material, quantities in any one unit. The intermediate output is what the converters were given to work with.
+/// A material; its quantities have one unit, whichever. The intermediate output is what the converters were fed.
 struct MaterialInput {
     double quoted;    // the quote's own
     double standard;  // SQ: allowed for the output that was made
@@ -52,10 +52,10 @@ struct MaterialInput {
 
 /// The amounts of an input, each rounded once, so that
 ///   yield = (M - SQ) SP,  usage = (AQ - M) SP,  price = AQ (AP - SP).
-/// Nothing where one is too large to be kept.
+/// Nothing where an amount is too large for Money.
 [[nodiscard]] std::optional<Stages> stages_of(const MaterialInput& input);
 
-/// What ran for a step 0 .. K.
+/// The machines that ran a step 0 .. K.
 struct StepRan {
     struct MachineAmount {
         std::string code;
@@ -63,11 +63,11 @@ struct StepRan {
     };
     std::string quoted;
     std::vector<MachineAmount> machines;  // in the order they first ran
-    std::string costed;                   // the one that ran the most, the first where two did
+    std::string costed;                   // the one with the largest amount, the first of equal ones
     double setups;
 };
 
-/// One cost line of the order, all of its steps and plies together.
+/// One cost line of the order, the sum of its steps and plies.
 struct LineVariance {
     std::string plugin, line, title;
     contract::CostClass cost_class;
@@ -87,7 +87,7 @@ struct OrderMass {
     struct Masses {
         double issued, adhesive, product;
         std::vector<double> losses;  // as `causes`
-        double floor;                // good pieces that no machine was fed; below zero where it was fed more
+        double floor;                // good pieces that were not fed; below zero where more were fed
     };
     struct MassCause {
         std::string cause, title;
@@ -110,10 +110,10 @@ struct OrderCost {
     orders::OrderRecord order;
     std::string request, currency;
     double boxes_made;             // boxes
-    std::vector<base::Date> days;  // on which it ran
+    std::vector<base::Date> days;  // of production
     Stages cost;                   // of the order, net of recovery
     Money quoted_per_thousand, paid_per_thousand;
-    Money saved_cost;  // what the quote said when it was saved; `cost.quoted` is today's
+    Money saved_cost;  // the cost in the saved quote; `cost.quoted` is computed today
     std::vector<ChangedPlugin> plugins;
     std::vector<OrderStep> steps;
     std::vector<LineVariance> lines;    // in order of the graph; they add up to the cost
@@ -121,7 +121,7 @@ struct OrderCost {
     OrderMass mass;
 
     [[nodiscard]] bool is_as_quoted() const { return cost.quoted == saved_cost && plugins.empty(); }
-    /// What no input tells of: the cost less that of the inputs.
+    /// The cost less that of the inputs.
     [[nodiscard]] Stages other_cost() const;
 };
 
@@ -132,21 +132,21 @@ struct OrderCost {
 ///
 /// {"order", "quote", "request", "customer", "currency", "quantity": {"quoted", "made"}, "days": [first, last],
 ///  "cost": STAGES, "variance": VARIANCES, "cost_per_thousand": {"quoted", "actual"},
-///  "as_quoted" (no plugin changed since, and C0 is the cost that was saved), "saved_cost",
-///  "plugins": [{"id", "was", "now"}...] (those that are others now, as `quote recheck` has them),
+///  "as_quoted" (no plugin has changed since, and C0 is the saved cost), "saved_cost",
+///  "plugins": [{"id", "was", "now"}...] (those that have changed, as in `quote recheck`),
 ///  "steps": [{"step", "quoted", "ran": {MACHINE: metres or pieces fed}, "costed_as", "setups",
 ///             "allowed": {"fed", "setup", "good"}, "actual": {"fed", "setup", "good"}}...],
 ///  "lines": [{"plugin", "line", "class", "cost": STAGES, "variance": VARIANCES}...],
 ///  "inputs": [{"material", "ply" (null for the adhesive), "kg": {"quoted", "standard", "allowed", "used"},
 ///              "price": {"standard", "actual"}, "cost": STAGES, "variance": VARIANCES}...],
-///  "other_variance": VARIANCES (all that is no input's),
+///  "other_variance": VARIANCES (everything except the inputs),
 ///  "mass_kg": {"allowed": MASS, "actual": MASS}}
 ///
 /// STAGES = {"quoted", "standard", "converted", "used", "actual"}, the costs C0 to C4: the quote; for the boxes made;
 /// with the converters as posted; with the corrugator as posted; at the prices of its days.
-/// VARIANCES = {"volume", "yield", "usage", "price", "total"}, positive is dearer; total = actual - quoted.
+/// VARIANCES = {"volume", "yield", "usage", "price", "total"}, positive is more expensive; total = actual - quoted.
 /// MASS = {"issued", "adhesive", "product", "loss": {CAUSE: kg}, "floor"}, and issued + adhesive = product + loss +
-/// floor; `floor` is what good pieces were never fed on, below zero where a machine was fed more than was made.
+/// floor; `floor` is the mass of good pieces that were not fed, below zero where more was fed than made.
 /// Of the corrugator `fed` is metres of web and `setup` metres of order change; of others both are pieces. In `kg` of
 /// an input `standard` is allowed for the boxes made, `allowed` for the good sheets that the corrugator made.
 [[nodiscard]] std::string order_cost_document(const OrderCost& answer);

@@ -1,5 +1,5 @@
-// What the questions about plugins answer: which models take what from which, what a plugin says of itself, what its
-// check found and what a new one consists of. Plain values.
+// The answers about plugins: which model takes which number from which, how a plugin describes itself, what its check
+// found, and the files of a new one. Plain values.
 #pragma once
 
 #include <cstddef>
@@ -12,7 +12,7 @@
 
 namespace flutebook::answers {
 
-/// What a link takes its number from.
+/// The origin of the number that a link passes on.
 struct Feed {
     enum class Kind { fact, model, setting };
     Kind kind;
@@ -22,24 +22,24 @@ struct Feed {
 
 [[nodiscard]] Feed feed_of(const engine::Graph& graph, const engine::Source& source);
 
-/// The ids of the models that take a model's provide, in order of evaluation, each once; "host" last where the host
-/// itself stands on it.
+/// The ids of the models that take a number that a model provides, in order of evaluation, each once; then "host" where
+/// the host takes it.
 [[nodiscard]] std::vector<std::string> takers_of(const engine::Graph& graph, std::size_t model, std::size_t provide);
 
 struct DescribedModel {
     contract::Model model;
-    std::vector<bool> need_is_fact;  // by need: given by the host itself, not by another model
+    std::vector<bool> need_is_fact;  // by need: whether the host gives it, not another model
 
-    /// Whether a provided name takes the place of a fact, where a plant prefers this model for it.
+    /// Whether a provided name replaces a fact, where a plant prefers this model for it.
     [[nodiscard]] bool replaces_fact(const contract::Name& provided) const;
-    /// Whether the model both needs and provides a name: it then gives its own in place of what it gets.
+    /// Whether the model both needs and provides a name: it replaces the number that it takes by its own.
     [[nodiscard]] bool replaces(const contract::Name& name) const;
 };
 
 struct CheckOptions {
     std::string file;
     std::uint64_t seed;
-    std::size_t orders;  // made orders, where a rule is tried with many
+    std::size_t orders;  // number of random orders, for rules that are tested with many
 };
 
 struct Checked {
@@ -47,8 +47,8 @@ struct Checked {
     struct CheckedRule {
         std::string group, id, sentence;
         State state;
-        std::string said;   // broken: what the plugin did; not tried: why; holds: what was seen, if anything
-        std::string again;  // broken: the command that shows it again
+        std::string said;   // broken: what the plugin did; not tried: why; holds: what was found, if anything
+        std::string again;  // broken: the command that repeats it
     };
     struct PluginMeasure {
         std::string name;
@@ -64,10 +64,10 @@ struct Checked {
     [[nodiscard]] bool has_passed() const { return count(State::broken) == 0; }
 };
 
-/// What stands in the new folder, by path from it, in order.
+/// The files of the new folder, by path from it, in order.
 struct NewPlugin {
     std::vector<std::string> files;
-    std::string prefix;  // where this program and its SDK are installed: CMake's prefix path
+    std::string prefix;  // where this program and its SDK are installed, for CMake's prefix path
 };
 
 }  // namespace flutebook::answers

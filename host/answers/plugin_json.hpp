@@ -10,8 +10,8 @@
 //   "needs": [{"name", "unit", "axis", "meaning", "from": S}...], "provides": [{"name", "unit", "axis", "meaning",
 //   "to": [id...]}...], "replaced_settings": [{"setting", "unit", "from": S}...]}...],
 //   "replaced": [{"name", "by", "place"}...]}
-// S = {"kind" (fact, model, setting), "model" (null of a fact), "name", "unit"}: what is taken, in its own unit.
-// Models stand in the order they are evaluated.
+// S = {"kind" (fact, model, setting), "model" (null of a fact), "name", "unit"}: the number that is taken, in its unit.
+// Models are listed in the order of their evaluation.
 //
 // `plugin describe --json`: an entry of `plugin list --json`, whose names have their ranges "low" and "high", and
 //   "needs": [{"name", "unit", "axis", "meaning", "low", "high", "from" ("fact" or "model")}...]

@@ -1,5 +1,5 @@
-// What quoting answers: what each quantity of a request costs, with all that the cost accountant must be able to
-// defend. Plain values.
+// The answer of a quote: what each quantity of a request costs, with every figure that the cost is computed from. Plain
+// values.
 #pragma once
 
 #include <algorithm>
@@ -25,10 +25,10 @@ struct MassBalance {
         double total_kg;
     };
     double issued_kg, adhesive_kg, product_kg;
-    std::vector<Cause> losses;  // in the order the model declares them; a cause that lost nothing is there too
+    std::vector<Cause> losses;  // in the order the model declares them; also those that lost nothing
     double loss_kg;             // sum of the causes
 
-    /// The same waste on its two bases, which people mistake for each other: 12 % of output is 10.7 % of input.
+    /// The same waste on two bases that are easily confused: 12 % of output is 10.7 % of input.
     [[nodiscard]] double loss_share_of_issued() const { return loss_kg / issued_kg; }
     [[nodiscard]] double loss_share_of_product() const { return loss_kg / product_kg; }
 };
@@ -67,23 +67,23 @@ struct Quote {
     geometry::Blank blank;
     double board_grammage_gsm;
     double web_length_m, web_area_m2;
-    std::vector<double> fed, good;  // by step 0 .. K; fed[0] means nothing
+    std::vector<double> fed, good;  // by step 0 .. K; fed[0] has no meaning
     MassBalance mass;
-    std::vector<CostLine> lines;  // in order of step, then graph, then ply; silent ones left out
+    std::vector<CostLine> lines;  // in order of step, then graph, then ply; without those that charge nothing
     Money cost;                   // sum of the lines, net of recovery
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;
     Money cost_per_m2;     // per m2 shipped
     Money cost_per_tonne;  // per tonne shipped
     Money waste_cost;      // ISO 14051, all steps
     std::vector<StepWaste> waste_by_step;
-    Money recovery;                      // what the scrap brings, as a positive amount
-    std::size_t candidates;              // how many ways were costed
-    std::vector<RunnerUp> runners_up;    // the next three, cheapest first
-    orders::OrderRecord terms;           // what an order of it is measured against; numbered when it is taken
+    Money recovery;                    // revenue of the scrap, as a positive amount
+    std::size_t candidates;            // how many ways were costed
+    std::vector<RunnerUp> runners_up;  // the next three, cheapest first
+    orders::OrderRecord terms;         // what an order's production is measured against; gets its number with the order
     std::vector<explain::Trail> trails;  // of the line that was asked to be explained
 };
 
-/// A quantity that nothing can make.
+/// A quantity that cannot be made.
 struct Unmakeable {
     double quantity;
     std::vector<geometry::Refused> refused;
@@ -97,7 +97,7 @@ struct RequestAnswer {
         std::optional<Unmakeable> unmakeable;
     };
     std::vector<Quantity> quantities;
-    /// A plugin was at fault: what it did. `quantities` is then empty.
+    /// What a plugin did wrong, if one did. `quantities` is then empty.
     std::optional<std::string> model_fault;
 
     [[nodiscard]] bool is_complete() const {
@@ -107,7 +107,7 @@ struct RequestAnswer {
 };
 
 struct QuoteOptions {
-    unsigned threads = 1;                // decides the time, never a bit
+    unsigned threads = 1;                // changes the time, not the answer
     std::optional<std::string> explain;  // a line's name
 };
 

@@ -180,19 +180,21 @@ Json quote_document(const plant::Plant& plant) {
                               {"requests", Json::array()}});
 }
 
-Json request_json(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
+void add_request(Json& document, const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked,
+                 const std::string& saved) {
     Json result = {{"request", answer.request.number}, {"quotes", Json::array()}};
     for (const auto& quantity : answer.quantities)
         result["quotes"].push_back(quantity.quote ? quote_json(*quantity.quote, asked)
                                                   : unmakeable_json(*quantity.unmakeable));
     if (answer.model_fault) result["fault"] = *answer.model_fault;
     result["page"] = page_json(plant, answer, asked);
-    return result;
+    if (!saved.empty()) result["saved"] = saved;
+    document["requests"].push_back(std::move(result));
 }
 
 std::string quote_text(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
     Json tree = quote_document(plant);
-    tree["requests"].push_back(request_json(plant, answer, asked));
+    add_request(tree, plant, answer, asked, "");
     return json_text(tree);
 }
 

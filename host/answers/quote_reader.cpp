@@ -1,5 +1,5 @@
-// Reads what quote_json writes, and what the release 1.0.0 wrote: version 0 has the same figures without the page's
-// words.
+// Reads what quote_json writes, and what release 1.0.0 wrote: its version 0 has the same figures without the page's
+// texts.
 #include <fmt/format.h>
 
 #include <array>
@@ -16,7 +16,7 @@ namespace flutebook::answers {
 
 namespace {
 
-// Amounts are written with four places at most, so that the nearest ten-thousandth is the amount again.
+// Amounts are written with four places at most, so the nearest ten-thousandth is the same amount again.
 Money amount_in(const Json& tree, const char* key) {
     constexpr int written_decimals = 4;
     return Money::rounded(tree.at(key).get<double>(), written_decimals).value();
@@ -32,7 +32,7 @@ std::string text_or_empty(const Json& tree, const char* key) {
     return found == tree.end() || found->is_null() ? std::string() : found->get<std::string>();
 }
 
-// The choice that is spelled so. Throws the library's exception for a word of none.
+// The choice with this name. Throws the library's exception for an unknown word.
 template <typename Choice, std::size_t count>
 Choice choice_of(const std::array<Choice, count>& choices, const Json& word) {
     for (const Choice choice : choices)

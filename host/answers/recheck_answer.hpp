@@ -1,5 +1,5 @@
-// What a recheck answers: what would be answered today, how it differs from what was answered, and whose doing that is.
-// Plain values, and the document that `quote recheck --json` writes.
+// The answer of a recheck: what a saved quote costs today, how that differs from the saved answer, and what caused the
+// difference. Plain values, and the document that `quote recheck --json` writes.
 #pragma once
 
 #include <chrono>
@@ -16,7 +16,7 @@
 
 namespace flutebook::answers {
 
-/// A value, or a list of plain values, and where it stood.
+/// A value, or a list of plain values, with its place.
 struct Leaf {
     std::string path;              // "papers.KL135.price[2026-01-01].per_tonne"
     std::string text;              // as it was written; a list as "[1850, 2050]"
@@ -25,7 +25,7 @@ struct Leaf {
     std::string unit = "";         // of a figure: "mm", "kg", "money", "1"; empty where it is no number
 };
 
-/// `was` alone: taken out; `now` alone: added.
+/// `was` alone: removed; `now` alone: added.
 struct Difference {
     std::string path;
     std::optional<Leaf> was, now;
@@ -39,12 +39,12 @@ struct ChangedKey {
     Difference difference;  // a key that is there today has its place in today's file
 };
 
-/// What a quantity came to; nothing where nothing could make it.
+/// The totals of a quantity that can be made.
 struct Total {
     Money cost, cost_per_thousand, price_per_thousand;
 };
 
-/// A cost line at one step or ply that does not amount to what it did.
+/// A cost line at one step or ply whose amount has changed.
 struct ChangedLine {
     struct Figures {
         std::string machine;  // or "dispatch"
@@ -53,9 +53,9 @@ struct ChangedLine {
         Money amount;
     };
     std::string plugin, line;
-    std::size_t step;                 // today's, or where it stood
+    std::size_t step;                 // today's, or the saved one
     std::optional<std::size_t> ply;   // outside first
-    std::optional<Figures> was, now;  // `was` alone: charged no more; `now` alone: charged today
+    std::optional<Figures> was, now;  // `was` alone: no longer charged; `now` alone: charged only today
 
     [[nodiscard]] Money by() const;
 };
@@ -63,15 +63,15 @@ struct ChangedLine {
 struct ChangedQuantity {
     double quantity;
     std::optional<Total> was, now;
-    std::vector<Difference> figures;  // but lines, totals among them, by their keys in the JSON
-    std::vector<ChangedLine> lines;   // in today's order, then those that are gone
-    std::vector<std::string> limits;  // of what was made then and cannot be made today: "WAY: LIMIT"
+    std::vector<Difference> figures;  // all except lines, with the totals, by their keys in the JSON
+    std::vector<ChangedLine> lines;   // in today's order, then those no longer charged
+    std::vector<std::string> limits;  // why it cannot be made today, though it could: "WAY: LIMIT"
 
-    /// A figure whose key only one of the two documents has is told, and is no difference.
+    /// A figure whose key only one of the two documents has is listed, but is no difference.
     [[nodiscard]] bool differs() const;
 };
 
-/// The saved files by today's plugins.
+/// The saved files costed with today's plugins.
 struct Reproduction {
     enum class Ends { to_the_byte, otherwise, unfit };
     Ends ends;
@@ -79,23 +79,23 @@ struct Reproduction {
     std::vector<std::optional<Total>> totals;  // by quantity; none of what is unfit
 };
 
-/// Today's files by today's plugins.
+/// Today's files costed with today's plugins.
 struct TodaysAnswer {
     enum class Ends { answered, refused, model_at_fault };
     Ends ends;
-    std::vector<std::string> complaints;      // where nothing was answered
+    std::vector<std::string> complaints;      // where there is no answer
     std::vector<Difference> heading;          // the plant's name, the currency
-    std::vector<ChangedQuantity> quantities;  // each that was answered
+    std::vector<ChangedQuantity> quantities;  // each that has an answer
 };
 
-/// Whose doing it is that today's answer differs.
+/// What caused today's answer to differ.
 enum class Cause { nothing_differs, plant_files, plugins, both, unknown };
 
 struct Recheck {
     std::string quote, request;
     std::string who;
     std::chrono::sys_seconds when;
-    std::optional<base::Date> date;  // whose prices it has; nothing where only the unreadable request said it
+    std::optional<base::Date> date;  // the date of its prices; nothing where only a request that cannot be read has it
     plant::Plant plant;              // today's
     std::vector<ChangedKey> keys;
     std::vector<ChangedPlugin> plugins;
@@ -103,7 +103,7 @@ struct Recheck {
     TodaysAnswer today;
     Cause cause;
 
-    /// Whether anything that was answered would be answered otherwise today.
+    /// Whether any figure differs today.
     [[nodiscard]] bool differs() const { return cause != Cause::nothing_differs; }
 };
 
@@ -111,18 +111,18 @@ struct Recheck {
 ///
 /// {"quote", "request", "saved": {"who", "when" (UTC)}, "date" (whose prices; null where unknown), "plant", "currency",
 ///  "differs" (true false), "cause" (nothing-differs plant-files plugins both unknown),
-///  "plant_files": [{"file", "key", "was", "now", "place" ("FILE:LINE:COLUMN" of today, null of what is gone)}...],
+///  "plant_files": [{"file", "key", "was", "now", "place" ("FILE:LINE:COLUMN" of today, null of what was removed)}...],
 ///  "plugins": [{"id", "was", "now"}...], was and now {"version", "sha256"} or null,
 ///  "saved_files": {"ends" (to-the-byte otherwise unfit), "complaints": [sentence...]},
 ///  "today": {"ends" (answered refused model-at-fault), "complaints": [sentence...]},
 ///  "heading": [D...], the plant's name and currency,
 ///  "quantities": [{"quantity", "differs", "was": T, "saved_files": T, "now": T, "figures": [D...], "lines": [L...],
 ///    "limits": ["WAY: LIMIT"...]}...]}
-/// T = {"cost", "cost_per_thousand", "price_per_thousand"}, null where it could not be made; "saved_files" is what the
-/// files that were kept come to by today's plugins, so that now - was = (saved_files - was) by the plugins or the
-/// program + (now - saved_files) by the plant's files.
-/// D = {"key" (as in `quote --json`, entries of lists counted from 1), "was", "now" (texts, null where there was
-/// nothing), "by" (null of what is no number)}.
+/// T = {"cost", "cost_per_thousand", "price_per_thousand"}, null where it cannot be made; "saved_files" is the cost of
+/// the saved files with today's plugins, so that now - was = (saved_files - was) by the plugins or the program
+/// + (now - saved_files) by the plant's files.
+/// D = {"key" (as in `quote --json`, entries of lists counted from 1), "was", "now" (texts, null where there is
+/// none), "by" (null of what is no number)}.
 /// L = {"plugin", "line", "step", "ply", "was": F, "now": F, "by"}, F = {"machine", "quantity", "rate", "unit",
 /// "amount"} or null.
 [[nodiscard]] std::string recheck_document(const Recheck& checked);

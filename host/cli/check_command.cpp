@@ -1,4 +1,4 @@
-// `plugin check FILE`: a plugin tried by every rule, as text for its author and as JSON or JUnit's XML for machines.
+// `plugin check FILE`: tests a plugin against every rule; text for its author, JSON or JUnit's XML for programs.
 #include <fmt/format.h>
 
 #include "host/answers/plugin_json.hpp"
@@ -14,9 +14,9 @@ namespace {
 constexpr std::int64_t usual_orders = 1000, most_orders = 1'000'000;
 
 constexpr const char* check_footer =
-    R"(Loads the plugin in a process apart and tries it by every rule: its file, what loading it changes,
-its description, its settings, what it makes of made orders, and whether everything it declares is
-true. No plant is needed. A broken rule comes with the command that shows it again.
+    R"(Loads the plugin in a separate process and tests it against every rule: its file, what loading it
+changes, its description, its settings, its results for random orders, and whether everything it
+declares is true. No plant is needed. Each broken rule is listed with the command that repeats it.
 
 Exit code: 0 every rule holds; 1 a rule is broken; 2 wrong usage; 3 there is no such file.
 
@@ -52,13 +52,13 @@ ExitCode check_plugin(const CheckCommand& asked, const RunContext& context) {
 }  // namespace
 
 void add_plugin_check(Command& plugin) {
-    Command& command = plugin.add("check", "try a plugin by every rule", check_footer);
+    Command& command = plugin.add("check", "test a plugin against every rule", check_footer);
     const auto asked = std::make_shared<CheckCommand>();
     command.json_flag(asked->is_json);
     command.argument("FILE", "a plugin", read_text(asked->file));
-    command.option("--seed", "N", "what orders are made from (default: 1)",
+    command.option("--seed", "N", "seed of the random orders (default: 1)",
                    read_whole_number({"seed", 0}, asked->seed));
-    command.option("--orders", "N", fmt::format("how many at random (default: {})", usual_orders).c_str(),
+    command.option("--orders", "N", fmt::format("number of random orders (default: {})", usual_orders).c_str(),
                    read_whole_number({"number of orders", 1, most_orders}, asked->orders));
     command.flag("--junit", "answer in JUnit's XML, for build servers", asked->is_junit, {"--json"});
     command.run_with([asked](const RunContext& context) { return check_plugin(*asked, context); });

@@ -1,4 +1,4 @@
-// The one file that touches CLI11.
+// The only file that uses CLI11.
 #include "host/cli/command.hpp"
 
 #include <fmt/format.h>
@@ -21,7 +21,7 @@ CLI::callback_t nothing_more() {
     return [](const CLI::results_t&) { return true; };
 }
 
-// "flutebook plugin": a command as it was typed; above the first there is nothing.
+// "flutebook plugin": a command with the commands above it.
 std::string name_of(const CLI::App* app) {
     if (app == nullptr) return "";
     const std::string above = name_of(app->get_parent());
@@ -46,7 +46,7 @@ std::string cleaned_words(std::string text) {
     return text;
 }
 
-// The library says which option it is about before a colon.
+// In the library's message the option's name stands before a colon.
 std::string wrong_count(const std::string& said) {
     const std::string option = said.substr(0, said.find(':'));
     const bool is_repeated = said.find("At Most") != std::string::npos;
@@ -73,8 +73,9 @@ std::string wrong_usage(const CLI::App& program, const CLI::ParseError& error) {
     return usage_text(name_of(&app), what);
 }
 
-// The library takes a word for the command above behind the name of the one below it too. Where both have the option,
-// it is meant for the one below. What else was given to the one above: its last option, or else its first argument.
+// Applies the options that were given to the parent command, and that this command has as well, to this command: the
+// library gives an option that stands after a subcommand's name to the parent too. Returns what else was given to the
+// parent, which would be ignored: its last option, or else its first argument.
 std::string take_words_of_parent(CLI::App& app) {
     std::string argument, option;
     for (CLI::Option* given : app.get_parent()->get_options([](CLI::Option* each) { return each->count() > 0; })) {
@@ -95,7 +96,7 @@ std::string take_words_of_parent(CLI::App& app) {
 
 // Set last, so that help lists them last.
 void set_help_flags(CLI::App& app) {
-    app.set_help_flag("-h,--help", "show this help and end");
+    app.set_help_flag("-h,--help", "print this help and exit");
     for (CLI::App* child : app.get_subcommands([](CLI::App*) { return true; })) set_help_flags(*child);
 }
 
@@ -160,11 +161,11 @@ std::string Command::wrong_words() const {
 
 CommandLine::CommandLine(const char* name, const char* title, const char* footer)
     : app_(std::make_unique<CLI::App>(title, name)), program_(std::make_unique<Command>(*app_)) {
-    app_->get_formatter()->column_width(28);  // first: commands take it over when they are added
+    app_->get_formatter()->column_width(28);  // before any command is added: commands copy it
     app_->get_formatter()->label("SUBCOMMAND", "COMMAND");
-    app_->get_formatter()->label("Positionals", "Files");
+    app_->get_formatter()->label("Positionals", "Arguments");
     app_->get_formatter()->label("REQUIRED", "");
-    app_->set_version_flag("--version", fmt::format("{} " FLUTEBOOK_VERSION, name), "show the version and end");
+    app_->set_version_flag("--version", fmt::format("{} " FLUTEBOOK_VERSION, name), "print the version and exit");
     app_->fallthrough();
     app_->footer(footer);
     program_->option("--plant", "DIR", "folder of the plant's files (default: .)", read_text(plant_));

@@ -1,7 +1,8 @@
-// A command of the program, as its own source declares it: its words, its help and the function that runs it.
+// A command of the program, as its own source declares it: its arguments and options, its help and the function that
+// runs it.
 //
-// The library that reads the command line is known to command.cpp alone: its header is heavy, and its words are not
-// ours.
+// Only command.cpp uses the library that reads the command line: its header takes long to compile, and its messages do
+// not have the form of ours.
 #pragma once
 
 #include <functional>
@@ -19,13 +20,13 @@ class Option;
 
 namespace flutebook::cli {
 
-/// One command, or the program itself, under which all commands stand. The values that its words are read into must
-/// outlive it: the function that runs the command owns them.
+/// One command, or the program itself, which is the parent of all commands. The values that arguments and options are
+/// read into must outlive it: the function that runs the command owns them.
 class Command {
 public:
     using Run = std::function<ExitCode(const RunContext&)>;
 
-    /// Whether a command under this one does without an argument.
+    /// Whether an argument is required where a subcommand is given.
     enum class Presence { required, required_without_subcommand };
 
     /// `app` must outlive this object.
@@ -33,28 +34,28 @@ public:
     Command(const Command&) = delete;
     Command& operator=(const Command&) = delete;
 
-    /// A command under this one. `footer` stands below the options in its help: the exit codes, and commands to copy.
+    /// Adds a subcommand. Its help ends with `footer`: the exit codes, and examples.
     Command& add(const char* name, const char* help, const char* footer);
 
-    /// A word that stands without a name on the command line. `name` is what help and messages call it.
+    /// A positional argument. `name` is its name in help and messages.
     void argument(const char* name, const char* help, const Reader& read, Presence presence = Presence::required);
-    /// As many words as are given, at least one.
+    /// One or more positional arguments.
     void arguments(const char* name, const char* help, std::vector<std::string>& values,
                    Presence presence = Presence::required);
 
-    /// `--name TYPE`. Nothing is read where the option is not given.
+    /// `--name TYPE`. `read` is not called where the option is not given.
     void option(const char* name, const char* type, const char* help, const Reader& read);
     void required_option(const char* name, const char* type, const char* help, const Reader& read);
 
-    /// `--name`. It is refused together with a flag of `excluded`.
+    /// `--name`. It is an error to give it together with a flag of `excluded`.
     void flag(const char* name, const char* help, bool& value, const std::vector<const char*>& excluded = {});
     /// `--json`.
     void json_flag(bool& value, const char* help = "answer in JSON, for scripts");
 
-    /// The command does nothing itself: one of those under it must be given.
+    /// The command does nothing itself: a subcommand must be given.
     void require_subcommand();
 
-    /// A word for the command above that is none of this command's own is refused, for this reason.
+    /// Refuses, for this reason, an argument or option of the parent command that this command does not have.
     void refuse_words_of_parent(const char* reason) { refusal_ = reason; }
 
     void run_with(Run run) { run_ = std::move(run); }
@@ -64,12 +65,12 @@ private:
 
     void require(CLI::Option* argument, Presence presence);
     [[nodiscard]] const Command& innermost() const;
-    // What is wrong with the words beyond each by itself; empty where nothing is.
+    // What is wrong with the arguments together; empty where nothing is.
     [[nodiscard]] std::string wrong_words() const;
 
     CLI::App& app_;
     std::vector<std::unique_ptr<Command>> children_;
-    std::vector<std::string> required_;  // arguments that commands under this one do without
+    std::vector<std::string> required_;  // arguments that are required without a subcommand
     const char* refusal_ = nullptr;
     Run run_;
 };
@@ -80,10 +81,10 @@ public:
     CommandLine(const char* name, const char* title, const char* footer);
     ~CommandLine();
 
-    /// The program, for commands to be added to.
+    /// The program, the parent of all commands.
     [[nodiscard]] Command& program() { return *program_; }
 
-    /// Reads the words and runs the command that they name. Help, the version and wrong usage are answered at once.
+    /// Parses the arguments and runs the command that they name. Answers help, version and wrong usage itself.
     [[nodiscard]] ExitCode run(int count, const char* const* words, Output& output);
 
 private:

@@ -27,7 +27,7 @@ void add_commands(Command& program) {
 }  // namespace
 
 int run(int count, const char* const* words) {
-    // The program starts itself as a child process for work with a plugin.
+    // The program starts itself as a child process to work with a plugin.
     if (const auto child_code = services::run_inside(count, words)) return *child_code;
     prepare_streams();
     Output output;

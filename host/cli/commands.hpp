@@ -1,12 +1,12 @@
-// The commands of the program, and the program that runs them.
+// The list of the program's commands, and the function that runs the program.
 #pragma once
 
 #include "host/cli/command.hpp"
 
 namespace flutebook::cli {
 
-// Each adds one command with the commands under it. They are defined in the source that is named after the command;
-// close, reverse, verify and backup are defined in ledger_commands.cpp.
+// Each adds one command and its subcommands. Each is defined in the source file of that name; close, reverse, verify
+// and backup are in ledger_commands.cpp.
 void add_quote(Command& program);
 void add_order(Command& program);
 void add_post(Command& program);
@@ -17,14 +17,14 @@ void add_verify(Command& program);
 void add_backup(Command& program);
 void add_plugin(Command& program);
 
-// Commands under `quote` and `plugin` that have sources of their own.
+// Subcommands of `quote` and `plugin` that have their own source files.
 void add_quote_show(Command& quote);
 void add_quote_recheck(Command& quote);
 void add_plugin_check(Command& plugin);
 void add_plugin_new(Command& plugin);
 
-/// Runs the program; the answer is its exit code. Throws InputError and ModelError where the plant or its plugins are
-/// not fit to start with, LedgerError where the ledger is not.
+/// Runs the program and returns its exit code. Throws InputError and ModelError where the plant's files or its plugins
+/// cannot be used, LedgerError where the ledger cannot.
 [[nodiscard]] int run(int count, const char* const* words);
 
 }  // namespace flutebook::cli

@@ -1,4 +1,4 @@
-// `close`, `reverse`, `verify`, `backup`: what is done to a ledger beside posting.
+// `close`, `reverse`, `verify`, `backup`: the other commands that work on a ledger.
 #include "host/answers/ledger_answer.hpp"
 #include "host/answers/month_answer.hpp"
 #include "host/cli/commands.hpp"
@@ -18,10 +18,10 @@ using ledger::IfMissing;
 using ledger::Store;
 
 constexpr const char* close_footer =
-    R"(Posts what counts found, seals the month and prints the head of the ledger's chain: keep it
-elsewhere, for `flutebook verify --head`. Months are closed in their order and stay closed.
+    R"(Posts the differences that counts found, seals the month and prints the head hash of the ledger:
+keep it in another place, for `flutebook verify --head`. Months are closed in order and stay closed.
 
-Exit code: 0 closed; 1 refused: more is unexplained than the plant allows, and nobody said why, or
+Exit code: 0 closed; 1 refused: more is unexplained than the plant allows and no reason is given, or
 a stock is below zero.
 
 Examples:
@@ -29,24 +29,24 @@ Examples:
   flutebook close 2026-10 --why "scale of the baler failed from the 12th to the 15th")";
 
 constexpr const char* reverse_footer =
-    R"(Posts the mirror of an entry. It is dated like the entry, or, where that month is closed, on the
-first day that is open.
+    R"(Posts the reversal of an entry: the same movements with the opposite sign. It has the entry's date,
+or, where that month is closed, the first open day.
 
 Examples:
   flutebook reverse 4711 --why "posted under the wrong order"
   flutebook reverse 4711 --why "posted under the wrong order" --date 2026-11-03)";
 
 constexpr const char* verify_footer =
-    R"(Reads the whole ledger, works every hash and every total out again, and names what is wrong.
+    R"(Reads the whole ledger, computes every hash and every total again, and lists what is wrong.
 
-Exit code: 0 whole; 1 something is wrong.
+Exit code: 0 all hashes and totals match; 1 something is wrong.
 
 Examples:
   flutebook verify
   flutebook verify --head 3f5a...)";
 
 constexpr const char* backup_footer =
-    R"(Copies the ledger while others may post, proves the copy whole, and only then gives it its name.
+    R"(Copies the ledger while others may post, verifies the copy, and only then gives it its name.
 
 Examples:
   flutebook backup /mnt/safe/ledger-2026-10-31.db)";
@@ -91,7 +91,7 @@ ExitCode reverse_entry(const ReverseCommand& asked, const RunContext& context) {
     return ExitCode::done;
 }
 
-// Each finding is written to standard error too, one sentence a line.
+// Writes each finding to standard error as well, one sentence a line.
 ExitCode verify_ledger(const VerifyCommand& asked, const RunContext& context) {
     const auto proof = services::verify(context.ledger, asked.head);
     context.output.write(asked.is_json ? answers::verify_document(proof)
@@ -112,29 +112,29 @@ ExitCode back_up_ledger(const BackupCommand& asked, const RunContext& context) {
 }  // namespace
 
 void add_close(Command& program) {
-    Command& command = program.add("close", "seal a month for good", close_footer);
+    Command& command = program.add("close", "close a month permanently", close_footer);
     const auto asked = std::make_shared<CloseCommand>();
     command.json_flag(asked->is_json);
     command.argument("YYYY-MM", "the month", read_month(asked->month));
-    command.option("--why", "TEXT", "why it is closed though it does not balance", read_text(asked->why));
+    command.option("--why", "TEXT", "the reason why it is closed without balancing", read_text(asked->why));
     command.run_with([asked](const RunContext& context) { return close_month(*asked, context); });
 }
 
 void add_reverse(Command& program) {
-    Command& command = program.add("reverse", "undo an entry by its mirror", reverse_footer);
+    Command& command = program.add("reverse", "undo an entry by posting its reversal", reverse_footer);
     const auto asked = std::make_shared<ReverseCommand>();
     command.json_flag(asked->is_json);
     command.argument("ENTRY", "the entry's number", read_whole_number({"entry's number", 1}, asked->entry));
-    command.required_option("--why", "TEXT", "the reason, kept with it", read_text(asked->why));
-    command.option("--date", "YYYY-MM-DD", "the day it is dated, in an open month", read_day(asked->date));
+    command.required_option("--why", "TEXT", "the reason, stored with the reversal", read_text(asked->why));
+    command.option("--date", "YYYY-MM-DD", "the date of the reversal, in an open month", read_day(asked->date));
     command.run_with([asked](const RunContext& context) { return reverse_entry(*asked, context); });
 }
 
 void add_verify(Command& program) {
-    Command& command = program.add("verify", "prove the ledger whole", verify_footer);
+    Command& command = program.add("verify", "verify all hashes and totals of the ledger", verify_footer);
     const auto asked = std::make_shared<VerifyCommand>();
     command.json_flag(asked->is_json);
-    command.option("--head", "HEX", "a head that was kept elsewhere", read_text(asked->head));
+    command.option("--head", "HEX", "a head hash that was kept in another place", read_text(asked->head));
     command.run_with([asked](const RunContext& context) { return verify_ledger(*asked, context); });
 }
 

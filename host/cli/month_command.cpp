@@ -1,5 +1,5 @@
-// `month`: the account of a month. The files that it writes are opened before anything is read: one that cannot be
-// written stops the command at once.
+// `month`: shows the account of a month. Opens the files to write before it reads anything, so that a file that cannot
+// be written ends the command at once.
 #include <fmt/format.h>
 
 #include "host/answers/month_answer.hpp"
@@ -18,9 +18,9 @@ namespace flutebook::cli {
 namespace {
 
 constexpr const char* month_footer =
-    R"(Every tonne of a month: what each machine took in, made and lost, each cause of loss beside what
-was unavoidable, what it cost, and what became of the scrap. The account of a month that is open
-may still change.
+    R"(Accounts for every tonne of a month: what each machine took in, made and lost, each cause of loss
+beside the loss that was expected, what it cost, and what the scrap was sold for. The account of an
+open month may still change.
 
 Examples:
   flutebook month 2026-10
@@ -42,7 +42,8 @@ Reader read_axis(std::optional<ledger::Axis>& value) {
         for (const Axis axis : {Axis::centre, Axis::shift, Axis::board, Axis::order})
             if (text == answers::axis_name(axis)) value = axis;
         return value ? std::string()
-                     : fmt::format("cannot be divided by {}; choose machine, shift, board or order", base::shown(text));
+                     : fmt::format("cannot be broken down by {}; choose machine, shift, board or order",
+                                   base::shown(text));
     };
 }
 
@@ -87,11 +88,11 @@ ExitCode show_month(const MonthCommand& asked, const RunContext& context) {
 }  // namespace
 
 void add_month(Command& program) {
-    Command& command = program.add("month", "the account of a month", month_footer);
+    Command& command = program.add("month", "show the account of a month", month_footer);
     const auto asked = std::make_shared<MonthCommand>();
     command.json_flag(asked->is_json);
     command.argument("YYYY-MM", "the month", read_month(asked->month));
-    command.option("--by", "WHAT", "divide it by machine, shift, board or order", read_axis(asked->by));
+    command.option("--by", "WHAT", "break it down by machine, shift, board or order", read_axis(asked->by));
     command.option("--export", "FILE", "also write it to this file, .xlsx or .csv",
                    read_export_file(asked->export_file));
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));

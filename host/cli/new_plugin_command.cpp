@@ -1,4 +1,4 @@
-// `plugin new NAME`: starts a plugin, and says what to do with it.
+// `plugin new NAME`: creates a plugin, and prints what to do with it.
 #include <fmt/format.h>
 
 #include "host/answers/plugin_json.hpp"
@@ -10,7 +10,7 @@ namespace flutebook::cli {
 namespace {
 
 constexpr const char* new_plugin_footer =
-    R"(Makes the folder NAME here: a plugin that works, its build, a golden order and a page about both.
+    R"(Creates the folder NAME here: a working plugin, its build, a golden order and a page about both.
 
 Examples:
   flutebook plugin new varnish)";
@@ -20,41 +20,41 @@ struct NewPluginCommand {
     bool is_json = false;
 };
 
-// As a shell takes it for one word.
+// Quoted as one word for a shell.
 std::string quoted(const std::string& text) {
     std::string result = "'";
     for (const char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
     return result + "'";
 }
 
-std::string new_plugin_text(const std::string& name, const answers::NewPlugin& result) {
-    std::string said = fmt::format("{}/ holds a plugin that works; {}.cpp is where to begin.\n\n", name, name);
-    for (const std::string& file : result.files) said += fmt::format("  {}/{}\n", name, file);
-    said += fmt::format(
+std::string new_plugin_text(const std::string& name, const answers::NewPlugin& plugin) {
+    std::string text = fmt::format("{}/ holds a plugin that works; {}.cpp is where to begin.\n\n", name, name);
+    for (const std::string& file : plugin.files) text += fmt::format("  {}/{}\n", name, file);
+    text += fmt::format(
         "\nBuild it, and try it on its golden order:\n"
         "  cmake -S {0} -B {0}/build -DCMAKE_PREFIX_PATH={1}\n"
         "  cmake --build {0}/build\n"
         "  ctest --test-dir {0}/build\n"
         "Put it into a plant, whose plugins.yaml then lists it:\n"
         "  cmake --install {0}/build --prefix PLANT\n",
-        name, quoted(result.prefix));
-    return said;
+        name, quoted(plugin.prefix));
+    return text;
 }
 
 ExitCode start_plugin(const NewPluginCommand& asked, const RunContext& context) {
-    const answers::NewPlugin result = services::new_plugin(asked.name);
-    context.output.write(asked.is_json ? answers::new_plugin_document(asked.name, result)
-                                       : new_plugin_text(asked.name, result));
+    const answers::NewPlugin plugin = services::new_plugin(asked.name);
+    context.output.write(asked.is_json ? answers::new_plugin_document(asked.name, plugin)
+                                       : new_plugin_text(asked.name, plugin));
     return ExitCode::done;
 }
 
 }  // namespace
 
 void add_plugin_new(Command& plugin) {
-    Command& command = plugin.add("new", "start a plugin in a folder of its own", new_plugin_footer);
+    Command& command = plugin.add("new", "create a plugin in a new folder", new_plugin_footer);
     const auto asked = std::make_shared<NewPluginCommand>();
     command.json_flag(asked->is_json);
-    command.argument("NAME", "what the model is to be called", read_text(asked->name));
+    command.argument("NAME", "the name of the model", read_text(asked->name));
     command.run_with([asked](const RunContext& context) { return start_plugin(*asked, context); });
 }
 

@@ -1,4 +1,4 @@
-// How words of the command line become values: one place for each kind of value that several commands take.
+// Readers of option values from the command line: one for each kind of value that several commands use.
 #pragma once
 
 #include <cstdint>
@@ -12,21 +12,21 @@
 
 namespace flutebook::cli {
 
-/// Keeps a word's value. The answer says what is wrong with the word, as a message goes on after the option's name; it
-/// is empty where nothing is.
+/// Stores the value of an argument or option. Returns what is wrong with its text, to follow the option's name in a
+/// message; empty where nothing is wrong.
 using Reader = std::function<std::string(const std::string&)>;
 
-/// What a whole number is called, and its least and greatest value.
+/// What messages call a whole number, and its least and greatest value.
 struct WholeNumber {
     const char* what;
     std::int64_t low;
     std::int64_t high = std::numeric_limits<std::int64_t>::max();
 };
 
-inline constexpr const char* threads_help = "work on so many at once; the answer is the same";
-inline constexpr const char* html_help = "write the answer as a page to this file, .html, in place of text";
+inline constexpr const char* threads_help = "number of threads; the answer does not depend on it";
+inline constexpr const char* html_help = "write the answer as a page to this file, .html, instead of text";
 
-/// Each reads into `value`, which must outlive the reader.
+/// Each stores into `value`, which must outlive the reader.
 [[nodiscard]] Reader read_text(std::string& value);
 [[nodiscard]] Reader read_text(std::optional<std::string>& value);
 [[nodiscard]] Reader read_day(std::optional<base::Date>& value);

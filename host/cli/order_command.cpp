@@ -1,4 +1,4 @@
-// `order` and `order cost`: a saved quote taken as an order, and what the order cost once it was made.
+// `order` and `order cost`: take a saved quote as an order, and compare what the order cost with its quote.
 #include <fmt/format.h>
 
 #include "host/answers/order_answer.hpp"
@@ -14,19 +14,19 @@ namespace {
 
 constexpr const char* order_footer =
     R"(Fixes the layout and the allowances that the order's production is measured against. Without --as
-the order is called after its quote and quantity, Q000001-500.
+the order gets its number from its quote and quantity: Q000001-500.
 
 Examples:
   flutebook --plant config/demo order Q000001 500 --as 26-0417
   flutebook order Q000002 20000 --json)";
 
 constexpr const char* order_cost_footer =
-    R"(What an order really cost beside its quote, once its production is posted, and why: other boxes than
-were quoted (volume), what the converters lost (yield), what the corrugator used (usage), and what
-papers cost on the days they ran (price).
+    R"(Compares the actual cost of an order with its quote, once its production is posted, and explains the
+difference: another number of boxes (volume), what the converters lost (yield), what the corrugator
+used (usage), and what papers cost on the days they ran (price).
 
-Exit code: 0 done; 1 refused: no such order, or something of it is not posted yet; 2 wrong usage;
-3 the plant's files or a plugin are not fit.
+Exit code: 0 done; 1 refused: no such order, or part of its production is not posted; 2 wrong usage;
+3 the plant's files or a plugin cannot be used.
 
 Examples:
   flutebook --plant config/demo order cost 26-0417
@@ -35,7 +35,7 @@ Examples:
 struct OrderCommand {
     std::string quote;
     std::int64_t quantity = 0;
-    std::string number;  // empty: made from the quote's
+    std::string number;  // empty: made from the quote's number and the quantity
     bool is_json = false;
 };
 
@@ -59,7 +59,7 @@ ExitCode take_order(const OrderCommand& asked, const RunContext& context) {
     return ExitCode::done;
 }
 
-// The plant is as its files are now.
+// Reads the plant's files of today.
 ExitCode show_order_cost(const OrderCostCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
     const auto answer = services::order_cost(plant, context.ledger, asked.number);
@@ -69,9 +69,9 @@ ExitCode show_order_cost(const OrderCostCommand& asked, const RunContext& contex
 }
 
 void add_order_cost(Command& order) {
-    Command& command = order.add("cost", "quoted against actual, once it is made", order_cost_footer);
+    Command& command = order.add("cost", "compare the quoted with the actual cost of an order", order_cost_footer);
     const auto asked = std::make_shared<OrderCostCommand>();
-    command.argument("NUMBER", "the plant's own number of the order", read_text(asked->number));
+    command.argument("NUMBER", "the plant's number for the order", read_text(asked->number));
     command.refuse_words_of_parent("not for the cost of an order");
     command.json_flag(asked->is_json);
     command.run_with([asked](const RunContext& context) { return show_order_cost(*asked, context); });
@@ -86,9 +86,9 @@ void add_order(Command& program) {
     command.json_flag(asked->is_json);
     command.argument("QUOTE", "the quote's number, like Q000001", read_text(asked->quote),
                      Presence::required_without_subcommand);
-    command.argument("QUANTITY", "one of the quantities it holds", read_whole_number({"quantity", 1}, asked->quantity),
-                     Presence::required_without_subcommand);
-    command.option("--as", "NUMBER", "the plant's own number of the order", read_text(asked->number));
+    command.argument("QUANTITY", "one of the quantities of the quote",
+                     read_whole_number({"quantity", 1}, asked->quantity), Presence::required_without_subcommand);
+    command.option("--as", "NUMBER", "the plant's number for the order", read_text(asked->number));
     command.run_with([asked](const RunContext& context) { return take_order(*asked, context); });
     add_order_cost(command);
 }

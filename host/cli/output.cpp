@@ -30,7 +30,7 @@ int write_whole(int stream, std::string_view text) {
 
 void prepare_streams() {
     std::signal(SIGPIPE, SIG_IGN);
-    // Opened for reading only, so that writing to it still fails as it did when it was closed.
+    // Opened for reading only, so that a write still fails as it does on a closed stream.
     for (const int stream : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO})
         if (::fcntl(stream, F_GETFD) < 0 && errno == EBADF && ::open("/dev/null", O_RDONLY) < 0) return;
 }

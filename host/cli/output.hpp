@@ -1,6 +1,6 @@
 // What the program writes: the answer on standard output, complaints and progress on standard error, and its exit code.
 //
-// A reader that goes away is not a crash: SIGPIPE is ignored and every write is looked at.
+// A reader that closes its end does not end the program: SIGPIPE is ignored and the result of every write is checked.
 #pragma once
 
 #include <algorithm>
@@ -12,32 +12,33 @@
 
 namespace flutebook::cli {
 
-/// The higher one wins where several things went wrong in one run.
+/// Where several things went wrong in one run, the highest is returned.
 enum class ExitCode {
     done = 0,
-    refused = 1,  // a bad request, a quantity that nothing can make, an answer that could not be written
+    refused = 1,  // a bad request, a quantity that cannot be made, an answer that could not be written
     misused = 2,  // wrong usage
-    unfit = 3,    // the plant's files or a plugin
+    unfit = 3,    // the plant's files or a plugin cannot be used
 };
 
 [[nodiscard]] inline ExitCode worse(ExitCode left, ExitCode right) {
     return std::max(left, right);
 }
 
-/// Before anything else is opened: SIGPIPE is ignored, and a standard stream that the caller closed is occupied, so
-/// that no file of ours takes its number.
+/// To be called before any file is opened. Ignores SIGPIPE, and opens /dev/null for each standard stream that the
+/// caller closed, so that no other file gets its number.
 void prepare_streams();
 
-/// The answer. One thread at a time.
+/// Standard output. Not thread-safe.
 class Output {
 public:
-    /// Written at once. After the first failure nothing more is tried.
+    /// Writes at once. Does nothing after a write that failed.
     void write(const std::string& text);
 
-    /// False once a write failed: no later write is tried.
+    /// False after a write that failed.
     [[nodiscard]] bool is_open() const { return is_open_; }
 
-    /// `refused` where not all could be written. Why is said on standard error, unless the reader simply left.
+    /// `refused` where not everything could be written. The reason goes to standard error, unless the reader closed its
+    /// end.
     [[nodiscard]] ExitCode close();
 
 private:
@@ -45,25 +46,23 @@ private:
     int reason_ = 0;  // errno of the failure
 };
 
-/// One finished sentence a line, each cleaned of control characters. Never fails.
+/// Writes each message on a line of standard error, without control characters. Never fails.
 void complain(const std::vector<std::string>& lines);
 
 [[nodiscard]] bool is_terminal_output();
 [[nodiscard]] bool is_terminal_error();
 
-/// The line on a terminal's standard error that is overwritten while work goes on; empty takes it away.
+/// Replaces the progress line on the terminal; an empty text removes it.
 void show_progress(const std::string& line);
 
-/// How many requests of a long run are costed: when to show a line about it, and which. The caller shows the line. One
-/// thread at a time.
+/// The progress of a long run over requests: decides when to show which line. The caller shows it. Not thread-safe.
 class Progress {
 public:
     using Clock = std::chrono::steady_clock;
 
     Progress(std::size_t all, Clock::time_point begun) : all_(all), begun_(begun), last_(begun) {}
 
-    /// After `done` of all: the line to show, if it is time for one: two seconds after the beginning, then four times
-    /// a second.
+    /// The line to show after `done` requests, if one is due: the first after two seconds, then up to four a second.
     [[nodiscard]] std::optional<std::string> line(std::size_t done, Clock::time_point now);
 
     [[nodiscard]] bool was_shown() const { return was_shown_; }

@@ -1,5 +1,5 @@
-// `plugin list`, `graph`, `describe` and `facts`: which models the plant works with, which of them takes what from
-// which, what a plugin says of itself, and what the host gives to every model.
+// `plugin list`, `graph`, `describe` and `facts`: which models the plant uses, which model takes which number from
+// which, how a plugin describes itself, and what the host gives to every model.
 #include "host/answers/plugin_json.hpp"
 #include "host/cli/commands.hpp"
 #include "host/render/markdown_report.hpp"
@@ -26,8 +26,8 @@ constexpr const char* list_footer = R"(Examples:
   flutebook plugin list --json)";
 
 constexpr const char* graph_footer =
-    R"(Models stand in the order they are evaluated. Each name is followed by its unit, and by `step` or
-`ply` where there is one number for each.
+    R"(Models are listed in the order of their evaluation. Each name is followed by its unit, and by `step`
+or `ply` where there is one number for each step or ply.
 
 Examples:
   flutebook --plant config/demo plugin graph
@@ -35,15 +35,15 @@ Examples:
   flutebook plugin graph --svg > models.svg)";
 
 constexpr const char* describe_footer =
-    R"(A plugin's own account of itself, read from its file: no plant is needed.
+    R"(Prints how a plugin describes itself, read from its file: no plant is needed.
 
 Examples:
   flutebook plugin describe plugins/varnish.so
   flutebook plugin describe plugins/varnish.so --yaml >> plugins.yaml)";
 
 constexpr const char* facts_footer =
-    R"(What a model may need besides the numbers of other models: names, units and meanings. Where a plant
-prefers a model for a replaceable one, that model's number is taken instead.
+    R"(Lists what a model may need besides the numbers of other models: names, units and meanings. Where a
+plant prefers a model for a replaceable one, that model's number is used instead.
 
 Examples:
   flutebook plugin facts
@@ -113,28 +113,28 @@ ExitCode show_facts(const FactsCommand& asked, const RunContext& context) {
 }
 
 void add_plugin_list(Command& plugin) {
-    Command& command = plugin.add("list", "the models that are loaded", list_footer);
+    Command& command = plugin.add("list", "list the loaded models", list_footer);
     const auto is_json = std::make_shared<bool>(false);
     command.json_flag(*is_json);
     command.run_with([is_json](const RunContext& context) { return list_plugins(*is_json, context); });
 }
 
 void add_plugin_graph(Command& plugin) {
-    Command& command = plugin.add("graph", "who feeds whom", graph_footer);
+    Command& command = plugin.add("graph", "show which model takes which numbers from which", graph_footer);
     const auto asked = std::make_shared<GraphCommand>();
     command.json_flag(asked->is_json);
-    command.flag("--dot", "answer in the language of Graphviz", asked->is_dot, {"--json"});
-    command.flag("--svg", "answer with the drawing, by Graphviz", asked->is_svg, {"--json", "--dot"});
+    command.flag("--dot", "answer in the DOT language of Graphviz", asked->is_dot, {"--json"});
+    command.flag("--svg", "answer with a drawing by Graphviz, SVG", asked->is_svg, {"--json", "--dot"});
     command.run_with([asked](const RunContext& context) { return show_graph(*asked, context); });
 }
 
 void add_plugin_describe(Command& plugin) {
-    Command& command = plugin.add("describe", "what a plugin says of itself", describe_footer);
+    Command& command = plugin.add("describe", "show how a plugin describes itself", describe_footer);
     const auto asked = std::make_shared<DescribeCommand>();
     command.json_flag(asked->is_json);
     command.argument("FILE", "a plugin", read_text(asked->file));
     command.flag("--markdown", "answer with a page about it", asked->is_markdown, {"--json"});
-    command.flag("--yaml", "answer with its entry for plugins.yaml, every default in it", asked->is_yaml,
+    command.flag("--yaml", "answer with its entry for plugins.yaml, with every default", asked->is_yaml,
                  {"--json", "--markdown"});
     command.run_with([asked](const RunContext& context) {
         context.output.write(description(services::describe(asked->file), *asked));
@@ -143,7 +143,7 @@ void add_plugin_describe(Command& plugin) {
 }
 
 void add_plugin_facts(Command& plugin) {
-    Command& command = plugin.add("facts", "what the host gives to every model", facts_footer);
+    Command& command = plugin.add("facts", "list what the host gives to every model", facts_footer);
     const auto asked = std::make_shared<FactsCommand>();
     command.json_flag(asked->is_json);
     command.flag("--markdown", "answer with a page about it", asked->is_markdown, {"--json"});
@@ -154,7 +154,7 @@ void add_plugin_facts(Command& plugin) {
 
 // Help lists the commands in this order.
 void add_plugin(Command& program) {
-    Command& command = program.add("plugin", "look at the cost models", plugin_footer);
+    Command& command = program.add("plugin", "inspect the cost models", plugin_footer);
     command.require_subcommand();
     add_plugin_list(command);
     add_plugin_graph(command);

@@ -1,4 +1,4 @@
-// `post`: files of production documents into the ledger.
+// `post`: posts files of production documents to the ledger.
 #include <filesystem>
 
 #include "host/answers/ledger_answer.hpp"
@@ -14,14 +14,14 @@ namespace {
 using Keep = answers::PostOptions::Keep;
 
 constexpr const char* post_footer =
-    R"(Files of production documents into the ledger: each row once, all files or none. A document is
-known by its header row, and every row that is refused is listed with its file, line and column.
-Rows that were posted before are skipped.
+    R"(Posts files of production documents to the ledger: each row once, all files or none. The header row
+tells the kind of document. Every row that is refused is listed with its file, line and column. Rows
+that were posted before are skipped.
 
   ref,date,shift,corrugator,paper,kg                     paper issued; back where kg is negative
   ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets
                                                          with roll_width,outs before metres where
-                                                         they were not the order's own
+                                                         they differ from the order's
   ref,date,shift,converter,order,fed,setup_sheets,rejected,good_boxes
   ref,date,shift,centre,cause,kg                         scrap, weighed
   ref,date,shift,grade,kg                                a bale
@@ -39,8 +39,7 @@ struct PostCommand {
     bool is_dry_run = false, is_json = false;
 };
 
-// The ledger is made if there is none, but for a dry run and for documents that are refused, which leave no file
-// behind.
+// Creates the ledger where there is none, but not for a dry run or for documents that are refused.
 answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const answers::PostOptions& asked) {
     if (!std::filesystem::exists(ledger)) {
         auto nowhere = ledger::Store::in_memory();
@@ -63,11 +62,11 @@ ExitCode post_documents(const PostCommand& asked, const RunContext& context) {
 }  // namespace
 
 void add_post(Command& program) {
-    Command& command = program.add("post", "production documents into the ledger", post_footer);
+    Command& command = program.add("post", "post production documents to the ledger", post_footer);
     const auto asked = std::make_shared<PostCommand>();
     command.json_flag(asked->is_json);
-    command.arguments("FILE", "documents, CSV", asked->files);
-    command.flag("--dry-run", "say what would be posted, and keep nothing", asked->is_dry_run);
+    command.arguments("FILE", "production documents, CSV", asked->files);
+    command.flag("--dry-run", "show what would be posted, and post nothing", asked->is_dry_run);
     command.run_with([asked](const RunContext& context) { return post_documents(*asked, context); });
 }
 

@@ -1,8 +1,8 @@
-// `quote`: request files in, cost sheets or JSON out.
+// `quote`: costs request files; writes cost sheets, a page or JSON.
 //
-// Each request stands alone: one that is refused, or that a model fails on, costs nothing and stops no other. Files
-// that share a request number are refused, because their answers could not be told apart. Each quote that is to be kept
-// goes into the ledger, which is made where it is missing.
+// Each request is independent: one that is refused, or that a model fails on, gets no answer and stops no other. Files
+// that share a request number are refused, because their answers could not be told apart. With --save each quote is
+// stored in the ledger, which is created where it is missing.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -30,11 +30,11 @@ namespace {
 using orders::Request;
 
 constexpr const char* quote_footer =
-    R"(What it costs to make each request at each of its quantities: the price ladder, then a cost sheet
-for each quantity, made the cheapest way that the plant has.
+    R"(Costs each request at each of its quantities: a table of prices by quantity, then a cost sheet for
+each quantity, made the cheapest way that the plant has.
 
 Exit code: 0 done; 1 a request was refused or a quantity cannot be made, everything else is in the
-answer; 2 wrong usage; 3 the plant's files or a plugin are not fit.
+answer; 2 wrong usage; 3 the plant's files or a plugin cannot be used.
 
 Examples:
   flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
@@ -53,7 +53,7 @@ struct QuoteCommand {
     bool is_saved = false, is_json = false;
 };
 
-// One run of the command: the requests one after the other, and the worst that happened.
+// One run of the command: costs the requests one after the other and keeps the highest exit code.
 class QuoteRun {
 public:
     QuoteRun(const services::Workplace& workplace, const QuoteCommand& asked, const RunContext& context)
@@ -61,7 +61,7 @@ public:
           asked_(asked),
           context_(context),
           output_(context.output),
-          desk_asked_{asked.threads, asked.explain},
+          options_{asked.threads, asked.explain},
           document_(answers::quote_document(workplace.plant)) {
         if (!asked.html_file.empty()) html_.emplace(asked.html_file);
     }
@@ -82,7 +82,7 @@ public:
     }
 
 private:
-    // Text is made only where it is printed.
+    // Text is rendered only where it is printed.
     [[nodiscard]] bool prints_text() const { return !asked_.is_json && !html_; }
 
     // The one place where a request's errors are caught: `work` is costing or reading one.
@@ -119,10 +119,10 @@ private:
     }
 
     void refuse_same_number(const Request& first, const Request& again) {
-        const auto item = again.places.find("request");
-        const std::string where = item == again.places.end() ? again.place.file : base::place_text(item->second);
+        const auto place = again.places.find("request");
+        const std::string where = place == again.places.end() ? again.place.file : base::place_text(place->second);
         complain(
-            {fmt::format("{}: request: the number is given twice: {} stands in {} as well; give each enquiry its "
+            {fmt::format("{}: request: the number is given twice: found {} in {} as well; give each request its "
                          "own number, and name each file once",
                          where, base::shown(again.number), first.place.file)});
         worst_ = worse(worst_, ExitCode::refused);
@@ -131,7 +131,7 @@ private:
     void answer(const Request& request) {
         around_one_request([&] {
             const answers::RequestAnswer result =
-                services::quote(workplace_.plant, workplace_.engine, request, desk_asked_);
+                services::quote(workplace_.plant, workplace_.engine, request, options_);
             if (result.model_fault) {
                 complain({*result.model_fault});
                 worst_ = worse(worst_, ExitCode::unfit);
@@ -145,35 +145,31 @@ private:
     void show(const answers::RequestAnswer& result) {
         std::string number;
         if (asked_.is_saved && services::can_be_saved(result)) number = save(result);
-        if (asked_.is_json) {
-            answers::Json tree = answers::request_json(workplace_.plant, result, desk_asked_);
-            if (!number.empty()) tree["saved"] = number;
-            document_["requests"].push_back(std::move(tree));
-        }
+        if (asked_.is_json) answers::add_request(document_, workplace_.plant, result, options_, number);
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (!asked_.is_json && !number.empty()) output_.write(fmt::format("saved as {}\n\n", number));
     }
 
     void show_page(const answers::RequestAnswer& result) {
-        render::Report page = reports::quote_report(workplace_.plant, result, desk_asked_);
+        render::Report page = reports::quote_report(workplace_.plant, result, options_);
         if (prints_text()) output_.write(render::to_text(page) + "\n");
         if (html_) pages_.push_back(std::move(page));
     }
 
     std::string save(const answers::RequestAnswer& result) {
         if (!store_) store_ = ledger::Store::open_for_writing(context_.ledger, ledger::IfMissing::create);
-        return services::save_quote(*store_, workplace_, {result, desk_asked_}, context_.person());
+        return services::save_quote(*store_, workplace_, {result, options_}, context_.person());
     }
 
     const services::Workplace& workplace_;
     const QuoteCommand& asked_;
     const RunContext& context_;
-    std::optional<ledger::Store> store_;  // opened for the first quote that is kept
+    std::optional<ledger::Store> store_;  // opened for the first quote that is stored
     Output& output_;
-    answers::QuoteOptions desk_asked_;
+    answers::QuoteOptions options_;
     answers::Json document_;
     std::optional<WholeFile> html_;
-    std::vector<render::Report> pages_;  // for the file
+    std::vector<render::Report> pages_;  // of the HTML file
     ExitCode worst_ = ExitCode::done;
 };
 
@@ -183,11 +179,11 @@ void add_quote(Command& program) {
     Command& command = program.add("quote", "cost requests, each at each of its quantities", quote_footer);
     const auto asked = std::make_shared<QuoteCommand>();
     command.arguments("FILE", "request files", asked->files, Command::Presence::required_without_subcommand);
-    command.option("--explain", "LINE", "walk this cost line down to what it is made of", read_text(asked->explain));
-    command.option("--date", "YYYY-MM-DD", "take the prices of this day, not of the request's own",
+    command.option("--explain", "LINE", "show what this cost line is computed from", read_text(asked->explain));
+    command.option("--date", "YYYY-MM-DD", "use the prices of this day, not of the request's date",
                    read_day(asked->date));
     command.option("--threads", "N", threads_help, read_threads(asked->threads));
-    command.flag("--save", "keep each quote in the ledger, with all it stands on", asked->is_saved);
+    command.flag("--save", "store each quote in the ledger with everything it was computed from", asked->is_saved);
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
     command.run_with(

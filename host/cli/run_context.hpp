@@ -12,8 +12,8 @@ struct RunContext {
     std::string ledger;  // the file
     Output& output;
 
-    /// The user name of the person who runs the program; the user number where there is no name. It is written into
-    /// the ledger beside what that person posts.
+    /// The user name of the person who runs the program; the user number where there is no name. The ledger keeps it
+    /// with each entry.
     [[nodiscard]] std::string person() const;
 };
 

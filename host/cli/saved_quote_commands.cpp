@@ -1,4 +1,4 @@
-// `quote show` and `quote recheck`: a saved quote as it was, and worked out again today.
+// `quote show` and `quote recheck`: print a saved quote as it was, and cost it again today.
 #include "host/answers/recheck_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
@@ -12,19 +12,19 @@ namespace flutebook::cli {
 namespace {
 
 constexpr const char* quote_show_footer =
-    R"(Prints what was answered on the day the quote was saved, whatever has changed since.
+    R"(Prints the answer of the day on which the quote was saved, even where files or plugins have changed.
 
 Examples:
   flutebook --plant config/demo quote show Q000001
   flutebook quote show Q000001 --json)";
 
 constexpr const char* quote_recheck_footer =
-    R"(Works a saved quote out again, twice: from the files that were saved with it and from today's, both
-by today's plugins. So it is told whether the plant's files or the plugins made a difference. Prices
-of paper are those of the quote's own day.
+    R"(Costs a saved quote again, twice: from the files that were saved with it and from today's, both
+with today's plugins. So it shows whether the plant's files or the plugins made a difference. Paper
+prices are those of the quote's day.
 
-Exit code: 0 nothing that was answered differs; 1 something does; 3 the plant's files or a plugin
-are not fit, or the saved files no longer fit the plugins.
+Exit code: 0 no figure differs; 1 a figure differs; 3 the plant's files or a plugin cannot be used,
+or the saved files no longer fit the plugins.
 
 Examples:
   flutebook --plant config/demo quote recheck Q000001
@@ -36,7 +36,7 @@ struct SavedQuoteCommand {
     bool is_json = false;
 };
 
-// Both commands begin so.
+// Both commands have this argument.
 std::shared_ptr<SavedQuoteCommand> add_quote_number(Command& command) {
     auto asked = std::make_shared<SavedQuoteCommand>();
     command.argument("QUOTE", "its number, like Q000001", read_text(asked->quote));
@@ -44,7 +44,7 @@ std::shared_ptr<SavedQuoteCommand> add_quote_number(Command& command) {
     return asked;
 }
 
-// A quote of version 0 is shown by the text that was saved with it.
+// Of a quote of version 0 the text that was saved with it is printed.
 ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const auto store = ledger::Store::open_for_reading(context.ledger);
     const ledger::SavedQuote quote = services::saved_quote(store, asked.quote);
@@ -59,13 +59,13 @@ ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     return ExitCode::done;
 }
 
-// The ledger is closed again before any plugin is tried.
+// Closes the ledger before any plugin is tried.
 ledger::SavedQuote read_saved_quote(const std::string& ledger, const std::string& number) {
     return services::saved_quote(ledger::Store::open_for_reading(ledger), number);
 }
 
-// Done where nothing that was answered differs, refused where something does, unfit where the saved files no longer fit
-// today's plugins, or a model is at fault.
+// Done where no figure differs, refused where one does, unfit where the saved files no longer fit today's plugins or a
+// model is at fault.
 ExitCode recheck_exit_code(const answers::Recheck& checked) {
     if (checked.reproduction.ends == answers::Reproduction::Ends::unfit) return ExitCode::unfit;
     if (checked.today.ends == answers::TodaysAnswer::Ends::model_at_fault) return ExitCode::unfit;
@@ -85,15 +85,15 @@ ExitCode recheck_quote(const SavedQuoteCommand& asked, const RunContext& context
 }  // namespace
 
 void add_quote_show(Command& quote) {
-    Command& command = quote.add("show", "a saved quote as it was", quote_show_footer);
+    Command& command = quote.add("show", "print a saved quote as it was", quote_show_footer);
     const auto asked = add_quote_number(command);
-    command.json_flag(asked->is_json, "as it was answered in JSON");
+    command.json_flag(asked->is_json, "print its JSON document");
     command.run_with([asked](const RunContext& context) { return show_quote(*asked, context); });
 }
 
 void add_quote_recheck(Command& quote) {
     Command& command =
-        quote.add("recheck", "a saved quote worked out again today, each difference named", quote_recheck_footer);
+        quote.add("recheck", "cost a saved quote again today and list each difference", quote_recheck_footer);
     const auto asked = add_quote_number(command);
     command.option("--threads", "N", threads_help, read_threads(asked->threads));
     command.json_flag(asked->is_json);

@@ -1,4 +1,4 @@
-// A rename puts the finished file in its place in one step.
+// A rename gives the finished file its name in one step.
 #include "host/cli/whole_file.hpp"
 
 #include <fmt/format.h>

@@ -80,8 +80,8 @@ TEST_CASE("files that share a request number are all refused, and others go on")
     CHECK(ended.exit_code == 1);
     CHECK(requests_in(ended) == std::vector<std::string>{"R-2"});
     CHECK(lines_of(ended.errors) ==
-          std::vector<std::string>{second + ":1:10: request: the number is given twice: `R-1` stands in " + first +
-                                   " as well; give each enquiry its own number, and name each file once"});
+          std::vector<std::string>{second + ":1:10: request: the number is given twice: found `R-1` in " + first +
+                                   " as well; give each request its own number, and name each file once"});
 }
 
 TEST_CASE("a file that is named twice is refused") {
