@@ -1,0 +1,49 @@
+// How the texts of options become values, and what is said of those that cannot.
+#include "host/cli/option_readers.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace flutebook;
+using namespace flutebook::cli;
+using namespace std::chrono;
+
+TEST_CASE("a whole number is read as decimal, whatever it begins with, and only whole") {
+    std::int64_t value = 0;
+    const Reader read = read_whole_number({"seed", 0}, value);
+    CHECK(read("010").empty());
+    CHECK(value == 10);
+    CHECK(read("9223372036854775807").empty());
+    CHECK(value == 9223372036854775807);
+    for (const char* wrong : {"", "0x10", "1.5", "1e3", "+1", " 1", "1 ", "-1", "9223372036854775808"})
+        CHECK(read(wrong) == "is no seed: `" + std::string(wrong) + "`; give a whole number from 0 on");
+    CHECK(value == 9223372036854775807);
+}
+
+TEST_CASE("a whole number outside its range is refused with the range") {
+    std::int64_t value = 0;
+    const Reader read = read_whole_number({"number of orders", 1, 10}, value);
+    CHECK(read("1").empty());
+    CHECK(read("10").empty());
+    CHECK(read("11") == "is no number of orders: `11`; give a whole number from 1 to 10");
+    CHECK(read("0") == "is no number of orders: `0`; give a whole number from 1 to 10");
+    CHECK(value == 10);
+}
+
+TEST_CASE("a month and a day are read as the calendar has them") {
+    ledger::Month month{};
+    CHECK(read_month(month)("2026-02").empty());
+    CHECK(month == 2026y / February);
+    CHECK(read_month(month)("2026-13") == "is no month: `2026-13`; write YYYY-MM");
+    CHECK(read_month(month)("2026-2") == "is no month: `2026-2`; write YYYY-MM");
+    CHECK(month == 2026y / February);
+    std::optional<base::Date> day;
+    CHECK(read_day(day)("2028-02-29").empty());
+    CHECK(day == base::Date(2028y / February / 29));
+    CHECK(read_day(day)("2026-02-29") == "is no day: `2026-02-29`; write YYYY-MM-DD");
+}
+
+TEST_CASE("a text that is given empty is a text, not none") {
+    std::optional<std::string> head;
+    CHECK(read_text(head)("").empty());
+    CHECK(head == std::string());
+}
