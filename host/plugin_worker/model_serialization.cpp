@@ -5,6 +5,7 @@
 #include <charconv>
 #include <cstdint>
 #include <cstdlib>
+#include <memory>
 #include <type_traits>
 
 #include "host/contract/description.hpp"
@@ -16,43 +17,123 @@ using contract::Model;
 
 constexpr std::size_t most_elements = 1000;
 
+// A field stands in two structs: the host's and the one that a plugin exports. visit_fields() names each pair once, in
+// the order in which fields are sent. The writer reads the host's struct; the reader fills both, so that the exported
+// struct can be checked as a plugin's own is.
+
+template <typename Visitor>
+void visit_fields(Visitor& visitor, std::string& text, const char*& exported) {
+    visitor.field(text, exported);
+}
+
+template <typename Visitor>
+void visit_fields(Visitor& visitor, contract::Name& name, flutebook_name& exported) {
+    visitor.field(name.name, exported.name);
+    visitor.field(name.unit, exported.unit);
+    visitor.field(name.meaning, exported.meaning);
+    visitor.field(name.range.low, exported.low);
+    visitor.field(name.range.high, exported.high);
+    visitor.field(name.axis, exported.axis);
+}
+
+template <typename Visitor>
+void visit_fields(Visitor& visitor, contract::Setting& setting, flutebook_setting& exported) {
+    visitor.field(setting.name, exported.name);
+    visitor.field(setting.unit, exported.unit);
+    visitor.field(setting.meaning, exported.meaning);
+    visitor.field(setting.initial, exported.initial);
+    visitor.field(setting.range.low, exported.low);
+    visitor.field(setting.range.high, exported.high);
+    visitor.template list<const char*>(setting.choices, exported.choices);
+    visitor.field(setting.varies_by, exported.varies_by);
+    exported.required = setting.is_required() ? 1U : 0U;
+}
+
+template <typename Visitor>
+void visit_fields(Visitor& visitor, contract::Line& line, flutebook_line& exported) {
+    visitor.field(line.name, exported.name);
+    visitor.field(line.unit, exported.unit);
+    visitor.field(line.title, exported.title);
+    visitor.field(line.axis, exported.axis);
+    visitor.field(line.cost_class, exported.cost_class);
+    visitor.field(line.behaviour, exported.behaviour);
+}
+
+template <typename Visitor>
+void visit_fields(Visitor& visitor, contract::Loss& loss, flutebook_loss& exported) {
+    visitor.field(loss.cause, exported.cause);
+    visitor.field(loss.title, exported.title);
+}
+
+template <typename Visitor>
+void visit_fields(Visitor& visitor, Model& model, flutebook_model& exported) {
+    visitor.field(model.built_with, exported.built_with);
+    visitor.field(model.id, exported.id);
+    visitor.field(model.version, exported.version);
+    visitor.field(model.title, exported.title);
+    visitor.template list<flutebook_name>(model.needs, exported.needs);
+    visitor.template list<flutebook_name>(model.provides, exported.provides);
+    visitor.template list<flutebook_setting>(model.settings, exported.settings);
+    visitor.template list<flutebook_line>(model.lines, exported.lines);
+    visitor.template list<flutebook_loss>(model.losses, exported.losses);
+    visitor.template list<const char*>(model.reasons, exported.reasons);
+}
+
+// Writes the fields of the host's struct. The exported struct is not used.
 class FieldWriter {
 public:
-    void pass(std::string& text) { fields.push_back(text); }
-    void pass(double& number) { fields.push_back(fmt::format("{}", number)); }
+    void field(std::string& text, const char*&) { fields_.push_back(text); }
+    void field(double& number, double&) { fields_.push_back(fmt::format("{}", number)); }
     template <typename Enum>
-    requires std::is_enum_v<Enum>
-    void pass(Enum& value) { fields.push_back(std::to_string(static_cast<std::uint32_t>(value))); }
-    template <typename T>
-    void count(std::vector<T>& list) {
-        fields.push_back(std::to_string(list.size()));
+    void field(Enum& value, std::uint32_t&) {
+        fields_.push_back(std::to_string(static_cast<std::uint32_t>(value)));
+    }
+    template <typename Exported, typename Element>
+    void list(std::vector<Element>& elements, flutebook_span&) {
+        fields_.push_back(std::to_string(elements.size()));
+        Exported unused{};
+        for (Element& element : elements) visit_fields(*this, element, unused);
     }
 
-    std::vector<std::string> fields;
+    [[nodiscard]] std::vector<std::string> take() { return std::move(fields_); }
+
+private:
+    std::vector<std::string> fields_;
 };
 
-// Once a field is missing or is not what it should be, everything after it is empty.
+// Reads the fields into the host's struct and points the exported struct to them: both must stay where they are, and
+// this object holds the exported lists. Once a field is missing or malformed, every later field is read as empty.
 class FieldReader {
 public:
     explicit FieldReader(std::vector<std::string> fields) : fields_(std::move(fields)) {}
 
-    [[nodiscard]] bool is_whole() const { return is_good_ && next_ == fields_.size(); }
+    /// Whether every field was well-formed and none is left over.
+    [[nodiscard]] bool is_complete() const { return is_good_ && next_ == fields_.size(); }
 
-    void pass(std::string& text) { text = take(); }
-    void pass(double& number) {
-        const std::string field = take();
+    void field(std::string& text, const char*& exported) {
+        text = take();
+        exported = text.c_str();
+    }
+    void field(double& number, double& exported) {
+        const std::string text = take();
         char* end = nullptr;
-        number = std::strtod(field.c_str(), &end);
-        is_good_ = is_good_ && end == field.c_str() + field.size();
+        number = exported = std::strtod(text.c_str(), &end);
+        is_good_ = is_good_ && end == text.c_str() + text.size();
     }
     template <typename Enum>
-    requires std::is_enum_v<Enum>
-    void pass(Enum& value) { value = static_cast<Enum>(whole_number()); }
-    template <typename T>
-    void count(std::vector<T>& list) {
-        const std::uint32_t elements = whole_number();
-        is_good_ = is_good_ && elements <= most_elements;
-        list.resize(is_good_ ? elements : 0);
+    void field(Enum& value, std::uint32_t& exported) {
+        exported = whole_number();
+        value = static_cast<Enum>(exported);
+    }
+    template <typename Exported, typename Element>
+    void list(std::vector<Element>& elements, flutebook_span& span) {
+        const std::uint32_t count = whole_number();
+        is_good_ = is_good_ && count <= most_elements;
+        elements.resize(is_good_ ? count : 0);
+        const auto exported = std::make_shared<std::vector<Exported>>(elements.size());
+        for (std::size_t i = 0; i < elements.size(); ++i) visit_fields(*this, elements[i], (*exported)[i]);
+        span = {exported->data(), static_cast<std::uint32_t>(exported->size()), sizeof(Exported)};
+        exported_lists_.push_back(exported);
     }
 
 private:
@@ -61,161 +142,47 @@ private:
         return is_good_ ? std::move(fields_[next_++]) : "";
     }
     std::uint32_t whole_number() {
-        const std::string field = take();
+        const std::string text = take();
         std::uint32_t result = 0;
-        const auto [end, error] = std::from_chars(field.data(), field.data() + field.size(), result);
-        is_good_ = is_good_ && error == std::errc() && end == field.data() + field.size();
+        const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), result);
+        is_good_ = is_good_ && error == std::errc() && end == text.data() + text.size();
         return result;
     }
 
     std::vector<std::string> fields_;
     std::size_t next_ = 0;
     bool is_good_ = true;
+    std::vector<std::shared_ptr<void>> exported_lists_;
 };
 
-// One walk over the description: the writer and the reader both use it.
-template <typename Way>
-void walk(Way& way, contract::Name& name) {
-    way.pass(name.name);
-    way.pass(name.unit);
-    way.pass(name.meaning);
-    way.pass(name.range.low);
-    way.pass(name.range.high);
-    way.pass(name.axis);
+// The header of every exported struct that the host writes itself. Its function is never called.
+flutebook_model exported_header() {
+    flutebook_model result{};
+    result.size = sizeof result;
+    result.magic = FLUTEBOOK_MAGIC;
+    result.major = FLUTEBOOK_MAJOR;
+    result.minor = FLUTEBOOK_MINOR;
+    result.evaluate = [](const flutebook_block*) { return std::uint32_t{1}; };
+    return result;
 }
-
-template <typename Way>
-void walk(Way& way, std::string& text) {
-    way.pass(text);
-}
-
-template <typename Way, typename T>
-void walk(Way& way, std::vector<T>& list) {
-    way.count(list);
-    for (T& element : list) walk(way, element);
-}
-
-template <typename Way>
-void walk(Way& way, contract::Setting& setting) {
-    way.pass(setting.name);
-    way.pass(setting.unit);
-    way.pass(setting.meaning);
-    way.pass(setting.initial);
-    way.pass(setting.range.low);
-    way.pass(setting.range.high);
-    walk(way, setting.choices);
-    way.pass(setting.varies_by);
-}
-
-template <typename Way>
-void walk(Way& way, contract::Line& line) {
-    way.pass(line.name);
-    way.pass(line.unit);
-    way.pass(line.title);
-    way.pass(line.axis);
-    way.pass(line.cost_class);
-    way.pass(line.behaviour);
-}
-
-template <typename Way>
-void walk(Way& way, contract::Loss& loss) {
-    way.pass(loss.cause);
-    way.pass(loss.title);
-}
-
-template <typename Way>
-void walk(Way& way, Model& model) {
-    way.pass(model.built_with);
-    way.pass(model.id);
-    way.pass(model.version);
-    way.pass(model.title);
-    walk(way, model.needs);
-    walk(way, model.provides);
-    walk(way, model.settings);
-    walk(way, model.lines);
-    walk(way, model.losses);
-    walk(way, model.reasons);
-}
-
-// The description as a plugin would export it, to be read by the one who reads those. Points into the model.
-class Exported {
-public:
-    explicit Exported(const Model& model) {
-        for (const auto& need : model.needs) needs_.push_back(name(need));
-        for (const auto& provide : model.provides) provides_.push_back(name(provide));
-        for (const auto& setting : model.settings) choices_.push_back(texts(setting.choices));
-        for (std::size_t s = 0; s < model.settings.size(); ++s)
-            settings_.push_back(setting(model.settings[s], choices_[s]));
-        for (const auto& line : model.lines)
-            lines_.push_back({line.name.c_str(), line.unit.c_str(), line.title.c_str(), number(line.axis),
-                              number(line.cost_class), number(line.behaviour), 0});
-        for (const auto& loss : model.losses) losses_.push_back({loss.cause.c_str(), loss.title.c_str()});
-        reasons_ = texts(model.reasons);
-        all_ = {
-            sizeof(flutebook_model), FLUTEBOOK_MAGIC,          FLUTEBOOK_MAJOR,
-            FLUTEBOOK_MINOR,         model.built_with.c_str(), model.id.c_str(),
-            model.version.c_str(),   model.title.c_str(),      span(needs_),
-            span(provides_),         span(settings_),          span(lines_),
-            span(losses_),           span(reasons_),           [](const flutebook_block*) { return std::uint32_t{1}; }};
-    }
-    Exported(const Exported&) = delete;
-    Exported& operator=(const Exported&) = delete;
-
-    [[nodiscard]] const flutebook_model& all() const { return all_; }
-
-private:
-    template <typename Enum>
-    static std::uint32_t number(Enum value) {
-        return static_cast<std::uint32_t>(value);
-    }
-    template <typename T>
-    static flutebook_span span(const std::vector<T>& list) {
-        return {list.data(), static_cast<std::uint32_t>(list.size()), sizeof(T)};
-    }
-    static std::vector<const char*> texts(const std::vector<std::string>& list) {
-        std::vector<const char*> result;
-        for (const std::string& item : list) result.push_back(item.c_str());
-        return result;
-    }
-    static flutebook_name name(const contract::Name& item) {
-        return {item.name.c_str(),
-                item.unit.c_str(),
-                item.meaning.c_str(),
-                item.range.low,
-                item.range.high,
-                number(item.axis),
-                0};
-    }
-    static flutebook_setting setting(const contract::Setting& setting, const std::vector<const char*>& choices) {
-        return {setting.name.c_str(), setting.unit.c_str(),      setting.meaning.c_str(),
-                setting.initial,      setting.range.low,         setting.range.high,
-                span(choices),        number(setting.varies_by), setting.is_required() ? 1U : 0U};
-    }
-
-    std::vector<flutebook_name> needs_, provides_;
-    std::vector<std::vector<const char*>> choices_;
-    std::vector<flutebook_setting> settings_;
-    std::vector<flutebook_line> lines_;
-    std::vector<flutebook_loss> losses_;
-    std::vector<const char*> reasons_;
-    flutebook_model all_{};
-};
 
 }  // namespace
 
 std::vector<std::string> fields_of(const Model& model) {
     Model copy = model;
+    flutebook_model unused{};
     FieldWriter writer;
-    walk(writer, copy);
-    return std::move(writer.fields);
+    visit_fields(writer, copy, unused);
+    return writer.take();
 }
 
 std::optional<Model> model_from(std::vector<std::string> fields, const std::string& file, const std::string& id) {
     FieldReader reader(std::move(fields));
     Model sent;
-    walk(reader, sent);
-    if (!reader.is_whole()) return std::nullopt;
-    Model result = contract::describe(Exported(sent).all(), file, id);
+    flutebook_model exported = exported_header();
+    visit_fields(reader, sent, exported);
+    if (!reader.is_complete()) return std::nullopt;
+    Model result = contract::describe(exported, file, id);
     result.evaluate = nullptr;
     return result;
 }
