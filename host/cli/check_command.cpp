@@ -5,7 +5,7 @@
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/check_report.hpp"
-#include "host/services/plugins/check_plugin.hpp"
+#include "host/services/plugins/inspect_plugin.hpp"
 
 namespace flutebook::cli {
 

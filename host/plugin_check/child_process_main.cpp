@@ -3,6 +3,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cstdlib>
 #include <set>
 #include <string_view>
@@ -10,12 +11,14 @@
 #include "host/base/errors.hpp"
 #include "host/plant/units.hpp"
 #include "host/plugin_check/guarded.hpp"
-#include "host/plugin_check/measure.hpp"
+#include "host/plugin_check/rounds.hpp"
 #include "host/plugin_check/subject.hpp"
 #include "host/sandbox/confine.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
+
+using Clock = std::chrono::steady_clock;
 
 constexpr const char* trial_word = "inner:trial";
 constexpr const char* drawn_word = "drawn";
@@ -23,6 +26,37 @@ constexpr const char* default_word = "by-default";
 constexpr int report_descriptor = 3;
 constexpr int file_descriptor = 4;
 enum Word : int { program, inner, file_name, seconds, seed, orders, settings, many_orders, first_rule };
+
+constexpr std::size_t rounds = 41;
+
+Group full_block(const std::vector<Group>& groups) {
+    const auto largest = std::max_element(
+        groups.begin(), groups.end(), [](const Group& left, const Group& right) { return left.size() < right.size(); });
+    return repeated(*largest, usual_block);
+}
+
+// The middle of many: neither the first, cold call nor one that was interrupted.
+double nanoseconds_a_row(const contract::Model& model, const Group& block) {
+    Stage stage(model, block.front()->shape, usual_block, Ground::open);
+    std::vector<double> taken;
+    for (std::size_t round = 0; round < rounds; ++round) {
+        stage.fill(block);
+        stage.begin_results();
+        const Clock::time_point begun = Clock::now();
+        model.evaluate(&stage.block());
+        taken.push_back(std::chrono::duration<double, std::nano>(Clock::now() - begun).count());
+    }
+    std::nth_element(taken.begin(), taken.begin() + rounds / 2, taken.end());
+    return taken[rounds / 2] / static_cast<double>(block.size());
+}
+
+void measure(Subject& subject) {
+    subject.report().say("phase", "it was timed");
+    const std::vector<Group> groups = by_shape(subject.rows());
+    subject.report().say_figure("load_ms", subject.loading().ms);
+    subject.report().say_figure("rows_tried", static_cast<double>(subject.rows().size()));
+    if (!groups.empty()) subject.report().say_figure("row_ns", nanoseconds_a_row(subject.model(), full_block(groups)));
+}
 
 class Trial {
 public:

@@ -1,4 +1,5 @@
-#include "host/plugin_check/file_rules.hpp"
+// The rules of the group `file`: what the file exports and needs, read from its bytes.
+#include "host/plugin_check/rule_groups.hpp"
 
 #include <fmt/format.h>
 #include <sys/mman.h>

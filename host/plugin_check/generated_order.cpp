@@ -7,8 +7,6 @@
 #include <utility>
 #include <vector>
 
-#include "host/plugin_check/draws.hpp"
-
 namespace flutebook::plugin_check {
 
 using namespace std::chrono_literals;

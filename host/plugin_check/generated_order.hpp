@@ -1,3 +1,6 @@
+// Random draws that are the same on every machine and with every standard library: the engine is the standard's own,
+// whose numbers are prescribed; the distributions are not, so they are written here.
+//
 // Plants and orders made from a seed, to try models with before a plant does: plausible ones, and among them the far
 // ends of what is legal (no run waste or half of it, no roll loss, no trim, one sheet or ten million).
 //
@@ -5,12 +8,61 @@
 // machine.
 #pragma once
 
+#include <cmath>
+#include <cstddef>
 #include <cstdint>
+#include <random>
+#include <vector>
 
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
 
 namespace flutebook::plugin_check {
+
+/// A source of draws, a function of its seed alone. One thread at a time.
+class Draws {
+public:
+    explicit Draws(std::uint64_t seed) : bits_(seed) {}
+
+    /// For a source of its own.
+    [[nodiscard]] std::uint64_t seed() { return bits_(); }
+
+    /// Below `count`; the bias of the remainder is far below what a test could see.
+    [[nodiscard]] std::size_t index(std::size_t count) { return static_cast<std::size_t>(bits_() % count); }
+
+    [[nodiscard]] bool one_in(std::size_t count) { return index(count) == 0; }
+
+    /// At least `low`, below `high`.
+    [[nodiscard]] double between(double low, double high) {
+        return low + (high - low) * (static_cast<double>(bits_() >> 11U) * 0x1p-53);
+    }
+
+    /// A whole number, both ends included.
+    [[nodiscard]] double whole(double low, double high) {
+        return low + static_cast<double>(index(static_cast<std::size_t>(high - low) + 1));
+    }
+
+    /// A length as people write them: mostly whole mm, at times a decimal, at times a sixteenth of an inch.
+    [[nodiscard]] double length_mm(double low, double high) {
+        const double length = between(low, high);
+        switch (index(8)) {
+            case 0:
+                return std::floor(length * 10) / 10;
+            case 1:
+                return std::ceil(length / 25.4 * 16) / 16 * 25.4;
+            default:
+                return std::ceil(length);
+        }
+    }
+
+    template <typename Value>
+    [[nodiscard]] const Value& pick(const std::vector<Value>& values) {
+        return values[index(values.size())];
+    }
+
+private:
+    std::mt19937_64 bits_;
+};
 
 struct MadeOrder {
     plant::Plant plant;

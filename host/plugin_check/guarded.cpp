@@ -12,8 +12,8 @@
 #include <vector>
 
 #include "host/plugin_check/rules.hpp"
+#include "host/sandbox/child.hpp"
 #include "host/sandbox/confine.hpp"
-#include "host/sandbox/ending.hpp"
 
 namespace flutebook::plugin_check {
 namespace {

@@ -2,14 +2,8 @@
 
 #include <algorithm>
 
-#include "host/plugin_check/call_rules.hpp"
-#include "host/plugin_check/description_rules.hpp"
-#include "host/plugin_check/evaluate_rules.hpp"
-#include "host/plugin_check/file_rules.hpp"
-#include "host/plugin_check/fuzz_rule.hpp"
-#include "host/plugin_check/load_rules.hpp"
-#include "host/plugin_check/settings_rules.hpp"
-#include "host/plugin_check/use_rule.hpp"
+#include "host/plugin_check/rule_groups.hpp"
+#include "host/plugin_check/subject.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -22,6 +16,13 @@ constexpr bool for_trust = true;
 constexpr bool for_check = false;
 
 using Rules = std::vector<Rule>;
+
+// Loading the file left this part of the process state as it was.
+template <sandbox::KeptState What>
+Wrong try_kept(Subject& subject) {
+    const auto changed = sandbox::difference(subject.loading().before, subject.loading().after, What);
+    return changed ? Wrong(*changed + " when it was loaded") : std::nullopt;
+}
 
 Rules of_conduct() {
     return {{survives, "it neither crashes nor ends the process", nullptr, {}, for_trust},

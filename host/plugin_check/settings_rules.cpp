@@ -1,4 +1,5 @@
-#include "host/plugin_check/settings_rules.hpp"
+// The rules of the group `settings`: each setting can be set to every value of its range, and to no other.
+#include "host/plugin_check/rule_groups.hpp"
 
 #include <fmt/format.h>
 

@@ -13,7 +13,7 @@
 #include "host/plugin_check/rules.hpp"
 #include "host/plugin_check/trial_rows.hpp"
 #include "host/sandbox/process_state.hpp"
-#include "host/sandbox/report.hpp"
+#include "host/sandbox/watch.hpp"
 
 namespace flutebook::plugin_check {
 

@@ -11,7 +11,7 @@
 #include "host/plugin_check/child_process_main.hpp"
 #include "host/plugin_check/guarded.hpp"
 #include "host/sandbox/build.hpp"
-#include "host/sandbox/ending.hpp"
+#include "host/sandbox/child.hpp"
 
 namespace flutebook::plugin_check {
 namespace {

@@ -9,7 +9,6 @@
 
 #include "host/geometry/layout.hpp"
 #include "host/plant/units.hpp"
-#include "host/plugin_check/draws.hpp"
 #include "host/plugin_check/generated_order.hpp"
 #include "host/plugin_check/known_numbers.hpp"
 

@@ -11,7 +11,7 @@
 
 #include "host/contract/model.hpp"
 #include "host/engine/costing/columns.hpp"
-#include "host/plugin_check/draws.hpp"
+#include "host/plugin_check/generated_order.hpp"
 
 namespace flutebook::plugin_check {
 

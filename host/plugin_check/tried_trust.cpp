@@ -1,11 +1,78 @@
 #include "host/plugin_check/tried_trust.hpp"
 
+#include <fcntl.h>
+#include <flutebook/plugin.h>
 #include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+#include <system_error>
 
 #include "host/base/errors.hpp"
 #include "host/plugin_check/trial.hpp"
+#include "ledger/values/sha256.hpp"
 
 namespace flutebook::plugin_check {
+namespace {
+
+namespace fs = std::filesystem;
+
+// The whole text of a good record, its own checksum at the end.
+std::string record(const std::string& sha256) {
+    const std::string text =
+        fmt::format("flutebook plugin record 1\nfile {}\nhost {}\ncontract {}.{}\npassed its trial\n", sha256,
+                    FLUTEBOOK_VERSION, FLUTEBOOK_MAJOR, FLUTEBOOK_MINOR);
+    return fmt::format("{}checksum {}\n", text, ledger::to_hex(ledger::sha256(text)));
+}
+
+// Whether the folder belongs to this user and no other may write to it: a writer could make the host trust any file.
+bool is_our_own(const fs::path& path) {
+    struct stat about {};
+    return ::stat(path.c_str(), &about) == 0 && about.st_uid == ::geteuid() &&
+           (about.st_mode & (S_IWGRP | S_IWOTH)) == 0;
+}
+
+bool write_new(const fs::path& path, const std::string& text) {
+    const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+    if (file < 0) return false;
+    const bool is_written = ::write(file, text.data(), text.size()) == static_cast<ssize_t>(text.size());
+    return ::close(file) == 0 && is_written;
+}
+
+}  // namespace
+
+bool Records::has_passed(const std::string& sha256) const {
+    if (!folder_ || !is_our_own(*folder_) || !is_our_own(*folder_ / sha256)) return false;
+    std::ifstream file(*folder_ / sha256, std::ios::binary);
+    std::ostringstream text;
+    text << file.rdbuf();
+    return text.str() == record(sha256);
+}
+
+void Records::keep(const std::string& sha256) const {
+    if (!folder_) return;
+    std::error_code failed;
+    fs::create_directories(*folder_, failed);
+    if (!is_our_own(*folder_)) return;
+    const fs::path fresh = *folder_ / fmt::format("{}.{}", sha256, ::getpid());
+    fs::remove(fresh, failed);
+    if (write_new(fresh, record(sha256))) fs::rename(fresh, *folder_ / sha256, failed);
+    fs::remove(fresh, failed);
+}
+
+std::optional<fs::path> records_folder() {
+    const auto absolute = [](const char* name) -> std::optional<fs::path> {
+        const char* value = std::getenv(name);
+        if (value == nullptr || !fs::path(value).is_absolute()) return std::nullopt;
+        return fs::path(value);
+    };
+    if (const auto cache = absolute("XDG_CACHE_HOME")) return *cache / "flutebook";
+    if (const auto home = absolute("HOME")) return *home / ".cache" / "flutebook";
+    return std::nullopt;
+}
 
 void TriedTrust::check(const contract::PluginFile& file) {
     if (records_.has_passed(file.sha256())) return;

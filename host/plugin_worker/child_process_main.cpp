@@ -15,12 +15,12 @@
 #include "host/contract/description.hpp"
 #include "host/contract/library.hpp"
 #include "host/plant/units.hpp"
-#include "host/plugin_worker/block_header.hpp"
+#include "host/plugin_worker/block_layout.hpp"
 #include "host/plugin_worker/model_serialization.hpp"
 #include "host/sandbox/child.hpp"
 #include "host/sandbox/confine.hpp"
-#include "host/sandbox/report.hpp"
 #include "host/sandbox/shared_memory.hpp"
+#include "host/sandbox/watch.hpp"
 
 namespace flutebook::plugin_worker {
 namespace {

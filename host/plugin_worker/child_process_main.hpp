@@ -1,12 +1,19 @@
 // What the processes do in which a model is described and works: the other end of worker.hpp and isolation.hpp.
 #pragma once
 
+#include <chrono>
 #include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "host/sandbox/build.hpp"
+
 namespace flutebook::plugin_worker {
+
+/// The longest time that one block may take, from the request to the answer; also a description, and the loading of a
+/// model in a worker.
+inline constexpr std::chrono::milliseconds deadline = std::chrono::seconds{2} * sandbox::slowness;
 
 /// What a describing process says, each with one field: of the description, in its order; why it is refused; the end.
 inline constexpr const char* field_word = "field";

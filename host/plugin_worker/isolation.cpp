@@ -11,7 +11,7 @@
 #include "host/plugin_worker/child_process_main.hpp"
 #include "host/plugin_worker/model_serialization.hpp"
 #include "host/plugin_worker/worker_pool.hpp"
-#include "host/sandbox/ending.hpp"
+#include "host/sandbox/child.hpp"
 #include "host/sandbox/watch.hpp"
 
 namespace flutebook::plugin_worker {

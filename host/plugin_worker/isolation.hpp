@@ -8,7 +8,7 @@
 #include <string>
 
 #include "host/contract/evaluator.hpp"
-#include "host/plugin_worker/deadline.hpp"
+#include "host/plugin_worker/child_process_main.hpp"
 
 namespace flutebook::plugin_worker {
 

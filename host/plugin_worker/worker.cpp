@@ -7,7 +7,7 @@
 
 #include "host/base/characters.hpp"
 #include "host/plugin_worker/child_process_main.hpp"
-#include "host/sandbox/ending.hpp"
+#include "host/sandbox/child.hpp"
 #include "host/sandbox/one_processor.hpp"
 
 namespace flutebook::plugin_worker {

@@ -11,8 +11,8 @@
 
 #include "host/contract/evaluator.hpp"
 #include "host/contract/plugin_file.hpp"
-#include "host/plugin_worker/deadline.hpp"
-#include "host/plugin_worker/layout.hpp"
+#include "host/plugin_worker/block_layout.hpp"
+#include "host/plugin_worker/child_process_main.hpp"
 #include "host/sandbox/child.hpp"
 #include "host/sandbox/shared_memory.hpp"
 

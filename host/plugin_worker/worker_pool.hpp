@@ -11,7 +11,7 @@
 
 #include "host/contract/evaluator.hpp"
 #include "host/contract/plugin_file.hpp"
-#include "host/plugin_worker/layout.hpp"
+#include "host/plugin_worker/block_layout.hpp"
 #include "host/plugin_worker/worker.hpp"
 
 namespace flutebook::plugin_worker {

@@ -1,6 +1,7 @@
 #include "host/sandbox/child.hpp"
 
 #include <fcntl.h>
+#include <fmt/format.h>
 #include <poll.h>
 #include <spawn.h>
 #include <sys/syscall.h>
@@ -166,6 +167,24 @@ void end_with_parent() {
         }
         ::kill(0, SIGKILL);
     }).detach();
+}
+
+std::string ending(const Ended& ended) {
+    switch (ended.signal) {
+        case 0:
+            return fmt::format("ended its process with code {}", ended.code);
+        case SIGKILL:
+            return "was killed (SIGKILL)";
+        case SIGSYS:
+            return "asked the system for what no model needs (SIGSYS)";
+        default:
+            return fmt::format("crashed ({})", signal_name(ended.signal));
+    }
+}
+
+std::string signal_name(int signal) {
+    const char* short_name = ::sigabbrev_np(signal);
+    return short_name == nullptr ? "signal " + std::to_string(signal) : std::string("SIG") + short_name;
 }
 
 }  // namespace flutebook::sandbox

@@ -59,4 +59,10 @@ private:
 /// In a child: from now on it ends as soon as the process that started it is gone. Starts a thread.
 void end_with_parent();
 
+/// "crashed (SIGSEGV)", "ended its process with code 0"
+[[nodiscard]] std::string ending(const Ended& ended);
+
+/// "SIGSEGV"
+[[nodiscard]] std::string signal_name(int signal);
+
 }  // namespace flutebook::sandbox

@@ -12,7 +12,7 @@
 #include <set>
 #include <system_error>
 
-#include "host/sandbox/ending.hpp"
+#include "host/sandbox/child.hpp"
 
 namespace flutebook::sandbox {
 namespace {

@@ -1,15 +1,51 @@
-// Waits for a child that reports, and kills it where it takes too long or too much memory.
+// What a child tells the process that started it, and how that process waits for it.
+//
+// A child writes one line after another through a pipe, each before the step that it names begins: the last line says
+// where it died. The parent kills a child that takes too long or too much memory.
 #pragma once
 
 #include <chrono>
 #include <cstddef>
+#include <functional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "host/sandbox/child.hpp"
-#include "host/sandbox/report.hpp"
 
 namespace flutebook::sandbox {
+
+/// The child's end of the pipe. A line that cannot be written is lost: the parent no longer reads.
+class ChildReport {
+public:
+    explicit ChildReport(int descriptor) : descriptor_(descriptor) {}
+
+    /// `word` and then what belongs to it, which is made one line of.
+    void say(std::string_view word, std::string_view text = {}) const;
+
+    /// Something measured; the name is one word.
+    void say_figure(std::string_view name, double value) const;
+
+private:
+    int descriptor_;
+};
+
+/// One line as it was said.
+struct ChildMessage {
+    std::string word, text;
+};
+
+/// Cuts what comes through the pipe into lines.
+class Listener {
+public:
+    explicit Listener(std::function<void(const ChildMessage&)> take) : take_(std::move(take)) {}
+
+    void hear(std::string_view bytes);
+
+private:
+    std::function<void(const ChildMessage&)> take_;
+    std::string line_;
+};
 
 struct Limits {
     std::chrono::milliseconds whole;    // from start to end

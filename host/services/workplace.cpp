@@ -2,7 +2,6 @@
 
 #include <filesystem>
 
-#include "host/plugin_check/records.hpp"
 #include "host/plugin_check/tried_trust.hpp"
 #include "host/plugin_worker/isolation.hpp"
 #include "host/sandbox/child.hpp"

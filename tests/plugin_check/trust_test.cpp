@@ -9,7 +9,6 @@
 
 #include "host/base/errors.hpp"
 #include "host/contract/plugin_file.hpp"
-#include "host/plugin_check/records.hpp"
 #include "host/plugin_check/tried_trust.hpp"
 #include "tests/plugin_check/running.hpp"
 

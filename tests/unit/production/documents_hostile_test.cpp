@@ -1,7 +1,7 @@
 // Documents that were damaged on their way, or made to do damage: whatever the bytes, each line is a row or is refused.
 #include <catch2/catch.hpp>
 
-#include "host/plugin_check/draws.hpp"
+#include "host/plugin_check/generated_order.hpp"
 #include "host/production/entry_from_row.hpp"
 #include "tests/support/property.hpp"
 #include "tests/unit/production/documents_bench.hpp"

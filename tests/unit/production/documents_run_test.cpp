@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 #include <map>
 
-#include "host/plugin_check/draws.hpp"
+#include "host/plugin_check/generated_order.hpp"
 #include "tests/support/property.hpp"
 #include "tests/unit/production/documents_bench.hpp"
 

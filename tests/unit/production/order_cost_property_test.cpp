@@ -8,7 +8,7 @@
 #include <map>
 #include <memory>
 
-#include "host/plugin_check/draws.hpp"
+#include "host/plugin_check/generated_order.hpp"
 #include "host/services/orders/order_cost.hpp"
 #include "host/services/orders/production_scenario.hpp"
 #include "host/services/quoting/cost_sheet.hpp"

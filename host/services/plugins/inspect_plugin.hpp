@@ -1,5 +1,4 @@
-// The conformance check of a plugin: every rule that the host knows, tried in a process apart. No plant is opened, and
-// the file is loaded nowhere else.
+// What a plugin file declares, and whether it keeps the rules. No plant is opened.
 #pragma once
 
 #include <cstddef>
@@ -9,6 +8,7 @@
 #include <vector>
 
 #include "host/answers/plugin_answer.hpp"
+#include "host/contract/model.hpp"
 
 namespace flutebook::services {
 
@@ -16,5 +16,9 @@ namespace flutebook::services {
 /// try it in.
 [[nodiscard]] answers::Checked check_plugin(const answers::CheckOptions& asked,
                                             const std::function<void(const std::string&)>& begun);
+
+/// Reads the description that the file holds. A file that was never tried before is first tried in a process apart.
+/// Throws ModelError where the file is no plugin, does not pass its trial, or describes itself wrongly.
+[[nodiscard]] answers::DescribedModel describe(const std::string& file);
 
 }  // namespace flutebook::services

@@ -1,4 +1,4 @@
-#include "host/plugin_worker/layout.hpp"
+#include "host/plugin_worker/block_layout.hpp"
 
 #include <algorithm>
 #include <cstring>

@@ -1,11 +1,14 @@
-#include "host/services/plugins/check_plugin.hpp"
+#include "host/services/plugins/inspect_plugin.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cctype>
 
+#include "host/contract/description.hpp"
+#include "host/contract/library.hpp"
 #include "host/plugin_check/trial.hpp"
+#include "host/plugin_check/tried_trust.hpp"
 #include "host/sandbox/child.hpp"
 
 namespace flutebook::services {
@@ -56,6 +59,15 @@ answers::Checked check_plugin(const answers::CheckOptions& asked,
     for (const plugin_check::RuleFinding& finding : findings.rules) result.rules.push_back(told(finding, asked));
     for (const plugin_check::PluginMeasure& figure : findings.figures)
         result.figures.push_back({figure.name, figure.value});
+    return result;
+}
+
+answers::DescribedModel describe(const std::string& file) {
+    const contract::PluginFile read = contract::PluginFile::read(file);
+    // Describing runs none of a model's code, but loading runs what was linked into the file.
+    plugin_check::TriedTrust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder())).check(read);
+    answers::DescribedModel result{contract::describe(contract::load_plugin(read), read.name(), read.id()), {}};
+    for (const contract::Name& need : result.model.needs) result.need_is_fact.push_back(result.replaces_fact(need));
     return result;
 }
 
