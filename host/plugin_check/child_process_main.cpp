@@ -25,9 +25,9 @@ constexpr const char* drawn_word = "drawn";
 constexpr const char* default_word = "by-default";
 constexpr int report_descriptor = 3;
 constexpr int file_descriptor = 4;
-enum Word : int { program, inner, file_name, seconds, seed, orders, settings, many_orders, first_rule };
+enum TrialArgument : int { program, inner, file_name, seconds, seed, orders, settings, many_orders, first_rule };
 
-constexpr std::size_t rounds = 41;
+constexpr std::size_t timed_calls = 41;
 
 Group full_block(const std::vector<Group>& groups) {
     const auto largest = std::max_element(
@@ -35,19 +35,19 @@ Group full_block(const std::vector<Group>& groups) {
     return repeated(*largest, usual_block);
 }
 
-// The middle of many: neither the first, cold call nor one that was interrupted.
+// The median of many calls: neither the first, slow call nor an interrupted one.
 double nanoseconds_a_row(const contract::Model& model, const Group& block) {
     Stage stage(model, block.front()->shape, usual_block, Ground::open);
     std::vector<double> taken;
-    for (std::size_t round = 0; round < rounds; ++round) {
+    for (std::size_t round = 0; round < timed_calls; ++round) {
         stage.fill(block);
         stage.begin_results();
         const Clock::time_point begun = Clock::now();
         model.evaluate(&stage.block());
         taken.push_back(std::chrono::duration<double, std::nano>(Clock::now() - begun).count());
     }
-    std::nth_element(taken.begin(), taken.begin() + rounds / 2, taken.end());
-    return taken[rounds / 2] / static_cast<double>(block.size());
+    std::nth_element(taken.begin(), taken.begin() + timed_calls / 2, taken.end());
+    return taken[timed_calls / 2] / static_cast<double>(block.size());
 }
 
 void measure(Subject& subject) {
@@ -62,16 +62,16 @@ class Trial {
 public:
     Trial(Subject& subject, std::vector<const Rule*> asked) : subject_(subject), asked_(std::move(asked)) {}
 
-    void hold() {
+    void run() {
         for (const Rule* rule : asked_) {
             if (rule == nullptr || rule->tries == nullptr) continue;
             subject_.report().say("rule", rule->id);
-            if (const char* lacking = lacking_for(*rule))
-                subject_.report().say("not-tried", std::string("needs ") + lacking);
+            if (const char* unmet = unmet_need_of(*rule))
+                subject_.report().say("not-tried", std::string("needs ") + unmet);
             else if (!try_one(*rule))
                 return;
         }
-        // Measures are no verdict; they are taken only of a plugin that can be called.
+        // Times break no rule; they are measured only for a plugin that can be called.
         if (subject_.effort().many_orders > 0 && held_.count("evaluate.answers") != 0) measure(subject_);
         subject_.report().say("end");
     }
@@ -81,14 +81,14 @@ private:
         return std::any_of(asked_.begin(), asked_.end(), [&](const Rule* rule) { return rule && rule->id == id; });
     }
 
-    // The first that must hold and does not; null where none is lacking.
-    const char* lacking_for(const Rule& rule) const {
+    // The first needed rule that does not hold; null where all hold.
+    const char* unmet_need_of(const Rule& rule) const {
         const auto found = std::find_if(rule.needs.begin(), rule.needs.end(),
                                         [&](const char* id) { return is_asked(id) && held_.count(id) == 0; });
         return found == rule.needs.end() ? nullptr : *found;
     }
 
-    // False where there is no going on.
+    // False where no further rule can be tried.
     bool try_one(const Rule& rule) {
         try {
             const Wrong wrong = rule.tries(subject_);
@@ -99,7 +99,7 @@ private:
             subject_.report().say("broken", error.what());
             return true;
         } catch (const std::exception& error) {
-            subject_.report().say("died", std::string(survives) + " left no way to go on: " + error.what());
+            subject_.report().say("died", std::string(survives) + " could not continue: " + error.what());
         }
         return false;
     }
@@ -125,23 +125,26 @@ std::vector<std::string> words_of(const std::string& file, const CheckOptions& a
 }
 
 std::optional<int> run_trial(int count, const char* const* words) {
-    if (count <= Word::first_rule || std::string_view(words[Word::inner]) != trial_word) return std::nullopt;
+    if (count <= TrialArgument::first_rule || std::string_view(words[TrialArgument::inner]) != trial_word)
+        return std::nullopt;
     sandbox::end_with_parent();
-    const Effort effort{std::strtoull(words[Word::seed], nullptr, 10), std::strtoull(words[Word::orders], nullptr, 10),
-                        std::string_view(words[Word::settings]) == drawn_word ? Settings::drawn : Settings::by_default,
-                        std::strtoull(words[Word::many_orders], nullptr, 10)};
+    const Effort effort{
+        std::strtoull(words[TrialArgument::seed], nullptr, 10),
+        std::strtoull(words[TrialArgument::orders], nullptr, 10),
+        std::string_view(words[TrialArgument::settings]) == drawn_word ? Settings::drawn : Settings::by_default,
+        std::strtoull(words[TrialArgument::many_orders], nullptr, 10)};
     std::vector<const Rule*> asked;
-    for (int i = Word::first_rule; i < count; ++i) asked.push_back(find_rule(words[i]));
+    for (int i = TrialArgument::first_rule; i < count; ++i) asked.push_back(find_rule(words[i]));
 
     sandbox::limit_resources();
-    sandbox::limit_processor_time(std::chrono::seconds(std::strtol(words[Word::seconds], nullptr, 10)));
-    static_cast<void>(plant::is_unit("m"));  // reads its tables while files are still free to read
+    sandbox::limit_processor_time(std::chrono::seconds(std::strtol(words[TrialArgument::seconds], nullptr, 10)));
+    static_cast<void>(plant::is_unit("m"));  // reads the tables of units before files can no longer be opened
     catch_signals(report_descriptor);
     sandbox::forbid_calls();
-    const auto file = contract::PluginFile::handed_over(words[Word::file_name], file_descriptor);
+    const auto file = contract::PluginFile::handed_over(words[TrialArgument::file_name], file_descriptor);
     Subject subject(file, sandbox::ChildReport(report_descriptor), effort);
-    Trial(subject, std::move(asked)).hold();
-    // Nothing of the plugin's own is to be run any more.
+    Trial(subject, std::move(asked)).run();
+    // No destructors: they could run code of the plugin.
     ::_exit(0);
 }
 

@@ -1,4 +1,5 @@
-// The trial as the child holds it: the rules one after another, over the file that it was handed.
+// The main function of the child process that tries a plugin: the rules one after another, on the file that it
+// received.
 #pragma once
 
 #include <optional>
@@ -9,11 +10,11 @@
 
 namespace flutebook::plugin_check {
 
-/// The words that a child is started with. It finds where to report as descriptor 3, the file as 4.
+/// The arguments of such a child. Descriptor 3 is its report, 4 is the file.
 [[nodiscard]] std::vector<std::string> words_of(const std::string& file, const CheckOptions& asked);
 
-/// Where the words of the command line are those: holds the trial and returns the exit code. To be called before
-/// anything else in a process, which is of no other use afterwards.
+/// If the arguments are those of such a child: tries the plugin and ends the process. To be called first in a process.
+/// Otherwise returns nothing.
 [[nodiscard]] std::optional<int> run_trial(int count, const char* const* words);
 
 }  // namespace flutebook::plugin_check

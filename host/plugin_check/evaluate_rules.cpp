@@ -21,7 +21,7 @@ using contract::Model;
 constexpr std::size_t threads = 4;
 constexpr std::size_t rounds_of_a_thread = 3;
 
-// Every row's results as the engine would have them, held against what `wrong` says of each.
+// The first error that `wrong` finds in any row, evaluated in blocks as the engine does.
 Wrong first_wrong(Subject& subject, Wrong (*wrong)(const Model&, const TrialRow&, const Written&)) {
     subject.report().say("phase", "it evaluated");
     const Model& model = subject.model();
@@ -33,7 +33,7 @@ Wrong first_wrong(Subject& subject, Wrong (*wrong)(const Model&, const TrialRow&
     return std::nullopt;
 }
 
-// The same rows in the same order, but in other blocks.
+// The same rows in the same order, in blocks of another size.
 Wrong first_difference(const Model& model, const Group& group, const std::vector<Written>& expected, std::size_t size) {
     const std::vector<Written> now = evaluate(model, group, size);
     for (std::size_t r = 0; r < group.size(); ++r)
@@ -45,7 +45,7 @@ void shuffle(std::vector<std::size_t>& places, Draws& draws) {
     for (std::size_t i = places.size(); i > 1; --i) std::swap(places[i - 1], places[draws.index(i)]);
 }
 
-// The rows of one block in other orders: from behind, then shuffled.
+// The rows of one block in other orders: reversed, then shuffled.
 Wrong first_difference_turned(const Model& model, const Group& block, Draws& draws) {
     const std::vector<Written> expected = evaluate(model, block, usual_block);
     std::vector<std::size_t> places(block.size());
@@ -64,9 +64,9 @@ Wrong first_difference_turned(const Model& model, const Group& block, Draws& dra
     return std::nullopt;
 }
 
-// One thread's share: all groups, each thread beginning with another.
-Wrong take_turn(const Model& model, const std::vector<Group>& groups, const std::vector<std::vector<Written>>& expected,
-                std::size_t first) {
+// The work of one thread: all groups, each thread beginning with another group.
+Wrong compare_on_a_thread(const Model& model, const std::vector<Group>& groups,
+                          const std::vector<std::vector<Written>>& expected, std::size_t first) {
     for (std::size_t i = 0; i < rounds_of_a_thread * groups.size(); ++i) {
         const std::size_t g = (first + i) % groups.size();
         if (auto found = first_difference(model, groups[g], expected[g], usual_block)) return found;
@@ -74,7 +74,7 @@ Wrong take_turn(const Model& model, const std::vector<Group>& groups, const std:
     return std::nullopt;
 }
 
-// What one call on guarded ground came to, in the words of a rule.
+// What a rule says of one call on guarded memory.
 using Judge = Wrong (*)(const Stage&, const Answer&, const Group&);
 
 std::string in_block(const Group& block) {
@@ -90,8 +90,8 @@ Wrong wrote_to_inputs(const Stage& stage, const Answer& answer, const Group& blo
 Wrong left_its_rows(const Stage& stage, const Answer& answer, const Group& block) {
     if (answer.struck) {
         const auto struck = stage.find(*answer.struck);
-        return fmt::format("reached {}, {}",
-                           struck ? "past its rows, beside " + struck->column : "for what it was not handed",
+        return fmt::format("accessed {}, {}",
+                           struck ? "memory past its rows, beside " + struck->column : "memory that it did not receive",
                            in_block(block));
     }
     if (const auto where = stage.strayed())
@@ -99,9 +99,9 @@ Wrong left_its_rows(const Stage& stage, const Answer& answer, const Group& block
     return std::nullopt;
 }
 
-// Blocks of the first so many rows of a full one, each on ground that ends no later than seven rows after it, so that
-// every eighth ends exactly where the ground does.
-Wrong first_misstep(const Model& model, const Group& full, const std::vector<std::size_t>& sizes, Judge judge) {
+// Tries blocks of the first rows of a full block, in each size. The memory ends at most seven rows after a block, and
+// exactly with every eighth block.
+Wrong first_error(const Model& model, const Group& full, const std::vector<std::size_t>& sizes, Judge judge) {
     for (const Ground ground : {Ground::guarded_after, Ground::guarded_before})
         for (auto size = sizes.begin(); size != sizes.end();) {
             const std::size_t capacity = capacity_for(*size);
@@ -115,39 +115,40 @@ Wrong first_misstep(const Model& model, const Group& full, const std::vector<std
     return std::nullopt;
 }
 
-// Every number of rows for one shape, the telling ones for all others.
-Wrong first_misstep(Subject& subject, Judge judge) {
+// Every number of rows for one shape; only the critical numbers for the others.
+Wrong first_error(Subject& subject, Judge judge) {
     std::vector<std::size_t> every(usual_block);
     for (std::size_t i = 0; i < every.size(); ++i) every[i] = i + 1;
     std::vector<std::size_t> sizes = every;
     for (const Group& group : by_shape(subject.rows())) {
-        if (auto found = first_misstep(subject.model(), repeated(group, usual_block), sizes, judge)) return found;
+        if (auto found = first_error(subject.model(), repeated(group, usual_block), sizes, judge)) return found;
         sizes = {1, 7, 8, usual_block - 1, usual_block};
     }
     return std::nullopt;
 }
 
-// The first call that was noted, on this thread.
-Wrong first_noted(const Model& model, const std::vector<Group>& groups,
-                  const char* (sandbox::CallNotes::*noted)() const) {
+// The first recorded call, on this thread.
+Wrong first_recorded(const Model& model, const std::vector<Group>& groups,
+                     const char* (sandbox::CallNotes::*recorded)() const) {
     for (const Group& group : groups) {
         Stage stage(model, group.front()->shape, usual_block, Ground::open);
         for (const Group& block : cut(group, usual_block)) {
             const Answer answer = call(stage, block);
-            if (const char* found = (answer.notes.*noted)()) return fmt::format("called {} {}", found, in_block(block));
+            if (const char* found = (answer.notes.*recorded)())
+                return fmt::format("called {} {}", found, in_block(block));
         }
     }
     return std::nullopt;
 }
 
-// On the thread that loaded the plugin, and on a fresh one.
-Wrong first_noted(Subject& subject, const char* (sandbox::CallNotes::*noted)() const) {
+// On the thread that loaded the plugin, and on a new one.
+Wrong first_recorded(Subject& subject, const char* (sandbox::CallNotes::*recorded)() const) {
     sandbox::watch_calls();
     const std::vector<Group> groups = by_shape(subject.rows());
-    Wrong here = first_noted(subject.model(), groups, noted);
+    Wrong here = first_recorded(subject.model(), groups, recorded);
     if (here) return here;
-    std::jthread([&] { here = first_noted(subject.model(), groups, noted); }).join();
-    return here ? Wrong(*here + ", on a thread of its own") : std::nullopt;
+    std::jthread([&] { here = first_recorded(subject.model(), groups, recorded); }).join();
+    return here ? Wrong(*here + ", on another thread") : std::nullopt;
 }
 
 }  // namespace
@@ -156,8 +157,8 @@ Wrong try_answers(Subject& subject) {
     const Model& model = subject.model();
     const std::vector<Group> groups = by_shape(subject.rows());
     subject.report().say("phase", "it evaluated");
-    if (groups.empty()) return "takes no order: each of those tried lies outside a range that it declares for a need";
-    // Alone first, so that the row is known by name.
+    if (groups.empty()) return "accepts no order: each of those tried lies outside a range that it declares for a need";
+    // One row at a time first, so that an error names its row.
     for (const std::size_t size : {std::size_t{1}, usual_block})
         for (const Group& group : groups) {
             Stage stage(model, group.front()->shape, usual_block, Ground::open);
@@ -185,7 +186,7 @@ Wrong try_floating_point(Subject& subject) {
         Stage stage(model, group.front()->shape, usual_block, Ground::open);
         for (const Group& block : cut(group, usual_block))
             if (const Answer answer = call(stage, block); answer.changed)
-                return "changed " + *answer.changed + " and left it so: " + block[0]->name;
+                return "changed " + *answer.changed + " and did not restore it: " + block[0]->name;
     }
     return std::nullopt;
 }
@@ -204,7 +205,7 @@ Wrong try_order(Subject& subject) {
     const Model& model = subject.model();
     Draws draws(subject.effort().seed);
     for (const Group& group : by_shape(subject.rows()))
-        // Within their block: whether the size of a block matters is another rule's.
+        // Within one block: another rule tries blocks of other sizes.
         for (const Group& block : cut(group, usual_block))
             if (auto found = first_difference_turned(model, block, draws)) return found;
     return std::nullopt;
@@ -230,26 +231,26 @@ Wrong try_threads(Subject& subject) {
         std::vector<std::jthread> running;
         for (std::size_t t = 0; t < threads; ++t)
             running.emplace_back(
-                [&, t] { wrong[t] = take_turn(model, groups, expected, t * groups.size() / threads); });
+                [&, t] { wrong[t] = compare_on_a_thread(model, groups, expected, t * groups.size() / threads); });
     }
     const auto found = std::find_if(wrong.begin(), wrong.end(), [](const Wrong& each) { return each.has_value(); });
     return found == wrong.end() ? std::nullopt : *found;
 }
 
 Wrong try_inputs(Subject& subject) {
-    return first_misstep(subject, wrote_to_inputs);
+    return first_error(subject, wrote_to_inputs);
 }
 
 Wrong try_bounds(Subject& subject) {
-    return first_misstep(subject, left_its_rows);
+    return first_error(subject, left_its_rows);
 }
 
 Wrong try_allocation(Subject& subject) {
-    return first_noted(subject, &sandbox::CallNotes::allocation);
+    return first_recorded(subject, &sandbox::CallNotes::allocation);
 }
 
 Wrong try_apart(Subject& subject) {
-    return first_noted(subject, &sandbox::CallNotes::asked);
+    return first_recorded(subject, &sandbox::CallNotes::asked);
 }
 
 }  // namespace flutebook::plugin_check

@@ -17,14 +17,14 @@ namespace {
 constexpr const char* promised = "flutebook_plugin";
 constexpr std::size_t most_named = 5;
 
-// What every machine that runs the host has: the languages' own libraries, and what a compiler adds to find faults.
+// The libraries that every machine with the host has: those of the languages, and those of a compiler's sanitizers.
 constexpr std::string_view of_the_languages[] = {
     "libc.so",  "libm.so",  "libstdc++.so", "libgcc_s.so", "libc++.so",   "libc++abi.so", "libpthread.so",
     "libdl.so", "librt.so", "ld-linux",     "libasan.so",  "libubsan.so", "libtsan.so",   "libclang_rt."};
-// What linkers have always marked in every library.
+// The symbols that linkers add to every library.
 constexpr std::string_view of_the_linker[] = {"_init", "_fini", "__bss_start", "_edata", "_end"};
 
-// The sealed bytes in memory: no process can shorten them meanwhile.
+// The bytes of the sealed file in memory: no process can shorten the file while it is mapped.
 class Bytes {
 public:
     explicit Bytes(int file) {
@@ -48,7 +48,7 @@ ReadObject read(const Subject& subject) {
     return read_shared_object(Bytes(subject.file().descriptor()).all());
 }
 
-// Of a file that is known to be a library.
+// For a file that is known to be a library.
 SharedObject object_of(const Subject& subject) {
     return read(subject).object.value_or(SharedObject{});
 }
@@ -91,7 +91,7 @@ Wrong try_exports(Subject& subject) {
                            others.empty() ? "" : fmt::format(", but {}", some_of(others)));
     if (!found->is_data) return fmt::format("exports {} as a function; it is constant data", promised);
     if (!others.empty())
-        subject.report().say("note", fmt::format("it exports more than anybody asks for: {}; build it by "
+        subject.report().say("note", fmt::format("it exports symbols that the host does not use: {}; build it by "
                                                  "flutebook_add_plugin, or hide all but {}",
                                                  some_of(others), promised));
     return std::nullopt;
@@ -103,10 +103,9 @@ Wrong try_libraries(Subject& subject) {
     for (const std::string& library : object.needed)
         if (!is_of_the_languages(library)) foreign.push_back(library);
     if (!foreign.empty())
-        return fmt::format("needs {}, which a plant's machine may not have; link it in", some_of(foreign));
+        return fmt::format("needs {}, which a plant's machine may not have; link it statically", some_of(foreign));
     if (!object.searched.empty())
-        return fmt::format("has its libraries looked for in {}; link it without a search path",
-                           some_of(object.searched));
+        return fmt::format("has a search path for libraries: {}; link it without one", some_of(object.searched));
     if (!object.needed.empty()) subject.report().say("note", "it needs " + some_of(object.needed));
     return std::nullopt;
 }

@@ -18,19 +18,19 @@ namespace {
 using contract::Model;
 using contract::Range;
 
-constexpr std::size_t at_a_time = 100;  // orders; each group is reported to the parent
+constexpr std::size_t at_a_time = 100;  // orders; each part is reported to the parent
 
 struct FuzzFault {
-    std::size_t orders;  // that many, from the first on, bring it out
+    std::size_t orders;  // the first so many orders show the fault
     std::string text;
 };
 
-// The fault that the fewest orders bring out.
+// Keeps the fault that the fewest orders show.
 void take_earlier(std::optional<FuzzFault>& first, std::size_t orders, Wrong wrong) {
     if (wrong && (!first || orders < first->orders)) first = FuzzFault{orders, std::move(*wrong)};
 }
 
-// A settings's values are part of what brings a fault out.
+// Adds the settings of the row: the fault may depend on them.
 std::string with_settings(const Model& model, const TrialRow& row, const std::string& text) {
     std::string result;
     for (std::size_t s = 0; s < model.settings.size(); ++s)
@@ -45,7 +45,7 @@ Wrong wrong_row(const Model& model, const TrialRow& row, const Written& written)
     return std::nullopt;
 }
 
-// Each row by itself, in full blocks.
+// Checks each row, in full blocks.
 void try_rows(const Model& model, const Group& group, std::optional<FuzzFault>& first) {
     Stage stage(model, group.front()->shape, usual_block, Ground::open);
     for (const Group& block : cut(group, usual_block)) {
@@ -58,7 +58,7 @@ void try_rows(const Model& model, const Group& group, std::optional<FuzzFault>& 
     }
 }
 
-// All rows again, in another order and in blocks of another size.
+// Evaluates all rows again, in another order and in blocks of another size.
 void try_again_otherwise(const Model& model, Group group, Draws& draws, std::size_t orders,
                          std::optional<FuzzFault>& first) {
     const std::vector<Written> expected = evaluate(model, group, usual_block);
@@ -73,15 +73,15 @@ void try_again_otherwise(const Model& model, Group group, Draws& draws, std::siz
 }
 
 constexpr std::size_t orders_for_use = 400;
-constexpr std::size_t swaps = 3;  // with other rows of the same shape
+constexpr std::size_t swaps = 3;  // of values, with other rows of the same shape
 constexpr std::size_t draws_inside = 2;
 
-// Where an input's values stand in a row, and what they may be besides those of other rows.
+// Where an input's values are in a row, and which values it may have besides those of other rows.
 struct FuzzInput {
     std::string name;
     std::vector<std::vector<double>> TrialRow::*list;
     std::size_t place;
-    std::optional<Range> free;  // nothing: only what made orders have may be relied on
+    std::optional<Range> free;  // nothing: only values of generated orders are valid
     bool is_choice;
 };
 
@@ -104,7 +104,7 @@ double free_value(const FuzzInput& input, std::size_t way, Draws& draws) {
     return input.is_choice ? draws.whole(input.free->low, input.free->high) : inside(draws, *input.free);
 }
 
-// The rows of a group with other values of one input: another row's, or, where it is free, any that it may have.
+// The rows of a group with other values of one input: another row's, or, where it has a free range, any value in it.
 std::vector<TrialRow> varied(const Group& group, const FuzzInput& input, std::size_t way, Draws& draws) {
     std::vector<TrialRow> result;
     for (const TrialRow* row : group) result.push_back(*row);
@@ -118,8 +118,8 @@ std::vector<TrialRow> varied(const Group& group, const FuzzInput& input, std::si
     return result;
 }
 
-bool moves(const Model& model, const std::vector<Group>& groups, const std::vector<std::vector<Written>>& expected,
-           const FuzzInput& input, Draws& draws) {
+bool changes_results(const Model& model, const std::vector<Group>& groups,
+                     const std::vector<std::vector<Written>>& expected, const FuzzInput& input, Draws& draws) {
     const std::size_t ways = input.free ? swaps + 2 + draws_inside : swaps;
     for (std::size_t way = 0; way < ways; ++way)
         for (std::size_t g = 0; g < groups.size(); ++g) {
@@ -141,7 +141,7 @@ Wrong try_many_orders(Subject& subject) {
     std::size_t count = 0;
     for (std::size_t done = 0; done < all; done += at_a_time) {
         const std::size_t orders = std::min(all - done, at_a_time);
-        subject.report().say("phase", fmt::format("made orders from {} on were tried", done + 1));
+        subject.report().say("phase", fmt::format("generated orders from {} on were tried", done + 1));
         const std::vector<TrialRow> rows = source.next(orders);
         count += rows.size();
         std::optional<FuzzFault> first;
@@ -166,11 +166,12 @@ Wrong try_use(Subject& subject) {
     std::vector<std::string> unused;
     for (const FuzzInput& input : inputs_of(model)) {
         subject.report().say("phase", input.name + " was varied");
-        if (!moves(model, groups, expected, input, draws)) unused.push_back(input.name);
+        if (!changes_results(model, groups, expected, input, draws)) unused.push_back(input.name);
     }
     if (unused.empty()) return std::nullopt;
-    return fmt::format("declares and does not use {}: no result of {} rows moved with {}; use it, or do not declare it",
-                       fmt::join(unused, ", "), rows.size(), unused.size() == 1 ? "it" : "them");
+    return fmt::format(
+        "declares and does not use {}: no result of {} rows changed with {}; use it, or do not declare it",
+        fmt::join(unused, ", "), rows.size(), unused.size() == 1 ? "it" : "them");
 }
 
 }  // namespace flutebook::plugin_check

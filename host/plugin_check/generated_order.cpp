@@ -25,7 +25,7 @@ std::string numbered(const char* letters, std::size_t number) {
     return letters + std::to_string(number + 1);
 }
 
-// A share of waste or loss: often nothing, at times as much as `most`.
+// A share of waste or loss: often 0, sometimes `most`.
 double share(Draws& draws, double usual, double most) {
     switch (draws.index(8)) {
         case 0:
@@ -167,7 +167,7 @@ std::vector<std::size_t> of_kind(const Plant& plant, Converter::Kind kind) {
 }
 
 // A machine of the kind that the style needs, with up to two others: mostly in the order of the trade (print, cut,
-// fold and glue), at times in any order.
+// fold and glue), sometimes in any order.
 std::optional<std::vector<std::size_t>> given_route(Draws& draws, const Plant& plant, Converter::Kind kind) {
     const std::vector<std::size_t> fit = of_kind(plant, kind);
     if (fit.empty() || draws.one_in(2)) return std::nullopt;
@@ -249,7 +249,7 @@ Request ordered(Draws& draws, const Plant& plant) {
     return request;
 }
 
-// Now and then a roll that the sheets fill to the last hair: where rounding would lose an out.
+// Sometimes a roll that the sheets fill exactly: a rounding error would then lose an out.
 void fit_a_roll_exactly(Draws& draws, Plant& plant, const Request& request) {
     if (!request.outline || !draws.one_in(4)) return;
     const double exact = request.outline->width_mm * draws.whole(2, 5) + plant.corrugators.front().trim_min_mm;
@@ -259,7 +259,7 @@ void fit_a_roll_exactly(Draws& draws, Plant& plant, const Request& request) {
 
 }  // namespace
 
-MadeOrder make_order(std::uint64_t seed) {
+GeneratedOrder make_order(std::uint64_t seed) {
     Draws draws(seed);
     Plant plant{};
     plant.name = "Plant " + std::to_string(seed);

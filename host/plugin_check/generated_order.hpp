@@ -1,11 +1,9 @@
-// Random draws that are the same on every machine and with every standard library: the engine is the standard's own,
-// whose numbers are prescribed; the distributions are not, so they are written here.
+// Plants and orders generated from a seed, to try models with: plausible ones, and among them the extremes of what is
+// valid (no run waste or half of the sheets, no roll loss, no trim, one sheet or ten million).
 //
-// Plants and orders made from a seed, to try models with before a plant does: plausible ones, and among them the far
-// ends of what is legal (no run waste or half of it, no roll loss, no trim, one sheet or ten million).
-//
-// Most orders can be made; about one in five fits nowhere. The same seed gives the same plant and order on every
-// machine.
+// Most orders can be made; about one in five fits no machine. The same seed gives the same plant and order on every
+// machine and with every standard library: the standard prescribes the numbers of its random engines, but not those of
+// its distributions, so the distributions are written here.
 #pragma once
 
 #include <cmath>
@@ -19,15 +17,15 @@
 
 namespace flutebook::plugin_check {
 
-/// A source of draws, a function of its seed alone. One thread at a time.
+/// Random numbers that depend on the seed only. One thread at a time.
 class Draws {
 public:
     explicit Draws(std::uint64_t seed) : bits_(seed) {}
 
-    /// For a source of its own.
+    /// A seed for another object.
     [[nodiscard]] std::uint64_t seed() { return bits_(); }
 
-    /// Below `count`; the bias of the remainder is far below what a test could see.
+    /// Below `count`. The bias of the remainder is too small to matter.
     [[nodiscard]] std::size_t index(std::size_t count) { return static_cast<std::size_t>(bits_() % count); }
 
     [[nodiscard]] bool one_in(std::size_t count) { return index(count) == 0; }
@@ -42,7 +40,7 @@ public:
         return low + static_cast<double>(index(static_cast<std::size_t>(high - low) + 1));
     }
 
-    /// A length as people write them: mostly whole mm, at times a decimal, at times a sixteenth of an inch.
+    /// A length as people write it: mostly whole mm, sometimes with a decimal, sometimes in sixteenths of an inch.
     [[nodiscard]] double length_mm(double low, double high) {
         const double length = between(low, high);
         switch (index(8)) {
@@ -64,13 +62,13 @@ private:
     std::mt19937_64 bits_;
 };
 
-struct MadeOrder {
+struct GeneratedOrder {
     plant::Plant plant;
     orders::Request request;
 };
 
 /// 1 to 3 corrugators, up to 5 converters of every kind, boards of single face, single and double wall; one request
-/// in any style, its route given (1 to 3 machines) or left out, 1 to 4 quantities. The plant lists no models.
-[[nodiscard]] MadeOrder make_order(std::uint64_t seed);
+/// in any style, with a route (1 to 3 machines) or without, 1 to 4 quantities. The plant lists no models.
+[[nodiscard]] GeneratedOrder make_order(std::uint64_t seed);
 
 }  // namespace flutebook::plugin_check

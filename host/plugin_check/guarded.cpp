@@ -27,7 +27,7 @@ struct Guard {
 };
 thread_local Guard* innermost = nullptr;
 
-// Only what is safe whatever was struck: constant texts, one write, and the end.
+// Does only what is safe at any signal: constant texts, one write, and the end of the process.
 [[noreturn]] void report_and_end(int signal, int system_call) {
     const bool is_forbidden = signal == SIGSYS || signal == SIGXFSZ;
     const char* name = ::sigabbrev_np(signal);
@@ -38,7 +38,7 @@ thread_local Guard* innermost = nullptr;
                                  : name == nullptr ? "NAL"
                                                    : name,
                                  is_forbidden ? " while " : ") while ",
-                                 doing_now == nullptr ? "a thread of its own ran" : doing_now,
+                                 doing_now == nullptr ? "another thread ran" : doing_now,
                                  "\n"};
     std::array<iovec, std::size(parts)> pieces{};
     for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -56,7 +56,7 @@ void take(int signal, siginfo_t* about, void*) {
     siglongjmp(innermost->back, 1);
 }
 
-// A stack that ran over leaves no room for the handler: this thread's has one of its own.
+// A separate stack for the signal handler of this thread: after a stack overflow the normal one has no room.
 class AlternateStack {
 public:
     AlternateStack() : memory_(size) {

@@ -1,5 +1,5 @@
-// Signals that code which is not ours raises: told to whoever listens, instead of suffered in silence. For children
-// alone: whatever the code held when it was struck stays as it was.
+// Reports the signals that a plugin's code raises, before the process ends. For child processes only: locks and memory
+// that the code held at the signal stay as they were.
 #pragma once
 
 #include <cstdint>
@@ -9,12 +9,12 @@
 
 namespace flutebook::plugin_check {
 
-/// The signals of a program that goes wrong are caught from now on. Outside guarded() one is reported to this
-/// descriptor, as the word `died` with the rule that it breaks and what was being done, and ends the process: nothing
-/// that the struck code may hold, memory's own lock among it, is touched any more.
+/// Catches the signals of faulty code. Outside guarded() a signal is reported to this descriptor, as the word `died`
+/// with the rule that it breaks and the current task, and ends the process. The report uses nothing that the
+/// interrupted code may have locked, such as the allocator.
 void catch_signals(int report);
 
-/// Says what this thread is doing, as it goes on after "while": "evaluating made order 3". One at a time.
+/// Names what this thread is doing, as it follows "while": "evaluating generated order 3". One at a time.
 class CurrentTask {
 public:
     /// `text` must outlive this object.
@@ -27,8 +27,8 @@ private:
     const char* before_;
 };
 
-/// Runs the work; where it touches memory that it must not, stops it there and tells the address. For code that holds
-/// nothing. Exceptions pass through.
+/// Runs the work. If it accesses memory that it must not, stops it and returns the address. For code without locks or
+/// destructors. Exceptions pass through.
 [[nodiscard]] std::optional<std::uintptr_t> guarded(const std::function<void()>& work);
 
 }  // namespace flutebook::plugin_check

@@ -19,7 +19,7 @@ double metres(double mm) {
     return mm / 1000;
 }
 
-// The converters, from the last back to the first; returns the pieces asked of the corrugator.
+// Calculates the converters, from the last to the first; returns the pieces that the corrugator must deliver.
 double convert(const Row& row, RunNumbers& result) {
     const geometry::Route& route = *row.candidate->route;
     const double box = row.order->layout->blank.area_m2;

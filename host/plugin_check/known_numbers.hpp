@@ -1,5 +1,5 @@
-// Every number that a model may rely on in any plant, for one row: the facts of the host, and what a run provides by
-// its arithmetic. A trial needs no plugin but the one that is tried.
+// Every number that a model may need in any plant, for one row: the host's facts, and the results of a run. So no other
+// plugin is needed to try one.
 #pragma once
 
 #include <cstddef>
@@ -11,7 +11,7 @@
 
 namespace flutebook::plugin_check {
 
-/// What the run of an order comes to, in kg, m, m2, h and pieces; vectors by step 0 .. K+1 or by ply.
+/// The results of the run of an order, in kg, m, m2, h and pieces; vectors by step 0 .. K+1 or by ply.
 struct RunNumbers {
     std::vector<double> fed, good, scrap_kg, hours;
     std::vector<double> issued_kg;
@@ -20,18 +20,18 @@ struct RunNumbers {
 
 [[nodiscard]] RunNumbers run_numbers(const engine::Row& row);
 
-/// A name that is known without any plugin: its unit and axis, and its values in a row.
+/// A name that has a meaning without any plugin.
 struct KnownName {
     std::string name, unit;
     contract::Axis axis;
     contract::Range range;
-    bool may_be_provided;  // a model may take its place, or is expected to give it
+    bool may_be_provided;  // a model may replace it, or is expected to provide it
 };
 
 /// Facts first, in the engine's order.
 [[nodiscard]] const std::vector<KnownName>& known_names();
 
-/// Of all known names, in their order; each by its axis index.
+/// The values of all known names in a row, in the order of known_names(); each by its axis index.
 [[nodiscard]] std::vector<std::vector<double>> known_values(const engine::Row& row);
 
 }  // namespace flutebook::plugin_check

@@ -16,14 +16,14 @@ namespace {
 
 using contract::Model;
 
-// What the host would say of the file, without the file's name.
+// The host's own message about the file, without the file's name.
 Wrong said_by_host(const Subject& subject, const ModelError& error) {
     const std::string begin = subject.file().where() + ": ";
     const std::string& line = error.lines().front();
     return line.compare(0, begin.size(), begin) == 0 ? line.substr(begin.size()) : line;
 }
 
-// Words that tell somebody something, and not the name over again.
+// Whether the text explains something: it has letters and does not repeat the name.
 bool says_something(const std::string& text, const std::string& name) {
     const auto is_letter = [](unsigned char sign) { return std::isalpha(sign) != 0 || sign >= 0x80; };
     return text != name && std::any_of(text.begin(), text.end(), is_letter);
@@ -74,7 +74,7 @@ Wrong try_description(Subject& subject) {
 
 Wrong try_documented(Subject& subject) {
     const Model& model = subject.model();
-    const auto wrong = [](const std::string& what) { return "says nothing of " + what + "; write a few words"; };
+    const auto wrong = [](const std::string& what) { return "does not describe " + what + "; write a few words"; };
     if (!says_something(model.title, "")) return wrong("itself: its title is empty");
     for (const auto* list : {&model.needs, &model.provides})
         for (const contract::Name& name : *list)
@@ -108,7 +108,7 @@ Wrong try_shedding(Subject& subject) {
     const bool lays_out_the_run = std::any_of(model.provides.begin(), model.provides.end(),
                                               [](const contract::Name& item) { return item.name == "run.good"; });
     if (model.losses.empty() || lays_out_the_run) return std::nullopt;
-    return fmt::format("sheds {} and does not provide run.good; paper is lost by the model that lays out the run alone",
+    return fmt::format("sheds {} and does not provide run.good; only the model that provides run.good may shed paper",
                        model.losses.front().cause);
 }
 

@@ -14,9 +14,9 @@ namespace {
 
 using contract::Model;
 
-constexpr double hair = 1e-9;  // of the mass that came in
+constexpr double tolerance = 1e-9;  // as a share of the mass that came in
 
-// What a row gave under a name, by axis index; nothing where the model does not provide it.
+// The values of a provided name in a row, by axis index; empty where the model does not provide it.
 std::vector<double> provided(const Model& model, const TrialRow& row, const Written& written, const std::string& name,
                              const std::string& unit) {
     std::size_t place = 0;
@@ -102,12 +102,12 @@ Wrong difference(const Model& model, const TrialRow& row, const Written& first, 
 Wrong wrong_answer(const Model& model, Stage& stage, const Group& block) {
     const Answer answer = call(stage, block);
     const std::string& name = block.front()->name;
-    if (answer.threw) return fmt::format("threw an exception past its border: {}", name);
-    if (answer.code != 0) return fmt::format("reported a fault of its own, {}: {}", answer.code, name);
+    if (answer.threw) return fmt::format("threw an exception out of evaluate: {}", name);
+    if (answer.code != 0) return fmt::format("returned the error code {}: {}", answer.code, name);
     for (std::size_t r = 0; r < block.size(); ++r)
         if (const std::uint32_t refused = stage.written(r).refused; refused > model.reasons.size())
-            return fmt::format("refused a row for reason {}, of {} that it declares: {}", refused, model.reasons.size(),
-                               block[r]->name);
+            return fmt::format("refused a row for reason {}, but declares {} reasons: {}", refused,
+                               model.reasons.size(), block[r]->name);
     return std::nullopt;
 }
 
@@ -127,8 +127,9 @@ Wrong wrong_range(const Model& model, const TrialRow& row, const Written& writte
     for (const auto& provide : model.provides)
         for (std::size_t i = 0; i < row.shape.extent(provide.axis); ++i, ++place)
             if (!provide.range.holds(written.numbers[place]))
-                return fmt::format("gave {} as {}, it promised {} to {}: {}", result_name(model, row.shape, place),
-                                   written.numbers[place], provide.range.low, provide.range.high, row.name);
+                return fmt::format("gave {} as {}, outside its declared range {} to {}: {}",
+                                   result_name(model, row.shape, place), written.numbers[place], provide.range.low,
+                                   provide.range.high, row.name);
     return std::nullopt;
 }
 
@@ -140,13 +141,13 @@ Wrong wrong_balance(const Model& model, const TrialRow& row, const Written& writ
     const std::size_t first = written.numbers.size() - model.losses.size() * row.shape.steps;
     for (std::size_t i = first; i < written.numbers.size(); ++i) {
         left += written.numbers[i];
-        if (!(written.numbers[i] >= -hair * came_in))
-            return fmt::format("shed less than nothing, {} kg as {}: {}", written.numbers[i],
+        if (!(written.numbers[i] >= -tolerance * came_in))
+            return fmt::format("shed a negative mass, {} kg as {}: {}", written.numbers[i],
                                result_name(model, row.shape, i), row.name);
     }
-    if (std::fabs(came_in - left) <= hair * came_in) return std::nullopt;
-    return fmt::format("let {:.6g} kg {} of {:.6g} kg issued: {}", std::fabs(came_in - left),
-                       came_in > left ? "vanish" : "come from nowhere", came_in, row.name);
+    if (std::fabs(came_in - left) <= tolerance * came_in) return std::nullopt;
+    return fmt::format("accounted for {:.6g} kg {} than the {:.6g} kg issued: {}", std::fabs(came_in - left),
+                       came_in > left ? "less" : "more", came_in, row.name);
 }
 
 }  // namespace flutebook::plugin_check

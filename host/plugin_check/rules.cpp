@@ -26,35 +26,37 @@ Wrong try_kept(Subject& subject) {
 
 Rules of_conduct() {
     return {{survives, "it neither crashes nor ends the process", nullptr, {}, for_trust},
-            {comes_back, "every call comes back in time", nullptr, {}, for_trust},
-            {takes_little, "it takes no memory without end", nullptr, {}, for_trust},
+            {comes_back, "every call returns in time", nullptr, {}, for_trust},
+            {takes_little, "it uses a limited amount of memory", nullptr, {}, for_trust},
             {keeps_to_itself, "it starts no process, changes no file and opens no connection", nullptr, {}, for_trust}};
 }
 
 Rules of_the_file() {
     const char* library = "file.library";
-    return {
-        {library, "it is a library for this machine, whole in all its parts", try_library, {}, for_check},
-        {"file.exports", "it exports the one symbol that is promised", try_exports, {library}, for_check},
-        {"file.libraries", "it needs no library beside those of its language", try_libraries, {library}, for_check}};
+    return {{library, "it is a complete library for this machine", try_library, {}, for_check},
+            {"file.exports", "it exports the symbol flutebook_plugin", try_exports, {library}, for_check},
+            {"file.libraries", "it needs no library but those of its language", try_libraries, {library}, for_check}};
 }
 
 Rules of_loading() {
     const std::vector<const char*> loaded = {binds};
     return {
-        {binds, "it loads, with all it calls in place", try_loading, {"file.library", "file.exports"}, for_trust},
-        {keeps_rounding, "the floating-point environment stays as it was", try_loading_floating_point, loaded,
+        {binds,
+         "it loads, and every function that it calls exists",
+         try_loading,
+         {"file.library", "file.exports"},
          for_trust},
-        {"load.signals", "the handlers of signals stay as they were", try_kept<sandbox::KeptState::signals>, loaded,
+        {keeps_rounding, "the floating-point environment does not change", try_loading_floating_point, loaded,
+         for_trust},
+        {"load.signals", "the signal handlers do not change", try_kept<sandbox::KeptState::signals>, loaded, for_check},
+        {"load.locale", "the locale does not change", try_kept<sandbox::KeptState::locale>, loaded, for_check},
+        {"load.environment", "the environment does not change", try_kept<sandbox::KeptState::environment>, loaded,
          for_check},
-        {"load.locale", "the locale stays as it was", try_kept<sandbox::KeptState::locale>, loaded, for_check},
-        {"load.environment", "the environment stays as it was", try_kept<sandbox::KeptState::environment>, loaded,
-         for_check},
-        {"load.folder", "the working folder stays as it was", try_kept<sandbox::KeptState::folder>, loaded, for_check},
+        {"load.folder", "the working folder does not change", try_kept<sandbox::KeptState::folder>, loaded, for_check},
         {"load.threads", "no thread is started", try_kept<sandbox::KeptState::threads>, loaded, for_check},
-        {"load.descriptors", "no file is left open, none is closed", try_kept<sandbox::KeptState::descriptors>, loaded,
-         for_check},
-        {"load.file-mode", "the rights of new files stay as they were", try_kept<sandbox::KeptState::file_mode>, loaded,
+        {"load.descriptors", "no file stays open, and none is closed", try_kept<sandbox::KeptState::descriptors>,
+         loaded, for_check},
+        {"load.file-mode", "the rights of new files do not change", try_kept<sandbox::KeptState::file_mode>, loaded,
          for_check},
     };
 }
@@ -62,12 +64,12 @@ Rules of_loading() {
 Rules of_its_description() {
     const std::vector<const char*> described = {reads};
     return {
-        {reads, "it is whole: names, units, ranges and defaults are fit", try_description, {binds}, for_trust},
-        {"description.documented", "whatever is declared has words that say what it is", try_documented, described,
+        {reads, "it is complete: names, units, ranges and defaults are valid", try_description, {binds}, for_trust},
+        {"description.documented", "everything declared has a text that explains it", try_documented, described,
          for_check},
-        {"description.known-names", "names that the host knows have its unit and axis", try_known_names, described,
+        {"description.known-names", "names that the host knows have their unit and axis", try_known_names, described,
          for_check},
-        {"description.shedding", "it sheds nothing, unless it lays out the run", try_shedding, described, for_check},
+        {"description.shedding", "it sheds no paper, unless it provides run.good", try_shedding, described, for_check},
     };
 }
 
@@ -77,31 +79,23 @@ Rules of_its_evaluation() {
     const char* repeats = "evaluate.repeats";
     const std::vector<const char*> answered = {answers};
     return {
-        {answers, "every call answers, and refuses rows for declared reasons alone", try_answers, {reads}, for_trust},
-        {"evaluate.inputs", "it writes to nothing that it was handed to read", try_inputs, answered, for_check},
+        {answers, "every call succeeds, and refuses rows for declared reasons only", try_answers, {reads}, for_trust},
+        {"evaluate.inputs", "it does not write to its inputs", try_inputs, answered, for_check},
         {"evaluate.bounds",
-         "it touches its rows alone, in blocks of 1 to the most rows",
+         "it accesses its own rows only, in blocks of every size",
          try_bounds,
          {"evaluate.inputs"},
          for_check},
         {numbers, "every result is a number", try_numbers, answered, for_trust},
-        {"evaluate.ranges", "what it provides lies in the range it promised", try_ranges, {numbers}, for_check},
-        {"evaluate.floating-point", "the floating-point environment stays as it was", try_floating_point, answered,
+        {"evaluate.ranges", "every provided number is in its declared range", try_ranges, {numbers}, for_check},
+        {"evaluate.floating-point", "the floating-point environment does not change", try_floating_point, answered,
          for_trust},
-        {repeats, "the same rows again come to the same bits", try_repeats, answered, for_trust},
-        {"evaluate.order",
-         "rows come to the same bits wherever they stand in a block",
-         try_order,
-         {repeats},
-         for_trust},
-        {"evaluate.blocks",
-         "rows come to the same bits in blocks of any size",
-         try_blocks,
-         {"evaluate.order"},
-         for_trust},
-        {"evaluate.threads", "rows come to the same bits on any thread", try_threads, {"evaluate.blocks"}, for_trust},
-        {"evaluate.allocation", "it takes no memory and gives none back", try_allocation, answered, for_check},
-        {"evaluate.apart", "it asks no clock, lock, file, environment, chance or other thread", try_apart, answered,
+        {repeats, "the same rows give the same bits again", try_repeats, answered, for_trust},
+        {"evaluate.order", "rows give the same bits at any place in a block", try_order, {repeats}, for_trust},
+        {"evaluate.blocks", "rows give the same bits in blocks of any size", try_blocks, {"evaluate.order"}, for_trust},
+        {"evaluate.threads", "rows give the same bits on any thread", try_threads, {"evaluate.blocks"}, for_trust},
+        {"evaluate.allocation", "it allocates and frees no memory", try_allocation, answered, for_check},
+        {"evaluate.apart", "it uses no clock, lock, file, environment, random number or thread", try_apart, answered,
          for_check},
     };
 }
@@ -111,19 +105,19 @@ Rules of_settings_truth_and_chance() {
     const char* balance = "truth.balance";
     return {
         {"settings.reading",
-         "each can be set to both its ends, and to nothing beyond",
+         "each can be set to both ends of its range, and to nothing beyond",
          try_reading,
          {reads},
          for_check},
-        {ends, "at either end of each it comes to numbers", try_ends, {"evaluate.numbers"}, for_check},
+        {ends, "every result is a number at either end of each", try_ends, {"evaluate.numbers"}, for_check},
         {balance,
-         "what it sheds balances the mass that came in",
+         "the mass balances: paper and adhesive in, boxes and losses out",
          try_balance,
          {"description.shedding", "evaluate.numbers"},
          for_trust},
-        {"truth.use", "every need and every setting moves a result", try_use, {"evaluate.repeats"}, for_check},
+        {"truth.use", "every need and every setting changes a result", try_use, {"evaluate.repeats"}, for_check},
         {"fuzz.orders",
-         "with settings anywhere, they keep what was tried before",
+         "the rules above hold with settings anywhere in their ranges",
          try_many_orders,
          {"evaluate.ranges", "evaluate.threads", ends, balance},
          for_check},

@@ -1,4 +1,4 @@
-// The rules that a plugin is tried by: each with a name, a sentence, and what tries it.
+// The rules that a plugin must keep: each has a name, a sentence, and a function that tries it.
 #pragma once
 
 #include <cstddef>
@@ -10,32 +10,33 @@ namespace flutebook::plugin_check {
 
 class Subject;
 
-/// What is wrong, as a sentence goes on after "the plugin": "left web.length without a number in made order 3 ...".
+/// What the plugin did wrong, as the predicate of a sentence: "left web.length without a number: generated order 3
+/// ...". Nothing where the rule holds.
 using Wrong = std::optional<std::string>;
 
 struct Rule {
-    const char* id;        // "evaluate.repeats"; what stands before the point is its group
-    const char* sentence;  // what holds where the rule is kept
+    const char* id;        // "evaluate.repeats"; the part before the point is its group
+    const char* sentence;  // what is true where the rule holds
     Wrong (*tries)(Subject&);
     std::vector<const char*> needs;  // the rules that must hold for this one to be tried
     bool is_asked_for_trust;
 
     [[nodiscard]] std::string group() const;
-    /// What a plugin did against it is told in the words that the host itself would refuse the file with.
+    /// Whether the text of a broken rule is the message with which the host itself refuses the file.
     [[nodiscard]] bool is_in_hosts_words() const;
 };
 
-/// In the order in which they are tried, and shown; those of one group stand together. Those of the group `conduct` are
-/// tried by all the others: they have no function of their own.
+/// In the order in which they are tried and shown, group by group. The rules of the group `conduct` have no function:
+/// all other rules try them.
 [[nodiscard]] const std::vector<Rule>& rules();
 
 /// Null where there is none.
 [[nodiscard]] const Rule* find_rule(const std::string& id);
 
-/// The rules that are asked for before a file is trusted.
+/// The rules that a file must keep before the host loads it.
 [[nodiscard]] std::vector<const Rule*> rules_of_trust();
 
-// How a plugin may end its process, and the rule that it breaks by it.
+// The rules that a plugin breaks when it ends its process or must be stopped.
 inline constexpr const char* survives = "conduct.survives";
 inline constexpr const char* comes_back = "conduct.comes-back";
 inline constexpr const char* takes_little = "conduct.memory";

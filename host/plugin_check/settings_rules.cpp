@@ -24,7 +24,7 @@ using contract::Setting;
 using contract::VariesBy;
 using plant::Node;
 
-// As a person writes it: without an exponent, and so that it reads as the same number.
+// The number without an exponent, as people write it, with enough digits to be read as the same number.
 std::string plain(double number) {
     std::array<char, 800> signs;
     const auto end = std::to_chars(signs.data(), signs.data() + signs.size(), number, std::chars_format::fixed);
@@ -49,14 +49,14 @@ Node map_node(const std::vector<std::string>& keys, const Node& value) {
     return result;
 }
 
-// One setting of the model, written into the files of a plant or into a request, and read by the host.
+// Writes one setting of the model into a plant's files or a request, and reads it as the host does.
 class SettingReading {
 public:
-    SettingReading(const Model& model, const Setting& setting) : model_(model), made_(make_order(1)) {
+    SettingReading(const Model& model, const Setting& setting) : model_(model), generated_(make_order(1)) {
         model_.settings = {setting};
     }
 
-    // Nothing where the host refuses it.
+    // Nothing where the host refuses the value.
     std::optional<double> read(const std::string& text) {
         try {
             return by_request() ? read_in_request(text) : read_in_plant(text);
@@ -70,39 +70,39 @@ private:
     bool by_request() const { return setting().varies_by == VariesBy::request; }
 
     double read_in_request(const std::string& text) {
-        made_.request.extras = map_node({model_.id}, map_node({setting().name}, text_node(text)));
-        return contract::read_request_settings(made_.request, made_.plant.currency, {model_}).front();
+        generated_.request.extras = map_node({model_.id}, map_node({setting().name}, text_node(text)));
+        return contract::read_request_settings(generated_.request, generated_.plant.currency, {model_}).front();
     }
 
     double read_in_plant(const std::string& text) {
         const std::vector<std::string> keys = codes();
         const Node value = keys.empty() ? text_node(text) : map_node(keys, text_node(text));
-        made_.plant.models = {{model_.id, {}, map_node({setting().name}, value)}};
-        return contract::read_settings(made_.plant, {model_}, {{0}}).front().front().values.front();
+        generated_.plant.models = {{model_.id, {}, map_node({setting().name}, value)}};
+        return contract::read_settings(generated_.plant, {model_}, {{0}}).front().front().values.front();
     }
 
     std::vector<std::string> codes() const {
         std::vector<std::string> result;
         if (setting().varies_by == VariesBy::paper)
-            for (const auto& paper : made_.plant.papers) result.push_back(paper.code);
+            for (const auto& paper : generated_.plant.papers) result.push_back(paper.code);
         if (setting().varies_by == VariesBy::flute)
-            for (const auto& flute : made_.plant.flutes) result.push_back(flute.code);
+            for (const auto& flute : generated_.plant.flutes) result.push_back(flute.code);
         if (setting().varies_by == VariesBy::machine)
-            for (std::size_t i = 0; i < plant::machine_count(made_.plant); ++i)
-                result.push_back(plant::machine_code(made_.plant, i));
+            for (std::size_t i = 0; i < plant::machine_count(generated_.plant); ++i)
+                result.push_back(plant::machine_code(generated_.plant, i));
         return result;
     }
 
     Model model_;
-    MadeOrder made_;
+    GeneratedOrder generated_;
 };
 
 Wrong wrong_choices(SettingReading& reading, const Setting& setting) {
     for (std::size_t i = 0; i < setting.choices.size(); ++i)
         if (reading.read(setting.choices[i]) != static_cast<double>(i))
             return fmt::format(
-                "declares the choice {} of {}, which nobody can choose; run it from 0 to the last "
-                "choice, each named once",
+                "declares the choice {} of {}, which cannot be chosen; give the range 0 to the last "
+                "choice, and name each choice once",
                 setting.choices[i], setting.name);
     return std::nullopt;
 }
@@ -122,7 +122,7 @@ Wrong wrong_ends(SettingReading& reading, const Setting& setting) {
     return std::nullopt;
 }
 
-// The rows, with one setting at one value.
+// The rows with one setting at one value.
 std::vector<TrialRow> with_setting(const std::vector<TrialRow>& rows, std::size_t setting, double value) {
     std::vector<TrialRow> result = rows;
     for (TrialRow& row : result)

@@ -21,7 +21,7 @@ constexpr Elf64_Half this_machine = EM_NONE;
 
 constexpr std::size_t most_names = 100'000;
 
-// Thrown and caught in this file: the bytes are not what they say they are.
+// Thrown and caught in this file: the bytes are no valid library.
 struct Damaged : std::runtime_error {
     using std::runtime_error::runtime_error;
 };
@@ -55,7 +55,7 @@ private:
 
     void check_header() {
         if (bytes_.size() < SELFMAG || std::memcmp(bytes_.data(), ELFMAG, SELFMAG) != 0)
-            throw Damaged("it does not begin as one");
+            throw Damaged("it does not begin with the ELF mark");
         header_ = at<Elf64_Ehdr>(0);
         if (header_.e_ident[EI_CLASS] != ELFCLASS64 || header_.e_ident[EI_DATA] != ELFDATA2LSB ||
             (this_machine != EM_NONE && header_.e_machine != this_machine))
@@ -69,18 +69,18 @@ private:
             parts_.push_back(at<Elf64_Phdr>(header_.e_phoff + i * sizeof(Elf64_Phdr)));
     }
 
-    // Where in the file lies what will be loaded at this address.
+    // The place in the file of what is loaded at this address.
     std::uint64_t offset_of(std::uint64_t address) const {
         for (const Elf64_Phdr& part : parts_)
             if (part.p_type == PT_LOAD && address >= part.p_vaddr && address - part.p_vaddr < part.p_filesz)
                 return part.p_offset + (address - part.p_vaddr);
-        throw Damaged("an address in it leads nowhere");
+        throw Damaged("an address in it is outside every part");
     }
 
     void read_dynamic() {
         const auto part = std::find_if(parts_.begin(), parts_.end(),
                                        [](const Elf64_Phdr& elf64_phdr) { return elf64_phdr.p_type == PT_DYNAMIC; });
-        if (part == parts_.end()) throw Damaged("it has nothing that a loader could go by");
+        if (part == parts_.end()) throw Damaged("it has no dynamic section");
         for (std::uint64_t done = 0; done + sizeof(Elf64_Dyn) <= part->p_filesz; done += sizeof(Elf64_Dyn)) {
             const auto entry = at<Elf64_Dyn>(part->p_offset + done);
             if (entry.d_tag == DT_NULL) break;
@@ -114,7 +114,7 @@ private:
             if (!folder.empty()) folders.push_back(folder);
     }
 
-    // Tables of symbols have no length of their own: it follows from the table that finds them by name.
+    // The symbol table does not store its length: it follows from the hash table.
     std::uint64_t symbol_count() const {
         if (const auto plain = find(DT_HASH)) return at<std::uint32_t>(offset_of(*plain) + sizeof(std::uint32_t));
         const auto quick = find(DT_GNU_HASH);

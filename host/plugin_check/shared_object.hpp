@@ -1,5 +1,5 @@
-// What a library's file declares, read from its bytes alone: nothing is loaded, and every value is checked. Every
-// offset and count of the file is held against its size, so that no damage can lead a reader astray.
+// What a library's file declares, read from its bytes: nothing is loaded. Every offset and count is checked against the
+// size of the file, so that a damaged file cannot make the reader leave it.
 #pragma once
 
 #include <cstddef>
@@ -15,12 +15,12 @@ struct SharedObject {
         std::string name;
         bool is_data;
     };
-    std::vector<Symbol> exported;       // what others can see, in the order of the file
-    std::vector<std::string> needed;    // the libraries it asks for, by name
-    std::vector<std::string> searched;  // folders of its own that it has them looked for in
+    std::vector<Symbol> exported;       // visible to others, in the order of the file
+    std::vector<std::string> needed;    // the names of the libraries that it needs
+    std::vector<std::string> searched;  // the folders of its search path for them
 };
 
-/// Either the contents, or why there are none, as a sentence goes on after "the plugin": "is no library: ...".
+/// Either the contents, or why there are none, as the predicate of a sentence: "is no library: ...".
 struct ReadObject {
     std::optional<SharedObject> object;
     std::string problem;

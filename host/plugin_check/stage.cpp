@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::size_t page_bytes = 4096;
 constexpr std::size_t cache_line = 64;
-constexpr std::uint64_t untouched = 0x7ff8'f107'eb00'c0deU;  // a NaN that no sum makes
+constexpr std::uint64_t untouched = 0x7ff8'f107'eb00'c0deU;  // a NaN that no calculation gives
 constexpr std::uint32_t untouched_refusal = 0xf107'eb00U;
 
 std::size_t whole(std::size_t bytes, std::size_t unit) {
@@ -53,7 +53,7 @@ std::string result_name(const contract::Model& model, engine::Shape shape, std::
             result = axis == contract::Axis::order ? name : fmt::format("{} of {} {}", name, to_text(axis), place);
         place -= std::min(place, extent);
     };
-    // Once the name is found, the place that is left means nothing.
+    // Once the name is found, `place` has no meaning.
     for (const auto& provide : model.provides) pass(provide.name, provide.axis);
     for (const auto& line : model.lines) pass("the quantity of " + line.name, line.axis);
     for (const auto& line : model.lines) pass("the rate of " + line.name, line.axis);
@@ -64,7 +64,7 @@ std::string result_name(const contract::Model& model, engine::Shape shape, std::
 Stage::Stage(const contract::Model& model, engine::Shape shape, std::size_t capacity, Ground ground)
     : evaluate_(model.evaluate), shape_(shape), capacity_(capacity), ground_(ground) {
     const std::size_t bytes = capacity * sizeof(double);
-    // In the open as the engine has it: an odd number of cache lines apart, never a power of two.
+    // Without guards as in the engine: an odd number of cache lines apart, never a power of two.
     data_ = ground == Ground::open ? bytes : whole(bytes, page_bytes);
     pitch_ = ground == Ground::open ? whole(bytes, 2 * cache_line) + cache_line : data_ + page_bytes;
     if ((pitch_ & (pitch_ - 1)) == 0) pitch_ += page_bytes;
@@ -208,7 +208,7 @@ Answer Stage::call() {
         evaluate();
     else
         result.struck = guarded(evaluate);
-    // Once more: what was struck did not come that far.
+    // Again, because a call that was stopped did not reach the end().
     result.notes.end();
     result.changed = guard.change();
     return result;
@@ -254,7 +254,7 @@ std::optional<Stage::Found> Stage::find(std::uintptr_t address) const {
     const auto start = reinterpret_cast<std::uintptr_t>(memory_);
     if (address < start || address >= start + size_) return std::nullopt;
     Found result{"refused", false, true};
-    // The guard between two columns belongs to the one that it was laid against.
+    // The guard page between two columns belongs to the column that it protects.
     const std::size_t before = ground_ == Ground::guarded_after ? 0 : pitch_ - data_;
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
         const std::uintptr_t page_start = reinterpret_cast<std::uintptr_t>(column) / page_bytes * page_bytes;

@@ -1,5 +1,5 @@
-// A block laid out in memory for one model, in the open or on guarded ground, and called so that nothing the model
-// does can end the call unseen.
+// A block in memory for one model, with or without guard pages around its columns, and a call of the model that notices
+// whatever the model does.
 #pragma once
 
 #include <flutebook/plugin.h>
@@ -16,17 +16,17 @@
 
 namespace flutebook::plugin_check {
 
-/// How columns lie in memory. Guarded: every column ends, or begins, where memory that may not be touched begins or
-/// ends, and what a model only reads may only be read.
+/// How columns lie in memory. Guarded: a page without access follows, or precedes, every column, and the inputs are
+/// read-only.
 enum class Ground { open, guarded_after, guarded_before };
 
-/// What came of one call.
+/// The outcome of one call.
 struct Answer {
     std::uint32_t code = 0;
-    std::optional<std::uintptr_t> struck;  // on guarded ground: the address that it must not touch
+    std::optional<std::uintptr_t> struck;  // on guarded memory: the forbidden address that it accessed
     bool threw = false;
-    std::optional<std::string> changed;  // of the floating-point environment
-    sandbox::CallNotes notes;            // where calls are watched
+    std::optional<std::string> changed;  // in the floating-point environment
+    sandbox::CallNotes notes;            // where calls are recorded
 };
 
 /// What a model wrote for one row: provides, quantities, rates and losses, in the order of the description and by axis
@@ -34,11 +34,11 @@ struct Answer {
 struct Written {
     std::vector<double> numbers;
     std::uint32_t refused = 0;
-    /// To the bit; every NaN is like every other.
+    /// Compares the bits; all NaNs are equal.
     friend bool operator==(const Written& left, const Written& right);
 };
 
-/// Which result stands at a place of Written::numbers: "run.fed of step 2".
+/// The name of the result at a place of Written::numbers: "run.fed of step 2".
 [[nodiscard]] std::string result_name(const contract::Model& model, engine::Shape shape, std::size_t place);
 
 /// Memory for blocks of one shape with up to `capacity` rows, a multiple of 8. One thread at a time.
@@ -51,13 +51,13 @@ public:
     Stage(const Stage&) = delete;
     Stage& operator=(const Stage&) = delete;
 
-    /// Puts the rows in.
+    /// Writes the rows into the block.
     void fill(const Group& rows);
 
-    /// Hands results over afresh, as call() does by itself.
+    /// Resets the results, as call() does itself.
     void begin_results();
 
-    /// Calls the model over the rows that were put in. Results start afresh.
+    /// Resets the results and calls the model for the rows of fill().
     Answer call();
     [[nodiscard]] Written written(std::size_t row) const;
 
@@ -66,18 +66,18 @@ public:
     [[nodiscard]] double& number(List list, std::size_t name, std::size_t index, std::size_t row);
     [[nodiscard]] double number(List list, std::size_t name, std::size_t index, std::size_t row) const;
 
-    /// Where the model wrote beside its rows in the last call, as people are told; nothing where it did not.
+    /// The name of the column beside whose rows the model wrote in the last call; nothing where it did not.
     [[nodiscard]] std::optional<std::string> strayed() const;
 
-    /// The column that an address belongs to, with the ground around it; nothing where it is no part of this.
+    /// The column whose memory or guard pages contain an address; nothing where there is none.
     struct Found {
         std::string column;
         bool is_input;
-        bool is_beside;  // on the ground around it
+        bool is_beside;  // in the memory around the rows
     };
     [[nodiscard]] std::optional<Found> find(std::uintptr_t address) const;
 
-    /// The block of the rows that were put in, for rules that call the model themselves.
+    /// The block of the rows of fill(), for callers that call the model themselves.
     [[nodiscard]] const flutebook_block& block() const { return block_; }
 
 private:
@@ -85,7 +85,7 @@ private:
     struct Slot {
         std::string name;
         std::size_t extent;
-        double begins_as;  // results: what they are handed over as
+        double begins_as;  // the first value of a result
         double* first = nullptr;
     };
     static constexpr std::size_t lists = 6;
@@ -104,7 +104,7 @@ private:
     engine::Shape shape_;
     std::size_t capacity_, rows_ = 0;
     Ground ground_;
-    std::size_t data_, pitch_;  // bytes of one column's own ground, and from one column to the next
+    std::size_t data_, pitch_;  // bytes of one column, and from one column to the next
     std::vector<Slot> slots_[lists];
     std::vector<double*> pointers_[lists];
     std::byte* memory_ = nullptr;

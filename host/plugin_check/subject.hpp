@@ -1,4 +1,4 @@
-// A plugin on trial, inside the child: what is known of it so far, and the rows it is tried with.
+// The plugin that is tried, inside the child process: its library, its model, and the rows that it is tried with.
 #pragma once
 
 #include <cstddef>
@@ -17,12 +17,12 @@
 
 namespace flutebook::plugin_check {
 
-/// How thoroughly, and with which rows.
+/// The rows that a plugin is tried with.
 struct Effort {
     std::uint64_t seed;
     std::size_t orders;
     Settings settings;
-    std::size_t many_orders = 0;  // where a rule asks for many
+    std::size_t many_orders = 0;  // for the rule of many orders
 };
 
 /// One thread.
@@ -35,20 +35,20 @@ public:
     [[nodiscard]] const sandbox::ChildReport& report() const { return report_; }
     [[nodiscard]] const Effort& effort() const { return effort_; }
 
-    /// Loads it, the first time. Throws ModelError where it cannot be loaded.
+    /// Loads the file at the first call. Throws ModelError where it cannot be loaded.
     [[nodiscard]] const contract::Library& library();
 
-    /// How long loading took, and what the process was like before and after. Of a library that was loaded.
+    /// The time that loading took, and the state of the process before and after. Only after library().
     struct Loading {
         double ms;
         sandbox::ProcessState before, after;
     };
     [[nodiscard]] const Loading& loading() const { return *loading_; }
 
-    /// Reads its description, the first time. Throws ModelError where it is unfit.
+    /// Reads the description at the first call. Throws ModelError where it is invalid.
     [[nodiscard]] const contract::Model& model();
 
-    /// The rows of its effort, made the first time.
+    /// The rows of effort(), generated at the first call.
     [[nodiscard]] const std::vector<TrialRow>& rows();
 
 private:

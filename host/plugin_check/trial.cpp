@@ -24,25 +24,26 @@ constexpr std::size_t orders_for_trust = 24;
 constexpr std::size_t orders_for_check = 60;
 constexpr sandbox::Limits check_limits{600s, 10s * sandbox::slowness, most_resident};
 
-// What comes through the pipe, put into findings.
-class Hearing {
+// Turns the report of the child into findings.
+class ReportReader {
 public:
-    Hearing(const CheckOptions& asked, const Watcher& watcher) : watcher_(watcher) {
+    ReportReader(const CheckOptions& asked, const Watcher& watcher) : watcher_(watcher) {
         for (const Rule* rule : asked.rules) findings_.rules.push_back({rule, State::not_tried, ""});
     }
 
-    void take(const sandbox::ChildMessage& said) {
-        if (said.word == "phase") phase_ = said.text;
-        if (said.word == "rule") begin(said.text);
-        if (said.word == "note" && at_ != nullptr) at_->text = said.text;
-        if (said.word == "orders" && at_ != nullptr) at_->orders = std::strtoull(said.text.c_str(), nullptr, 10);
-        if (said.word == "holds") conclude(State::holds, at_ == nullptr ? "" : at_->text);
-        if (said.word == "broken") conclude(State::broken, said.text);
-        if (said.word == "not-tried") conclude(State::not_tried, said.text);
-        if (said.word == "died") died_of(said.text.substr(0, said.text.find(' ')), rest(said.text));
-        if (said.word == "figure")
-            findings_.figures.push_back({said.text.substr(0, said.text.find(' ')), std::atof(rest(said.text).c_str())});
-        if (said.word == "end") is_complete_ = true;
+    void take(const sandbox::ChildMessage& message) {
+        if (message.word == "phase") phase_ = message.text;
+        if (message.word == "rule") begin(message.text);
+        if (message.word == "note" && at_ != nullptr) at_->text = message.text;
+        if (message.word == "orders" && at_ != nullptr) at_->orders = std::strtoull(message.text.c_str(), nullptr, 10);
+        if (message.word == "holds") conclude(State::holds, at_ == nullptr ? "" : at_->text);
+        if (message.word == "broken") conclude(State::broken, message.text);
+        if (message.word == "not-tried") conclude(State::not_tried, message.text);
+        if (message.word == "died") died_of(message.text.substr(0, message.text.find(' ')), rest(message.text));
+        if (message.word == "figure")
+            findings_.figures.push_back(
+                {message.text.substr(0, message.text.find(' ')), std::atof(rest(message.text).c_str())});
+        if (message.word == "end") is_complete_ = true;
     }
 
     CheckFindings conclude(const sandbox::Ended& ended, sandbox::Stopped stopped, const sandbox::Limits& limits) {
@@ -85,7 +86,7 @@ private:
         at_ = nullptr;
     }
 
-    // What was being tried, and whatever would have come after it, is left untried.
+    // The current rule and all rules after it count as not tried.
     void died_of(const std::string& rule, const std::string& text) {
         if (is_complete_) return;
         is_complete_ = true;
@@ -127,15 +128,15 @@ CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_
 }
 
 CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& asked, const Watcher& watcher) {
-    Hearing hearing(asked, watcher);
-    sandbox::Listener listener([&](const sandbox::ChildMessage& said) { hearing.take(said); });
+    ReportReader reader(asked, watcher);
+    sandbox::Listener listener([&](const sandbox::ChildMessage& message) { reader.take(message); });
     try {
         const sandbox::WatchedEnd heard = sandbox::run_watched(asked.program, words_of(file.name(), asked),
                                                                file.descriptor(), listener, asked.limits);
-        return hearing.conclude(heard.ended, heard.stopped, asked.limits);
+        return reader.conclude(heard.ended, heard.stopped, asked.limits);
     } catch (const std::system_error& error) {
-        throw ModelError(fmt::format("{}: could not be tried: {}; let the program start a process of its own",
-                                     file.where(), error.what()));
+        throw ModelError(fmt::format("{}: could not be tried: {}; allow the program to start processes", file.where(),
+                                     error.what()));
     }
 }
 

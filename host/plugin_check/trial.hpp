@@ -1,4 +1,5 @@
-// A plugin's file put to the rules in a process apart: whatever it does there, this process hears of it and goes on.
+// Tries the rules on a plugin's file in a child process. Whatever the plugin does there, this process gets a report and
+// continues.
 #pragma once
 
 #include <cstddef>
@@ -19,40 +20,40 @@ struct RuleFinding {
     const Rule* rule;
     State state;
     std::string text;  // of a broken rule: what the plugin did; of one not tried: why; of one that holds: what was seen
-    std::size_t orders = 0;  // of a broken rule: how many made orders bring it out, where it is known; else 0
+    std::size_t orders = 0;  // of a broken rule: how many generated orders show it, where known; else 0
 };
 
-/// Something measured on the way, to be told and not judged.
+/// A measured value, for information.
 struct PluginMeasure {
     std::string name;
     double value;
 };
 
 struct CheckFindings {
-    std::vector<RuleFinding> rules;  // those that were asked, in their order
+    std::vector<RuleFinding> rules;  // those of CheckOptions, in order
     std::vector<PluginMeasure> figures;
 
-    /// The first broken rule; null where all that were tried hold.
+    /// The first broken rule; null where there is none.
     [[nodiscard]] const RuleFinding* broken() const;
 };
 
 struct CheckOptions {
-    std::string program;  // the host's own, or another that has its inner words
+    std::string program;  // the host's program, or another that calls run_trial()
     std::vector<const Rule*> rules;
     Effort effort;
     sandbox::Limits limits;
 };
 
-/// What is asked before a file is trusted: few orders, little time.
+/// For the check before a file is trusted: few orders, little time.
 [[nodiscard]] CheckOptions asked_for_trust(std::string program);
 
-/// All rules, over so many orders where many are called for.
+/// All rules, with so many orders for the rule of many orders.
 [[nodiscard]] CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders);
 
-/// Hears of each rule as it is begun.
+/// Is called with each rule before it is tried.
 using Watcher = std::function<void(const Rule&)>;
 
-/// Any thread. Throws ModelError where no child process can be had.
+/// Any thread. Throws ModelError where no child process can be started.
 [[nodiscard]] CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& asked,
                                        const Watcher& watcher = {});
 

@@ -19,7 +19,7 @@ using contract::Model;
 using contract::Range;
 
 constexpr std::size_t most_rows_of_an_order = 3;
-// How far a range that was left open is used: nobody means 1e15 kg of varnish.
+// The largest width of a range that is used: 1e15 kg of varnish is not plausible.
 constexpr double plausible = 1e6;
 
 double drawn_anywhere(Draws& draws, const contract::Setting& setting) {
@@ -38,9 +38,9 @@ double drawn(Draws& draws, const contract::Setting& setting, Settings how) {
 
 }  // namespace
 
-class TrialRows::Maker {
+class TrialRows::Generator {
 public:
-    Maker(const Model& model, std::uint64_t seed, Settings settings)
+    Generator(const Model& model, std::uint64_t seed, Settings settings)
         : model_(model), settings_(settings), draws_(seed), seed_(seed) {
         for (const contract::Name& need : model.needs) {
             Filling result;
@@ -53,7 +53,7 @@ public:
     void add_next(std::vector<TrialRow>& rows) {
         Draws draws(draws_.seed());
         ++order_;
-        const MadeOrder result = make_order(draws.seed());
+        const GeneratedOrder result = make_order(draws.seed());
         const geometry::Layout layout = geometry::lay_out(result.plant, result.request);
         const std::size_t count = std::min(layout.candidates.size(), most_rows_of_an_order);
         for (std::size_t i = 0; i < count; ++i) {
@@ -62,20 +62,20 @@ public:
                 &result.plant, &result.request, &layout, draws.pick(result.request.quantities), {}};
             auto row = make(draws, {&order, &candidate});
             if (!row) continue;
-            row->name = fmt::format("made order {} of seed {}, {} by {}", order_, seed_, order.quantity,
+            row->name = fmt::format("generated order {} of seed {}, {} by {}", order_, seed_, order.quantity,
                                     geometry::name_of(candidate));
             rows.push_back(std::move(*row));
         }
     }
 
 private:
-    // A need as it is filled: from a known name, by a conversion, or drawn.
+    // How a need gets its value: from a known name, by a conversion, or at random.
     struct Filling {
         std::optional<std::size_t> known;
         plant::Conversion conversion;
     };
 
-    // Nothing where a fact of the row lies outside the range that the model declares for it.
+    // Nothing where a fact of the row is outside the range that the model declares for it.
     std::optional<TrialRow> make(Draws& draws, const engine::Row& row) const {
         TrialRow result{order_, "", {row.plies(), row.steps()}, {}, {}, {}};
         result.known = known_values(row);
@@ -104,13 +104,13 @@ private:
 };
 
 TrialRows::TrialRows(const Model& model, std::uint64_t seed, Settings settings)
-    : maker_(std::make_unique<Maker>(model, seed, settings)) {}
+    : generator_(std::make_unique<Generator>(model, seed, settings)) {}
 
 TrialRows::~TrialRows() = default;
 
 std::vector<TrialRow> TrialRows::next(std::size_t orders) {
     std::vector<TrialRow> rows;
-    for (std::size_t i = 0; i < orders; ++i) maker_->add_next(rows);
+    for (std::size_t i = 0; i < orders; ++i) generator_->add_next(rows);
     return rows;
 }
 

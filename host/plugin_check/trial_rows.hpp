@@ -1,5 +1,5 @@
-// The rows that a model is tried with: orders made from a seed, laid out on their plants, in the model's own names and
-// units. What only some other model provides is drawn from the range that this one declares for it.
+// The rows that a model is tried with: orders generated from a seed, laid out on their plants, in the model's names and
+// units. A need that only another model provides gets a random value in the range that this model declares for it.
 #pragma once
 
 #include <cstddef>
@@ -17,19 +17,19 @@ namespace flutebook::plugin_check {
 
 /// Everything that a model reads in one row.
 struct TrialRow {
-    std::size_t order;  // which made order it is of, from 1 on
-    std::string name;   // as people are told: "made order 12 of seed 1, 500 by C1, roll 2050 mm, FG1"
+    std::size_t order;  // the number of its generated order, from 1 on
+    std::string name;   // in messages: "generated order 12 of seed 1, 500 by C1, roll 2050 mm, FG1"
     engine::Shape shape;
     std::vector<std::vector<double>> needs, settings;  // in the order of the description, by axis index
-    std::vector<std::vector<double>> known;            // as known_values() has them
+    std::vector<std::vector<double>> known;            // as known_values() gives them
 };
 
-/// Whether settings keep to their defaults (those without one are drawn), are drawn too, never an end of a range, or
-/// lie anywhere, often at an end.
+/// The values of settings: their defaults (random where there is none), random but never at an end of the range, or
+/// random and often at an end.
 enum class Settings { by_default, drawn, anywhere };
 
-/// Rows without end, so many orders at a time: how they are asked for changes none of them. `model` must outlive this
-/// object.
+/// An endless sequence of rows, which does not depend on the number of orders taken at a time. `model` must outlive
+/// this object.
 class TrialRows {
 public:
     TrialRows(const contract::Model& model, std::uint64_t seed, Settings settings);
@@ -37,30 +37,30 @@ public:
     TrialRows(const TrialRows&) = delete;
     TrialRows& operator=(const TrialRows&) = delete;
 
-    /// Of the next orders; each gives up to three rows, none where it fits nowhere or lies outside a range that the
-    /// model declares. The same seed, the same rows, on every machine.
+    /// The rows of the next orders. An order gives up to three rows, none where it fits no machine or is outside a
+    /// range that the model declares. The same seed gives the same rows on every machine.
     [[nodiscard]] std::vector<TrialRow> next(std::size_t orders);
 
 private:
-    class Maker;
-    std::unique_ptr<Maker> maker_;
+    class Generator;
+    std::unique_ptr<Generator> generator_;
 };
 
-/// The first of a TrialRows.
+/// The first rows of a TrialRows.
 [[nodiscard]] std::vector<TrialRow> make_rows(const contract::Model& model, std::uint64_t seed, std::size_t orders,
                                               Settings settings);
 
-/// Rows of one shape, as one block takes them.
+/// Rows of one shape, for the same blocks.
 using Group = std::vector<const TrialRow*>;
 
-/// By shape, in the order in which shapes come.
+/// The rows grouped by shape, in the order in which the shapes first occur.
 [[nodiscard]] std::vector<Group> by_shape(const std::vector<TrialRow>& rows);
 
-/// A number inside the range, often near its lower end, where most numbers of a plant lie; never an end, if it has any
-/// inside.
+/// A random number inside the range, often near its low end, where most numbers of a plant are. Never an end, unless
+/// both ends are equal.
 [[nodiscard]] double inside(Draws& draws, contract::Range range);
 
-/// Where a need's name and axis are known without any plugin, in a unit of its kind: its place among known_names().
+/// The place in known_names() of a need with the same name, axis and kind of unit; nothing where there is none.
 [[nodiscard]] std::optional<std::size_t> known_place(const contract::Name& need);
 
 }  // namespace flutebook::plugin_check

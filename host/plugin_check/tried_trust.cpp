@@ -20,7 +20,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// The whole text of a good record, its own checksum at the end.
+// The text of a valid record, with its checksum at the end.
 std::string record(const std::string& sha256) {
     const std::string text =
         fmt::format("flutebook plugin record 1\nfile {}\nhost {}\ncontract {}.{}\npassed its trial\n", sha256,
@@ -28,8 +28,8 @@ std::string record(const std::string& sha256) {
     return fmt::format("{}checksum {}\n", text, ledger::to_hex(ledger::sha256(text)));
 }
 
-// Whether the folder belongs to this user and no other may write to it: a writer could make the host trust any file.
-bool is_our_own(const fs::path& path) {
+// Whether the path belongs to this user and nobody else may write to it: a writer could make the host trust any file.
+bool is_private(const fs::path& path) {
     struct stat about {};
     return ::stat(path.c_str(), &about) == 0 && about.st_uid == ::geteuid() &&
            (about.st_mode & (S_IWGRP | S_IWOTH)) == 0;
@@ -45,7 +45,7 @@ bool write_new(const fs::path& path, const std::string& text) {
 }  // namespace
 
 bool Records::has_passed(const std::string& sha256) const {
-    if (!folder_ || !is_our_own(*folder_) || !is_our_own(*folder_ / sha256)) return false;
+    if (!folder_ || !is_private(*folder_) || !is_private(*folder_ / sha256)) return false;
     std::ifstream file(*folder_ / sha256, std::ios::binary);
     std::ostringstream text;
     text << file.rdbuf();
@@ -56,7 +56,7 @@ void Records::keep(const std::string& sha256) const {
     if (!folder_) return;
     std::error_code failed;
     fs::create_directories(*folder_, failed);
-    if (!is_our_own(*folder_)) return;
+    if (!is_private(*folder_)) return;
     const fs::path fresh = *folder_ / fmt::format("{}.{}", sha256, ::getpid());
     fs::remove(fresh, failed);
     if (write_new(fresh, record(sha256))) fs::rename(fresh, *folder_ / sha256, failed);
@@ -79,7 +79,7 @@ void TriedTrust::check(const contract::PluginFile& file) {
     const CheckFindings findings = try_plugin(file, asked_for_trust(program_));
     if (const RuleFinding* broken = findings.broken())
         throw ModelError(
-            broken->rule->is_in_hosts_words()  // said as it stands
+            broken->rule->is_in_hosts_words()  // the host's own message
                 ? fmt::format("{}: {}", file.where(), broken->text)
                 : fmt::format("{}: refused by its trial: it {}; ask its author, or take it off plugins.yaml",
                               file.where(), broken->text));

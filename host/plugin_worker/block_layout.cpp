@@ -11,7 +11,7 @@ using contract::RowSpan;
 
 constexpr std::size_t cache_line = 8;  // doubles on 64 bytes
 
-constexpr std::size_t place(List list) {
+constexpr std::size_t place(BlockList list) {
     return static_cast<std::size_t>(list);
 }
 
@@ -31,19 +31,19 @@ std::size_t refused_doubles(std::size_t pitch) {
 }  // namespace
 
 NameAxes::NameAxes(const contract::Model& model) {
-    const auto add = [&](List list, Axis axis) {
+    const auto add = [&](BlockList list, Axis axis) {
         axes_[place(list)].push_back(axis);
         ++count_;
         ++(axis == Axis::order ? by_order_ : axis == Axis::ply ? by_ply_ : by_step_);
     };
-    for (const auto& need : model.needs) add(List::needs, need.axis);
-    for (const auto& setting : model.settings) add(List::settings, axis_of(setting.varies_by));
-    for (const auto& provide : model.provides) add(List::provides, provide.axis);
+    for (const auto& need : model.needs) add(BlockList::needs, need.axis);
+    for (const auto& setting : model.settings) add(BlockList::settings, axis_of(setting.varies_by));
+    for (const auto& provide : model.provides) add(BlockList::provides, provide.axis);
     for (const auto& line : model.lines) {
-        add(List::quantities, line.axis);
-        add(List::rates, line.axis);
+        add(BlockList::quantities, line.axis);
+        add(BlockList::rates, line.axis);
     }
-    for (std::size_t i = 0; i < model.losses.size(); ++i) add(List::losses, Axis::step);
+    for (std::size_t i = 0; i < model.losses.size(); ++i) add(BlockList::losses, Axis::step);
 }
 
 std::size_t NameAxes::bytes_for(const flutebook_block& block) const {
@@ -67,43 +67,43 @@ bool BlockLayout::is_for(const flutebook_block& block) const {
     return block.plies == plies_ && block.steps == steps_ && block.pitch == pitch_;
 }
 
-void BlockLayout::tell(BlockHeader& slate, std::uint32_t number) const {
-    slate.layout = number;
-    slate.plies = plies_;
-    slate.steps = steps_;
-    slate.refused = refused_;
-    slate.pitch = pitch_;
-    ColumnExtent* next = table(slate);
+void BlockLayout::write_to(BlockHeader& header, std::uint32_t number) const {
+    header.layout = number;
+    header.plies = plies_;
+    header.steps = steps_;
+    header.refused = refused_;
+    header.pitch = pitch_;
+    ColumnExtent* next = table(header);
     for (std::size_t list = 0; list < lists; ++list) {
-        slate.names[list] = static_cast<std::uint32_t>(columns_[list].size());
+        header.names[list] = static_cast<std::uint32_t>(columns_[list].size());
         next = std::copy(columns_[list].begin(), columns_[list].end(), next);
     }
 }
 
 void BlockLayout::copy_in(std::byte* memory, const flutebook_block& block, RowSpan rows) const {
     auto* const doubles = reinterpret_cast<double*>(memory);
-    const auto copy = [&](List list, const double* const* from) {
+    const auto copy = [&](BlockList list, const double* const* from) {
         const auto& columns = columns_[place(list)];
         for (std::size_t n = 0; n < columns.size(); ++n)
             for (std::size_t i = 0; i < columns[n].extent; ++i)
                 std::copy_n(from[n] + i * pitch_ + rows.first, rows.count, doubles + columns[n].first + i * pitch_);
     };
-    copy(List::needs, block.needs);
-    copy(List::settings, block.settings);
+    copy(BlockList::needs, block.needs);
+    copy(BlockList::settings, block.settings);
 }
 
 void BlockLayout::copy_out(const std::byte* memory, const flutebook_block& block, RowSpan rows) const {
     const auto* const doubles = reinterpret_cast<const double*>(memory);
-    const auto copy = [&](List list, double* const* to) {
+    const auto copy = [&](BlockList list, double* const* to) {
         const auto& columns = columns_[place(list)];
         for (std::size_t n = 0; n < columns.size(); ++n)
             for (std::size_t i = 0; i < columns[n].extent; ++i)
                 std::copy_n(doubles + columns[n].first + i * pitch_, rows.count, to[n] + i * pitch_ + rows.first);
     };
-    copy(List::provides, block.provides);
-    copy(List::quantities, block.quantities);
-    copy(List::rates, block.rates);
-    copy(List::losses, block.losses);
+    copy(BlockList::provides, block.provides);
+    copy(BlockList::quantities, block.quantities);
+    copy(BlockList::rates, block.rates);
+    copy(BlockList::losses, block.losses);
     std::memcpy(block.refused + rows.first, doubles + refused_, rows.count * sizeof(std::uint32_t));
 }
 

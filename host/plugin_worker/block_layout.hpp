@@ -19,37 +19,38 @@
 namespace flutebook::plugin_worker {
 
 /// The lists of a block, in the order of flutebook_block.
-enum class List : std::size_t { needs, settings, provides, quantities, rates, losses };
+enum class BlockList : std::size_t { needs, settings, provides, quantities, rates, losses };
 inline constexpr std::size_t lists = 6;
 
-/// The columns of one name: doubles from the start of the memory to the first, and how many there are.
+/// The columns of one name: the place of the first, in doubles from the start of the memory, and their number.
 struct ColumnExtent {
     std::uint32_t first, extent;
 };
 
-inline constexpr std::size_t longest_wrong = 400;
+inline constexpr std::size_t longest_error = 400;
 
 struct BlockHeader {
     SharedCounter asked, answered;
-    // What stands from here to `rows`, and the table, is written anew for each block: a model may have spoilt it.
-    std::uint32_t layout;  // another number whenever the rest of it has changed
+    // The host writes the fields from here to `rows`, and the table, again for each block: a faulty model may have
+    // overwritten them.
+    std::uint32_t layout;  // its number, which changes when one of the next fields changes
     std::uint32_t plies, steps;
-    std::uint32_t refused;  // doubles from the start to the first row's
+    std::uint32_t refused;  // the place of the first row's refusal, in doubles from the start
     std::uint64_t pitch;
     std::array<std::uint32_t, lists> names;  // in each list
     std::uint32_t rows;
-    std::array<char, longest_wrong> wrong;  // what the model did wrong, to the first NUL; empty where it answered
+    std::array<char, longest_error> error;  // the model's error, up to the first NUL; empty where it gave results
 };
 
-/// The table of columns, list by list, stands behind the slate.
-[[nodiscard]] inline ColumnExtent* table(BlockHeader& slate) {
-    return reinterpret_cast<ColumnExtent*>(&slate + 1);
+/// The table of columns, list by list, follows the header.
+[[nodiscard]] inline ColumnExtent* table(BlockHeader& header) {
+    return reinterpret_cast<ColumnExtent*>(&header + 1);
 }
 
-/// `answered` when the worker has loaded the model and waits.
+/// The value of `answered` when the worker has loaded the model and waits for a block.
 inline constexpr std::uint32_t ready = 1;
 
-/// The axes of a model's names, list by list: all that its blocks' layout depends on.
+/// The axes of a model's names, list by list. With the shape of a block they determine its layout.
 class NameAxes {
 public:
     explicit NameAxes(const contract::Model& model);
@@ -57,7 +58,7 @@ public:
     [[nodiscard]] const std::vector<contract::Axis>& of(std::size_t list) const { return axes_[list]; }
     [[nodiscard]] std::size_t count() const { return count_; }
 
-    /// Of shared memory, for such a block.
+    /// The size of the shared memory for such a block.
     [[nodiscard]] std::size_t bytes_for(const flutebook_block& block) const;
 
 private:
@@ -66,20 +67,20 @@ private:
     std::size_t by_order_ = 0, by_ply_ = 0, by_step_ = 0;
 };
 
-/// For blocks of one shape and pitch.
+/// The layout of blocks of one shape and pitch.
 class BlockLayout {
 public:
     BlockLayout(const NameAxes& names, const flutebook_block& block);
 
     [[nodiscard]] bool is_for(const flutebook_block& block) const;
 
-    /// Tells the worker, in its slate, as the layout of this number.
-    void tell(BlockHeader& slate, std::uint32_t number) const;
+    /// Writes the layout into the worker's header, under this number.
+    void write_to(BlockHeader& header, std::uint32_t number) const;
 
-    /// Copies what the model reads into shared memory that starts here.
+    /// Copies what the model reads into the shared memory at `memory`.
     void copy_in(std::byte* memory, const flutebook_block& block, contract::RowSpan rows) const;
 
-    /// Copies what it wrote back, each number once.
+    /// Copies the results from the shared memory, reading each number once.
     void copy_out(const std::byte* memory, const flutebook_block& block, contract::RowSpan rows) const;
 
 private:

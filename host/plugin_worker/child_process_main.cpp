@@ -27,24 +27,24 @@ namespace {
 
 constexpr const char* describe_word = "inner:describe";
 constexpr const char* work_word = "inner:work";
-constexpr int own_descriptor = 3;
+constexpr int channel_descriptor = 3;
 constexpr int file_descriptor = 4;
 constexpr unsigned first_foreign_descriptor = 5;
-enum Word : int { program, inner, file_name, bytes };
+enum ChildArgument : int { program, inner, file_name, bytes };
 
 using Evaluate = std::uint32_t (*)(const flutebook_block*);
 
-// Nothing of the plugin has run before this.
+// To be called before any code of the plugin runs.
 void confine() {
     sandbox::end_with_parent();
     sandbox::limit_resources();
-    // What the host had open and did not mark, above all what it writes its answers to.
+    // Every other descriptor that the host had open, above all the host's output.
     ::syscall(SYS_close_range, first_foreign_descriptor, ~0U, 0U);
     sandbox::forbid_calls();
 }
 
 void describe(const std::string& name) {
-    const sandbox::ChildReport report(own_descriptor);
+    const sandbox::ChildReport report(channel_descriptor);
     try {
         const auto file = contract::PluginFile::handed_over(name, file_descriptor);
         const contract::Model model = contract::describe(contract::load_plugin(file), file.name(), file.id());
@@ -55,75 +55,75 @@ void describe(const std::string& name) {
     report.say(end_word);
 }
 
-// The block that the host asks about, in this process's own pointers.
+// Evaluates the host's blocks, with pointers of this process to their columns.
 class WorkerLoop {
 public:
     explicit WorkerLoop(std::byte* memory)
-        : memory_(reinterpret_cast<double*>(memory)), slate_(*reinterpret_cast<BlockHeader*>(memory)) {}
+        : memory_(reinterpret_cast<double*>(memory)), header_(*reinterpret_cast<BlockHeader*>(memory)) {}
 
     [[noreturn]] void work(Evaluate evaluate) {
         std::uint32_t number = ready;
-        slate_.answered.set(number);
+        header_.answered.set(number);
         while (true) {
             ++number;
-            while (!slate_.asked.sleep_for(number, std::chrono::hours{1})) {
+            while (!header_.asked.sleep_for(number, std::chrono::hours{1})) {
             }
-            if (layout_ != slate_.layout) point();
+            if (layout_ != header_.layout) read_layout();
             begin_results();
-            say(contract::call(evaluate, block_).value_or(""));
-            slate_.answered.set(number);
+            write_error(contract::call(evaluate, block_).value_or(""));
+            header_.answered.set(number);
         }
     }
 
 private:
-    void point() {
-        layout_ = slate_.layout;
-        const ColumnExtent* next = table(slate_);
+    void read_layout() {
+        layout_ = header_.layout;
+        const ColumnExtent* next = table(header_);
         for (std::size_t list = 0; list < lists; ++list) {
-            columns_[list].assign(next, next + slate_.names[list]);
-            next += slate_.names[list];
+            columns_[list].assign(next, next + header_.names[list]);
+            next += header_.names[list];
             pointers_[list].clear();
             for (const ColumnExtent& column_extent : columns_[list])
                 pointers_[list].push_back(memory_ + column_extent.first);
         }
-        const auto of = [&](List list) { return pointers_[static_cast<std::size_t>(list)].data(); };
+        const auto of = [&](BlockList list) { return pointers_[static_cast<std::size_t>(list)].data(); };
         block_ = {sizeof(flutebook_block),
                   0,
-                  slate_.plies,
-                  slate_.steps,
-                  static_cast<std::size_t>(slate_.pitch),
-                  of(List::needs),
-                  of(List::settings),
-                  of(List::provides),
-                  of(List::quantities),
-                  of(List::rates),
-                  of(List::losses),
-                  reinterpret_cast<std::uint32_t*>(memory_ + slate_.refused)};
+                  header_.plies,
+                  header_.steps,
+                  static_cast<std::size_t>(header_.pitch),
+                  of(BlockList::needs),
+                  of(BlockList::settings),
+                  of(BlockList::provides),
+                  of(BlockList::quantities),
+                  of(BlockList::rates),
+                  of(BlockList::losses),
+                  reinterpret_cast<std::uint32_t*>(memory_ + header_.refused)};
     }
 
     void begin_results() {
-        block_.rows = slate_.rows;
-        fill(List::provides, std::numeric_limits<double>::quiet_NaN());
-        fill(List::quantities, 0);
-        fill(List::rates, 0);
-        fill(List::losses, 0);
+        block_.rows = header_.rows;
+        fill(BlockList::provides, std::numeric_limits<double>::quiet_NaN());
+        fill(BlockList::quantities, 0);
+        fill(BlockList::rates, 0);
+        fill(BlockList::losses, 0);
         std::fill_n(block_.refused, block_.rows, 0U);
     }
 
-    void fill(List list, double value) {
+    void fill(BlockList list, double value) {
         for (const ColumnExtent& column_extent : columns_[static_cast<std::size_t>(list)])
             for (std::size_t i = 0; i < column_extent.extent; ++i)
                 std::fill_n(memory_ + column_extent.first + i * block_.pitch, block_.rows, value);
     }
 
-    void say(const std::string& wrong) {
-        const std::size_t length = std::min(wrong.size(), slate_.wrong.size() - 1);
-        std::copy_n(wrong.begin(), length, slate_.wrong.begin());
-        slate_.wrong[length] = '\0';
+    void write_error(const std::string& text) {
+        const std::size_t length = std::min(text.size(), header_.error.size() - 1);
+        std::copy_n(text.begin(), length, header_.error.begin());
+        header_.error[length] = '\0';
     }
 
     double* memory_;
-    BlockHeader& slate_;
+    BlockHeader& header_;
     std::uint32_t layout_ = 0;  // none
     std::array<std::vector<ColumnExtent>, lists> columns_;
     std::array<std::vector<double*>, lists> pointers_;
@@ -141,19 +141,19 @@ std::vector<std::string> words_to_work(const std::string& file, std::size_t size
 }
 
 std::optional<int> run_inside(int count, const char* const* words) {
-    if (count <= Word::file_name) return std::nullopt;
-    const std::string_view asked = words[Word::inner];
+    if (count <= ChildArgument::file_name) return std::nullopt;
+    const std::string_view asked = words[ChildArgument::inner];
     if (asked == describe_word) {
-        static_cast<void>(plant::is_unit("m"));  // reads its tables while files are still free to read
+        static_cast<void>(plant::is_unit("m"));  // reads the tables of units before files can no longer be opened
         confine();
-        describe(words[Word::file_name]);
-        // Nothing of the plugin's own is to be run any more.
+        describe(words[ChildArgument::file_name]);
+        // No destructors: they could run code of the plugin.
         ::_exit(0);
     }
-    if (asked == work_word && count > Word::bytes) {
+    if (asked == work_word && count > ChildArgument::bytes) {
         confine();
-        const sandbox::SharedMemory memory(own_descriptor, std::strtoull(words[Word::bytes], nullptr, 10));
-        const auto file = contract::PluginFile::handed_over(words[Word::file_name], file_descriptor);
+        const sandbox::SharedMemory memory(channel_descriptor, std::strtoull(words[ChildArgument::bytes], nullptr, 10));
+        const auto file = contract::PluginFile::handed_over(words[ChildArgument::file_name], file_descriptor);
         WorkerLoop(memory.at()).work(contract::load_plugin(file).evaluate);
     }
     return std::nullopt;

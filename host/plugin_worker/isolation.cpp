@@ -21,19 +21,19 @@ using contract::Model;
 using contract::PluginFile;
 
 constexpr sandbox::Limits limits{deadline, deadline, std::size_t{512} << 20};
-// A description has so many fields at most by its own rules; a process gone wild must not fill our memory.
+// No valid description has more fields; a faulty process must not fill the memory of this one.
 constexpr std::size_t most_fields = 100000;
 
-// What was heard of a model.
+// The report on one model.
 struct DescribedReply {
     std::vector<std::string> fields;
-    std::optional<std::string> refused;
+    std::optional<std::string> refusal;
     bool is_complete = false;
 
-    void take(const sandbox::ChildMessage& said) {
-        if (said.word == field_word && fields.size() < most_fields) fields.push_back(said.text);
-        if (said.word == refused_word && !refused) refused = said.text;
-        if (said.word == end_word) is_complete = true;
+    void take(const sandbox::ChildMessage& message) {
+        if (message.word == field_word && fields.size() < most_fields) fields.push_back(message.text);
+        if (message.word == refused_word && !refusal) refusal = message.text;
+        if (message.word == end_word) is_complete = true;
     }
 };
 
@@ -42,27 +42,27 @@ struct DescribedReply {
         fmt::format("{}: {} while it was described; ask its author, or take it off plugins.yaml", file.where(), what));
 }
 
-DescribedReply hear(const std::string& program, const PluginFile& file) {
-    DescribedReply heard;
-    sandbox::Listener listener([&](const sandbox::ChildMessage& said) { heard.take(said); });
+DescribedReply request_description(const std::string& program, const PluginFile& file) {
+    DescribedReply reply;
+    sandbox::Listener listener([&](const sandbox::ChildMessage& message) { reply.take(message); });
     const auto [stopped, ended] =
         sandbox::run_watched(program, words_to_describe(file.name()), file.descriptor(), listener, limits);
     if (stopped == sandbox::Stopped::out_of_time)
         refuse(file, fmt::format("did not come back within {} s", static_cast<double>(deadline.count()) / 1000));
     if (stopped == sandbox::Stopped::out_of_memory)
         refuse(file, fmt::format("took more than {} MB", limits.resident_bytes >> 20U));
-    if (!heard.is_complete) refuse(file, sandbox::ending(ended));
-    return heard;
+    if (!reply.is_complete) refuse(file, sandbox::ending(ended));
+    return reply;
 }
 
 Model describe(const std::string& program, const PluginFile& file) {
     try {
-        DescribedReply heard = hear(program, file);
-        if (heard.refused) throw ModelError(*heard.refused);
-        if (auto model = model_from(std::move(heard.fields), file.name(), file.id())) return *std::move(model);
-        refuse(file, "sent what is no description");
+        DescribedReply reply = request_description(program, file);
+        if (reply.refusal) throw ModelError(*reply.refusal);
+        if (auto model = model_from(std::move(reply.fields), file.name(), file.id())) return *std::move(model);
+        refuse(file, "sent no valid description");
     } catch (const std::system_error& error) {
-        throw ModelError(fmt::format("{}: could not be given a process of its own: {}; let the program start one",
+        throw ModelError(fmt::format("{}: no process could be started for it: {}; allow the program to start processes",
                                      file.where(), error.what()));
     }
 }

@@ -1,7 +1,7 @@
-// Models that work in processes of their own: nothing of them is ever mapped into this one, not even to be described.
+// Models that run in processes of their own: their code is never loaded into this process, not even for a description.
 //
-// Describing takes one short-lived process for each model and start of the program; evaluating, a worker for each
-// thread that asks. What a worker may do is what a plugin on trial may: read, compute, and take some memory.
+// A model is described by one short-lived process for each start of the program, and evaluated by one worker for each
+// thread. A worker may do what a plugin may do during its check: read, compute, and use some memory.
 #pragma once
 
 #include <chrono>
@@ -15,7 +15,7 @@ namespace flutebook::plugin_worker {
 /// Any thread.
 class ProcessLoader : public contract::IsolatedLoader {
 public:
-    /// `program` is the host's own, or another that has its inner words. A block may take as long as `patience`.
+    /// `program` is the host's program, or another that calls run_inside(). A block may take as long as `patience`.
     explicit ProcessLoader(std::string program, std::chrono::milliseconds patience = deadline)
         : program_(std::move(program)), patience_(patience) {}
 

@@ -10,11 +10,11 @@
 namespace flutebook::plugin_worker {
 namespace {
 
-// Looks before sleep, some tens of microseconds. After each the processor is offered to whoever waits for it, most
-// likely the other side: one that only looks would keep it from its work.
+// How often the number is read before the process sleeps: some tens of microseconds. After each read the processor is
+// yielded, most likely to the other process, which may need it to change the number.
 constexpr int looks = 200;
 
-// The word must be a plain number to the system.
+// The system call takes a plain number.
 std::uint32_t* word(std::atomic<std::uint32_t>& number) {
     static_assert(sizeof(std::atomic<std::uint32_t>) == sizeof(std::uint32_t));
     return reinterpret_cast<std::uint32_t*>(&number);
@@ -38,7 +38,7 @@ bool SharedCounter::look_for(std::uint32_t number) const {
 bool SharedCounter::sleep_for(std::uint32_t number, std::chrono::nanoseconds most) {
     const auto seconds = std::chrono::duration_cast<std::chrono::seconds>(most);
     const timespec time{seconds.count(), (most - seconds).count()};
-    // Set before the last look: a process that sets the number afterwards sees that the other sleeps.
+    // Set before the last read: a process that sets the number afterwards sees that this one sleeps.
     sleeps_.store(1);
     const std::uint32_t seen = number_.load();
     if (seen != number) ::syscall(SYS_futex, word(number_), FUTEX_WAIT, seen, &time, nullptr, 0);

@@ -1,4 +1,4 @@
-// A number in shared memory that one process moves on and another waits for.
+// A number in shared memory that one process increases and another waits for.
 #pragma once
 
 #include <atomic>
@@ -7,22 +7,21 @@
 
 namespace flutebook::plugin_worker {
 
-/// One process sets, one waits. Another writer of the memory can disturb the waiting, and nothing else.
+/// One process sets the number, one waits for it. If anything else writes to the memory, only the waiting is disturbed.
 class SharedCounter {
 public:
-    /// Sets the number and wakes who waits for it.
+    /// Sets the number and wakes the process that waits for it.
     void set(std::uint32_t number);
 
-    /// Whether it comes to be `number` within some tens of microseconds; awake all the while, but making way for
-    /// others.
+    /// Whether it becomes `number` within some tens of microseconds. Does not sleep, but yields the processor.
     [[nodiscard]] bool look_for(std::uint32_t number) const;
 
-    /// Whether it has come to be `number`, sleeping at most this long, or less.
+    /// Sleeps at most this long, and returns whether the number is then `number`.
     [[nodiscard]] bool sleep_for(std::uint32_t number, std::chrono::nanoseconds most);
 
 private:
     std::atomic<std::uint32_t> number_ = 0;
-    std::atomic<std::uint32_t> sleeps_ = 0;  // whether anybody must be woken
+    std::atomic<std::uint32_t> sleeps_ = 0;  // 1 while a process sleeps
     static_assert(std::atomic<std::uint32_t>::is_always_lock_free);
 };
 

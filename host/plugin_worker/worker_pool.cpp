@@ -10,7 +10,7 @@ namespace {
 
 using contract::Failure;
 
-// Room for most shapes of an order, so that a new one seldom needs a new worker. What is not touched costs nothing.
+// Enough for most shapes of an order, so that a new shape seldom needs a new worker. Unused memory costs nothing.
 constexpr std::size_t least_bytes = std::size_t{4} << 20;
 
 }  // namespace
@@ -22,7 +22,7 @@ std::optional<Failure> WorkerPool::evaluate(const flutebook_block& block, contra
         if (!failure || failure->kind == Failure::Kind::answered) give_back(std::move(worker));
         return failure;
     } catch (const std::system_error& error) {
-        return Failure{Failure::Kind::lost, fmt::format("could not be given a process of its own ({})", error.what())};
+        return Failure{Failure::Kind::lost, fmt::format("got no process of its own ({})", error.what())};
     }
 }
 
@@ -35,7 +35,7 @@ std::unique_ptr<WorkerProcess> WorkerPool::take(std::size_t bytes) {
             last = std::move(idle_.back());
             idle_.pop_back();
         }
-        // One that somebody killed, or that is too small, ends here.
+        // A worker that was killed, or whose memory is too small, ends here.
         if (last->is_alive() && last->bytes() >= bytes) return last;
     }
     return std::make_unique<WorkerProcess>(program_, file_, std::max(bytes, least_bytes));

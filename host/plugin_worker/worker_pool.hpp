@@ -1,4 +1,4 @@
-// The workers of one model: as many as threads ask at once, kept for the next block, replaced when one is lost.
+// The workers of one model: as many as threads evaluate at once, kept for the next block, replaced when one is lost.
 #pragma once
 
 #include <chrono>
@@ -16,7 +16,7 @@
 
 namespace flutebook::plugin_worker {
 
-/// Starts no worker before there is a block for it. All are gone, and waited for, when this goes out of scope.
+/// Starts a worker only when there is a block for it. All workers have ended when this goes out of scope.
 class WorkerPool : public contract::Evaluator {
 public:
     /// `program` is started for each worker; a block may take as long as `patience`.
@@ -35,7 +35,7 @@ private:
     const contract::PluginFile file_;
     const NameAxes names_;
     const std::chrono::milliseconds patience_;
-    std::mutex mutex_;  // of the list alone: never held while a model works or a worker starts or ends
+    std::mutex mutex_;  // protects idle_ only; never held while a model works or a worker starts or ends
     std::vector<std::unique_ptr<WorkerProcess>> idle_;
 };
 

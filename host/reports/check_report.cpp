@@ -95,8 +95,8 @@ std::string test_case(const Checked& checked, const Checked::CheckedRule& rule) 
 
 Report check_report(const Checked& checked) {
     Report report{"check", checked.model, std::nullopt, {}};
-    report.sections.push_back({fmt::format("{}: model {}, tried with seed {} and {} made orders", checked.asked.file,
-                                           checked.model, checked.asked.seed, checked.asked.orders),
+    report.sections.push_back({fmt::format("{}: model {}, tried with seed {} and {} generated orders",
+                                           checked.asked.file, checked.model, checked.asked.seed, checked.asked.orders),
                                {Facts{{"SHA-256", {checked.sha256}}}}});
     report.sections.push_back(rules_section(checked));
     ReportSection measures = measures_section(checked);

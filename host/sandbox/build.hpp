@@ -1,4 +1,4 @@
-// What this build is like, where a trial must know it.
+// Properties of this build that limits and deadlines depend on.
 #pragma once
 
 namespace flutebook::sandbox {
@@ -15,7 +15,7 @@ inline constexpr bool has_address_sanitizer = false;
 inline constexpr bool has_address_sanitizer = false;
 #endif
 
-/// How many times longer everything may take.
+/// The factor by which every deadline is longer in this build.
 inline constexpr int slowness = has_address_sanitizer ? 10 : 1;
 
 }  // namespace flutebook::sandbox

@@ -21,25 +21,25 @@ namespace flutebook::sandbox {
 namespace {
 
 constexpr int first_handed_over = 3;
-constexpr int clear_of_targets = 64;  // where no descriptor of the child will be
+constexpr int clear_of_targets = 64;  // above every descriptor number that the child uses
 
 [[noreturn]] void fail(int error, const char* what) {
     throw std::system_error(error, std::generic_category(), what);
 }
 
-// A descriptor of this process, closed in every program it starts.
-class Held {
+// Owns a descriptor of this process; the descriptor is closed in every program that the process starts.
+class OwnedDescriptor {
 public:
-    explicit Held(int number) : number_(number) {
+    explicit OwnedDescriptor(int number) : number_(number) {
         if (number < 0) fail(errno, "no descriptor for a child process");
     }
-    ~Held() {
+    ~OwnedDescriptor() {
         if (number_ >= 0) ::close(number_);
     }
-    Held(Held&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
-    Held& operator=(Held&&) = delete;
-    Held(const Held&) = delete;
-    Held& operator=(const Held&) = delete;
+    OwnedDescriptor(OwnedDescriptor&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
+    OwnedDescriptor& operator=(OwnedDescriptor&&) = delete;
+    OwnedDescriptor(const OwnedDescriptor&) = delete;
+    OwnedDescriptor& operator=(const OwnedDescriptor&) = delete;
     [[nodiscard]] int get() const { return number_; }
     [[nodiscard]] int release() { return std::exchange(number_, -1); }
 
@@ -64,7 +64,7 @@ private:
     posix_spawn_file_actions_t all_{};
 };
 
-// A group of its own, and every signal as a fresh process has it.
+// The child starts in a process group of its own, with the default handling of every signal.
 class Attributes {
 public:
     Attributes() {
@@ -91,14 +91,14 @@ private:
 Child::Child(const std::string& program, const std::vector<std::string>& words, const std::vector<int>& descriptors) {
     std::array<int, 2> life{};
     if (::pipe2(life.data(), O_CLOEXEC) != 0) fail(errno, "no pipe for a child process");
-    Held ours(life[1]);
-    const Held theirs(life[0]);
+    OwnedDescriptor ours(life[1]);
+    const OwnedDescriptor theirs(life[0]);
 
     Actions actions;
     actions.take(theirs.get(), STDIN_FILENO);
     actions.open(STDOUT_FILENO, "/dev/null", O_WRONLY);
     actions.open(STDERR_FILENO, "/dev/null", O_WRONLY);
-    std::vector<Held> moved;  // first out of the way of the numbers that the child knows
+    std::vector<OwnedDescriptor> moved;  // first to numbers that do not clash with those of the child
     for (const int descriptor : descriptors) moved.emplace_back(::fcntl(descriptor, F_DUPFD_CLOEXEC, clear_of_targets));
     for (std::size_t i = 0; i < moved.size(); ++i)
         actions.take(moved[i].get(), first_handed_over + static_cast<int>(i));
@@ -112,7 +112,7 @@ Child::Child(const std::string& program, const std::vector<std::string>& words, 
     const int error = ::posix_spawn(&id_, program.c_str(), actions.get(), attributes.get(), pointers.data(), ::environ);
     if (error != 0) fail(error, "cannot start a child process");
     life_ = ours.release();
-    // The C library's header of it lacks the linkage of C.
+    // A system call, because the C library's header does not declare it with C linkage.
     end_ = static_cast<int>(::syscall(SYS_pidfd_open, id_, 0));
     if (end_ < 0) {
         const int reason = errno;
@@ -139,7 +139,7 @@ std::size_t Child::resident_bytes() const {
 std::optional<Ended> Child::ended() const {
     if (finished_) return finished_;
     siginfo_t how{};
-    // Only looked at: until the parent has waited for it, the system gives its number and its group's to no other
+    // WNOWAIT: until the parent has waited for the child, the system gives its process and group numbers to no other
     // process.
     if (::waitid(P_PID, static_cast<id_t>(id_), &how, WEXITED | WNOHANG | WNOWAIT) != 0 || how.si_pid == 0)
         return std::nullopt;

@@ -1,8 +1,8 @@
-// The host's own program as a process apart: given a word and some descriptors, watched while it works, killed with
-// everything it started, and always waited for.
+// A child process, usually of the host's own program. It receives arguments and descriptors; it is killed with every
+// process that it started, and is always waited for.
 //
-// A child has a process group of its own, no input, nowhere to write but what it was handed, and no terminal. It is
-// killed when its Child goes out of scope, and ends by itself when the process that started it is gone.
+// A child has its own process group, no input, no terminal, and no output but the descriptors that it receives. It is
+// killed when its Child goes out of scope, and ends by itself when the process that started it has ended.
 #pragma once
 
 #include <sys/types.h>
@@ -15,7 +15,7 @@
 
 namespace flutebook::sandbox {
 
-/// How it ended: with a code, or by a signal (then not 0).
+/// How a process ended: with an exit code, or by a signal (then `signal` is not 0).
 struct Ended {
     int code, signal;
 };
@@ -23,40 +23,40 @@ struct Ended {
 /// One thread at a time.
 class Child {
 public:
-    /// Starts `program` with `words`; it finds `descriptors` as 3, 4 and so on, whatever their numbers are here.
+    /// Starts `program` with the arguments `words`. In the child, `descriptors` have the numbers 3, 4 and so on.
     /// Throws std::system_error where it cannot be started.
     Child(const std::string& program, const std::vector<std::string>& words, const std::vector<int>& descriptors);
     ~Child();
     Child(const Child&) = delete;
     Child& operator=(const Child&) = delete;
 
-    /// Its own until this goes out of scope, whether it works or has ended.
+    /// No other process gets this number before the Child goes out of scope.
     [[nodiscard]] pid_t id() const { return id_; }
 
-    /// Becomes readable when the child ends. Lent.
+    /// Becomes readable when the child ends. The Child keeps ownership.
     [[nodiscard]] int end_descriptor() const { return end_; }
 
-    /// Bytes of memory that it holds at present.
+    /// The memory that the child uses now.
     [[nodiscard]] std::size_t resident_bytes() const;
 
-    /// How it ended by itself; nothing while it works.
+    /// How the child ended by itself; nothing while it runs.
     [[nodiscard]] std::optional<Ended> ended() const;
 
-    /// Kills whatever is left of the group, and waits. How it ended: by this, if it had not ended by itself. The
-    /// second time it says the same.
+    /// Kills every process of the group that still runs, and waits. Returns how the child ended: by this kill, if it
+    /// had not ended before. A second call returns the same.
     Ended finish();
 
 private:
     pid_t id_ = -1;
     int end_ = -1;
-    int life_ = -1;  // held open as long as this process lives: the child ends when it is closed
+    int life_ = -1;  // open while this process lives; the child ends when it is closed
     std::optional<Ended> finished_;
 };
 
-/// The running program.
+/// The path of the running program.
 [[nodiscard]] std::string own_program();
 
-/// In a child: from now on it ends as soon as the process that started it is gone. Starts a thread.
+/// To be called in a child: it then ends as soon as the process that started it has ended. Starts a thread.
 void end_with_parent();
 
 /// "crashed (SIGSEGV)", "ended its process with code 0"

@@ -16,8 +16,8 @@ namespace {
 
 constexpr rlim_t most_address_space = rlim_t{4} << 30;
 
-// What a model, the loader and the C library may ask of the system in any way: read files, compute, wait, start
-// threads.
+// The system calls that a model, the loader and the C library may make with any arguments: read files, compute, wait,
+// start threads.
 constexpr int allowed[] = {
     SCMP_SYS(read),
     SCMP_SYS(readv),
@@ -41,7 +41,8 @@ constexpr int allowed[] = {
     SCMP_SYS(getcwd),
     SCMP_SYS(fadvise64),
     SCMP_SYS(close_range),
-    // What the rules of a plugin watch for: the folder, the mode of new files, copies of descriptors, signal handlers.
+    // Allowed because the rules of plugins look at their effect: the folder, the mode of new files, descriptors,
+    // signals.
     SCMP_SYS(chdir),
     SCMP_SYS(fchdir),
     SCMP_SYS(umask),
@@ -54,7 +55,7 @@ constexpr int allowed[] = {
     SCMP_SYS(rt_sigpending),
     SCMP_SYS(rt_sigtimedwait),
     SCMP_SYS(sigaltstack),
-    // The size of written files is limited to nothing; pipes and memory stay writable.
+    // The size of written files is limited to 0 bytes; pipes and memory stay writable.
     SCMP_SYS(write),
     SCMP_SYS(writev),
     SCMP_SYS(pipe),
@@ -110,7 +111,7 @@ constexpr int allowed[] = {
     SCMP_SYS(clock_nanosleep),
 };
 
-// What a call that is not allowed was about, for the messages.
+// What a call that is not allowed does, for the messages.
 struct Meaning {
     int call;
     const char* text;
@@ -179,7 +180,7 @@ constexpr Meaning meanings[] = {
 
 constexpr scmp_datum_t writing = O_WRONLY | O_RDWR | O_CREAT | O_TRUNC;
 
-// The allow list of a thread. Every call that no rule allows raises SIGSYS, also one by the numbers of another machine.
+// The allow list of a thread. Every call that no rule allows raises SIGSYS, also a call of another architecture.
 class Filter {
 public:
     Filter() : context_(seccomp_init(SCMP_ACT_TRAP)) {
@@ -193,7 +194,7 @@ public:
     void allow_if(int call, scmp_arg_cmp argument) {
         seccomp_rule_add_array(context_, SCMP_ACT_ALLOW, call, 1, &argument);
     }
-    // As if the system were too old for it: callers then take the call whose arguments can be looked into.
+    // Fails as in an older system: callers then use the older call, whose arguments the filter can check.
     void hide(int call) { seccomp_rule_add_array(context_, SCMP_ACT_ERRNO(ENOSYS), call, 0, nullptr); }
     void install() {
         if (context_ != nullptr) seccomp_load(context_);
@@ -235,10 +236,10 @@ void forbid_calls() {
     filter.allow_if(SCMP_SYS(clone), has(0, CLONE_THREAD, CLONE_THREAD));
     filter.allow_if(SCMP_SYS(openat), has(2, writing, 0));
     filter.allow_if(SCMP_SYS(open), has(1, writing, 0));
-    // A thread that gives up sends the signal to a thread of its own process.
+    // abort() sends its signal to a thread of its own process.
     filter.allow_if(SCMP_SYS(tgkill), equals(0, static_cast<scmp_datum_t>(::getpid())));
     filter.allow_if(SCMP_SYS(prlimit64), equals(0, 0));
-    // Whether a descriptor is a terminal, and nothing else of one.
+    // TCGETS only: whether a descriptor is a terminal.
     filter.allow_if(SCMP_SYS(ioctl), equals(1, TCGETS));
     for (const int command : {F_GETFD, F_SETFD, F_GETFL, F_DUPFD, F_DUPFD_CLOEXEC, F_GET_SEALS})
         filter.allow_if(SCMP_SYS(fcntl), equals(1, static_cast<scmp_datum_t>(command)));

@@ -1,24 +1,25 @@
-// Takes from a child what a model never needs: other processes, files to write, the network, memory without end.
+// Limits what a child may do to what models need: no other processes, no written files, no network, limited memory.
 #pragma once
 
 #include <chrono>
 
 namespace flutebook::sandbox {
 
-/// Limits on memory, written files and core dumps, which the system itself enforces. Memory is not limited under
-/// AddressSanitizer, which reserves more than there is.
+/// Limits memory, written files and core dumps of this process. Memory is not limited under AddressSanitizer, which
+/// reserves more address space than the limit.
 void limit_resources();
 
-/// From its start to its end. For a child that works once; one that works for as long as the host does has deadlines.
+/// Limits the processor time of this process, for a child with one task. A child that lives as long as the host has a
+/// deadline for each task instead.
 void limit_processor_time(std::chrono::seconds most);
 
-/// From now on only the system calls of a list are made: reading, memory, threads, waiting, clocks. Any other call (one
-/// that starts a process, changes the file system, opens a connection, reaches another process, or is simply unknown)
-/// raises SIGSYS in its caller. For this thread and all that it starts, for good. Where the system has no such filter,
-/// limits and the process group have to do.
+/// Allows only the system calls of a list: reading, memory, threads, waiting, clocks. Any other call (one that starts a
+/// process, changes the file system, opens a connection, reaches another process, or is unknown) raises SIGSYS in its
+/// caller. The filter holds for this thread and all threads that it starts, and cannot be removed. Where the system has
+/// no such filter, only the limits and the process group protect the host.
 void forbid_calls();
 
-/// What a call that is not on the list was about: "starts a process". Safe in a signal handler.
+/// What a call that is not on the list does: "starts a process". Safe in a signal handler.
 [[nodiscard]] const char* meaning_of(int system_call);
 
 }  // namespace flutebook::sandbox

@@ -1,6 +1,6 @@
-// Two sides that take turns, on one processor: neither has anything to do while the other is at it, and what one wrote
-// is still near. Left to itself the system spreads them over idle processors, and waking one of those takes longer than
-// most blocks do.
+// Keeps two processes that take turns on one processor. Neither works while the other does, and data that one wrote is
+// still in the cache for the other. The system would spread them over idle processors, and waking an idle processor
+// takes longer than most blocks.
 #pragma once
 
 #include <sched.h>
@@ -8,11 +8,11 @@
 
 namespace flutebook::sandbox {
 
-/// While this lives, the thread that made it stays where it runs, and the other process is there too. Where the system
-/// does not allow it, nothing changes. The other process is left there.
+/// While this object lives, the thread that created it and the other process stay on one processor. Afterwards the
+/// other process remains there. Where the system does not allow it, nothing changes.
 class OneProcessor {
 public:
-    /// `where` is the processor on which `other` was put last, -1 at first; the caller keeps it.
+    /// `where` is the processor that `other` was moved to last, -1 at first; the caller stores it.
     OneProcessor(pid_t other, int& where);
     ~OneProcessor();
     OneProcessor(const OneProcessor&) = delete;

@@ -46,7 +46,7 @@ std::map<int, std::string> descriptors() {
     std::error_code failed;
     for (const auto& entry : fs::directory_iterator("/proc/self/fd", failed)) {
         const std::string leads_to = fs::read_symlink(entry.path(), failed).string();
-        // The one that looks closes with the look; the sealed copy was opened by the host to load it.
+        // Left out: the descriptor of this listing, and the sealed copy that the host opened to load the library.
         if (failed || leads_to.find("/fd") != std::string::npos || leads_to.rfind("/memfd:plugin", 0) == 0) continue;
         result[std::atoi(entry.path().filename().c_str())] = leads_to;
     }
@@ -59,7 +59,7 @@ mode_t file_mode() {
     return now;
 }
 
-// The name of a variable that is not as it was; its value may be anybody's secret.
+// The name of a changed variable. Its value may be a secret and is not shown.
 std::string changed_variable(const std::vector<std::string>& before, const std::vector<std::string>& after) {
     std::set<std::string> changed;
     std::set_symmetric_difference(before.begin(), before.end(), after.begin(), after.end(),

@@ -1,4 +1,4 @@
-// What belongs to the whole process and not to any library in it: looked at before and after a library is loaded.
+// State of the whole process, recorded before and after a library is loaded to see what the loading changed.
 #pragma once
 
 #include <sys/types.h>
@@ -11,7 +11,7 @@
 
 namespace flutebook::sandbox {
 
-/// What a library that is loaded must leave as it was.
+/// The parts of the state that loading a library must not change.
 enum class KeptState { signals, locale, environment, folder, threads, descriptors, file_mode };
 
 struct ProcessState {
@@ -20,14 +20,13 @@ struct ProcessState {
     std::vector<std::string> environment;
     std::string folder;
     std::size_t threads;
-    std::map<int, std::string>
-        descriptors;  // open ones, and what each leads to; sealed copies of a library are left out
+    std::map<int, std::string> descriptors;  // open descriptors and their targets, without sealed copies of a library
     mode_t file_mode;
 };
 
 [[nodiscard]] ProcessState process_state();
 
-/// What is different, as a sentence goes on after its subject: "changed the locale from C to de".
+/// What changed, as the predicate of a sentence: "changed the locale from C to de"; nothing if nothing changed.
 [[nodiscard]] std::optional<std::string> difference(const ProcessState& before, const ProcessState& after,
                                                     KeptState what);
 

@@ -10,7 +10,7 @@
 namespace flutebook::sandbox {
 namespace {
 
-// Cut shorter by the other side, it would be death to touch it.
+// The size is sealed: if the other process could shorten the file, reading it would raise SIGBUS.
 int sealed(std::size_t bytes) {
     const int result = ::memfd_create("block", MFD_CLOEXEC | MFD_ALLOW_SEALING);
     if (result < 0) return result;

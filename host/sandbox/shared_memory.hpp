@@ -1,17 +1,17 @@
-// Memory that two processes have in common: a file without a name, whose size is sealed.
+// Memory shared by two processes: an anonymous file whose size cannot change.
 #pragma once
 
 #include <cstddef>
 
 namespace flutebook::sandbox {
 
-/// Owns the mapping and the descriptor. Zeros at first; pages are taken as they are touched.
+/// Owns the mapping and the descriptor. The memory begins as zeros; a page is allocated when it is first used.
 class SharedMemory {
 public:
-    /// Throws std::system_error where there is none to be had.
+    /// Throws std::system_error where the memory cannot be had.
     explicit SharedMemory(std::size_t bytes);
 
-    /// What another process made and handed over. Takes the descriptor.
+    /// The memory of another process, whose descriptor this one received. Takes ownership of the descriptor.
     SharedMemory(int descriptor, std::size_t bytes);
 
     ~SharedMemory();
@@ -20,7 +20,7 @@ public:
 
     [[nodiscard]] std::byte* at() const { return at_; }
     [[nodiscard]] std::size_t bytes() const { return bytes_; }
-    /// Lent, for as long as this lives.
+    /// This object keeps ownership.
     [[nodiscard]] int descriptor() const { return descriptor_; }
 
 private:

@@ -15,10 +15,10 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-// Beyond what any sentence needs: a child gone wild must not fill our memory.
+// Longer than any message: a faulty child must not fill the memory of this process.
 constexpr std::size_t longest_line = 4000;
 
-// Memory is looked at as often as this; a child takes no more than some MB meanwhile.
+// How often the child's memory is checked; a child allocates no more than some MB in this time.
 constexpr std::chrono::milliseconds glance{10};
 
 // False at the end of the report.
@@ -39,7 +39,7 @@ class Pipe {
 public:
     Pipe() {
         if (::pipe2(ends_.data(), O_CLOEXEC) != 0)
-            throw std::system_error(errno, std::generic_category(), "no pipe to hear a child through");
+            throw std::system_error(errno, std::generic_category(), "no pipe for the report of a child process");
     }
     ~Pipe() {
         ::close(ends_[0]);

@@ -15,27 +15,27 @@
 
 namespace flutebook::sandbox {
 
-/// The child's end of the pipe. A line that cannot be written is lost: the parent no longer reads.
+/// The child's end of the pipe. A line that cannot be written is dropped: the parent no longer reads.
 class ChildReport {
 public:
     explicit ChildReport(int descriptor) : descriptor_(descriptor) {}
 
-    /// `word` and then what belongs to it, which is made one line of.
+    /// Writes `word` and `text` as one line; control characters become spaces.
     void say(std::string_view word, std::string_view text = {}) const;
 
-    /// Something measured; the name is one word.
+    /// Writes a measured value; the name is one word.
     void say_figure(std::string_view name, double value) const;
 
 private:
     int descriptor_;
 };
 
-/// One line as it was said.
+/// One line of a report.
 struct ChildMessage {
     std::string word, text;
 };
 
-/// Cuts what comes through the pipe into lines.
+/// Splits the bytes of the pipe into lines.
 class Listener {
 public:
     explicit Listener(std::function<void(const ChildMessage&)> take) : take_(std::move(take)) {}
@@ -55,8 +55,8 @@ struct Limits {
 
 enum class Stopped { by_itself, out_of_time, out_of_memory };
 
-/// Passes the report to the listener until the child ends or is killed. When this returns, the child and all that it
-/// started are gone and waited for. Closes nothing.
+/// Passes the report to the listener until the child ends or is killed. When this returns, the child and every process
+/// that it started have ended. Closes no descriptor.
 [[nodiscard]] Stopped watch(Child& child, int report, Listener& listener, const Limits& limits);
 
 /// How a watched child ended.
@@ -65,8 +65,8 @@ struct WatchedEnd {
     Ended ended;
 };
 
-/// Starts `program` with `words` as a child, which finds where to report as descriptor 3 and `file` as 4, and watches
-/// it. Throws std::system_error where it cannot be started.
+/// Starts `program` with the arguments `words` and watches it. In the child, descriptor 3 is the report's pipe and 4 is
+/// `file`. Throws std::system_error where it cannot be started.
 [[nodiscard]] WatchedEnd run_watched(const std::string& program, const std::vector<std::string>& words, int file,
                                      Listener& listener, const Limits& limits);
 

@@ -25,7 +25,7 @@ namespace {
 
 thread_local CallNotes* noting = nullptr;
 
-// A function with our note before it. The program's own calls lead to the real one.
+// Records the call, then calls the real function. Calls of the program itself are not recorded.
 template <auto Function, typename Result, typename... Given>
 Result stand_in(Given... given) {
     if (noting != nullptr) noting->take(reinterpret_cast<const void*>(Function));
@@ -35,8 +35,8 @@ Result stand_in(Given... given) {
 enum class Kind { allocation, asking };
 
 struct Watched {
-    const char* symbol;  // as tables have it
-    const char* name;    // as people are told
+    const char* symbol;  // in the tables
+    const char* name;    // in messages
     Kind kind;
     const void* real;
     const void* stand_in;
@@ -53,7 +53,7 @@ Watched watched(const char* symbol, Kind kind, const char* name = nullptr) {
             stand_in_for<Function>(Function)};
 }
 
-// The operators, each under a name of its own. Not every compiler knows those that are told a size.
+// The operators, each as a function with a name. Not every compiler has the sized ones.
 void* new_one(std::size_t size) {
     return ::operator new(size);
 }
@@ -169,10 +169,10 @@ constexpr std::uint64_t of_calls = R_X86_64_JUMP_SLOT, of_addresses = R_X86_64_G
 constexpr std::uint64_t of_calls = R_AARCH64_JUMP_SLOT, of_addresses = R_AARCH64_GLOB_DAT,
                         of_pointers = R_AARCH64_ABS64;
 #else
-constexpr std::uint64_t of_calls = 0, of_addresses = 0, of_pointers = 0;  // no table is known for it: nothing is seen
+constexpr std::uint64_t of_calls = 0, of_addresses = 0, of_pointers = 0;  // unknown architecture: nothing is recorded
 #endif
 
-// The tables of one library that is loaded.
+// The tables of one loaded library.
 class Tables {
 public:
     Tables(std::uintptr_t base, const ElfW(Dyn) * entries) : base_(base), entries_(entries) {}
@@ -206,7 +206,7 @@ private:
         if (found != all_watched().end()) put(base_ + entry.r_offset, found->stand_in);
     }
 
-    // The page may have been made read-only once it was filled.
+    // The loader may have made the page read-only.
     static void put(std::uintptr_t place, const void* address) {
         const auto page = static_cast<std::uintptr_t>(::sysconf(_SC_PAGESIZE));
         if (::mprotect(reinterpret_cast<void*>(place / page * page), page, PROT_READ | PROT_WRITE) != 0) return;

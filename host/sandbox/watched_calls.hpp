@@ -1,27 +1,29 @@
-// Calls of the system's libraries that code under test must not make, seen as they are made.
+// Records the library functions that code under test must not call.
 //
-// Every library of the process but the program itself finds what it calls through a table of addresses. Those of the
-// watched functions are put in the place of ours there, which take note and go on to the real one. So an allocation is
-// seen wherever the code makes it, in a string of the standard library or on another thread, and whether it is freed
-// again or not. What looks a function up by its name at run time, or asks the kernel itself, is not seen.
+// Every library of the process, except the program itself, calls functions of other libraries through a table of
+// addresses. In those tables the addresses of the watched functions are replaced by functions of ours, which record the
+// call and then make it. So an allocation is recorded wherever the code makes it, in the standard library or on another
+// thread, also when it is freed again. A function that is looked up by name at run time, or a direct system call, is
+// not recorded.
 #pragma once
 
 #include <cstddef>
 
 namespace flutebook::sandbox {
 
-/// From now on calls are seen, for good: for a child alone. To be called after the library was loaded.
+/// Starts recording, permanently: only for a child. To be called after the library has been loaded.
 void watch_calls();
 
-/// What one thread called between begin() and end(). One at a time on a thread.
+/// The watched functions that one thread called between begin() and end(). At most one object at a time on a thread.
 class CallNotes {
 public:
     void begin();
     void end();
 
-    /// "malloc"; null where memory was neither taken nor given back.
+    /// The first function that allocated or freed memory: "malloc"; null where none did.
     [[nodiscard]] const char* allocation() const { return allocation_; }
-    /// A clock, a lock, a file, an environment, chance or a thread: "clock_gettime"; null where nothing was asked.
+    /// The first function that used a clock, a lock, a file, the environment, random numbers or a thread:
+    /// "clock_gettime"; null where none did.
     [[nodiscard]] const char* asked() const { return asked_; }
 
     /// For the functions that replace the watched ones.

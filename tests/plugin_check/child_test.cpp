@@ -1,4 +1,4 @@
-// Processes apart: what they are handed, and that none outlives what started it.
+// Child processes: the descriptors that they receive, and that none outlives its parent.
 #include <fcntl.h>
 #include <unistd.h>
 
@@ -49,7 +49,7 @@ private:
 }  // namespace
 
 TEST_CASE("a child that is finished takes everything it started with it") {
-    const std::string mark = "98761.25";  // a length of sleep that nobody else asks for
+    const std::string mark = "98761.25";  // a length of sleep that no other test uses
     Child child(shell, {"-c", "sleep " + mark + " & (sleep " + mark + " & wait) & sleep " + mark + "; true"}, {});
     wait_until(mark);
     REQUIRE(is_running(mark));

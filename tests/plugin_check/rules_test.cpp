@@ -1,5 +1,4 @@
-// The check itself, proven: for each of its rules there is a plugin that breaks this rule and no other, and plugins
-// that are in order break none.
+// Tests the check: for each rule there is a plugin that breaks this rule and no other, and correct plugins break none.
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -135,32 +134,32 @@ TEST_CASE("every rule that another needs is tried before it") {
     }
 }
 
-TEST_CASE("what ends its process, or would hurt others, breaks that rule alone") {
+TEST_CASE("a plugin that ends its process or affects others breaks that rule only") {
     check_group("conduct");
 }
-TEST_CASE("a file that is not what it should be breaks that rule alone") {
+TEST_CASE("a wrong file breaks that rule only") {
     check_group("file");
 }
-TEST_CASE("what changes the process when it is loaded breaks that rule alone") {
+TEST_CASE("a plugin that changes the process when it is loaded breaks that rule only") {
     check_group("load");
 }
-TEST_CASE("a description that says the wrong thing breaks that rule alone") {
+TEST_CASE("a wrong description breaks that rule only") {
     check_group("description");
 }
-TEST_CASE("a wrong way to evaluate breaks that rule alone") {
+TEST_CASE("a wrong evaluation breaks that rule only") {
     check_group("evaluate");
 }
-TEST_CASE("a setting that cannot be what it says breaks that rule alone") {
+TEST_CASE("a wrong setting breaks that rule only") {
     check_group("settings");
 }
-TEST_CASE("what is declared and not true breaks that rule alone") {
+TEST_CASE("a false declaration breaks that rule only") {
     check_group("truth");
 }
-TEST_CASE("what goes wrong with rare settings alone breaks the rule of many orders alone") {
+TEST_CASE("an error with rare settings breaks the rule of many orders only") {
     check_group("fuzz");
 }
 
-TEST_CASE("a plugin in order keeps every rule, also where an input matters seldom") {
+TEST_CASE("a correct plugin keeps every rule, also where an input matters seldom") {
     for (const auto* name : {"good", "matters_seldom", "shows_too_much"}) check_keeps_all(plugin(name));
 }
 TEST_CASE("each of the host's own models keeps every rule") {
@@ -173,14 +172,14 @@ TEST_CASE("each of the SDK's examples keeps every rule") {
         check_keeps_all(std::string(FLUTEBOOK_EXAMPLE_PLUGINS) + "/" + example + ".so");
 }
 
-TEST_CASE("what is unused is named, and what matters seldom is not") {
+TEST_CASE("an unused input is named, and one that matters seldom is not") {
     CHECK_THAT(finding_of(checked(plugin("needs_for_nothing")), "truth.use").text,
                Catch::StartsWith("declares and does not use the need box.area: "));
     CHECK_THAT(finding_of(checked(plugin("set_for_nothing")), "truth.use").text,
                Catch::StartsWith("declares and does not use the setting rate: "));
 }
 
-TEST_CASE("an allocation is seen in the standard library too, and named") {
+TEST_CASE("an allocation in the standard library is found and named") {
     CHECK_THAT(finding_of(checked(plugin("allocates")), "evaluate.allocation").text,
                Catch::StartsWith("called malloc in a block of"));
     CHECK_THAT(finding_of(checked(plugin("makes_a_text")), "evaluate.allocation").text,
@@ -189,13 +188,13 @@ TEST_CASE("an allocation is seen in the standard library too, and named") {
                Catch::StartsWith("called time in a block of"));
 }
 
-TEST_CASE("symbols beside the promised one are told, and break no rule") {
+TEST_CASE("other exported symbols are reported, and break no rule") {
     const RuleFinding finding = finding_of(checked(plugin("shows_too_much")), "file.exports");
     CHECK(finding.state == RuleFinding::State::holds);
     CHECK_THAT(finding.text, Catch::Contains("rate_of_a_box"));
 }
 
-TEST_CASE("a fault of many orders comes with the fewest that bring it out, and they do") {
+TEST_CASE("a fault of many orders is reported with the least number of orders that shows it") {
     const auto tried = [](std::size_t orders) {
         return finding_of(try_plugin(contract::PluginFile::read(plugin("two_ends_at_once")),
                                      asked_for_check(FLUTEBOOK_PROGRAM, 5, orders)),
@@ -210,7 +209,7 @@ TEST_CASE("a fault of many orders comes with the fewest that bring it out, and t
     CHECK(tried(first.orders - 1).state == RuleFinding::State::holds);
 }
 
-TEST_CASE("rules that are not asked for trust are not tried for it") {
+TEST_CASE("only the rules of trust are tried before a file is trusted") {
     const CheckFindings findings =
         try_plugin(contract::PluginFile::read(plugin("allocates")), asked_for_trust(FLUTEBOOK_PROGRAM));
     CHECK(findings.broken() == nullptr);

@@ -14,15 +14,15 @@ namespace flutebook::check {
 
 namespace {
 
-// Whatever this process starts, and what that starts, has this in its environment, though its parent be gone.
-// Tests that run beside this one start processes of the same names.
+// Every process that this one starts, and every process that those start, has this text in its environment, also after
+// its parent has ended. Tests that run at the same time start processes of the same names.
 const std::string own_mark = [] {
     const std::string number = std::to_string(::getpid());
     ::setenv("FLUTEBOOK_TEST_RUN", number.c_str(), 1);
     return "FLUTEBOOK_TEST_RUN=" + number;
 }();
 
-// Whether the text stands among those that the file lists, each ended by a NUL.
+// Whether the text is one of the texts in the file, each ended by a NUL.
 bool lists(const std::filesystem::path& path, const std::string& text) {
     std::ifstream file(path, std::ios::binary);
     std::ostringstream all;

@@ -1,4 +1,4 @@
-// Which processes a test has started, and what they started in turn: whether what was to be gone is gone.
+// The processes that a test has started, directly or not, to check that they have ended.
 #pragma once
 
 #include <sys/types.h>
@@ -12,20 +12,19 @@ namespace flutebook::check {
 #if defined(__SANITIZE_ADDRESS__)
 inline constexpr const char* crashed = "ended the process with code 1 while it evaluated";
 #else
-inline constexpr const char* crashed = "crashed (SIGSEGV) while evaluating made order ";
+inline constexpr const char* crashed = "crashed (SIGSEGV) while evaluating generated order ";
 #endif
 
-/// Of all that this process started, and what that started in turn, those with this word on their command line. Not
-/// those that only wait to be waited for.
+/// The processes with this word on their command line that this process started, directly or not. Without zombies.
 [[nodiscard]] std::vector<pid_t> running(const std::string& word);
 
-/// Whether there is any.
+/// Whether there is such a process.
 [[nodiscard]] bool is_running(const std::string& word);
 
-/// The same, after it had a few seconds to end.
+/// The same, after waiting a few seconds for its end.
 [[nodiscard]] bool is_still_running(const std::string& word);
 
-/// A plugin that was built for the tests here.
+/// The path of a plugin that was built for these tests.
 [[nodiscard]] inline std::string plugin(const std::string& name) {
     return std::string(FLUTEBOOK_CHECK_PLUGINS) + "/" + name + ".so";
 }

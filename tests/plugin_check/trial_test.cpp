@@ -1,4 +1,4 @@
-// What a trial in a process apart finds out of plugins that would hurt the host, and of the host's own models.
+// What the check in a child process finds in plugins that would harm the host, and in the host's own models.
 #include <catch2/catch.hpp>
 
 #include <filesystem>
@@ -74,7 +74,7 @@ TEST_CASE("a plugin that crashes when it is loaded is caught in that phase") {
 
 TEST_CASE("a plugin whose own thread crashes is caught") {
     CHECK_THAT(verdict_of("crashes_on_a_thread_of_its_own"),
-               StartsWith("conduct.survives: crashed (SIGABRT) while a thread of its own ran"));
+               StartsWith("conduct.survives: crashed (SIGABRT) while another thread ran"));
 }
 
 TEST_CASE("a plugin that ends the process has not passed, whatever the code") {
@@ -92,7 +92,7 @@ TEST_CASE("a plugin that takes memory without end is killed") {
 }
 
 TEST_CASE("a plugin that starts a process, writes a file or opens a connection does not get that far") {
-    CHECK_THAT(verdict_of("forks"), StartsWith("conduct.alone: starts a process while evaluating made order "));
+    CHECK_THAT(verdict_of("forks"), StartsWith("conduct.alone: starts a process while evaluating generated order "));
     CHECK_THAT(verdict_of("writes_a_file"), StartsWith("conduct.alone: changes the file system while evaluating"));
     CHECK_FALSE(std::filesystem::exists("left_by_a_plugin"));
     CHECK_THAT(verdict_of("opens_a_connection"), StartsWith("conduct.alone: opens a connection while evaluating"));
@@ -100,7 +100,7 @@ TEST_CASE("a plugin that starts a process, writes a file or opens a connection d
 
 #if defined(__x86_64__)
 TEST_CASE("a plugin that asks the system by another machine's numbers does not get past the filter") {
-    // Where the system knows only its own numbers the plugin crashes.
+    // Where the system does not know the numbers of another architecture, the plugin crashes.
     CHECK_THAT(verdict_of("asks_as_another_machine"),
                StartsWith("conduct.alone: ") || StartsWith("conduct.survives: crashed"));
 }

@@ -1,4 +1,4 @@
-// Which files the host trusts, what it remembers of that, and what it makes of a memory that is damaged.
+// Which files the host trusts, which records it keeps, and that it ignores damaged records.
 #include <catch2/catch.hpp>
 
 #include <sys/stat.h>
@@ -20,7 +20,7 @@ namespace {
 
 constexpr const char* no_program = "/no/such/program";
 
-// A folder for records that is gone with the test.
+// A folder for records, removed at the end of the test.
 class Folder {
 public:
     Folder() : path_(fs::temp_directory_path() / ("flutebook-records-" + std::to_string(::getpid()))) {
@@ -35,7 +35,7 @@ private:
     fs::path path_;
 };
 
-// Why the file is not trusted; empty where it is. Without a program it can only be trusted from memory.
+// Why the file is not trusted; empty where it is. Without a program only a record can make it trusted.
 std::string refusal(const std::string& file, const std::optional<fs::path>& records,
                     const std::string& program = FLUTEBOOK_PROGRAM) {
     try {
@@ -111,7 +111,7 @@ TEST_CASE("a damaged record is no record") {
         write(record, bad);
         CHECK_FALSE(is_remembered(plugin("good"), folder.path()));
     }
-    // And it is mended by the next trial.
+    // The next check replaces it.
     CHECK(refusal(plugin("good"), folder.path()) == "");
     CHECK(text_of(record) == good);
 }

@@ -1,5 +1,5 @@
-// A model that dies while it works costs the order it died of, and nothing else: not the host, not the next order, and
-// it leaves no process behind.
+// A model whose process ends while it evaluates loses that order only: the host and the next order go on, and no
+// process remains.
 #include <catch2/catch.hpp>
 
 #include <sys/wait.h>
@@ -39,13 +39,13 @@ orders::Request box_at(const plant::Plant& plant, const std::vector<double>& qua
     return result;
 }
 
-// Children of this process that nobody has waited for.
+// The zombie children of this process.
 bool has_children() {
     siginfo_t about{};
     return ::waitid(P_ALL, 0, &about, WEXITED | WNOHANG | WNOWAIT) == 0;
 }
 
-// Costs orders before, at and after the unlucky one, and looks that nothing is left.
+// Quotes orders before, at and after the failing one, and checks that no process remains.
 void check_loss(const std::string& model, const std::string& what) {
     {
         const plant::Plant plant = unlucky_plant(model);
@@ -74,7 +74,7 @@ std::size_t mapped_plugins() {
     return result;
 }
 
-// Waits for a worker of this model; its number.
+// Waits for a worker of this model; returns its process number.
 pid_t worker_of(const std::string& model) {
     for (int look = 0; look < 1000; ++look) {
         const auto found = check::running(file_of(model));
@@ -86,28 +86,28 @@ pid_t worker_of(const std::string& model) {
 
 }  // namespace
 
-TEST_CASE("a crash costs the order it happened in, by name, and no other") {
+TEST_CASE("a crash loses its own order, by name, and no other") {
 #if defined(__SANITIZE_ADDRESS__)
-    check_loss("unlucky_crash", "ended its process with code 1");  // it catches the signal itself
+    check_loss("unlucky_crash", "ended its process with code 1");  // the sanitizer catches the signal
 #else
     check_loss("unlucky_crash", "crashed (SIGSEGV)");
 #endif
 }
 
-TEST_CASE("a hang ends at the deadline and costs the order it happened in") {
+TEST_CASE("a hang ends at the deadline and loses its own order") {
     check_loss("unlucky_hang",
                sandbox::slowness == 1 ? "did not come back within 0.2 s" : "did not come back within 2 s");
 }
 
-TEST_CASE("a model that ends its process costs the order it happened in") {
+TEST_CASE("a model that ends its process loses its own order") {
     check_loss("unlucky_leave", "ended its process with code 0");
 }
 
-TEST_CASE("a model that would kill the host dies of it") {
+TEST_CASE("a model that tries to kill the host is ended") {
     check_loss("unlucky_kill_the_host", "asked the system for what no model needs (SIGSYS)");
 }
 
-TEST_CASE("a model that scribbles over all it shares with the host is at fault for what it wrote, and the host lives") {
+TEST_CASE("a model that overwrites the shared memory is refused for its results, and the host goes on") {
     const plant::Plant plant = unlucky_plant("unlucky_scribble");
     const Engine engine = isolated::open(plant);
     const std::string good = isolated::quoted(plant, engine, box_at(plant, {500, 1000}));
@@ -118,22 +118,22 @@ TEST_CASE("a model that scribbles over all it shares with the host is at fault f
     CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 1000})) == good);
 }
 
-TEST_CASE("a model that tells lies of itself while it is loaded is refused, and the host lives") {
+TEST_CASE("a model that writes a false description while it is loaded is refused, and the host goes on") {
     const plant::Plant plant = unlucky_plant("lies");
     CHECK_THROWS_WITH(isolated::open(plant), file_of("lies") +
-                                                 ": model lies: sent what is no description while it was described; "
+                                                 ": model lies: sent no valid description while it was described; "
                                                  "ask its author, or take it off plugins.yaml");
     CHECK_FALSE(check::is_running(file_of("lies")));
 }
 
-TEST_CASE("a worker that is killed while it works costs its block") {
+TEST_CASE("a worker that is killed while it evaluates loses its block") {
     const plant::Plant plant = unlucky_plant("unlucky_hang");
     const Engine engine = isolated::open(plant, 60s);
     std::string said;
     std::jthread quoting([&] { said = isolated::quoted(plant, engine, box_at(plant, {5000})); });
     const pid_t worker = worker_of("unlucky_hang");
     REQUIRE(worker > 0);
-    std::this_thread::sleep_for(100ms);  // for it to come to the block
+    std::this_thread::sleep_for(100ms);  // until it evaluates the block
     REQUIRE(::kill(worker, SIGKILL) == 0);
     quoting.join();
     CHECK(said == file_of("unlucky_hang") +
@@ -141,7 +141,7 @@ TEST_CASE("a worker that is killed while it works costs its block") {
                       "take it off plugins.yaml");
 }
 
-TEST_CASE("a worker that was killed between two orders is replaced, and costs nothing") {
+TEST_CASE("a worker that was killed between two orders is replaced, and no order is lost") {
     const plant::Plant plant = unlucky_plant("unlucky_leave");
     const Engine engine = isolated::open(plant);
     const std::string good = isolated::quoted(plant, engine, box_at(plant, {500, 1000}), 1);

@@ -1,4 +1,4 @@
-// A description that comes out of another process: all of it, or none; and never believed.
+// A description from another process is accepted complete or not at all, and is checked like a plugin's own.
 #include <catch2/catch.hpp>
 
 #include "host/base/errors.hpp"
@@ -17,7 +17,7 @@ const std::vector<contract::Model>& models() {
     return engine.graph().models;
 }
 
-// Tells a model's fields, of which one may have been spoilt. Whether they were taken for a description.
+// Whether these fields, one of which may be damaged, are accepted as a description of the model.
 bool is_taken(const contract::Model& model, std::vector<std::string> fields) {
     try {
         return model_from(std::move(fields), model.file, model.id).has_value();
@@ -37,7 +37,7 @@ std::string refusal(const contract::Model& sent, const contract::Model& model) {
 
 }  // namespace
 
-TEST_CASE("each of the ten models arrives whole") {
+TEST_CASE("each of the ten models arrives complete") {
     for (const contract::Model& model : models()) {
         const auto sent = model_from(fields_of(model), model.file, model.id);
         REQUIRE(sent.has_value());
@@ -46,7 +46,7 @@ TEST_CASE("each of the ten models arrives whole") {
     }
 }
 
-TEST_CASE("a description with a field too few or too many is none") {
+TEST_CASE("a description with a field too few or too many is refused") {
     const contract::Model& model = models().front();
     const std::vector<std::string> whole = fields_of(model);
     for (std::size_t at = 0; at < whole.size(); ++at) {
@@ -61,7 +61,7 @@ TEST_CASE("a description with a field too few or too many is none") {
     CHECK_FALSE(is_taken(model, {}));
 }
 
-TEST_CASE("what another process tells is held to all that a plugin's own data is held to") {
+TEST_CASE("a description from another process is checked like a plugin's own data") {
     const contract::Model& model = models().front();
     contract::Model sent = model;
     sent.lines = {

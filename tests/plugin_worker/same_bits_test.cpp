@@ -1,4 +1,4 @@
-// A model that works in a process of its own comes to the very numbers that it comes to here, on any number of threads.
+// A model in a process of its own gives the same bits as in this process, on any number of threads.
 #include <catch2/catch.hpp>
 
 #include <cstring>
@@ -43,7 +43,7 @@ bool same(const Costing& left, const Costing& right) {
     return result;
 }
 
-// The run as it came out, as if it had been measured.
+// The calculated run, as if it had been measured.
 engine::MeasuredRun as_measured(const Costing& costing) {
     return {costing.fed,       costing.good,        costing.web_length_m, costing.web_area_m2,
             costing.issued_kg, costing.adhesive_kg, costing.losses};
@@ -76,7 +76,7 @@ struct ManyRows {
 
 }  // namespace
 
-TEST_CASE("each of the ten models comes to the same bits isolated, over generated plants") {
+TEST_CASE("each of the ten models gives the same bits isolated, over generated plants") {
     std::size_t turn = 0;
     std::size_t rows = 0;
     CHECK(fixture::holds_for_seeds(40, [&](std::uint64_t seed) {
@@ -98,7 +98,7 @@ TEST_CASE("each of the ten models comes to the same bits isolated, over generate
     CHECK(rows > 0);
 }
 
-TEST_CASE("one, two and eight threads come to the same costs with every model isolated") {
+TEST_CASE("one, two and eight threads give the same costs with every model isolated") {
     plant::Plant plant = isolated::full_plant();
     const Engine here = isolated::open(plant);
     isolated::isolate(plant, all_models());

@@ -1,5 +1,5 @@
-// Whatever is wrong with a model is said in the same words, wherever it works: of its file, its description, its place
-// beside the others, its results.
+// An error of a model has the same message in this process and in a process of its own: an error of its file, its
+// description, its place among the other models, or its results.
 #include <catch2/catch.hpp>
 
 #include <fmt/format.h>
@@ -12,7 +12,7 @@ using namespace flutebook;
 
 namespace {
 
-// What the host complains of when the plant is opened, else what it says of its first order.
+// The host's message when it opens the plant, or else for the first order.
 std::string said(const plant::Plant& plant) {
     try {
         const engine::Engine engine = isolated::open(plant);
@@ -52,7 +52,7 @@ TEST_CASE("a model that does not fit beside the others is refused in the same wo
     for (const std::string way : {"unit_clash", "missing_need", "double_provider"}) check_same_words(way, way);
 }
 
-TEST_CASE("a model that is at fault while it evaluates is told of in the same words") {
+TEST_CASE("a model with an error in its evaluation is reported in the same words") {
     for (const std::string way :
          {"throws", "charges_too_much", "charges_no_number", "returns_a_fault", "refuses_for_no_reason"})
         check_same_words(way, way);
@@ -62,7 +62,7 @@ TEST_CASE("a model that is at fault while it evaluates is told of in the same wo
         check_same_words(way, "run");
 }
 
-TEST_CASE("a model that a plant isolates is not quietly opened here where nobody can take it") {
+TEST_CASE("an isolated model is never opened in this process instead") {
     plant::Plant plant = fixture::small_plant();
     isolated::isolate(plant, {"paper"});
     CHECK_THROWS_WITH(engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR),

@@ -1,4 +1,4 @@
-// The small plant with some of its models isolated, as engines that live as long as a test wants them to.
+// The small plant with some of its models isolated, for engines whose life the test controls.
 #pragma once
 
 #include <chrono>
@@ -17,16 +17,16 @@ namespace flutebook::isolated {
 /// Gives a plant the models that the small one lacks.
 void complete(plant::Plant& plant);
 
-/// Has these models work in processes of their own.
+/// Isolates these models.
 void isolate(plant::Plant& plant, const std::vector<std::string>& models);
 
-/// What a model is given for a block here: time enough for any that comes back at all.
+/// The deadline of a block in these tests: enough for every model that returns at all.
 inline constexpr std::chrono::milliseconds short_patience = std::chrono::milliseconds{200} * sandbox::slowness;
 
-/// Opens the plant as the program would, without a trial and with another patience.
+/// Opens the plant as the program does, but without a check and with another deadline.
 [[nodiscard]] engine::Engine open(const plant::Plant& plant, std::chrono::milliseconds patience = short_patience);
 
-/// What an order comes to at each quantity, to the last ten-thousandth, or why it has no quote.
+/// The cost of an order at each quantity, to four decimals, or why it has no quote.
 [[nodiscard]] std::string quoted(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& order,
                                  unsigned threads = 2);
 

@@ -91,7 +91,7 @@ TEST_CASE("a name that no model may have starts nothing") {
         CHECK_THAT(ended.errors, Contains("not a model's name"));
         CHECK(lines_of(ended.errors).size() == 1);
     }
-    CHECK_THAT(room.start({"test"}).errors, Contains("the build tool keeps this word"));
+    CHECK_THAT(room.start({"test"}).errors, Contains("the build tool reserves this word"));
     CHECK_THAT(room.start({"energy"}).errors, Contains("a model of this name is installed"));
     CHECK(room.is_empty());
 }
@@ -104,14 +104,14 @@ TEST_CASE("what stands there already is left as it is") {
     fs::create_directory(room.path() / "wax");
     const Ended ended = room.start({"wax"});
     CHECK(ended.exit_code == 1);
-    CHECK_THAT(ended.errors, Contains("plugin new wax: something of this name stands here already"));
+    CHECK_THAT(ended.errors, Contains("plugin new wax: a file or folder of this name exists already"));
     CHECK(fs::is_empty(room.path() / "wax"));
 }
 
 TEST_CASE("where nothing can be written or read nothing is started, and why is said") {
     const Ended nowhere = run({{FLUTEBOOK_PROGRAM, "plugin", "new", "varnish"}, "/proc"});
     CHECK(nowhere.exit_code == 1);
-    CHECK_THAT(nowhere.errors, Contains("plugin new varnish: no folder can be made here"));
+    CHECK_THAT(nowhere.errors, Contains("plugin new varnish: no folder can be created here"));
 
     // The program without its SDK.
     const Workroom room, elsewhere;

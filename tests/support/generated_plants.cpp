@@ -9,7 +9,7 @@
 namespace flutebook::fixture {
 
 Generated generated_order(std::uint64_t seed) {
-    plugin_check::MadeOrder result = plugin_check::make_order(seed);
+    plugin_check::GeneratedOrder result = plugin_check::make_order(seed);
     plant::Plant base = small_plant();
     result.plant.shifts = std::move(base.shifts);
     result.plant.mills = std::move(base.mills);

@@ -14,7 +14,7 @@ struct Generated {
     orders::Request request;
 };
 
-/// The host's made order; the models are the small plant's.
+/// The host's generated order; the models are the small plant's.
 [[nodiscard]] Generated generated_order(std::uint64_t seed);
 
 /// How many seeds a property tries: `in_full`, or the share of it that the environment's FLUTEBOOK_PROPERTY_SHARE asks

@@ -1,12 +1,12 @@
-// The program as its own child: work with a plugin in a process apart, where it can do no harm.
+// The program as its own child process, in which a plugin is tried or evaluated without harm to the parent.
 #pragma once
 
 #include <optional>
 
 namespace flutebook::services {
 
-/// Where a command line was written by the host for a child of its own: does that work and returns the exit code. To be
-/// asked before anything else is done.
+/// If the arguments are those of a child that the host starts: does its work and returns the exit code. To be called
+/// before anything else.
 [[nodiscard]] std::optional<int> run_inside(int count, const char* const* words);
 
 }  // namespace flutebook::services

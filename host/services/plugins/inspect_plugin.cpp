@@ -26,7 +26,7 @@ answers::Checked::State state_of(const plugin_check::RuleFinding& finding) {
     return answers::Checked::State::not_tried;
 }
 
-// As a shell takes it for one word.
+// The text as one word of a shell command.
 std::string one_word(const std::string& text) {
     const auto is_plain = [](unsigned char c) {
         return std::isalnum(c) != 0 || std::string("/._-+,:@%").find(static_cast<char>(c)) != std::string::npos;
@@ -37,7 +37,8 @@ std::string one_word(const std::string& text) {
     return result + "'";
 }
 
-answers::Checked::CheckedRule told(const plugin_check::RuleFinding& finding, const answers::CheckOptions& asked) {
+answers::Checked::CheckedRule checked_rule(const plugin_check::RuleFinding& finding,
+                                           const answers::CheckOptions& asked) {
     answers::Checked::CheckedRule result{finding.rule->group(), finding.rule->id, finding.rule->sentence,
                                          state_of(finding),     finding.text,     ""};
     if (result.state != answers::Checked::State::broken) return result;
@@ -56,7 +57,8 @@ answers::Checked check_plugin(const answers::CheckOptions& asked,
         plugin_check::try_plugin(file, plugin_check::asked_for_check(sandbox::own_program(), asked.seed, asked.orders),
                                  [&](const plugin_check::Rule& rule) { begun(rule.id); });
     answers::Checked result{asked, file.id(), file.sha256(), {}, {}};
-    for (const plugin_check::RuleFinding& finding : findings.rules) result.rules.push_back(told(finding, asked));
+    for (const plugin_check::RuleFinding& finding : findings.rules)
+        result.rules.push_back(checked_rule(finding, asked));
     for (const plugin_check::PluginMeasure& figure : findings.figures)
         result.figures.push_back({figure.name, figure.value});
     return result;

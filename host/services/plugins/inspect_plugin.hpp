@@ -12,13 +12,13 @@
 
 namespace flutebook::services {
 
-/// `begun` hears the name of each rule as it is begun. Throws ModelError where there is no such file, or no process to
-/// try it in.
+/// Tries every rule on the file, in a child process; the file is loaded nowhere else. `begun` is called with the name
+/// of each rule before it is tried. Throws ModelError where there is no such file, or no process can be started.
 [[nodiscard]] answers::Checked check_plugin(const answers::CheckOptions& asked,
                                             const std::function<void(const std::string&)>& begun);
 
-/// Reads the description that the file holds. A file that was never tried before is first tried in a process apart.
-/// Throws ModelError where the file is no plugin, does not pass its trial, or describes itself wrongly.
+/// Reads the description in the file; no model is evaluated. A file that is not yet trusted is first tried in a child
+/// process. Throws ModelError where the file is no plugin, does not pass, or has an invalid description.
 [[nodiscard]] answers::DescribedModel describe(const std::string& file);
 
 }  // namespace flutebook::services

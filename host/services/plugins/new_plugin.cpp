@@ -1,5 +1,5 @@
-// The template is a plugin that works as it stands, by the name new_model; the author's name takes that one's place in
-// every text and in the files' own names.
+// The template is a complete plugin with the name new_model. The author's name replaces it in every text and in the
+// names of the files.
 #include "host/services/plugins/new_plugin.hpp"
 
 #include <fmt/format.h>
@@ -36,7 +36,7 @@ bool is_letter(char c) {
     return c >= 'a' && c <= 'z';
 }
 
-// What CMake calls its own targets: no library may be called so.
+// The names of CMake's own targets, which no library may have.
 bool is_of_the_build(const std::string& name) {
     static constexpr std::array<const char*, 9> words = {"all",  "clean",   "edit_cache", "help",         "install",
                                                          "test", "package", "preinstall", "rebuild_cache"};
@@ -49,13 +49,13 @@ std::optional<std::string> why_no_name(const std::string& name) {
         return "not a model's name: expected lower-case letters, digits, `-` and `_`, a letter first";
     if (name.size() > longest_name)
         return fmt::format("not a model's name: found {} letters, expected at most {}", name.size(), longest_name);
-    if (is_of_the_build(name)) return "the build tool keeps this word for itself; choose another name";
+    if (is_of_the_build(name)) return "the build tool reserves this word; choose another name";
     if (fs::exists(fs::path(installed_plugins()) / (name + ".so")))
         return "a model of this name is installed with flutebook; choose another name";
     return std::nullopt;
 }
 
-// small_orders becomes SmallOrdersModel, which is no word of the SDK.
+// small_orders becomes SmallOrdersModel, which is no name of the SDK.
 std::string type_of(const std::string& name) {
     std::string result;
     bool begins_word = true;
@@ -78,7 +78,7 @@ std::string renamed(std::string text, const std::string& name) {
     return text;
 }
 
-// Every file of the template in the new name, by its path from the folder.
+// Every file of the template with the new name, by its path in the folder.
 std::map<std::string, std::string> texts(const fs::path& from, const std::string& name) {
     std::map<std::string, std::string> result;
     std::error_code failure;
@@ -104,7 +104,8 @@ void write(const fs::path& file, const std::string& text, const std::string& nam
     out << text;
     out.close();
     if (!out)
-        refuse(name, fmt::format("cannot be written: {}; make room, or work in a folder of yours", file.string()));
+        refuse(name,
+               fmt::format("cannot be written: {}; free some space, or work in a folder of yours", file.string()));
 }
 
 }  // namespace
@@ -116,13 +117,14 @@ answers::NewPlugin new_plugin(const std::string& name) {
     std::error_code failure;
     if (!fs::create_directory(name, failure)) {
         if (failure && failure != std::errc::file_exists)
-            refuse(name, fmt::format("no folder can be made here: {}; work in a folder of yours", failure.message()));
-        refuse(name, "something of this name stands here already; choose another name, or move it away");
+            refuse(name,
+                   fmt::format("no folder can be created here: {}; work in a folder of yours", failure.message()));
+        refuse(name, "a file or folder of this name exists already; choose another name, or move it away");
     }
     try {
         for (const auto& [path, text] : files) write(fs::path(name) / path, text, name);
     } catch (const InputError&) {
-        fs::remove_all(name, failure);  // what cannot be removed either is not worth another complaint
+        fs::remove_all(name, failure);  // a second error is not reported
         throw;
     }
     answers::NewPlugin result{{}, prefix.string()};

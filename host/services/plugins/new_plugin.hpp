@@ -1,4 +1,4 @@
-// Starting a plugin: a working folder in the author's own name, from the template that comes with the SDK.
+// Creates the folder of a new plugin with the author's name, from the template that comes with the SDK.
 #pragma once
 
 #include <string>
@@ -8,10 +8,9 @@
 
 namespace flutebook::services {
 
-/// Writes the folder `name` into the folder the process works in: source, build, a golden order, a page about it. It is
-/// whole when this returns; where it cannot be, nothing is left of it. Throws InputError (request) for a name that no
-/// model may have, that a model installed with the program has, or under which something stands already, and where
-/// nothing can be read or written.
+/// Writes the folder `name` into the working folder: source, build, a golden order, a page about it. On an error
+/// nothing of it remains. Throws InputError (request) for a name that no model may have, that an installed model has or
+/// that already exists in the folder, and where files cannot be read or written.
 [[nodiscard]] answers::NewPlugin new_plugin(const std::string& name);
 
 }  // namespace flutebook::services

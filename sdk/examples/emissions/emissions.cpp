@@ -1,18 +1,18 @@
-// emissions: what an order adds to the plant's greenhouse gases, in kg CO2e, to answer the customer's question
-// or pays for carbon. Every factor is a setting whose sentence names its source and year: factor sets move a lot from
-// year to year, so a figure without its set says nothing.
+// emissions: the greenhouse gases that an order causes in the plant, in kg CO2e, for a customer who asks, and their
+// cost where the plant pays for carbon. Every factor is a setting whose description names its source and year: factors
+// change much from year to year, so a figure is meaningless without the set that it comes from.
 //
 //   emissions.paper[p] = issued kg of ply p / 1000 x paper_factor
-//   emissions.fuel     = area combined x fuel_by_area x fuel_factor         the plant's gas meter, shared out by area
+//   emissions.fuel     = area combined x fuel_by_area x fuel_factor         the plant's gas meter, divided by area
 //   emissions.power[k] = kW x hours run x power_factor
 //   emissions.scrap[k] = scrap kg / 1000 x scrap_factor
 //   carbon[k]          = tonnes CO2e of step k x carbon_price               paper and fuel at step 0; nothing without
 //                                                                           a price
-// The default of scrap_factor is the transport to the mill alone: what recycling spares stands in another account, and
-// the factor must not be used to compare ways of disposal. Sources of the defaults, none of them seen in the original
-// but EEA's: UK Government conversion factors for company reporting (material use: transcribed in public code, year of
-// the set not stated; fuels 2025: quoted on other pages; waste disposal 2026: copied by others); European Environment
-// Agency, indicator ENER 038, 281 g CO2e/kWh for the EU-27 in 2018.
+// The default of scrap_factor covers the transport to the mill only: what recycling saves is not part of it, and the
+// factor must not be used to compare ways of disposal. Sources of the defaults (only EEA's was seen in the original):
+// UK Government conversion factors for company reporting (material use: transcribed in public code, year of the set not
+// stated; fuels 2025: quoted on other pages; waste disposal 2026: copied by others); European Environment Agency,
+// indicator ENER 038, 281 g CO2e/kWh for the EU-27 in 2018.
 #include <flutebook/plugin.hpp>
 
 using namespace flutebook;

@@ -1,4 +1,5 @@
-/* inspection: one box of every so many is taken off the pallet and measured. In plain C99, over the C header alone.
+/* inspection: one box of every `every` boxes is taken off the pallet and measured. In plain C99, with the C header
+ * only.
  *
  *   hours = boxes to inspect x minutes a box / 60,   boxes to inspect = order / every, rounded up
  * Nothing is inspected where `every` is 0. Source: common practice, no published source.
@@ -8,7 +9,7 @@
 #define LIST(array) \
     { array, sizeof(array) / sizeof((array)[0]), sizeof((array)[0]) }
 
-/* The model's numbers stand in a block in the order in which they are declared here. */
+/* A block holds the model's numbers in the order in which they are declared here. */
 enum { QUANTITY };
 static const flutebook_name needs[] = {
     {.name = "order.quantity", .unit = "1", .meaning = "boxes ordered", .low = 1, .high = 1e7, .axis = FLUTEBOOK_ORDER},
@@ -52,7 +53,7 @@ static const flutebook_line lines[] = {
 enum { LESS_THAN_ONE };
 static const char* const reasons[] = {"inspection: one box of less than one cannot be inspected; give 0 or 1 and more"};
 
-/* Whole boxes at least `x`, which is no more than the 1e7 that an order may have. */
+/* The least whole number that is not below `x`; an order has at most 1e7 boxes. */
 static double whole_up(double x) {
     const double down = (double)(int64_t)x;
     return down < x ? down + 1 : down;

@@ -1,11 +1,11 @@
-// small_orders: a machine wastes more while its crew is still finding the settings, and an order of a few hundred is
-// over before they have. Replaces the flat share of the machine's file:
+// small_orders: a machine wastes more at the start of a run, while its crew adjusts it, so small orders lose a larger
+// share than large ones. This model replaces the constant share of the machine's file:
 //
 //   prefer: {step.run_waste: small_orders}
 //
 //   run waste[k] = the machine's share x factor
 //   factor = at_small up to `small` boxes, at_large from `large` boxes on, a straight line between
-// Source: a rule of the house, no published source; a plant finds its factors in its own order history.
+// Source: a rule of thumb, no published source; a plant calculates its factors from its own orders.
 #include <flutebook/plugin.hpp>
 
 using namespace flutebook;

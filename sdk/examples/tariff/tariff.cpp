@@ -1,10 +1,10 @@
-// tariff: power that costs more at the hours when everybody wants it. Replaces the price that the model energy charges:
+// tariff: power that costs more in peak hours. This model replaces the price that the model energy charges:
 //
 //   prefer: {energy.power_price: tariff}
 //
 //   energy.power_price = the plant's price + surcharge x share of the shift that lies in peak hours
-// An order that no shift was chosen for takes the mean of the three: it is not known yet when it will run.
-// Source: common practice, no published source; hours and surcharge stand in the plant's own contract.
+// An order without a chosen shift takes the mean of the three shifts: it is not known yet when it will run.
+// Source: common practice, no published source; the plant's supply contract gives hours and surcharge.
 #include <flutebook/plugin.hpp>
 
 using namespace flutebook;
@@ -12,12 +12,12 @@ using namespace flutebook;
 namespace {
 
 constexpr const char* shifts[] = {"any", "early", "late", "night"};
-constexpr double early = 1, late = 2, night = 3;  // as `shift` hands them over
+constexpr double early = 1, late = 2, night = 3;  // the values of `shift`
 constexpr Range share{0, 1};
 constexpr Range price{0, 1e6};
 
 struct Tariff : Model {
-    // A model that replaces a number may need it, and gets what it replaces.
+    // A model that replaces a number may need it: it receives the value that it replaces.
     Need<order> plain = need("energy.power_price", "money/kWh", "electricity, outside peak hours", price);
     Setting<by_plant> surcharge = setting("surcharge", "money/kWh", required, price, "on top in peak hours");
     Setting<by_plant> early_peak = setting("early_peak", "1", 0, share, "share of the early shift in peak hours");

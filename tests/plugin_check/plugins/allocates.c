@@ -1,4 +1,4 @@
-/* Takes memory in every call, and gives it back. */
+/* Allocates and frees memory in every call. */
 #include <stdlib.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

@@ -1,4 +1,4 @@
-/* Asks the system for a way to have files written that goes by no call of its own. */
+/* Sets up a ring for asynchronous input and output, which would write files without a system call of its own. */
 #define _GNU_SOURCE
 #include <sys/syscall.h>
 #include <unistd.h>

@@ -1,4 +1,4 @@
-/* Asks the system as an older machine would, by other numbers: nothing that does any harm, but it could. */
+/* Makes a harmless system call with the numbers of an older architecture. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static uint32_t evaluate(const flutebook_block* block) {

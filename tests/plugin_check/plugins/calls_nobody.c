@@ -1,4 +1,4 @@
-/* Calls a function that nobody has. */
+/* Calls a function that does not exist. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 extern double rate_of_nobody(void);

@@ -1,4 +1,4 @@
-/* Leaves a variable to every process that is started later. */
+/* Sets a variable of the environment. */
 #define _POSIX_C_SOURCE 200809L
 #include <stdlib.h>
 

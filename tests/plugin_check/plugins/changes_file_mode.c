@@ -1,4 +1,4 @@
-/* Lets everybody write to the files that the process makes later. */
+/* Changes the file mode mask, so that everybody may write to later files. */
 #include <sys/stat.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

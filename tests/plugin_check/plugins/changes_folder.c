@@ -1,4 +1,4 @@
-/* Goes to another folder, and takes the process along. */
+/* Changes the working folder of the process. */
 #include <unistd.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

@@ -1,4 +1,4 @@
-/* Sets the locale that all of the process then writes numbers in. */
+/* Sets the locale of the process. */
 #include <locale.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

@@ -1,4 +1,4 @@
-/* Listens to a signal from the moment it is loaded. */
+/* Installs a signal handler when it is loaded. */
 #include <signal.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

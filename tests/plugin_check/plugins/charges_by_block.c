@@ -1,4 +1,4 @@
-/* Charges a row by how many stand in its block. */
+/* Charges a row by the number of rows in its block. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static uint32_t evaluate(const flutebook_block* block) {

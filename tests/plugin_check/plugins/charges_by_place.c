@@ -1,4 +1,4 @@
-/* Charges a row by where it stands in its block. */
+/* Charges a row by its place in its block. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static uint32_t evaluate(const flutebook_block* block) {

@@ -1,4 +1,4 @@
-/* Charges nothing on any thread but the one that loaded it. */
+/* Charges only on the thread that loaded it. */
 #include <pthread.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

@@ -1,4 +1,4 @@
-/* Charges small orders what is no number. */
+/* Charges small orders NaN. */
 #include <math.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

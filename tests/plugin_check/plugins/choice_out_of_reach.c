@@ -1,4 +1,4 @@
-/* Declares three choices, and a range that leaves the third out. */
+/* Declares three choices, and a range without the third. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const char* const choices[] = {"plain", "printed", "varnished"};

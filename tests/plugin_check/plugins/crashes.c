@@ -1,4 +1,4 @@
-/* Follows a pointer to nowhere when it is called. */
+/* Writes through a null pointer when it is called. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static double* volatile nowhere;

@@ -1,4 +1,4 @@
-/* Starts a thread when it is called, and the thread gives up. */
+/* Starts a thread when it is called, and the thread aborts. */
 #include <pthread.h>
 #include <stdlib.h>
 

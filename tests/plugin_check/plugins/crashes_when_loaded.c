@@ -1,4 +1,4 @@
-/* Gives up before anybody asked it anything. */
+/* Aborts when it is loaded. */
 #include <stdlib.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

@@ -1,4 +1,4 @@
-/* Divides by a setting that may be nothing. */
+/* Divides by a setting that may be 0. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const flutebook_setting settings[] = {{.name = "bundle",

@@ -1,4 +1,4 @@
-/* Keeps its description to itself. */
+/* Does not export its description. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static uint32_t evaluate(const flutebook_block* block) {

@@ -1,4 +1,4 @@
-/* Starts a process that stays behind. */
+/* Starts a process that remains. */
 #include <unistd.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

@@ -1,4 +1,4 @@
-/* Provides a number of boxes, and promises that it is small. */
+/* Provides the number of boxes, with a declared range that is too small. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const flutebook_name provides[] = {{.name = "boxes.counted",

@@ -1,4 +1,4 @@
-/* Nothing is wrong with this one. */
+/* A correct plugin. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static uint32_t evaluate(const flutebook_block* block) {

@@ -1,4 +1,4 @@
-/* Never comes back when it is called. */
+/* Never returns when it is called. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static volatile int goes_on = 1;

@@ -1,4 +1,4 @@
-/* Never comes back from being loaded, and takes no processor time meanwhile. */
+/* Waits for ever when it is loaded, without using the processor. */
 #include <sys/select.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

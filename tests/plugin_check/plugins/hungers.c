@@ -1,4 +1,4 @@
-/* Takes memory for as long as there is any. */
+/* Allocates memory without end. */
 #include <stdlib.h>
 #include <string.h>
 

@@ -1,4 +1,4 @@
-/* Asks for memory that stays behind when its process is gone. */
+/* Creates shared memory that remains after its process has ended. */
 #include <sys/ipc.h>
 #include <sys/shm.h>
 

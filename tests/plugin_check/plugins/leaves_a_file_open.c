@@ -1,4 +1,4 @@
-/* Opens a file and forgets it. */
+/* Opens a file and does not close it. */
 #include <fcntl.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

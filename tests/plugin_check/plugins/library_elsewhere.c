@@ -1,4 +1,4 @@
-/* No plugin: the library that one needs. */
+/* No plugin: a library that a plugin here needs. */
 extern double rate_of_elsewhere(void);
 
 __attribute__((visibility("default"))) double rate_of_elsewhere(void) {

@@ -1,4 +1,4 @@
-/* Charges another rate from the year 2100 on: the same bits for many a day. */
+/* Charges another rate from the year 2100 on: until then it gives the same bits. */
 #include <time.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

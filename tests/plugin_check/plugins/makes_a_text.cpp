@@ -1,4 +1,4 @@
-// Makes a text of the standard library in every row, and forgets it.
+// Creates a string of the standard library in every row.
 #include <flutebook/plugin.hpp>
 #include <string>
 

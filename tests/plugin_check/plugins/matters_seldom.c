@@ -1,4 +1,4 @@
-/* Needs the area of a box, and uses it where a choice says so and a price is set: nothing is wrong with that. */
+/* Needs the area of a box, and uses it only with a certain choice and a price. This is correct. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const char* const bases[] = {"by-box", "by-run", "by-area"};

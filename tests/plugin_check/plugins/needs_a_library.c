@@ -1,4 +1,4 @@
-/* Leaves a part of its work to a library that a plant's machine does not have. */
+/* Calls a library that a plant's machine does not have. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 extern double rate_of_elsewhere(void);

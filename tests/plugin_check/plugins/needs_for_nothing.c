@@ -1,4 +1,4 @@
-/* Needs the area of a box, and makes no use of it. */
+/* Declares a need for the area of a box, and does not use it. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const flutebook_name needs[] = {

@@ -1,4 +1,4 @@
-/* Writes one row more than there are. */
+/* Writes one row after the last. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static uint32_t evaluate(const flutebook_block* block) {

@@ -1,4 +1,4 @@
-/* Looks for somebody to talk to. */
+/* Opens a network connection. */
 #include <sys/socket.h>
 #include <unistd.h>
 

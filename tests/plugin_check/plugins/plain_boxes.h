@@ -1,5 +1,5 @@
-/* What the plugins here begin with: a model of one line, which counts the boxes of an order, so that each file shows
- * the one thing that is wrong. Count them with `count_boxes`, and export with BOXES(id, evaluate). */
+/* The common part of the plugins here: a model of one line, which counts the boxes of an order, so that each file shows
+ * only its error. Count them with `count_boxes`, and export the model with BOXES(id, evaluate). */
 #ifndef FLUTEBOOK_TESTS_PLAIN_BOXES_H
 #define FLUTEBOOK_TESTS_PLAIN_BOXES_H
 #include "tests/bad_plugins/plain_model.h"

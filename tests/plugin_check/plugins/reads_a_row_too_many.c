@@ -1,4 +1,4 @@
-/* Looks at the row after the last, and makes nothing of it. */
+/* Reads the row after the last, and does not use it. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static volatile double seen;

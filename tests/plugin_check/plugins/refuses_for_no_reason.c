@@ -1,4 +1,4 @@
-/* Refuses large orders for a reason that it never declared. */
+/* Refuses large orders for a reason that it does not declare. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static uint32_t evaluate(const flutebook_block* block) {

@@ -1,4 +1,4 @@
-/* Rounds upwards from its first call on. */
+/* Changes the rounding mode when it is called. */
 #include <fenv.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

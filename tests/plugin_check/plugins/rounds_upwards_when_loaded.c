@@ -1,4 +1,4 @@
-/* Rounds upwards from the moment it is loaded. */
+/* Changes the rounding mode when it is loaded. */
 #include <fenv.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

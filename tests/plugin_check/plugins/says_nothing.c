@@ -1,4 +1,4 @@
-/* Declares a setting, and leaves its meaning to be guessed. */
+/* Declares a setting without a meaning. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const flutebook_setting settings[] = {

@@ -1,4 +1,4 @@
-/* Lets people set a rate, and charges its own. */
+/* Declares a setting for the rate, and charges another rate. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const flutebook_setting settings[] = {{.name = "rate",

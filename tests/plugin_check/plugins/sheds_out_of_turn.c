@@ -1,4 +1,4 @@
-/* Loses paper, which is for the model that lays out the run. */
+/* Sheds paper, but does not provide run.good. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const flutebook_loss losses[] = {{"damage", "Damage"}};

@@ -1,4 +1,4 @@
-/* Lays out the run, and loses a kilogram of every order that nobody issued for it. */
+/* Provides run.good, and sheds a kilogram of every order that was not issued. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const flutebook_name provides[] = {{.name = "run.good",

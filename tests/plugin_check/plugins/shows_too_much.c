@@ -1,4 +1,4 @@
-/* Exports a function of its own beside what is promised: told, and not held against it. */
+/* Exports another function too: it is reported, and breaks no rule. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 extern double rate_of_a_box(void);

@@ -1,4 +1,4 @@
-/* Sends a signal to whoever started it: none that does any harm, but it could. */
+/* Sends a harmless signal to its parent process. */
 #define _GNU_SOURCE
 #include <sys/syscall.h>
 #include <unistd.h>

@@ -1,4 +1,4 @@
-/* Comes to numbers at either end of each setting, but not where two are at their ends at once. */
+/* Gives numbers with each setting at either end, but not with two settings at their ends at once. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 #define SHARE(its_name) \

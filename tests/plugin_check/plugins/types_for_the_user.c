@@ -1,4 +1,4 @@
-/* Types into the terminal that the host was started from. */
+/* Writes input to the terminal that the host was started from. */
 #include <sys/ioctl.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

@@ -1,4 +1,4 @@
-/* Provides a number in a unit that there is not. */
+/* Provides a number in a unit that does not exist. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static const flutebook_name provides[] = {{"boxes.counted", "boxfuls", "boxes counted", 0, 1e7, FLUTEBOOK_ORDER, 0}};

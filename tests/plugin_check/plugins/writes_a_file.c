@@ -1,4 +1,4 @@
-/* Leaves a file behind, in the folder where it happens to be. */
+/* Writes a file into the working folder. */
 #include <stdio.h>
 
 #include "tests/plugin_check/plugins/plain_boxes.h"

@@ -1,4 +1,4 @@
-/* Writes a need back where it read it, unchanged. */
+/* Writes a need back to its own place, unchanged. */
 #include "tests/plugin_check/plugins/plain_boxes.h"
 
 static uint32_t evaluate(const flutebook_block* block) {

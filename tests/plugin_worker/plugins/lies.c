@@ -1,4 +1,4 @@
-/* Before anything else is done with it, tells the host in its own words what it is, and ends the process. */
+/* When it is loaded, writes a description to the host's pipe itself, and ends the process. */
 #include <stdlib.h>
 #include <unistd.h>
 

@@ -1,5 +1,5 @@
-/* Counts boxes as a good model would, and passes every trial; until an order of 5000 comes. Then it does what it was
- * built to do: MISDEED, one of the functions here. */
+/* Counts boxes correctly and passes every check. For an order of 5000 boxes it calls MISDEED, one of the functions
+ * here. */
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
