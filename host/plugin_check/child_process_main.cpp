@@ -11,8 +11,8 @@
 #include "host/base/errors.hpp"
 #include "host/plant/units.hpp"
 #include "host/plugin_check/guarded.hpp"
-#include "host/plugin_check/rounds.hpp"
-#include "host/plugin_check/subject.hpp"
+#include "host/plugin_check/plugin_under_test.hpp"
+#include "host/plugin_check/row_checks.hpp"
 #include "host/sandbox/confine.hpp"
 
 namespace flutebook::plugin_check {
@@ -37,43 +37,43 @@ Group full_block(const std::vector<Group>& groups) {
 
 // The median of many calls: neither the first, slow call nor an interrupted one.
 double nanoseconds_a_row(const contract::Model& model, const Group& block) {
-    Stage stage(model, block.front()->shape, usual_block, Ground::open);
+    TrialBlock trial_block(model, block.front()->shape, usual_block, GuardPages::none);
     std::vector<double> taken;
     for (std::size_t round = 0; round < timed_calls; ++round) {
-        stage.fill(block);
-        stage.begin_results();
+        trial_block.fill(block);
+        trial_block.begin_results();
         const Clock::time_point begun = Clock::now();
-        model.evaluate(&stage.block());
+        model.evaluate(&trial_block.block());
         taken.push_back(std::chrono::duration<double, std::nano>(Clock::now() - begun).count());
     }
     std::nth_element(taken.begin(), taken.begin() + timed_calls / 2, taken.end());
     return taken[timed_calls / 2] / static_cast<double>(block.size());
 }
 
-void measure(Subject& subject) {
-    subject.report().say("phase", "it was timed");
-    const std::vector<Group> groups = by_shape(subject.rows());
-    subject.report().say_figure("load_ms", subject.loading().ms);
-    subject.report().say_figure("rows_tried", static_cast<double>(subject.rows().size()));
-    if (!groups.empty()) subject.report().say_figure("row_ns", nanoseconds_a_row(subject.model(), full_block(groups)));
+void measure(PluginUnderTest& plugin) {
+    plugin.report().say("phase", "it was timed");
+    const std::vector<Group> groups = by_shape(plugin.rows());
+    plugin.report().say_figure("load_ms", plugin.loading().ms);
+    plugin.report().say_figure("rows_tried", static_cast<double>(plugin.rows().size()));
+    if (!groups.empty()) plugin.report().say_figure("row_ns", nanoseconds_a_row(plugin.model(), full_block(groups)));
 }
 
 class Trial {
 public:
-    Trial(Subject& subject, std::vector<const Rule*> asked) : subject_(subject), asked_(std::move(asked)) {}
+    Trial(PluginUnderTest& plugin, std::vector<const Rule*> asked) : plugin_(plugin), asked_(std::move(asked)) {}
 
     void run() {
         for (const Rule* rule : asked_) {
             if (rule == nullptr || rule->tries == nullptr) continue;
-            subject_.report().say("rule", rule->id);
+            plugin_.report().say("rule", rule->id);
             if (const char* unmet = unmet_need_of(*rule))
-                subject_.report().say("not-tried", std::string("needs ") + unmet);
+                plugin_.report().say("not-tried", std::string("needs ") + unmet);
             else if (!try_one(*rule))
                 return;
         }
         // Times break no rule; they are measured only for a plugin that can be called.
-        if (subject_.effort().many_orders > 0 && held_.count("evaluate.answers") != 0) measure(subject_);
-        subject_.report().say("end");
+        if (plugin_.options().many_orders > 0 && held_.count("evaluate.answers") != 0) measure(plugin_);
+        plugin_.report().say("end");
     }
 
 private:
@@ -91,20 +91,20 @@ private:
     // False where no further rule can be tried.
     bool try_one(const Rule& rule) {
         try {
-            const Wrong wrong = rule.tries(subject_);
+            const Violation wrong = rule.tries(plugin_);
             if (!wrong) held_.insert(rule.id);
-            subject_.report().say(wrong ? "broken" : "holds", wrong.value_or(""));
+            plugin_.report().say(wrong ? "broken" : "holds", wrong.value_or(""));
             return true;
         } catch (const ModelError& error) {
-            subject_.report().say("broken", error.what());
+            plugin_.report().say("broken", error.what());
             return true;
         } catch (const std::exception& error) {
-            subject_.report().say("died", std::string(survives) + " could not continue: " + error.what());
+            plugin_.report().say("died", std::string(survives) + " could not continue: " + error.what());
         }
         return false;
     }
 
-    Subject& subject_;
+    PluginUnderTest& plugin_;
     std::vector<const Rule*> asked_;
     std::set<std::string> held_;
 };
@@ -116,10 +116,10 @@ std::vector<std::string> words_of(const std::string& file, const CheckOptions& a
     std::vector<std::string> result = {trial_word,
                                        file,
                                        std::to_string(whole_seconds),
-                                       std::to_string(asked.effort.seed),
-                                       std::to_string(asked.effort.orders),
-                                       asked.effort.settings == Settings::drawn ? drawn_word : default_word,
-                                       std::to_string(asked.effort.many_orders)};
+                                       std::to_string(asked.options.seed),
+                                       std::to_string(asked.options.orders),
+                                       asked.options.settings == Settings::drawn ? drawn_word : default_word,
+                                       std::to_string(asked.options.many_orders)};
     for (const Rule* rule : asked.rules) result.emplace_back(rule->id);
     return result;
 }
@@ -128,7 +128,7 @@ std::optional<int> run_trial(int count, const char* const* words) {
     if (count <= TrialArgument::first_rule || std::string_view(words[TrialArgument::inner]) != trial_word)
         return std::nullopt;
     sandbox::end_with_parent();
-    const Effort effort{
+    const TrialOptions options{
         std::strtoull(words[TrialArgument::seed], nullptr, 10),
         std::strtoull(words[TrialArgument::orders], nullptr, 10),
         std::string_view(words[TrialArgument::settings]) == drawn_word ? Settings::drawn : Settings::by_default,
@@ -142,8 +142,8 @@ std::optional<int> run_trial(int count, const char* const* words) {
     catch_signals(report_descriptor);
     sandbox::forbid_calls();
     const auto file = contract::PluginFile::handed_over(words[TrialArgument::file_name], file_descriptor);
-    Subject subject(file, sandbox::ChildReport(report_descriptor), effort);
-    Trial(subject, std::move(asked)).run();
+    PluginUnderTest plugin(file, sandbox::ChildReport(report_descriptor), options);
+    Trial(plugin, std::move(asked)).run();
     // No destructors: they could run code of the plugin.
     ::_exit(0);
 }

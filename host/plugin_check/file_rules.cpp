@@ -1,4 +1,5 @@
-// The rules of the group `file`: what the file exports and needs, read from its bytes.
+// The rules of the groups `file`, `load` and `description`: what the file exports and needs, read from its bytes; what
+// loading it does; what it declares.
 #include "host/plugin_check/rule_groups.hpp"
 
 #include <fmt/format.h>
@@ -6,13 +7,19 @@
 #include <sys/stat.h>
 
 #include <algorithm>
+#include <cctype>
 #include <string_view>
 
+#include "host/base/errors.hpp"
+#include "host/plant/units.hpp"
+#include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/shared_object.hpp"
-#include "host/plugin_check/subject.hpp"
+#include "host/plugin_check/trial_rows.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
+
+using contract::Model;
 
 constexpr const char* promised = "flutebook_plugin";
 constexpr std::size_t most_named = 5;
@@ -44,13 +51,13 @@ private:
     std::span<const std::byte> all_;
 };
 
-ReadObject read(const Subject& subject) {
-    return read_shared_object(Bytes(subject.file().descriptor()).all());
+ReadObject read(const PluginUnderTest& plugin) {
+    return read_shared_object(Bytes(plugin.file().descriptor()).all());
 }
 
 // For a file that is known to be a library.
-SharedObject object_of(const Subject& subject) {
-    return read(subject).object.value_or(SharedObject{});
+SharedObject object_of(const PluginUnderTest& plugin) {
+    return read(plugin).object.value_or(SharedObject{});
 }
 
 std::string some_of(const std::vector<std::string>& names) {
@@ -69,16 +76,46 @@ bool is_of_the_linker(const std::string& name) {
     return std::find(std::begin(of_the_linker), std::end(of_the_linker), name) != std::end(of_the_linker);
 }
 
+// The host's own message about the file, without the file's name.
+Violation said_by_host(const PluginUnderTest& plugin, const ModelError& error) {
+    const std::string begin = plugin.file().where() + ": ";
+    const std::string& line = error.lines().front();
+    return line.compare(0, begin.size(), begin) == 0 ? line.substr(begin.size()) : line;
+}
+
+// Whether the text explains something: it has letters and does not repeat the name.
+bool says_something(const std::string& text, const std::string& name) {
+    const auto is_letter = [](unsigned char sign) { return std::isalpha(sign) != 0 || sign >= 0x80; };
+    return text != name && std::any_of(text.begin(), text.end(), is_letter);
+}
+
+const KnownName* find_known(const std::string& name) {
+    const auto& all = known_names();
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const KnownName& known_name) { return known_name.name == name; });
+    return found == all.end() ? nullptr : &*found;
+}
+
+Violation other_than_known(const contract::Name& name, const char* verb) {
+    const KnownName* known = find_known(name.name);
+    if (known == nullptr) return std::nullopt;
+    if (known->axis != name.axis)
+        return fmt::format("{} {} by {}; it is known by {}", verb, name.name, to_text(name.axis), to_text(known->axis));
+    if (!plant::conversion(known->unit, name.unit))
+        return fmt::format("{} {} in {}; it is known in {}", verb, name.name, name.unit, known->unit);
+    return std::nullopt;
+}
+
 }  // namespace
 
-Wrong try_library(Subject& subject) {
-    const ReadObject result = read(subject);
+Violation try_library(PluginUnderTest& plugin) {
+    const ReadObject result = read(plugin);
     if (result.object) return std::nullopt;
     return result.problem + "; build it as a shared library for this machine, or copy it again";
 }
 
-Wrong try_exports(Subject& subject) {
-    const auto exported = object_of(subject).exported;
+Violation try_exports(PluginUnderTest& plugin) {
+    const auto exported = object_of(plugin).exported;
     std::vector<std::string> others;
     const SharedObject::Symbol* found = nullptr;
     for (const auto& symbol : exported)
@@ -91,14 +128,14 @@ Wrong try_exports(Subject& subject) {
                            others.empty() ? "" : fmt::format(", but {}", some_of(others)));
     if (!found->is_data) return fmt::format("exports {} as a function; it is constant data", promised);
     if (!others.empty())
-        subject.report().say("note", fmt::format("it exports symbols that the host does not use: {}; build it by "
-                                                 "flutebook_add_plugin, or hide all but {}",
-                                                 some_of(others), promised));
+        plugin.report().say("note", fmt::format("it exports symbols that the host does not use: {}; build it by "
+                                                "flutebook_add_plugin, or hide all but {}",
+                                                some_of(others), promised));
     return std::nullopt;
 }
 
-Wrong try_libraries(Subject& subject) {
-    const SharedObject object = object_of(subject);
+Violation try_libraries(PluginUnderTest& plugin) {
+    const SharedObject object = object_of(plugin);
     std::vector<std::string> foreign;
     for (const std::string& library : object.needed)
         if (!is_of_the_languages(library)) foreign.push_back(library);
@@ -106,8 +143,72 @@ Wrong try_libraries(Subject& subject) {
         return fmt::format("needs {}, which a plant's machine may not have; link it statically", some_of(foreign));
     if (!object.searched.empty())
         return fmt::format("has a search path for libraries: {}; link it without one", some_of(object.searched));
-    if (!object.needed.empty()) subject.report().say("note", "it needs " + some_of(object.needed));
+    if (!object.needed.empty()) plugin.report().say("note", "it needs " + some_of(object.needed));
     return std::nullopt;
+}
+
+Violation try_loading(PluginUnderTest& plugin) {
+    try {
+        static_cast<void>(plugin.library());
+    } catch (const ModelError& error) {
+        return said_by_host(plugin, error);
+    }
+    return std::nullopt;
+}
+
+Violation try_loading_floating_point(PluginUnderTest& plugin) {
+    const auto& change = plugin.library().computes_apart;
+    if (!change) return std::nullopt;
+    return "loading it changed how the whole program computes: " + *change + "; link it without fast arithmetic";
+}
+
+Violation try_description(PluginUnderTest& plugin) {
+    try {
+        static_cast<void>(plugin.model());
+    } catch (const ModelError& error) {
+        return said_by_host(plugin, error);
+    }
+    return std::nullopt;
+}
+
+Violation try_documented(PluginUnderTest& plugin) {
+    const Model& model = plugin.model();
+    const auto wrong = [](const std::string& what) { return "does not describe " + what + "; write a few words"; };
+    if (!says_something(model.title, "")) return wrong("itself: its title is empty");
+    for (const auto* list : {&model.needs, &model.provides})
+        for (const contract::Name& name : *list)
+            if (!says_something(name.meaning, name.name)) return wrong("the meaning of " + name.name);
+    for (const contract::Setting& setting : model.settings)
+        if (!says_something(setting.meaning, setting.name)) return wrong("the meaning of " + setting.name);
+    for (const contract::Line& line : model.lines)
+        if (!says_something(line.title, "")) return wrong("the line " + line.name + ": its title is empty");
+    for (const contract::Loss& loss : model.losses)
+        if (!says_something(loss.title, "")) return wrong("the loss " + loss.cause + ": its title is empty");
+    for (std::size_t i = 0; i < model.reasons.size(); ++i)
+        if (!says_something(model.reasons[i], "")) return wrong(fmt::format("its reason {}", i + 1));
+    return std::nullopt;
+}
+
+Violation try_known_names(PluginUnderTest& plugin) {
+    const Model& model = plugin.model();
+    for (const contract::Name& need : model.needs)
+        if (auto wrong = other_than_known(need, "needs")) return wrong;
+    for (const contract::Name& provide : model.provides) {
+        if (auto wrong = other_than_known(provide, "provides")) return wrong;
+        const KnownName* known = find_known(provide.name);
+        if (known != nullptr && !known->may_be_provided)
+            return fmt::format("provides {}, a fact that no model may replace; give it another name", provide.name);
+    }
+    return std::nullopt;
+}
+
+Violation try_shedding(PluginUnderTest& plugin) {
+    const Model& model = plugin.model();
+    const bool lays_out_the_run = std::any_of(model.provides.begin(), model.provides.end(),
+                                              [](const contract::Name& item) { return item.name == "run.good"; });
+    if (model.losses.empty() || lays_out_the_run) return std::nullopt;
+    return fmt::format("sheds {} and does not provide run.good; only the model that provides run.good may shed paper",
+                       model.losses.front().cause);
 }
 
 }  // namespace flutebook::plugin_check

@@ -9,8 +9,8 @@
 
 #include <algorithm>
 
-#include "host/plugin_check/rounds.hpp"
-#include "host/plugin_check/subject.hpp"
+#include "host/plugin_check/plugin_under_test.hpp"
+#include "host/plugin_check/row_checks.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -26,7 +26,7 @@ struct FuzzFault {
 };
 
 // Keeps the fault that the fewest orders show.
-void take_earlier(std::optional<FuzzFault>& first, std::size_t orders, Wrong wrong) {
+void take_earlier(std::optional<FuzzFault>& first, std::size_t orders, Violation wrong) {
     if (wrong && (!first || orders < first->orders)) first = FuzzFault{orders, std::move(*wrong)};
 }
 
@@ -39,7 +39,7 @@ std::string with_settings(const Model& model, const TrialRow& row, const std::st
     return text + result;
 }
 
-Wrong wrong_row(const Model& model, const TrialRow& row, const Written& written) {
+Violation wrong_row(const Model& model, const TrialRow& row, const RowOutput& written) {
     for (const auto judge : {wrong_number, wrong_range, wrong_balance})
         if (auto found = judge(model, row, written)) return with_settings(model, row, *found);
     return std::nullopt;
@@ -47,13 +47,13 @@ Wrong wrong_row(const Model& model, const TrialRow& row, const Written& written)
 
 // Checks each row, in full blocks.
 void try_rows(const Model& model, const Group& group, std::optional<FuzzFault>& first) {
-    Stage stage(model, group.front()->shape, usual_block, Ground::open);
+    TrialBlock trial_block(model, group.front()->shape, usual_block, GuardPages::none);
     for (const Group& block : cut(group, usual_block)) {
-        const bool answers = !wrong_answer(model, stage, block);
+        const bool answers = !wrong_answer(model, trial_block, block);
         for (std::size_t r = 0; r < block.size() && answers; ++r)
-            take_earlier(first, block[r]->order, wrong_row(model, *block[r], stage.written(r)));
+            take_earlier(first, block[r]->order, wrong_row(model, *block[r], trial_block.written(r)));
         for (std::size_t r = 0; r < block.size() && !answers; ++r)
-            if (auto found = wrong_answer(model, stage, {block[r]}))
+            if (auto found = wrong_answer(model, trial_block, {block[r]}))
                 take_earlier(first, block[r]->order, with_settings(model, *block[r], *found));
     }
 }
@@ -61,13 +61,13 @@ void try_rows(const Model& model, const Group& group, std::optional<FuzzFault>& 
 // Evaluates all rows again, in another order and in blocks of another size.
 void try_again_otherwise(const Model& model, Group group, Draws& draws, std::size_t orders,
                          std::optional<FuzzFault>& first) {
-    const std::vector<Written> expected = evaluate(model, group, usual_block);
+    const std::vector<RowOutput> expected = evaluate(model, group, usual_block);
     std::vector<std::size_t> places(group.size());
     for (std::size_t i = 0; i < places.size(); ++i) places[i] = i;
     for (std::size_t i = places.size(); i > 1; --i) std::swap(places[i - 1], places[draws.index(i)]);
     Group turned;
     for (const std::size_t place : places) turned.push_back(group[place]);
-    const std::vector<Written> now = evaluate(model, turned, 1 + draws.index(usual_block));
+    const std::vector<RowOutput> now = evaluate(model, turned, 1 + draws.index(usual_block));
     for (std::size_t i = 0; i < places.size(); ++i)
         take_earlier(first, orders, difference(model, *turned[i], expected[places[i]], now[i]));
 }
@@ -119,7 +119,7 @@ std::vector<TrialRow> varied(const Group& group, const FuzzInput& input, std::si
 }
 
 bool changes_results(const Model& model, const std::vector<Group>& groups,
-                     const std::vector<std::vector<Written>>& expected, const FuzzInput& input, Draws& draws) {
+                     const std::vector<std::vector<RowOutput>>& expected, const FuzzInput& input, Draws& draws) {
     const std::size_t ways = input.free ? swaps + 2 + draws_inside : swaps;
     for (std::size_t way = 0; way < ways; ++way)
         for (std::size_t g = 0; g < groups.size(); ++g) {
@@ -133,15 +133,15 @@ bool changes_results(const Model& model, const std::vector<Group>& groups,
 
 }  // namespace
 
-Wrong try_many_orders(Subject& subject) {
-    const Model& model = subject.model();
-    const std::size_t all = subject.effort().many_orders;
-    TrialRows source(model, subject.effort().seed, Settings::anywhere);
-    Draws draws(subject.effort().seed);
+Violation try_many_orders(PluginUnderTest& plugin) {
+    const Model& model = plugin.model();
+    const std::size_t all = plugin.options().many_orders;
+    TrialRows source(model, plugin.options().seed, Settings::anywhere);
+    Draws draws(plugin.options().seed);
     std::size_t count = 0;
     for (std::size_t done = 0; done < all; done += at_a_time) {
         const std::size_t orders = std::min(all - done, at_a_time);
-        subject.report().say("phase", fmt::format("generated orders from {} on were tried", done + 1));
+        plugin.report().say("phase", fmt::format("generated orders from {} on were tried", done + 1));
         const std::vector<TrialRow> rows = source.next(orders);
         count += rows.size();
         std::optional<FuzzFault> first;
@@ -149,23 +149,23 @@ Wrong try_many_orders(Subject& subject) {
         for (const Group& group : by_shape(rows))
             if (!first) try_again_otherwise(model, group, draws, done + orders, first);
         if (!first) continue;
-        subject.report().say("orders", std::to_string(first->orders));
+        plugin.report().say("orders", std::to_string(first->orders));
         return first->text;
     }
-    subject.report().say_figure("many_rows", static_cast<double>(count));
+    plugin.report().say_figure("many_rows", static_cast<double>(count));
     return std::nullopt;
 }
 
-Wrong try_use(Subject& subject) {
-    const Model& model = subject.model();
-    Draws draws(subject.effort().seed);
+Violation try_use(PluginUnderTest& plugin) {
+    const Model& model = plugin.model();
+    Draws draws(plugin.options().seed);
     const std::vector<TrialRow> rows = make_rows(model, draws.seed(), orders_for_use, Settings::anywhere);
     const std::vector<Group> groups = by_shape(rows);
-    std::vector<std::vector<Written>> expected;
+    std::vector<std::vector<RowOutput>> expected;
     for (const Group& group : groups) expected.push_back(evaluate(model, group, usual_block));
     std::vector<std::string> unused;
     for (const FuzzInput& input : inputs_of(model)) {
-        subject.report().say("phase", input.name + " was varied");
+        plugin.report().say("phase", input.name + " was varied");
         if (!changes_results(model, groups, expected, input, draws)) unused.push_back(input.name);
     }
     if (unused.empty()) return std::nullopt;

@@ -6,43 +6,43 @@
 namespace flutebook::plugin_check {
 
 // file: what the file exports and needs, before any of it is loaded
-[[nodiscard]] Wrong try_library(Subject& subject);
-[[nodiscard]] Wrong try_exports(Subject& subject);
-[[nodiscard]] Wrong try_libraries(Subject& subject);
+[[nodiscard]] Violation try_library(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_exports(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_libraries(PluginUnderTest& plugin);
 
 // load: what loading the file does to the process
-[[nodiscard]] Wrong try_loading(Subject& subject);
-[[nodiscard]] Wrong try_loading_floating_point(Subject& subject);
+[[nodiscard]] Violation try_loading(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_loading_floating_point(PluginUnderTest& plugin);
 
 // description: what the file declares
-[[nodiscard]] Wrong try_description(Subject& subject);
-[[nodiscard]] Wrong try_documented(Subject& subject);
-[[nodiscard]] Wrong try_known_names(Subject& subject);
-[[nodiscard]] Wrong try_shedding(Subject& subject);
+[[nodiscard]] Violation try_description(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_documented(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_known_names(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_shedding(PluginUnderTest& plugin);
 
 // evaluate: every call gives valid results that depend on the row alone, and touches nothing but its rows
-[[nodiscard]] Wrong try_answers(Subject& subject);
-[[nodiscard]] Wrong try_inputs(Subject& subject);
-[[nodiscard]] Wrong try_bounds(Subject& subject);
-[[nodiscard]] Wrong try_numbers(Subject& subject);
-[[nodiscard]] Wrong try_ranges(Subject& subject);
-[[nodiscard]] Wrong try_floating_point(Subject& subject);
-[[nodiscard]] Wrong try_repeats(Subject& subject);
-[[nodiscard]] Wrong try_order(Subject& subject);
-[[nodiscard]] Wrong try_blocks(Subject& subject);
-[[nodiscard]] Wrong try_threads(Subject& subject);
-[[nodiscard]] Wrong try_allocation(Subject& subject);
-[[nodiscard]] Wrong try_apart(Subject& subject);
+[[nodiscard]] Violation try_answers(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_inputs(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_bounds(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_numbers(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_ranges(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_floating_point(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_repeats(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_order(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_blocks(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_threads(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_allocation(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_apart(PluginUnderTest& plugin);
 
 // settings: each can be set to every value of its range and to no other
-[[nodiscard]] Wrong try_reading(Subject& subject);
-[[nodiscard]] Wrong try_ends(Subject& subject);
+[[nodiscard]] Violation try_reading(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_ends(PluginUnderTest& plugin);
 
 // truth: the mass balance, and that every declared input is used
-[[nodiscard]] Wrong try_balance(Subject& subject);
-[[nodiscard]] Wrong try_use(Subject& subject);
+[[nodiscard]] Violation try_balance(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_use(PluginUnderTest& plugin);
 
 // fuzz: many generated orders. Where the rule is broken, it also reports the least number of orders that shows it.
-[[nodiscard]] Wrong try_many_orders(Subject& subject);
+[[nodiscard]] Violation try_many_orders(PluginUnderTest& plugin);
 
 }  // namespace flutebook::plugin_check

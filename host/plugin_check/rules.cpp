@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/rule_groups.hpp"
-#include "host/plugin_check/subject.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -19,9 +19,9 @@ using Rules = std::vector<Rule>;
 
 // Loading the file left this part of the process state as it was.
 template <sandbox::KeptState What>
-Wrong try_kept(Subject& subject) {
-    const auto changed = sandbox::difference(subject.loading().before, subject.loading().after, What);
-    return changed ? Wrong(*changed + " when it was loaded") : std::nullopt;
+Violation try_kept(PluginUnderTest& plugin) {
+    const auto changed = sandbox::difference(plugin.loading().before, plugin.loading().after, What);
+    return changed ? Violation(*changed + " when it was loaded") : std::nullopt;
 }
 
 Rules of_conduct() {

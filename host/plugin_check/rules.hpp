@@ -8,16 +8,16 @@
 
 namespace flutebook::plugin_check {
 
-class Subject;
+class PluginUnderTest;
 
 /// What the plugin did wrong, as the predicate of a sentence: "left web.length without a number: generated order 3
 /// ...". Nothing where the rule holds.
-using Wrong = std::optional<std::string>;
+using Violation = std::optional<std::string>;
 
 struct Rule {
     const char* id;        // "evaluate.repeats"; the part before the point is its group
     const char* sentence;  // what is true where the rule holds
-    Wrong (*tries)(Subject&);
+    Violation (*tries)(PluginUnderTest&);
     std::vector<const char*> needs;  // the rules that must hold for this one to be tried
     bool is_asked_for_trust;
 

@@ -13,8 +13,8 @@
 #include "host/engine/row.hpp"
 #include "host/plant/machine_list.hpp"
 #include "host/plugin_check/generated_order.hpp"
-#include "host/plugin_check/rounds.hpp"
-#include "host/plugin_check/subject.hpp"
+#include "host/plugin_check/plugin_under_test.hpp"
+#include "host/plugin_check/row_checks.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -97,7 +97,7 @@ private:
     GeneratedOrder generated_;
 };
 
-Wrong wrong_choices(SettingReading& reading, const Setting& setting) {
+Violation wrong_choices(SettingReading& reading, const Setting& setting) {
     for (std::size_t i = 0; i < setting.choices.size(); ++i)
         if (reading.read(setting.choices[i]) != static_cast<double>(i))
             return fmt::format(
@@ -107,7 +107,7 @@ Wrong wrong_choices(SettingReading& reading, const Setting& setting) {
     return std::nullopt;
 }
 
-Wrong wrong_ends(SettingReading& reading, const Setting& setting) {
+Violation wrong_ends(SettingReading& reading, const Setting& setting) {
     constexpr double infinite = std::numeric_limits<double>::infinity();
     for (const double end : {setting.range.low, setting.range.high})
         if (reading.read(plain(end)) != end)
@@ -130,13 +130,13 @@ std::vector<TrialRow> with_setting(const std::vector<TrialRow>& rows, std::size_
     return result;
 }
 
-Wrong wrong_at(const Model& model, const std::vector<TrialRow>& rows) {
+Violation wrong_at(const Model& model, const std::vector<TrialRow>& rows) {
     for (const Group& group : by_shape(rows)) {
-        Stage stage(model, group.front()->shape, usual_block, Ground::open);
+        TrialBlock trial_block(model, group.front()->shape, usual_block, GuardPages::none);
         for (const Group& block : cut(group, usual_block)) {
-            if (auto found = wrong_answer(model, stage, block)) return found;
+            if (auto found = wrong_answer(model, trial_block, block)) return found;
             for (std::size_t r = 0; r < block.size(); ++r)
-                if (auto found = wrong_number(model, *block[r], stage.written(r))) return found;
+                if (auto found = wrong_number(model, *block[r], trial_block.written(r))) return found;
         }
     }
     return std::nullopt;
@@ -144,8 +144,8 @@ Wrong wrong_at(const Model& model, const std::vector<TrialRow>& rows) {
 
 }  // namespace
 
-Wrong try_reading(Subject& subject) {
-    const Model& model = subject.model();
+Violation try_reading(PluginUnderTest& plugin) {
+    const Model& model = plugin.model();
     for (const Setting& setting : model.settings) {
         SettingReading reading(model, setting);
         auto found = setting.choices.empty() ? wrong_ends(reading, setting) : wrong_choices(reading, setting);
@@ -154,12 +154,12 @@ Wrong try_reading(Subject& subject) {
     return std::nullopt;
 }
 
-Wrong try_ends(Subject& subject) {
-    const Model& model = subject.model();
+Violation try_ends(PluginUnderTest& plugin) {
+    const Model& model = plugin.model();
     for (std::size_t s = 0; s < model.settings.size(); ++s) {
         const Setting& setting = model.settings[s];
         for (const double end : {setting.range.low, setting.range.high})
-            if (auto found = wrong_at(model, with_setting(subject.rows(), s, end)))
+            if (auto found = wrong_at(model, with_setting(plugin.rows(), s, end)))
                 return fmt::format("{}, {} at {}", *found, setting.name, end);
     }
     return std::nullopt;

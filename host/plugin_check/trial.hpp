@@ -9,8 +9,8 @@
 #include <vector>
 
 #include "host/contract/plugin_file.hpp"
+#include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/rules.hpp"
-#include "host/plugin_check/subject.hpp"
 #include "host/sandbox/watch.hpp"
 
 namespace flutebook::plugin_check {
@@ -40,7 +40,7 @@ struct CheckFindings {
 struct CheckOptions {
     std::string program;  // the host's program, or another that calls run_trial()
     std::vector<const Rule*> rules;
-    Effort effort;
+    TrialOptions options;
     sandbox::Limits limits;
 };
 

@@ -1,5 +1,7 @@
 // The rows that a model is tried with: orders generated from a seed, laid out on their plants, in the model's names and
 // units. A need that only another model provides gets a random value in the range that this model declares for it.
+//
+// The host's facts and the results of a run are known without any plugin, so only the plugin that is tried is needed.
 #pragma once
 
 #include <cstddef>
@@ -11,9 +13,33 @@
 
 #include "host/contract/model.hpp"
 #include "host/engine/costing/columns.hpp"
+#include "host/engine/row.hpp"
 #include "host/plugin_check/generated_order.hpp"
 
 namespace flutebook::plugin_check {
+
+/// The results of the run of an order, in kg, m, m2, h and pieces; vectors by step 0 .. K+1 or by ply.
+struct RunNumbers {
+    std::vector<double> fed, good, scrap_kg, hours;
+    std::vector<double> issued_kg;
+    double web_length_m = 0, web_area_m2 = 0, adhesive_kg = 0;
+};
+
+[[nodiscard]] RunNumbers run_numbers(const engine::Row& row);
+
+/// A name that has a meaning without any plugin.
+struct KnownName {
+    std::string name, unit;
+    contract::Axis axis;
+    contract::Range range;
+    bool may_be_provided;  // a model may replace it, or is expected to provide it
+};
+
+/// Facts first, in the engine's order.
+[[nodiscard]] const std::vector<KnownName>& known_names();
+
+/// The values of all known names in a row, in the order of known_names(); each by its axis index.
+[[nodiscard]] std::vector<std::vector<double>> known_values(const engine::Row& row);
 
 /// Everything that a model reads in one row.
 struct TrialRow {

@@ -10,11 +10,12 @@
 
 namespace flutebook::plugin_check {
 
-/// Which files have passed their trial, kept from one start to the next: one small file for each, named by the SHA-256 of
-/// its bytes, for one version of the host and of the contract.
+/// Which files have passed their trial, kept from one start to the next: one small file for each, named by the SHA-256
+/// of its bytes, for one version of the host and of the contract.
 ///
-/// A record counts only if it is intact, of this version, and in a folder that nobody else may write to; without one the
-/// file is tried again. Records are replaced by renaming, so any number of processes may read and write them at once.
+/// A record counts only if it is intact, of this version, and in a folder that nobody else may write to; without one
+/// the file is tried again. Records are replaced by renaming, so any number of processes may read and write them at
+/// once.
 class Records {
 public:
     /// Without a folder nothing is kept.

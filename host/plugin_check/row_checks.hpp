@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "host/plugin_check/rules.hpp"
-#include "host/plugin_check/stage.hpp"
+#include "host/plugin_check/trial_block.hpp"
 #include "host/plugin_check/trial_rows.hpp"
 
 namespace flutebook::plugin_check {
@@ -19,27 +19,27 @@ inline constexpr std::size_t usual_block = engine::block_rows;
 /// The group's rows, repeated until there are `size` rows.
 [[nodiscard]] Group repeated(const Group& group, std::size_t size);
 
-/// The capacity of a Stage for so many rows.
+/// The capacity of a TrialBlock for so many rows.
 [[nodiscard]] std::size_t capacity_for(std::size_t rows);
 
 /// Calls the model for one block; if it crashes, the report names the first row. Any thread.
-Answer call(Stage& stage, const Group& block);
+CallOutcome call(TrialBlock& trial_block, const Group& block);
 
 /// The results for each row of the group, in order, evaluated in blocks of at most `size`.
-[[nodiscard]] std::vector<Written> evaluate(const contract::Model& model, const Group& group, std::size_t size);
+[[nodiscard]] std::vector<RowOutput> evaluate(const contract::Model& model, const Group& group, std::size_t size);
 
 /// How two results for the same row differ: "gave run.fed of step 2 as 3 and then as 4: generated order 3 ...". Nothing
 /// where they have the same bits.
-[[nodiscard]] Wrong difference(const contract::Model& model, const TrialRow& row, const Written& first,
-                               const Written& second);
+[[nodiscard]] Violation difference(const contract::Model& model, const TrialRow& row, const RowOutput& first,
+                                   const RowOutput& second);
 
 /// The call failed, or refused a row for a reason that is not declared.
-[[nodiscard]] Wrong wrong_answer(const contract::Model& model, Stage& stage, const Group& block);
+[[nodiscard]] Violation wrong_answer(const contract::Model& model, TrialBlock& trial_block, const Group& block);
 /// A result is not a number, or is infinite.
-[[nodiscard]] Wrong wrong_number(const contract::Model& model, const TrialRow& row, const Written& written);
+[[nodiscard]] Violation wrong_number(const contract::Model& model, const TrialRow& row, const RowOutput& written);
 /// A result is outside its declared range.
-[[nodiscard]] Wrong wrong_range(const contract::Model& model, const TrialRow& row, const Written& written);
+[[nodiscard]] Violation wrong_range(const contract::Model& model, const TrialRow& row, const RowOutput& written);
 /// The mass of a model that sheds does not balance.
-[[nodiscard]] Wrong wrong_balance(const contract::Model& model, const TrialRow& row, const Written& written);
+[[nodiscard]] Violation wrong_balance(const contract::Model& model, const TrialRow& row, const RowOutput& written);
 
 }  // namespace flutebook::plugin_check

@@ -18,12 +18,12 @@ namespace flutebook::plugin_check {
 
 /// How columns lie in memory. Guarded: a page without access follows, or precedes, every column, and the inputs are
 /// read-only.
-enum class Ground { open, guarded_after, guarded_before };
+enum class GuardPages { none, after, before };
 
 /// The outcome of one call.
-struct Answer {
+struct CallOutcome {
     std::uint32_t code = 0;
-    std::optional<std::uintptr_t> struck;  // on guarded memory: the forbidden address that it accessed
+    std::optional<std::uintptr_t> fault_address;  // on guarded memory: the forbidden address that it accessed
     bool threw = false;
     std::optional<std::string> changed;  // in the floating-point environment
     sandbox::CallNotes notes;            // where calls are recorded
@@ -31,25 +31,25 @@ struct Answer {
 
 /// What a model wrote for one row: provides, quantities, rates and losses, in the order of the description and by axis
 /// index, and which reason it refused the row for.
-struct Written {
+struct RowOutput {
     std::vector<double> numbers;
     std::uint32_t refused = 0;
     /// Compares the bits; all NaNs are equal.
-    friend bool operator==(const Written& left, const Written& right);
+    friend bool operator==(const RowOutput& left, const RowOutput& right);
 };
 
-/// The name of the result at a place of Written::numbers: "run.fed of step 2".
+/// The name of the result at a place of RowOutput::numbers: "run.fed of step 2".
 [[nodiscard]] std::string result_name(const contract::Model& model, engine::Shape shape, std::size_t place);
 
 /// Memory for blocks of one shape with up to `capacity` rows, a multiple of 8. One thread at a time.
-class Stage {
+class TrialBlock {
 public:
     enum class List { needs, settings, provides, quantities, rates, losses };
 
-    Stage(const contract::Model& model, engine::Shape shape, std::size_t capacity, Ground ground);
-    ~Stage();
-    Stage(const Stage&) = delete;
-    Stage& operator=(const Stage&) = delete;
+    TrialBlock(const contract::Model& model, engine::Shape shape, std::size_t capacity, GuardPages guards);
+    ~TrialBlock();
+    TrialBlock(const TrialBlock&) = delete;
+    TrialBlock& operator=(const TrialBlock&) = delete;
 
     /// Writes the rows into the block.
     void fill(const Group& rows);
@@ -58,8 +58,8 @@ public:
     void begin_results();
 
     /// Resets the results and calls the model for the rows of fill().
-    Answer call();
-    [[nodiscard]] Written written(std::size_t row) const;
+    CallOutcome call();
+    [[nodiscard]] RowOutput written(std::size_t row) const;
 
     [[nodiscard]] std::size_t count(List list) const { return slots_[place_of(list)].size(); }
     [[nodiscard]] std::size_t extent(List list, std::size_t name) const;
@@ -103,7 +103,7 @@ private:
     std::uint32_t (*evaluate_)(const flutebook_block*);
     engine::Shape shape_;
     std::size_t capacity_, rows_ = 0;
-    Ground ground_;
+    GuardPages guards_;
     std::size_t data_, pitch_;  // bytes of one column, and from one column to the next
     std::vector<Slot> slots_[lists];
     std::vector<double*> pointers_[lists];

@@ -1,4 +1,4 @@
-#include "host/plugin_check/rounds.hpp"
+#include "host/plugin_check/row_checks.hpp"
 
 #include <fmt/format.h>
 
@@ -7,7 +7,7 @@
 
 #include "host/plant/units.hpp"
 #include "host/plugin_check/guarded.hpp"
-#include "host/plugin_check/known_numbers.hpp"
+#include "host/plugin_check/trial_rows.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -17,7 +17,7 @@ using contract::Model;
 constexpr double tolerance = 1e-9;  // as a share of the mass that came in
 
 // The values of a provided name in a row, by axis index; empty where the model does not provide it.
-std::vector<double> provided(const Model& model, const TrialRow& row, const Written& written, const std::string& name,
+std::vector<double> provided(const Model& model, const TrialRow& row, const RowOutput& written, const std::string& name,
                              const std::string& unit) {
     std::size_t place = 0;
     for (const auto& provide : model.provides) {
@@ -41,7 +41,7 @@ const std::vector<double>& known(const TrialRow& row, const std::string& name) {
     return row.known[static_cast<std::size_t>(found - all.begin())];
 }
 
-double sum(const Model& model, const TrialRow& row, const Written& written, const std::string& name) {
+double sum(const Model& model, const TrialRow& row, const RowOutput& written, const std::string& name) {
     std::vector<double> values = provided(model, row, written, name, "kg");
     if (values.empty()) values = known(row, name);
     double total = 0;
@@ -71,47 +71,47 @@ std::size_t capacity_for(std::size_t rows) {
     return (rows + 7) / 8 * 8;
 }
 
-Answer call(Stage& stage, const Group& block) {
-    stage.fill(block);
+CallOutcome call(TrialBlock& trial_block, const Group& block) {
+    trial_block.fill(block);
     const std::string what = "evaluating " + block.front()->name +
                              (block.size() > 1 ? fmt::format(" and {} more rows", block.size() - 1) : "");
     const CurrentTask doing(what);
-    return stage.call();
+    return trial_block.call();
 }
 
-std::vector<Written> evaluate(const Model& model, const Group& group, std::size_t size) {
-    std::vector<Written> result;
-    Stage stage(model, group.front()->shape, capacity_for(std::min(group.size(), size)), Ground::open);
+std::vector<RowOutput> evaluate(const Model& model, const Group& group, std::size_t size) {
+    std::vector<RowOutput> result;
+    TrialBlock trial_block(model, group.front()->shape, capacity_for(std::min(group.size(), size)), GuardPages::none);
     for (const Group& block : cut(group, size)) {
-        static_cast<void>(call(stage, block));
-        for (std::size_t r = 0; r < block.size(); ++r) result.push_back(stage.written(r));
+        static_cast<void>(call(trial_block, block));
+        for (std::size_t r = 0; r < block.size(); ++r) result.push_back(trial_block.written(r));
     }
     return result;
 }
 
-Wrong difference(const Model& model, const TrialRow& row, const Written& first, const Written& second) {
+Violation difference(const Model& model, const TrialRow& row, const RowOutput& first, const RowOutput& second) {
     if (first == second) return std::nullopt;
     if (first.refused != second.refused) return fmt::format("once refused a row and once did not: {}", row.name);
     for (std::size_t i = 0; i < first.numbers.size(); ++i)
-        if (!(Written{{first.numbers[i]}, 0} == Written{{second.numbers[i]}, 0}))
+        if (!(RowOutput{{first.numbers[i]}, 0} == RowOutput{{second.numbers[i]}, 0}))
             return fmt::format("gave {} as {} and then as {}: {}", result_name(model, row.shape, i), first.numbers[i],
                                second.numbers[i], row.name);
     return std::nullopt;
 }
 
-Wrong wrong_answer(const Model& model, Stage& stage, const Group& block) {
-    const Answer answer = call(stage, block);
+Violation wrong_answer(const Model& model, TrialBlock& trial_block, const Group& block) {
+    const CallOutcome outcome = call(trial_block, block);
     const std::string& name = block.front()->name;
-    if (answer.threw) return fmt::format("threw an exception out of evaluate: {}", name);
-    if (answer.code != 0) return fmt::format("returned the error code {}: {}", answer.code, name);
+    if (outcome.threw) return fmt::format("threw an exception out of evaluate: {}", name);
+    if (outcome.code != 0) return fmt::format("returned the error code {}: {}", outcome.code, name);
     for (std::size_t r = 0; r < block.size(); ++r)
-        if (const std::uint32_t refused = stage.written(r).refused; refused > model.reasons.size())
+        if (const std::uint32_t refused = trial_block.written(r).refused; refused > model.reasons.size())
             return fmt::format("refused a row for reason {}, but declares {} reasons: {}", refused,
                                model.reasons.size(), block[r]->name);
     return std::nullopt;
 }
 
-Wrong wrong_number(const Model& model, const TrialRow& row, const Written& written) {
+Violation wrong_number(const Model& model, const TrialRow& row, const RowOutput& written) {
     if (written.refused != 0) return std::nullopt;
     for (std::size_t i = 0; i < written.numbers.size(); ++i)
         if (!std::isfinite(written.numbers[i]))
@@ -121,7 +121,7 @@ Wrong wrong_number(const Model& model, const TrialRow& row, const Written& writt
     return std::nullopt;
 }
 
-Wrong wrong_range(const Model& model, const TrialRow& row, const Written& written) {
+Violation wrong_range(const Model& model, const TrialRow& row, const RowOutput& written) {
     if (written.refused != 0) return std::nullopt;
     std::size_t place = 0;
     for (const auto& provide : model.provides)
@@ -133,7 +133,7 @@ Wrong wrong_range(const Model& model, const TrialRow& row, const Written& writte
     return std::nullopt;
 }
 
-Wrong wrong_balance(const Model& model, const TrialRow& row, const Written& written) {
+Violation wrong_balance(const Model& model, const TrialRow& row, const RowOutput& written) {
     if (model.losses.empty() || written.refused != 0) return std::nullopt;
     const double came_in = sum(model, row, written, "paper.issued") + sum(model, row, written, "adhesive.dry");
     const double boxes = known(row, "order.quantity")[0] * known(row, "box.area")[0];

@@ -1,4 +1,4 @@
-#include "host/plugin_check/subject.hpp"
+#include "host/plugin_check/plugin_under_test.hpp"
 
 #include <chrono>
 
@@ -10,7 +10,7 @@ namespace flutebook::plugin_check {
 
 using Clock = std::chrono::steady_clock;
 
-const contract::Library& Subject::library() {
+const contract::Library& PluginUnderTest::library() {
     if (library_) return *library_;
     static const std::string phase = "it was loaded";
     report_.say("phase", phase);
@@ -23,7 +23,7 @@ const contract::Library& Subject::library() {
     return *library_;
 }
 
-const contract::Model& Subject::model() {
+const contract::Model& PluginUnderTest::model() {
     if (model_) return *model_;
     const contract::Library& loaded = library();
     if (loaded.model == nullptr)
@@ -36,8 +36,8 @@ const contract::Model& Subject::model() {
     return *model_;
 }
 
-const std::vector<TrialRow>& Subject::rows() {
-    if (!rows_) rows_ = make_rows(model(), effort_.seed, effort_.orders, effort_.settings);
+const std::vector<TrialRow>& PluginUnderTest::rows() {
+    if (!rows_) rows_ = make_rows(model(), options_.seed, options_.orders, options_.settings);
     return *rows_;
 }
 

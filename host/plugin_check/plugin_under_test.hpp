@@ -18,7 +18,7 @@
 namespace flutebook::plugin_check {
 
 /// The rows that a plugin is tried with.
-struct Effort {
+struct TrialOptions {
     std::uint64_t seed;
     std::size_t orders;
     Settings settings;
@@ -26,14 +26,14 @@ struct Effort {
 };
 
 /// One thread.
-class Subject {
+class PluginUnderTest {
 public:
-    Subject(const contract::PluginFile& file, sandbox::ChildReport report, Effort effort)
-        : file_(file), report_(report), effort_(effort) {}
+    PluginUnderTest(const contract::PluginFile& file, sandbox::ChildReport report, TrialOptions options)
+        : file_(file), report_(report), options_(options) {}
 
     [[nodiscard]] const contract::PluginFile& file() const { return file_; }
     [[nodiscard]] const sandbox::ChildReport& report() const { return report_; }
-    [[nodiscard]] const Effort& effort() const { return effort_; }
+    [[nodiscard]] const TrialOptions& options() const { return options_; }
 
     /// Loads the file at the first call. Throws ModelError where it cannot be loaded.
     [[nodiscard]] const contract::Library& library();
@@ -48,13 +48,13 @@ public:
     /// Reads the description at the first call. Throws ModelError where it is invalid.
     [[nodiscard]] const contract::Model& model();
 
-    /// The rows of effort(), generated at the first call.
+    /// The rows of options(), generated at the first call.
     [[nodiscard]] const std::vector<TrialRow>& rows();
 
 private:
     const contract::PluginFile& file_;
     sandbox::ChildReport report_;
-    Effort effort_;
+    TrialOptions options_;
     std::optional<contract::Library> library_;
     std::optional<Loading> loading_;
     std::optional<contract::Model> model_;

@@ -1,4 +1,4 @@
-#include "host/plugin_check/stage.hpp"
+#include "host/plugin_check/trial_block.hpp"
 
 #include <fmt/format.h>
 #include <sys/mman.h>
@@ -40,7 +40,7 @@ bool same(double left, double right) {
 
 }  // namespace
 
-bool operator==(const Written& left, const Written& right) {
+bool operator==(const RowOutput& left, const RowOutput& right) {
     return left.refused == right.refused &&
            std::equal(left.numbers.begin(), left.numbers.end(), right.numbers.begin(), right.numbers.end(), same);
 }
@@ -61,23 +61,23 @@ std::string result_name(const contract::Model& model, engine::Shape shape, std::
     return result;
 }
 
-Stage::Stage(const contract::Model& model, engine::Shape shape, std::size_t capacity, Ground ground)
-    : evaluate_(model.evaluate), shape_(shape), capacity_(capacity), ground_(ground) {
+TrialBlock::TrialBlock(const contract::Model& model, engine::Shape shape, std::size_t capacity, GuardPages guards)
+    : evaluate_(model.evaluate), shape_(shape), capacity_(capacity), guards_(guards) {
     const std::size_t bytes = capacity * sizeof(double);
     // Without guards as in the engine: an odd number of cache lines apart, never a power of two.
-    data_ = ground == Ground::open ? bytes : whole(bytes, page_bytes);
-    pitch_ = ground == Ground::open ? whole(bytes, 2 * cache_line) + cache_line : data_ + page_bytes;
+    data_ = guards == GuardPages::none ? bytes : whole(bytes, page_bytes);
+    pitch_ = guards == GuardPages::none ? whole(bytes, 2 * cache_line) + cache_line : data_ + page_bytes;
     if ((pitch_ & (pitch_ - 1)) == 0) pitch_ += page_bytes;
     name_slots(model);
     lay_out();
     point_block();
 }
 
-Stage::~Stage() {
+TrialBlock::~TrialBlock() {
     ::munmap(memory_, size_);
 }
 
-void Stage::name_slots(const contract::Model& model) {
+void TrialBlock::name_slots(const contract::Model& model) {
     const double missing = std::numeric_limits<double>::quiet_NaN();
     const auto add = [&](List list, const std::string& name, contract::Axis axis, double begins_as) {
         slots_[place_of(list)].push_back({name, shape_.extent(axis), begins_as});
@@ -92,15 +92,15 @@ void Stage::name_slots(const contract::Model& model) {
     for (const auto& loss : model.losses) add(List::losses, "the loss " + loss.cause, contract::Axis::step, 0);
 }
 
-void Stage::lay_out() {
-    const std::size_t lead = ground_ == Ground::open ? 0 : page_bytes;
-    const std::size_t lead_in_page = ground_ == Ground::guarded_after ? data_ - capacity_ * sizeof(double) : 0;
+void TrialBlock::lay_out() {
+    const std::size_t lead = guards_ == GuardPages::none ? 0 : page_bytes;
+    const std::size_t lead_in_page = guards_ == GuardPages::after ? data_ - capacity_ * sizeof(double) : 0;
     std::size_t bytes = 0;
     for (const auto& list : slots_)
         for (const Slot& slot : list) bytes += lead + slot.extent * pitch_;
     const std::size_t refused = lead + whole(capacity_ * sizeof(std::uint32_t), page_bytes) + lead;
     size_ = bytes + refused;
-    const int access = ground_ == Ground::open ? PROT_READ | PROT_WRITE : PROT_NONE;
+    const int access = guards_ == GuardPages::none ? PROT_READ | PROT_WRITE : PROT_NONE;
     void* memory = ::mmap(nullptr, size_, access, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
     if (memory == MAP_FAILED) throw std::bad_alloc();
     memory_ = static_cast<std::byte*>(memory);
@@ -110,21 +110,21 @@ void Stage::lay_out() {
         for (Slot& slot : list) {
             at += lead;
             slot.first = reinterpret_cast<double*>(at + lead_in_page);
-            for (std::size_t i = 0; ground_ != Ground::open && i < slot.extent; ++i)
+            for (std::size_t i = 0; guards_ != GuardPages::none && i < slot.extent; ++i)
                 ::mprotect(at + i * pitch_, data_, PROT_READ | PROT_WRITE);
             at += slot.extent * pitch_;
         }
     lay_out_refused(at + lead);
 }
 
-void Stage::lay_out_refused(std::byte* at) {
+void TrialBlock::lay_out_refused(std::byte* at) {
     const std::size_t bytes = capacity_ * sizeof(std::uint32_t);
     const std::size_t room = whole(bytes, page_bytes);
-    if (ground_ != Ground::open) ::mprotect(at, room, PROT_READ | PROT_WRITE);
-    refused_ = reinterpret_cast<std::uint32_t*>(ground_ == Ground::guarded_after ? at + room - bytes : at);
+    if (guards_ != GuardPages::none) ::mprotect(at, room, PROT_READ | PROT_WRITE);
+    refused_ = reinterpret_cast<std::uint32_t*>(guards_ == GuardPages::after ? at + room - bytes : at);
 }
 
-void Stage::point_block() {
+void TrialBlock::point_block() {
     for (std::size_t list = 0; list < lists; ++list)
         for (const Slot& slot : slots_[list]) pointers_[list].push_back(slot.first);
     const auto pointers = [&](List list) { return pointers_[place_of(list)].data(); };
@@ -144,14 +144,14 @@ void Stage::point_block() {
 
 // Every column: its list, its slot, and where it starts.
 template <typename Take>
-void Stage::each_column(const Take& take) const {
+void TrialBlock::each_column(const Take& take) const {
     for (std::size_t list = 0; list < lists; ++list)
         for (const Slot& slot : slots_[list])
             for (std::size_t i = 0; i < slot.extent; ++i) take(list, slot, slot.first + i * (pitch_ / sizeof(double)));
 }
 
-void Stage::protect_inputs(int how) const {
-    if (ground_ == Ground::open) return;
+void TrialBlock::protect_inputs(int how) const {
+    if (guards_ == GuardPages::none) return;
     each_column([&](std::size_t list, const Slot&, double* column) {
         if (!is_input(list)) return;
         auto* first = reinterpret_cast<std::byte*>(column);
@@ -159,7 +159,7 @@ void Stage::protect_inputs(int how) const {
     });
 }
 
-void Stage::fill(const Group& rows) {
+void TrialBlock::fill(const Group& rows) {
     protect_inputs(PROT_READ | PROT_WRITE);
     rows_ = rows.size();
     block_.rows = static_cast<std::uint32_t>(rows_);
@@ -176,13 +176,14 @@ void Stage::fill(const Group& rows) {
     }
 }
 
-void Stage::begin_results() {
+void TrialBlock::begin_results() {
     each_column([&](std::size_t list, const Slot& slot, double* column) {
         if (is_input(list)) return;
-        if (ground_ != Ground::open) {
+        if (guards_ != GuardPages::none) {
             auto* first = reinterpret_cast<std::byte*>(column);
-            auto* ground = reinterpret_cast<double*>(first - reinterpret_cast<std::uintptr_t>(first) % page_bytes);
-            std::fill_n(ground, data_ / sizeof(double), untouched_number());
+            auto* first_in_page =
+                reinterpret_cast<double*>(first - reinterpret_cast<std::uintptr_t>(first) % page_bytes);
+            std::fill_n(first_in_page, data_ / sizeof(double), untouched_number());
         }
         std::fill_n(column, rows_, slot.begins_as);
     });
@@ -190,10 +191,10 @@ void Stage::begin_results() {
     std::fill_n(refused_, rows_, 0U);
 }
 
-Answer Stage::call() {
+CallOutcome TrialBlock::call() {
     begin_results();
     protect_inputs(PROT_READ);
-    Answer result;
+    CallOutcome result;
     const contract::FloatingPointGuard guard;
     const auto evaluate = [&] {
         result.notes.begin();
@@ -204,18 +205,18 @@ Answer Stage::call() {
         }
         result.notes.end();
     };
-    if (ground_ == Ground::open)
+    if (guards_ == GuardPages::none)
         evaluate();
     else
-        result.struck = guarded(evaluate);
+        result.fault_address = guarded(evaluate);
     // Again, because a call that was stopped did not reach the end().
     result.notes.end();
     result.changed = guard.change();
     return result;
 }
 
-Written Stage::written(std::size_t row) const {
-    Written result;
+RowOutput TrialBlock::written(std::size_t row) const {
+    RowOutput result;
     each_column([&](std::size_t list, const Slot&, const double* column) {
         if (!is_input(list)) result.numbers.push_back(column[row]);
     });
@@ -223,26 +224,26 @@ Written Stage::written(std::size_t row) const {
     return result;
 }
 
-std::size_t Stage::extent(List list, std::size_t name) const {
+std::size_t TrialBlock::extent(List list, std::size_t name) const {
     return slots_[place_of(list)][name].extent;
 }
 
-double& Stage::number(List list, std::size_t name, std::size_t index, std::size_t row) {
+double& TrialBlock::number(List list, std::size_t name, std::size_t index, std::size_t row) {
     return slots_[place_of(list)][name].first[index * (pitch_ / sizeof(double)) + row];
 }
 
-double Stage::number(List list, std::size_t name, std::size_t index, std::size_t row) const {
+double TrialBlock::number(List list, std::size_t name, std::size_t index, std::size_t row) const {
     return slots_[place_of(list)][name].first[index * (pitch_ / sizeof(double)) + row];
 }
 
-std::optional<std::string> Stage::strayed() const {
+std::optional<std::string> TrialBlock::strayed() const {
     std::optional<std::string> where;
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
         if (is_input(list) || where) return;
         const auto* first = reinterpret_cast<const std::byte*>(column);
-        const auto* ground =
+        const auto* first_in_page =
             reinterpret_cast<const double*>(first - reinterpret_cast<std::uintptr_t>(first) % page_bytes);
-        for (const double* at = ground; at < ground + data_ / sizeof(double) && !where; ++at)
+        for (const double* at = first_in_page; at < first_in_page + data_ / sizeof(double) && !where; ++at)
             if ((at < column || at >= column + rows_) && !is_untouched(*at)) where = slot.name;
     });
     for (std::size_t r = rows_; r < capacity_ && !where; ++r)
@@ -250,12 +251,12 @@ std::optional<std::string> Stage::strayed() const {
     return where;
 }
 
-std::optional<Stage::Found> Stage::find(std::uintptr_t address) const {
+std::optional<TrialBlock::Found> TrialBlock::find(std::uintptr_t address) const {
     const auto start = reinterpret_cast<std::uintptr_t>(memory_);
     if (address < start || address >= start + size_) return std::nullopt;
     Found result{"refused", false, true};
     // The guard page between two columns belongs to the column that it protects.
-    const std::size_t before = ground_ == Ground::guarded_after ? 0 : pitch_ - data_;
+    const std::size_t before = guards_ == GuardPages::after ? 0 : pitch_ - data_;
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
         const std::uintptr_t page_start = reinterpret_cast<std::uintptr_t>(column) / page_bytes * page_bytes;
         if (address < page_start - before || address >= page_start - before + pitch_) return;
