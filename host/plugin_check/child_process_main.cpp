@@ -60,10 +60,10 @@ void measure(PluginUnderTest& plugin) {
 
 class Trial {
 public:
-    Trial(PluginUnderTest& plugin, std::vector<const Rule*> asked) : plugin_(plugin), asked_(std::move(asked)) {}
+    Trial(PluginUnderTest& plugin, std::vector<const Rule*> rules) : plugin_(plugin), rules_(std::move(rules)) {}
 
     void run() {
-        for (const Rule* rule : asked_) {
+        for (const Rule* rule : rules_) {
             if (rule == nullptr || rule->tries == nullptr) continue;
             plugin_.report().say("rule", rule->id);
             if (const char* unmet = unmet_need_of(*rule))
@@ -78,7 +78,7 @@ public:
 
 private:
     bool is_asked(std::string_view id) const {
-        return std::any_of(asked_.begin(), asked_.end(), [&](const Rule* rule) { return rule && rule->id == id; });
+        return std::any_of(rules_.begin(), rules_.end(), [&](const Rule* rule) { return rule && rule->id == id; });
     }
 
     // The first needed rule that does not hold; null where all hold.
@@ -105,22 +105,22 @@ private:
     }
 
     PluginUnderTest& plugin_;
-    std::vector<const Rule*> asked_;
+    std::vector<const Rule*> rules_;
     std::set<std::string> held_;
 };
 
 }  // namespace
 
-std::vector<std::string> words_of(const std::string& file, const CheckOptions& asked) {
-    const auto whole_seconds = std::chrono::duration_cast<std::chrono::seconds>(asked.limits.whole).count() + 1;
+std::vector<std::string> words_of(const std::string& file, const CheckOptions& options) {
+    const auto whole_seconds = std::chrono::duration_cast<std::chrono::seconds>(options.limits.whole).count() + 1;
     std::vector<std::string> result = {trial_word,
                                        file,
                                        std::to_string(whole_seconds),
-                                       std::to_string(asked.options.seed),
-                                       std::to_string(asked.options.orders),
-                                       asked.options.settings == Settings::drawn ? drawn_word : default_word,
-                                       std::to_string(asked.options.many_orders)};
-    for (const Rule* rule : asked.rules) result.emplace_back(rule->id);
+                                       std::to_string(options.trial.seed),
+                                       std::to_string(options.trial.orders),
+                                       options.trial.settings == Settings::drawn ? drawn_word : default_word,
+                                       std::to_string(options.trial.many_orders)};
+    for (const Rule* rule : options.rules) result.emplace_back(rule->id);
     return result;
 }
 
@@ -133,8 +133,8 @@ std::optional<int> run_trial(int count, const char* const* words) {
         std::strtoull(words[TrialArgument::orders], nullptr, 10),
         std::string_view(words[TrialArgument::settings]) == drawn_word ? Settings::drawn : Settings::by_default,
         std::strtoull(words[TrialArgument::many_orders], nullptr, 10)};
-    std::vector<const Rule*> asked;
-    for (int i = TrialArgument::first_rule; i < count; ++i) asked.push_back(find_rule(words[i]));
+    std::vector<const Rule*> rules;
+    for (int i = TrialArgument::first_rule; i < count; ++i) rules.push_back(find_rule(words[i]));
 
     sandbox::limit_resources();
     sandbox::limit_processor_time(std::chrono::seconds(std::strtol(words[TrialArgument::seconds], nullptr, 10)));
@@ -143,7 +143,7 @@ std::optional<int> run_trial(int count, const char* const* words) {
     sandbox::forbid_calls();
     const auto file = contract::PluginFile::handed_over(words[TrialArgument::file_name], file_descriptor);
     PluginUnderTest plugin(file, sandbox::ChildReport(report_descriptor), options);
-    Trial(plugin, std::move(asked)).run();
+    Trial(plugin, std::move(rules)).run();
     // No destructors: they could run code of the plugin.
     ::_exit(0);
 }

@@ -251,7 +251,7 @@ Violation try_allocation(PluginUnderTest& plugin) {
 }
 
 Violation try_apart(PluginUnderTest& plugin) {
-    return first_recorded(plugin, &sandbox::CallNotes::asked);
+    return first_recorded(plugin, &sandbox::CallNotes::outside_call);
 }
 
 }  // namespace flutebook::plugin_check

@@ -27,8 +27,8 @@ constexpr sandbox::Limits check_limits{600s, 10s * sandbox::slowness, most_resid
 // Turns the report of the child into findings.
 class ReportReader {
 public:
-    ReportReader(const CheckOptions& asked, const Watcher& watcher) : watcher_(watcher) {
-        for (const Rule* rule : asked.rules) findings_.rules.push_back({rule, State::not_tried, ""});
+    ReportReader(const CheckOptions& options, const Watcher& watcher) : watcher_(watcher) {
+        for (const Rule* rule : options.rules) findings_.rules.push_back({rule, State::not_tried, ""});
     }
 
     void take(const sandbox::ChildMessage& message) {
@@ -127,13 +127,13 @@ CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_
     return result;
 }
 
-CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& asked, const Watcher& watcher) {
-    ReportReader reader(asked, watcher);
+CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& options, const Watcher& watcher) {
+    ReportReader reader(options, watcher);
     sandbox::Listener listener([&](const sandbox::ChildMessage& message) { reader.take(message); });
     try {
-        const sandbox::WatchedEnd heard = sandbox::run_watched(asked.program, words_of(file.name(), asked),
-                                                               file.descriptor(), listener, asked.limits);
-        return reader.conclude(heard.ended, heard.stopped, asked.limits);
+        const sandbox::WatchedEnd child_end = sandbox::run_watched(options.program, words_of(file.name(), options),
+                                                                   file.descriptor(), listener, options.limits);
+        return reader.conclude(child_end.ended, child_end.stopped, options.limits);
     } catch (const std::system_error& error) {
         throw ModelError(fmt::format("{}: could not be tried: {}; allow the program to start processes", file.where(),
                                      error.what()));

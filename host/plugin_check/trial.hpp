@@ -40,7 +40,7 @@ struct CheckFindings {
 struct CheckOptions {
     std::string program;  // the host's program, or another that calls run_trial()
     std::vector<const Rule*> rules;
-    TrialOptions options;
+    TrialOptions trial;
     sandbox::Limits limits;
 };
 
@@ -54,7 +54,7 @@ struct CheckOptions {
 using Watcher = std::function<void(const Rule&)>;
 
 /// Any thread. Throws ModelError where no child process can be started.
-[[nodiscard]] CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& asked,
+[[nodiscard]] CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& options,
                                        const Watcher& watcher = {});
 
 }  // namespace flutebook::plugin_check

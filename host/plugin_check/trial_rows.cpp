@@ -34,21 +34,21 @@ double convert(const Row& row, RunNumbers& result) {
     const geometry::Route& route = *row.candidate->route;
     const double box = row.order->layout->blank.area_m2;
     const double sheet = row.candidate->sheet_area_m2;
-    double asked = row.order->quantity;
+    double pieces = row.order->quantity;
     for (std::size_t k = route.last_step(); k > 0; --k) {
         const plant::Converter& machine = *route.converters[k - 1];
         const bool parts = k == route.parting;
-        const double taken = asked * (parts ? box : 0);
-        if (parts) asked = run::sheets_for(asked, row.candidate->ups);
-        result.good[k] = asked;
-        result.fed[k] = run::fed(asked, machine.run_waste, machine.setup_sheets);
+        const double taken = pieces * (parts ? box : 0);
+        if (parts) pieces = run::sheets_for(pieces, row.candidate->ups);
+        result.good[k] = pieces;
+        result.fed[k] = run::fed(pieces, machine.run_waste, machine.setup_sheets);
         result.hours[k] = result.fed[k] / machine.speed_per_h;
-        const double lost = (result.fed[k] - asked) * (k <= route.parting ? sheet : box);
-        const double area = lost + (parts ? asked * sheet - taken : 0);
+        const double lost = (result.fed[k] - pieces) * (k <= route.parting ? sheet : box);
+        const double area = lost + (parts ? pieces * sheet - taken : 0);
         result.scrap_kg[k] = std::max(0.0, run::mass(area, row.order->layout->board.grammage_gsm));
-        asked = result.fed[k];
+        pieces = result.fed[k];
     }
-    return asked;
+    return pieces;
 }
 
 constexpr std::size_t most_rows_of_an_order = 3;
@@ -78,9 +78,9 @@ RunNumbers run_numbers(const Row& row) {
     for (auto* column : {&result.fed, &result.good, &result.scrap_kg, &result.hours}) column->resize(row.steps());
     result.fed.back() = result.good.back() = row.order->quantity;
 
-    const double asked = convert(row, result);
+    const double pieces = convert(row, result);
     const bool is_bare = by.route->converters.empty();
-    const double sheets = is_bare ? run::sheets_for(asked, by.ups) : asked;
+    const double sheets = is_bare ? run::sheets_for(pieces, by.ups) : pieces;
     const double length = run::web_length(run::cuts(sheets, by.outs) * metres(by.chop_mm), by.corrugator->run_waste,
                                           by.corrugator->order_change_m);
     result.good[0] = sheets;

@@ -142,15 +142,15 @@ std::vector<std::string> words_to_work(const std::string& file, std::size_t size
 
 std::optional<int> run_inside(int count, const char* const* words) {
     if (count <= ChildArgument::file_name) return std::nullopt;
-    const std::string_view asked = words[ChildArgument::inner];
-    if (asked == describe_word) {
+    const std::string_view task = words[ChildArgument::inner];
+    if (task == describe_word) {
         static_cast<void>(plant::is_unit("m"));  // reads the tables of units before files can no longer be opened
         confine();
         describe(words[ChildArgument::file_name]);
         // No destructors: they could run code of the plugin.
         ::_exit(0);
     }
-    if (asked == work_word && count > ChildArgument::bytes) {
+    if (task == work_word && count > ChildArgument::bytes) {
         confine();
         const sandbox::SharedMemory memory(channel_descriptor, std::strtoull(words[ChildArgument::bytes], nullptr, 10));
         const auto file = contract::PluginFile::handed_over(words[ChildArgument::file_name], file_descriptor);

@@ -93,10 +93,10 @@ void Listener::hear(std::string_view bytes) {
 
 Stopped watch(Child& child, int report, Listener& listener, const Limits& limits) {
     const Clock::time_point begun = Clock::now();
-    Clock::time_point heard = begun;
+    Clock::time_point last_line = begun;
     bool listens = true;
     while (true) {
-        const Clock::time_point deadline = std::min(begun + limits.whole, heard + limits.silence);
+        const Clock::time_point deadline = std::min(begun + limits.whole, last_line + limits.silence);
         const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(deadline - Clock::now());
         std::array<pollfd, 2> both = {pollfd{child.end_descriptor(), POLLIN, 0},
                                       pollfd{listens ? report : -1, POLLIN, 0}};
@@ -104,7 +104,7 @@ Stopped watch(Child& child, int report, Listener& listener, const Limits& limits
             ::poll(both.data(), both.size(), static_cast<int>(std::clamp(left, left * 0, glance).count()));
         if (ready > 0 && both[1].revents != 0) {
             listens = hear(report, listener);
-            heard = Clock::now();
+            last_line = Clock::now();
         } else if (ready > 0 && both[0].revents != 0) {
             break;
         }

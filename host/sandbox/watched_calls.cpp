@@ -32,7 +32,7 @@ Result stand_in(Given... given) {
     return Function(given...);
 }
 
-enum class Kind { allocation, asking };
+enum class Kind { allocation, outside };
 
 struct Watched {
     const char* symbol;  // in the tables
@@ -119,8 +119,8 @@ void add_operators(std::vector<Watched>& all) {
         all.push_back(one);
 }
 
-void add_questions(std::vector<Watched>& all) {
-    constexpr Kind kind = Kind::asking;
+void add_outside_calls(std::vector<Watched>& all) {
+    constexpr Kind kind = Kind::outside;
     for (const Watched& one : {watched<::time>("time", kind),
                                watched<::clock>("clock", kind),
                                watched<::clock_gettime>("clock_gettime", kind),
@@ -157,7 +157,7 @@ const std::vector<Watched>& all_watched() {
         std::vector<Watched> result;
         add_allocations(result);
         add_operators(result);
-        add_questions(result);
+        add_outside_calls(result);
         return result;
     }();
     return all;
@@ -249,7 +249,7 @@ void CallNotes::take(const void* function) {
     const auto found = std::find_if(all_watched().begin(), all_watched().end(),
                                     [&](const Watched& watched) { return watched.real == function; });
     if (found == all_watched().end()) return;
-    const char*& first = found->kind == Kind::allocation ? allocation_ : asked_;
+    const char*& first = found->kind == Kind::allocation ? allocation_ : outside_call_;
     if (first == nullptr) first = found->name;
 }
 

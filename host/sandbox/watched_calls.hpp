@@ -24,14 +24,14 @@ public:
     [[nodiscard]] const char* allocation() const { return allocation_; }
     /// The first function that used a clock, a lock, a file, the environment, random numbers or a thread:
     /// "clock_gettime"; null where none did.
-    [[nodiscard]] const char* asked() const { return asked_; }
+    [[nodiscard]] const char* outside_call() const { return outside_call_; }
 
     /// For the functions that replace the watched ones.
     void take(const void* function);
 
 private:
     const char* allocation_ = nullptr;
-    const char* asked_ = nullptr;
+    const char* outside_call_ = nullptr;
 };
 
 }  // namespace flutebook::sandbox

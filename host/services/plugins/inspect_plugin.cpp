@@ -38,27 +38,27 @@ std::string one_word(const std::string& text) {
 }
 
 answers::Checked::CheckedRule checked_rule(const plugin_check::RuleFinding& finding,
-                                           const answers::CheckOptions& asked) {
+                                           const answers::CheckOptions& options) {
     answers::Checked::CheckedRule result{finding.rule->group(), finding.rule->id, finding.rule->sentence,
                                          state_of(finding),     finding.text,     ""};
     if (result.state != answers::Checked::State::broken) return result;
     if (finding.rule->is_in_hosts_words()) result.said = "is refused by the host: " + result.said;
-    result.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(asked.file), asked.seed,
-                               finding.orders > 0 ? finding.orders : asked.orders);
+    result.again = fmt::format("flutebook plugin check {} --seed {} --orders {}", one_word(options.file), options.seed,
+                               finding.orders > 0 ? finding.orders : options.orders);
     return result;
 }
 
 }  // namespace
 
-answers::Checked check_plugin(const answers::CheckOptions& asked,
+answers::Checked check_plugin(const answers::CheckOptions& options,
                               const std::function<void(const std::string&)>& begun) {
-    const contract::PluginFile file = contract::PluginFile::read(asked.file);
-    const plugin_check::CheckFindings findings =
-        plugin_check::try_plugin(file, plugin_check::asked_for_check(sandbox::own_program(), asked.seed, asked.orders),
-                                 [&](const plugin_check::Rule& rule) { begun(rule.id); });
-    answers::Checked result{asked, file.id(), file.sha256(), {}, {}};
+    const contract::PluginFile file = contract::PluginFile::read(options.file);
+    const plugin_check::CheckFindings findings = plugin_check::try_plugin(
+        file, plugin_check::asked_for_check(sandbox::own_program(), options.seed, options.orders),
+        [&](const plugin_check::Rule& rule) { begun(rule.id); });
+    answers::Checked result{options, file.id(), file.sha256(), {}, {}};
     for (const plugin_check::RuleFinding& finding : findings.rules)
-        result.rules.push_back(checked_rule(finding, asked));
+        result.rules.push_back(checked_rule(finding, options));
     for (const plugin_check::PluginMeasure& figure : findings.figures)
         result.figures.push_back({figure.name, figure.value});
     return result;

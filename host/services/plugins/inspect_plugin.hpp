@@ -14,7 +14,7 @@ namespace flutebook::services {
 
 /// Tries every rule on the file, in a child process; the file is loaded nowhere else. `begun` is called with the name
 /// of each rule before it is tried. Throws ModelError where there is no such file, or no process can be started.
-[[nodiscard]] answers::Checked check_plugin(const answers::CheckOptions& asked,
+[[nodiscard]] answers::Checked check_plugin(const answers::CheckOptions& options,
                                             const std::function<void(const std::string&)>& begun);
 
 /// Reads the description in the file; no model is evaluated. A file that is not yet trusted is first tried in a child
