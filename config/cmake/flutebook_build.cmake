@@ -1,5 +1,5 @@
 # How all of our own code is built: language level, optimisation, warnings, sanitizers. Third-party headers never see
-# the warnings: the target `flutebook_own` is linked to our code only.
+# the warnings: the targets here are linked to our code only.
 
 if(NOT CMAKE_BUILD_TYPE)
   set(CMAKE_BUILD_TYPE Release)
@@ -21,9 +21,9 @@ option(FLUTEBOOK_SANITIZE "address and undefined-behaviour sanitizers" OFF)
 
 # Without -Wnull-dereference: g++ 12 reports it inside the standard library's own strings. The sanitizer build finds a
 # null pointer that is followed.
-add_library(flutebook_own INTERFACE)
+add_library(flutebook_warnings INTERFACE)
 target_compile_options(
-  flutebook_own
+  flutebook_warnings
   INTERFACE
     -ffp-contract=off
     $<$<COMPILE_LANGUAGE:CXX>:-Wall -Wextra -Wpedantic -Wconversion -Wsign-conversion -Wshadow -Wold-style-cast
@@ -32,12 +32,18 @@ target_compile_options(
     # g++ 12 takes `"text" + string` for a copy over itself, in the standard library's own headers.
     $<$<CXX_COMPILER_ID:GNU>:-Wduplicated-cond -Wduplicated-branches -Wlogical-op -Wno-restrict>)
 if(FLUTEBOOK_WERROR)
-  target_compile_options(flutebook_own INTERFACE -Werror)
+  target_compile_options(flutebook_warnings INTERFACE -Werror)
 endif()
+
+# What the product and its plugins are built with. Test programs take the warnings and the sanitizers' libraries alone:
+# the sanitizers watch the product, and watching the tests as well makes them three times as long to compile.
+add_library(flutebook_own INTERFACE)
+target_link_libraries(flutebook_own INTERFACE flutebook_warnings)
 if(FLUTEBOOK_SANITIZE)
+  target_compile_definitions(flutebook_warnings INTERFACE FLUTEBOOK_SANITIZED)
   target_compile_options(flutebook_own INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=undefined
                                                  -fno-omit-frame-pointer)
-  target_link_options(flutebook_own INTERFACE -fsanitize=address,undefined)
+  target_link_options(flutebook_warnings INTERFACE -fsanitize=address,undefined)
 endif()
 
 # A room of our own: a static library with explicit sources.

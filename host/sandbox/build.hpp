@@ -3,14 +3,8 @@
 
 namespace flutebook::sandbox {
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(FLUTEBOOK_SANITIZED)
 inline constexpr bool has_address_sanitizer = true;
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer)
-inline constexpr bool has_address_sanitizer = true;
-#else
-inline constexpr bool has_address_sanitizer = false;
-#endif
 #else
 inline constexpr bool has_address_sanitizer = false;
 #endif

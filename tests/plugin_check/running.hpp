@@ -9,7 +9,7 @@
 namespace flutebook::check {
 
 /// How a crash inside a plugin ends the child. AddressSanitizer catches the signal and ends the process itself.
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(FLUTEBOOK_SANITIZED)
 inline constexpr const char* crashed = "ended the process with code 1 while it evaluated";
 #else
 inline constexpr const char* crashed = "crashed (SIGSEGV) while evaluating generated order ";

@@ -87,7 +87,7 @@ pid_t worker_of(const std::string& model) {
 }  // namespace
 
 TEST_CASE("a crash loses its own order, by name, and no other") {
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(FLUTEBOOK_SANITIZED)
     check_loss("unlucky_crash", "ended its process with code 1");  // the sanitizer catches the signal
 #else
     check_loss("unlucky_crash", "crashed (SIGSEGV)");

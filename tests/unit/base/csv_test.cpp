@@ -35,7 +35,7 @@ std::vector<Fields> lines_of(const std::string& text) {
 }
 
 // The address sanitizer keeps what was freed, and books of its own: what is used under it tells nothing.
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(FLUTEBOOK_SANITIZED)
 constexpr bool memory_tells = false;
 #else
 constexpr bool memory_tells = true;

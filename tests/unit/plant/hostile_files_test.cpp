@@ -170,10 +170,11 @@ TEST_CASE("ten thousands of keys, codes and references cost no more than reading
                                     {"papers.yaml", "papers:\n", "  P{}: {{}}\n", ""},
                                     // Last, so that it meets the flood of papers.
                                     {"boards.yaml", "boards:\n  A: {plies: [", "Q{},", "Q]}\n"}};
+    const auto flood_size = static_cast<std::size_t>(fixture::trials(250'000));
     const PlantFolder folder;
     for (const auto& flood : floods) {
         std::string text = flood.before;
-        for (int i = 0; text.size() < 250'000; ++i) text += fmt::format(fmt::runtime(flood.item), i);
+        for (int i = 0; text.size() < flood_size; ++i) text += fmt::format(fmt::runtime(flood.item), i);
         text += flood.after;
         const auto is_request = std::string(flood.file) == "r.yaml";
         const auto original = text_of(folder.path(flood.file));
