@@ -10,13 +10,14 @@
 #include "host/base/near_spellings.hpp"
 #include "host/plant/machine_list.hpp"
 #include "host/plant/quantity.hpp"
-#include "host/plant/yaml/node.hpp"
 
 namespace flutebook::contract {
 namespace {
 
 using base::Place;
-using plant::Node;
+using plant::GivenSetting;
+using plant::GivenTable;
+using plant::GivenText;
 
 // ", did you mean 'x'?" or the whole list when nothing is near.
 std::string suggestion(const std::string& word, const std::vector<std::string>& known) {
@@ -38,18 +39,25 @@ public:
     explicit SettingReader(std::string currency) : currency_(std::move(currency)) {}
 
     // A value that fits its declaration; otherwise an error is kept, and nothing returned.
-    std::optional<double> value(const Setting& setting, const Node& node, const std::string& path) {
-        if (!setting.choices.empty()) return choice(setting, node, path);
-        const auto read = plant::read_quantity(node, setting.unit, currency_);
+    std::optional<double> value(const Setting& setting, const GivenText& given, const std::string& path) {
+        if (!setting.choices.empty()) return choice(setting, given, path);
+        const auto read = plant::read_quantity(given, setting.unit, currency_);
         if (const auto* problem = std::get_if<plant::Problem>(&read)) {
-            complain(node.place, path, problem->text);
+            complain(given.place, path, problem->text);
             return std::nullopt;
         }
         const double number = std::get<double>(read);
         if (setting.range.holds(number)) return number;
-        complain(node.place, path,
+        complain(given.place, path,
                  fmt::format("out of range: found {}, expected {} to {} {}", number, setting.range.low,
                              setting.range.high, setting.unit));
+        return std::nullopt;
+    }
+
+    // The one value of a setting that has no table.
+    std::optional<double> value(const Setting& setting, const GivenSetting& given, const std::string& path) {
+        if (const auto* text = std::get_if<GivenText>(&given.value)) return value(setting, *text, path);
+        complain(given.place, path, "wrong type: found a table, expected one value");
         return std::nullopt;
     }
 
@@ -60,13 +68,12 @@ public:
     [[nodiscard]] std::vector<std::string> errors() && { return std::move(errors_); }
 
 private:
-    std::optional<double> choice(const Setting& setting, const Node& node, const std::string& path) {
+    std::optional<double> choice(const Setting& setting, const GivenText& given, const std::string& path) {
         const std::vector<std::string> open = open_choices(setting);
-        const auto found = std::find(open.begin(), open.end(), node.text);
-        if (node.kind == Node::Kind::text && found != open.end())
-            return setting.range.low + static_cast<double>(found - open.begin());
-        complain(node.place, path,
-                 fmt::format("unknown choice: found '{}', {}", node.text, suggestion(node.text, open)));
+        const auto found = std::find(open.begin(), open.end(), given.text);
+        if (found != open.end()) return setting.range.low + static_cast<double>(found - open.begin());
+        complain(given.place, path,
+                 fmt::format("unknown choice: found '{}', {}", given.text, suggestion(given.text, open)));
         return std::nullopt;
     }
 
@@ -96,7 +103,7 @@ class SettingsReader {
 public:
     SettingsReader(const plant::Plant& plant) : plant_(plant), reader_(plant.currency) {}
 
-    std::vector<SettingValues> read(const Model& model, const plant::ModelEntry& entry,
+    std::vector<SettingValues> read(const Model& model, const plant::ModelSettings& entry,
                                     const std::vector<char>& replaced) {
         refuse_unknown(model, entry);
         std::vector<SettingValues> result;
@@ -111,28 +118,28 @@ public:
     }
 
 private:
-    static std::string path_of(const plant::ModelEntry& entry, const std::string& name) {
+    static std::string path_of(const plant::ModelSettings& entry, const std::string& name) {
         return fmt::format("plugins.{}.{}", entry.id, name);
     }
 
-    void refuse_unknown(const Model& model, const plant::ModelEntry& entry) {
-        for (const auto& given : entry.settings.entries) {
+    void refuse_unknown(const Model& model, const plant::ModelSettings& entry) {
+        for (const auto& given : entry.settings) {
             const auto known = std::find_if(model.settings.begin(), model.settings.end(),
-                                            [&](const Setting& setting) { return setting.name == given.key; });
+                                            [&](const Setting& setting) { return setting.name == given.name; });
             if (known == model.settings.end())
                 reader_.complain(
-                    given.key_place, path_of(entry, given.key),
-                    fmt::format("unknown setting of {}, {}", model.id, suggestion(given.key, setting_names(model))));
+                    given.name_place, path_of(entry, given.name),
+                    fmt::format("unknown setting of {}, {}", model.id, suggestion(given.name, setting_names(model))));
             else if (known->varies_by == VariesBy::request)
-                reader_.complain(
-                    given.key_place, path_of(entry, given.key),
-                    fmt::format("varies by request: give it there, as extras: {{{}: {{{}: …}}}}", model.id, given.key));
+                reader_.complain(given.name_place, path_of(entry, given.name),
+                                 fmt::format("varies by request: give it there, as extras: {{{}: {{{}: …}}}}", model.id,
+                                             given.name));
         }
     }
 
-    SettingValues values(const Setting& setting, const plant::ModelEntry& entry, bool may_lack) {
+    SettingValues values(const Setting& setting, const plant::ModelSettings& entry, bool may_lack) {
         if (setting.varies_by == VariesBy::request) return {};
-        const Node* given = entry.settings.find(setting.name);
+        const GivenSetting* given = entry.find(setting.name);
         if (given == nullptr && setting.is_required() && !may_lack) {
             reader_.complain(entry.place, path_of(entry, setting.name),
                              fmt::format("missing: {} has no default, expected {} to {} {}: {}", setting.name,
@@ -143,9 +150,12 @@ private:
         return table(setting, entry, given);
     }
 
-    SettingValues one(const Setting& setting, const plant::ModelEntry& entry, const Node* given) {
+    SettingValues one(const Setting& setting, const plant::ModelSettings& entry, const GivenSetting* given) {
         SettingValues result{{value_if_not_given(setting)}, {Place{}}};
-        if (given != nullptr) put(result, 0, setting, *given, path_of(entry, setting.name));
+        if (given == nullptr) return result;
+        if (const auto number = reader_.value(setting, *given, path_of(entry, setting.name)))
+            result.values[0] = *number;
+        result.places[0] = given->place;
         return result;
     }
 
@@ -155,13 +165,13 @@ private:
     }
 
     // Writes a given value and its place at an index.
-    void put(SettingValues& result, std::size_t index, const Setting& setting, const Node& given,
+    void put(SettingValues& result, std::size_t index, const Setting& setting, const GivenText& given,
              const std::string& path) {
         if (const auto number = reader_.value(setting, given, path)) result.values[index] = *number;
         result.places[index] = given.place;
     }
 
-    SettingValues table(const Setting& setting, const plant::ModelEntry& entry, const Node* given) {
+    SettingValues table(const Setting& setting, const plant::ModelSettings& entry, const GivenSetting* given) {
         const std::vector<std::string> keys = table_keys(plant_, setting.varies_by);
         SettingValues result;
         result.of_liner = value_if_not_given(setting);
@@ -169,20 +179,21 @@ private:
         result.places.assign(keys.size(), Place{});
         if (given == nullptr) return result;
         const std::string path = path_of(entry, setting.name);
-        if (given->kind != Node::Kind::map) {
+        const auto* cells = std::get_if<GivenTable>(&given->value);
+        if (cells == nullptr) {
             reader_.complain(given->place, path,
                              fmt::format("wrong type: expected a table by {}, {{{}: …}}", to_text(setting.varies_by),
                                          keys.empty() ? "" : keys.front()));
             return result;
         }
-        put_cells(result, keys, setting, *given, path);
+        put_cells(result, keys, setting, *cells, path);
         if (setting.is_required()) refuse_gaps(result, keys, setting, *given, path);
         return result;
     }
 
     void put_cells(SettingValues& result, const std::vector<std::string>& keys, const Setting& setting,
-                   const Node& given, const std::string& path) {
-        for (const auto& item : given.entries) {
+                   const GivenTable& cells, const std::string& path) {
+        for (const auto& item : cells) {
             const std::string item_path = path + "." + item.key;
             const auto key = std::find(keys.begin(), keys.end(), item.key);
             if (key != keys.end())
@@ -195,7 +206,7 @@ private:
 
     // A table of a setting without a default must give every key. A key without a place (line 0) was not given.
     void refuse_gaps(const SettingValues& result, const std::vector<std::string>& keys, const Setting& setting,
-                     const Node& given, const std::string& path) {
+                     const GivenSetting& given, const std::string& path) {
         for (std::size_t i = 0; i < keys.size(); ++i)
             if (result.places[i].line == 0)
                 reader_.complain(given.place, path,
@@ -212,29 +223,28 @@ const Model* find_model(const std::vector<Model>& models, const std::string& id)
 }
 
 void refuse_unknown_extras(const orders::Request& request, const std::vector<Model>& models, SettingReader& reader) {
-    for (const auto& extra : request.extras.entries) {
-        const Model* model = find_model(models, extra.key);
+    for (const auto& extra : request.extras) {
+        const Model* model = find_model(models, extra.id);
         if (model == nullptr) {
             std::vector<std::string> ids;
             for (const Model& known : models) ids.push_back(known.id);
-            reader.complain(extra.key_place, "extras." + extra.key,
-                            "no such model is loaded, " + suggestion(extra.key, ids));
+            reader.complain(extra.place, "extras." + extra.id, "no such model is loaded, " + suggestion(extra.id, ids));
             continue;
         }
-        for (const auto& given : extra.value.entries) {
+        for (const auto& given : extra.settings) {
             std::vector<std::string> known;
             for (const Setting& setting : model->settings)
                 if (setting.varies_by == VariesBy::request) known.push_back(setting.name);
-            if (std::find(known.begin(), known.end(), given.key) == known.end())
-                reader.complain(given.key_place, fmt::format("extras.{}.{}", extra.key, given.key),
+            if (std::find(known.begin(), known.end(), given.name) == known.end())
+                reader.complain(given.name_place, fmt::format("extras.{}.{}", extra.id, given.name),
                                 fmt::format("no setting of {} that varies by request, {}", model->id,
-                                            suggestion(given.key, known)));
+                                            suggestion(given.name, known)));
         }
     }
 }
 
-const Node* given_in_request(const orders::Request& request, const Model& model, const Setting& setting) {
-    const Node* extra = request.extras.find(model.id);
+const GivenSetting* given_in_request(const orders::Request& request, const Model& model, const Setting& setting) {
+    const plant::ModelSettings* extra = request.find_extras(model.id);
     return extra == nullptr ? nullptr : extra->find(setting.name);
 }
 
@@ -246,7 +256,7 @@ Settings read_settings(const plant::Plant& plant, const std::vector<Model>& mode
     std::size_t request_index = 0;
     for (std::size_t m = 0; m < models.size(); ++m) {
         const auto entry = std::find_if(plant.models.begin(), plant.models.end(),
-                                        [&](const plant::ModelEntry& given) { return given.id == models[m].id; });
+                                        [&](const plant::ModelSettings& given) { return given.id == models[m].id; });
         result.push_back(reader.read(models[m], *entry, replaced[m]));
         for (std::size_t s = 0; s < models[m].settings.size(); ++s)
             if (models[m].settings[s].varies_by == VariesBy::request) result[m][s].request_index = request_index++;
@@ -264,7 +274,7 @@ std::vector<double> read_request_settings(const orders::Request& request, const 
         for (const Setting& setting : model.settings) {
             if (setting.varies_by != VariesBy::request) continue;
             const std::string path = fmt::format("extras.{}.{}", model.id, setting.name);
-            const Node* given = given_in_request(request, model, setting);
+            const GivenSetting* given = given_in_request(request, model, setting);
             if (given == nullptr && setting.is_required())
                 reader.complain(request.place, path,
                                 fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
@@ -277,7 +287,7 @@ std::vector<double> read_request_settings(const orders::Request& request, const 
 }
 
 std::optional<Place> place_in_request(const orders::Request& request, const Model& model, const Setting& setting) {
-    const Node* given = given_in_request(request, model, setting);
+    const GivenSetting* given = given_in_request(request, model, setting);
     return given == nullptr ? std::nullopt : std::optional(given->place);
 }
 

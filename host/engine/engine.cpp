@@ -76,7 +76,7 @@ contract::Model load(const plant::Plant& plant, const std::string& installed, co
 std::vector<contract::Model> load_all(const plant::Plant& plant, const std::string& installed, PluginGuards guards) {
     std::vector<contract::Model> models;
     std::vector<std::string> errors;
-    for (const plant::ModelEntry& entry : plant.models) {
+    for (const plant::ModelSettings& entry : plant.models) {
         try {
             models.push_back(load(plant, installed, entry.id, guards));
         } catch (const ModelError& error) {

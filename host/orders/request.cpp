@@ -146,14 +146,16 @@ private:
     std::vector<std::string> converters_, corrugators_;
 };
 
-void read_extras(const plant::Field& map, const plant::Plant& plant) {
+std::vector<plant::ModelSettings> read_extras(const plant::Field& map, const plant::Plant& plant) {
+    std::vector<plant::ModelSettings> result;
     std::vector<std::string> models;
     for (const auto& model : plant.models) models.push_back(model.id);
     for (const auto& entry : map.entries()) {
         if (std::find(models.begin(), models.end(), entry.key()) == models.end())
             entry.about_key().complain_unknown("model", entry.key(), models);
-        entry.expect_map();
+        result.push_back(plant::read_model_settings(entry));
     }
+    return result;
 }
 
 // People write it, since other places ask for it; a request has no say in it.
@@ -191,12 +193,7 @@ Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::opti
     request.margin = form.field("margin").number("1", plant::range::share);
     if (form.has("colours")) request.colours = form.field("colours").number("1", plant::range::count);
     if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
-    request.extras.kind = plant::Node::Kind::map;
-    if (form.has("extras")) {
-        const auto extras = form.field("extras");
-        read_extras(extras, plant);
-        request.extras = *extras.node();
-    }
+    if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
     refuse_ups(form);
     return request;
 }
@@ -217,6 +214,12 @@ Request read_whole(const plant::Plant& plant, const std::string& file, const std
 }
 
 }  // namespace
+
+const plant::ModelSettings* Request::find_extras(const std::string& model) const {
+    const auto found = std::find_if(extras.begin(), extras.end(),
+                                    [&](const plant::ModelSettings& settings) { return settings.id == model; });
+    return found == extras.end() ? nullptr : &*found;
+}
 
 Request read_request(const plant::Plant& plant, const std::string& file) {
     return read_request(plant, file, std::nullopt);

@@ -31,10 +31,13 @@ struct Request {
     double colours = 0;
     /// Indices into Plant::converters; nothing where the request leaves it out.
     std::optional<std::vector<std::size_t>> route;
-    plant::Node extras;  // map of model id to a map of its request settings, as written; an empty map when left out
-    base::Place place;   // the file
-    std::string text;    // all that stood in it, but for a byte order mark
+    std::vector<plant::ModelSettings> extras;  // models' request settings, each model once
+    base::Place place;                         // the file
+    std::string text;                          // all that stood in it, but for a byte order mark
     base::Places places;
+
+    /// Null where `extras` does not name the model. Lives as long as the request is not changed.
+    [[nodiscard]] const plant::ModelSettings* find_extras(const std::string& model) const;
 };
 
 /// Reads one request against a plant. Throws InputError (request) with every error of the file.

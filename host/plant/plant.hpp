@@ -13,7 +13,7 @@
 
 #include "host/base/date.hpp"
 #include "host/base/place.hpp"
-#include "host/plant/yaml/node.hpp"
+#include "host/plant/model_settings.hpp"
 
 namespace flutebook::plant {
 
@@ -120,13 +120,6 @@ struct Dispatch {
     base::Places places;
 };
 
-/// One entry of plugins.yaml: the model's id and its settings as written.
-struct ModelEntry {
-    std::string id;
-    base::Place place;
-    Node settings;  // a map
-};
-
 /// `prefer: {name: model}`.
 struct Preference {
     std::string name, model;
@@ -165,7 +158,7 @@ struct Plant {
     std::vector<Corrugator> corrugators;
     std::vector<Converter> converters;
     Dispatch dispatch;
-    std::vector<ModelEntry> models;
+    std::vector<ModelSettings> models;  // as plugins.yaml lists them
     std::vector<Preference> preferences;
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;

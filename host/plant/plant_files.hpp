@@ -40,7 +40,7 @@ void check_machine_codes(const Field& corrugators, const Field& converters);
 
 /// plugins.yaml
 struct PluginsYaml {
-    std::vector<ModelEntry> models;
+    std::vector<ModelSettings> models;
     std::vector<Preference> preferences;
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;

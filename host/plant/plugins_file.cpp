@@ -29,8 +29,8 @@ bool is_sha256(const std::string& text) {
            });
 }
 
-std::vector<ModelEntry> read_models(const Field& list) {
-    std::vector<ModelEntry> models;
+std::vector<ModelSettings> read_models(const Field& list) {
+    std::vector<ModelSettings> models;
     std::unordered_set<std::string> listed;
     for (const auto& item : list.items()) {
         if (item.node()->kind == Node::Kind::text) {
@@ -43,11 +43,10 @@ std::vector<ModelEntry> read_models(const Field& list) {
             item.complain(
                 fmt::format("not one model: found {} in one entry, expected `- model: {{settings}}`", entries.size()));
         for (const auto& entry : entries) {
-            entry.expect_map();
             if (!is_model_id(entry.key()))
                 entry.complain_of_key("not a model's id: expected lower-case letters, digits, `-` and `_`");
             if (!listed.insert(entry.key()).second) entry.complain_of_key("listed twice: expected each model once");
-            models.push_back({entry.key(), entry.key_place(), *entry.node()});
+            models.push_back(read_model_settings(entry));
         }
     }
     return models;
@@ -56,7 +55,7 @@ std::vector<ModelEntry> read_models(const Field& list) {
 // Maps beside the list name models that are in it.
 class Listed {
 public:
-    explicit Listed(const std::vector<ModelEntry>& models) {
+    explicit Listed(const std::vector<ModelSettings>& models) {
         for (const auto& model : models) names_.push_back(model.id);
         set_.insert(names_.begin(), names_.end());
     }

@@ -63,14 +63,14 @@ std::variant<double, Problem> convert(double value, const std::string& written, 
 
 }  // namespace
 
-std::variant<double, Problem> read_quantity(const Node& node, const std::string& unit, const std::string& currency) {
-    if (node.kind != Node::Kind::text) return Problem{"not a number: expected a plain decimal" + in_unit(unit)};
-    const std::string_view text = node.text;
+std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit,
+                                            const std::string& currency) {
+    const std::string_view text = given.text;
     const auto space = text.find(' ');
     const auto number = text.substr(0, space);
     if (!is_plain_decimal(number)) return not_a_number(text, unit);
     if (space == std::string_view::npos) {
-        if (node.quoted)
+        if (given.quoted)
             return Problem{"a quoted number is a text: found " + base::shown(text) + "; write it without the quotes"};
         return read_decimal(number);
     }

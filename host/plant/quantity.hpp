@@ -4,7 +4,7 @@
 #include <string>
 #include <variant>
 
-#include "host/plant/yaml/node.hpp"
+#include "host/plant/model_settings.hpp"
 
 namespace flutebook::plant {
 
@@ -13,9 +13,9 @@ struct Problem {
     std::string text;
 };
 
-/// The number of `node` in `unit`. Takes plain decimals only: no 010, nan, inf, 0x10, 1_000 or 1,5. In a text with a
+/// The number of `given` in `unit`. Takes plain decimals only: no 010, nan, inf, 0x10, 1_000 or 1,5. In a text with a
 /// unit the plant's `currency` code counts as `money`.
-[[nodiscard]] std::variant<double, Problem> read_quantity(const Node& node, const std::string& unit,
+[[nodiscard]] std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit,
                                                           const std::string& currency);
 
 }  // namespace flutebook::plant

@@ -277,7 +277,6 @@ GeneratedOrder make_order(std::uint64_t seed) {
     plant.converters = converters(draws);
     plant.dispatch = {draws.one_in(2) ? 0 : draws.between(1, 30), {40, 15}, {}};
     Request request = ordered(draws, plant);
-    request.extras.kind = plant::Node::Kind::map;
     fit_a_roll_exactly(draws, plant, request);
     return {std::move(plant), std::move(request)};
 }

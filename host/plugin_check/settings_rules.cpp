@@ -22,31 +22,12 @@ namespace {
 using contract::Model;
 using contract::Setting;
 using contract::VariesBy;
-using plant::Node;
 
 // The number without an exponent, as people write it, with enough digits to be read as the same number.
 std::string plain(double number) {
     std::array<char, 800> signs;
     const auto end = std::to_chars(signs.data(), signs.data() + signs.size(), number, std::chars_format::fixed);
     return {signs.data(), end.ptr};
-}
-
-Node text_node(const std::string& text) {
-    Node result;
-    result.kind = Node::Kind::text;
-    result.text = text;
-    return result;
-}
-
-Node map_node(const std::vector<std::string>& keys, const Node& value) {
-    Node result;
-    result.kind = Node::Kind::map;
-    for (const std::string& key : keys) {
-        Node::Entry& entry = result.entries.emplace_back();
-        entry.key = key;
-        entry.value = value;
-    }
-    return result;
 }
 
 // Writes one setting of the model into a plant's files or a request, and reads it as the host does.
@@ -69,15 +50,32 @@ private:
     const Setting& setting() const { return model_.settings.front(); }
     bool by_request() const { return setting().varies_by == VariesBy::request; }
 
+    // The model's settings in a file, where this one alone is given.
+    plant::ModelSettings given(std::variant<plant::GivenText, plant::GivenTable> value) const {
+        plant::ModelSettings result;
+        result.id = model_.id;
+        plant::GivenSetting& only = result.settings.emplace_back();
+        only.name = setting().name;
+        only.value = std::move(value);
+        return result;
+    }
+
     double read_in_request(const std::string& text) {
-        generated_.request.extras = map_node({model_.id}, map_node({setting().name}, text_node(text)));
+        generated_.request.extras.clear();
+        generated_.request.extras.push_back(given(plant::GivenText{text, false, {}}));
         return contract::read_request_settings(generated_.request, generated_.plant.currency, {model_}).front();
     }
 
     double read_in_plant(const std::string& text) {
-        const std::vector<std::string> keys = codes();
-        const Node value = keys.empty() ? text_node(text) : map_node(keys, text_node(text));
-        generated_.plant.models = {{model_.id, {}, map_node({setting().name}, value)}};
+        plant::GivenTable table;
+        for (const std::string& key : codes()) {
+            plant::GivenCell& cell = table.emplace_back();
+            cell.key = key;
+            cell.value.text = text;
+        }
+        generated_.plant.models.clear();
+        generated_.plant.models.push_back(table.empty() ? given(plant::GivenText{text, false, {}})
+                                                   : given(std::move(table)));
         return contract::read_settings(generated_.plant, {model_}, {{0}}).front().front().values.front();
     }
 

@@ -9,8 +9,8 @@ using bad::Trial;
 
 namespace {
 
-plant::ModelEntry& entry_of(plant::Plant& plant, const std::string& id) {
-    for (plant::ModelEntry& entry : plant.models)
+plant::ModelSettings& entry_of(plant::Plant& plant, const std::string& id) {
+    for (plant::ModelSettings& entry : plant.models)
         if (entry.id == id) return entry;
     FAIL("the plant lists no " + id);
     return plant.models.front();

@@ -18,7 +18,10 @@ plant::Preference prefer(const std::string& name, const std::string& model) {
 }
 
 orders::Request with(orders::Request request, const std::string& model, const Pairs& extras) {
-    give(request.extras, model, {"R-1.yaml", 12, 3}, table_node(extras, 12, "R-1.yaml"));
+    plant::ModelSettings settings{model, {"R-1.yaml", 12, 3}, {}};
+    int line = 12;
+    for (const auto& [name, text] : extras) settings.settings.push_back(written(name, text, ++line, "R-1.yaml"));
+    request.extras.push_back(std::move(settings));
     return request;
 }
 

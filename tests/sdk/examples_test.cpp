@@ -29,7 +29,7 @@ TEST_CASE("all examples work in one plant, and one that nobody asks for charges 
 
 TEST_CASE("varnish goes by coats, laydown, area and pieces fed") {
     plant::Plant plant = example_plant({{"varnish", {{"price", "2.5"}}}});
-    give(plant.models.back().settings, "laydown", {"plugins.yaml", 4, 7}, table_node({{"FG1", "4"}}, 4));
+    plant.models.back().settings.push_back(written_table("laydown", {{"FG1", "4"}}, 4));
     const Costed costed(plant, with(fixture::long_route_request(plant), "varnish", {{"coats", "2"}}));
     const auto lines = costed.lines("varnish");
     REQUIRE(lines.size() == 1);
@@ -123,8 +123,7 @@ TEST_CASE("with a carbon price every step is charged its tonnes, and together th
 TEST_CASE("a plant may give each paper the factor of what it is made from") {
     plant::Plant plant = example_plant({{"emissions", {{"fuel_by_area", "0"}}}});
     const Costed before(plant, fixture::box_request(plant));
-    give(plant.models.back().settings, "paper_factor", {"plugins.yaml", 4, 7},
-         table_node({{"SC127", "1098.11442"}}, 4));
+    plant.models.back().settings.push_back(written_table("paper_factor", {{"SC127", "1098.11442"}}, 4));
     const Costed after(plant, fixture::box_request(plant));
     const auto paper = [](const Costed& costed, std::size_t ply) {
         return costed.provided("emissions", "emissions.paper", ply);

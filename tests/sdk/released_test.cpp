@@ -17,8 +17,8 @@ std::vector<std::uint64_t> charged_bits(const std::string& folder, const orders:
     plant::Plant plant = fixture::small_plant();
     plant.folder = folder;
     plant.models.push_back(fixture::model_entry("varnish", {{"price", "2.37"}}));
-    give(plant.models.back().settings, "laydown", {"plugins.yaml", 4, 7},
-         table_node({{"FG1", "4.1"}, {"FG2", "3.3"}, {"DC1", "5.7"}}, 4));
+    plant.models.back().settings.push_back(
+        written_table("laydown", {{"FG1", "4.1"}, {"FG2", "3.3"}, {"DC1", "5.7"}}, 4));
     const engine::Engine engine = open(plant);
     const fixture::RowSource source(plant, engine, request);
     std::vector<std::uint64_t> bits;

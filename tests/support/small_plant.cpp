@@ -14,8 +14,7 @@ using plant::Board;
 using plant::Converter;
 using plant::Corrugator;
 using plant::Flute;
-using plant::ModelEntry;
-using plant::Node;
+using plant::ModelSettings;
 using plant::Paper;
 using plant::Plant;
 
@@ -214,7 +213,7 @@ Converter large_folder_gluer() {
             .places = written("machines.yaml", 103, converter_keys)};
 }
 
-std::vector<ModelEntry> models() {
+std::vector<ModelSettings> models() {
     return {model_entry("run"),
             model_entry("scrap", {{"scrap_price", "85"}, {"handling", "18"}}),
             model_entry("paper"),
@@ -242,7 +241,7 @@ Request request(const std::string& number, const std::string& style, std::size_t
             .margin = 0.18,
             .colours = 0,
             .route = std::nullopt,
-            .extras = empty_map(),
+            .extras = {},
             .place = {number + ".yaml", 1, 1},
             .text = {},
             .places = written(number + ".yaml", 1,
@@ -328,26 +327,18 @@ std::vector<std::size_t> route_of(const Plant& plant, const std::vector<std::str
     return route;
 }
 
-ModelEntry model_entry(const std::string& id, const std::vector<std::pair<std::string, std::string>>& settings) {
-    ModelEntry entry = {id, {"plugins.yaml", 2, 5}, empty_map()};
+ModelSettings model_entry(const std::string& id, const std::vector<std::pair<std::string, std::string>>& settings) {
+    ModelSettings entry = {id, {"plugins.yaml", 2, 5}, {}};
     int line = 3;
-    for (const auto& [key, text] : settings) {
-        Node::Entry setting;
-        setting.key = key;
-        setting.key_place = {"plugins.yaml", line, 7};
-        setting.value.kind = Node::Kind::text;
-        setting.value.text = text;
-        setting.value.place = {"plugins.yaml", line, 20};
-        entry.settings.entries.push_back(std::move(setting));
+    for (const auto& [name, text] : settings) {
+        plant::GivenSetting& setting = entry.settings.emplace_back();
+        setting.name = name;
+        setting.name_place = {"plugins.yaml", line, 7};
+        setting.place = {"plugins.yaml", line, 20};
+        setting.value = plant::GivenText{text, false, setting.place};
         ++line;
     }
     return entry;
-}
-
-Node empty_map() {
-    Node node;
-    node.kind = Node::Kind::map;
-    return node;
 }
 
 Date date(int year, unsigned month, unsigned day) {

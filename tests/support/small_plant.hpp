@@ -44,11 +44,8 @@ namespace flutebook::fixture {
 [[nodiscard]] std::vector<std::size_t> route_of(const plant::Plant& plant, const std::vector<std::string>& codes);
 
 /// An entry of plugins.yaml with plain settings: model_entry("scrap", {{"scrap_price", "85"}}).
-[[nodiscard]] plant::ModelEntry model_entry(const std::string& id,
-                                            const std::vector<std::pair<std::string, std::string>>& settings = {});
-
-/// A map with no keys, for a request's extras.
-[[nodiscard]] plant::Node empty_map();
+[[nodiscard]] plant::ModelSettings model_entry(const std::string& id,
+                                               const std::vector<std::pair<std::string, std::string>>& settings = {});
 
 /// A day from its numbers: date(2026, 10, 15).
 [[nodiscard]] base::Date date(int year, unsigned month, unsigned day);

@@ -84,6 +84,11 @@ bool Field::is(Node::Kind kind, const std::string& expected) const {
     return false;
 }
 
+std::optional<GivenText> Field::given_text(const std::string& expected) const {
+    if (!is(Node::Kind::text, expected)) return std::nullopt;
+    return GivenText{node_->text, node_->quoted, node_->place};
+}
+
 std::string Field::text() const {
     if (!is(Node::Kind::text, "a text")) return "";
     if (node_->text.find_first_not_of(' ') == std::string::npos) complain("an empty text: expected a name");
@@ -92,15 +97,16 @@ std::string Field::text() const {
 
 double Field::number(const std::string& unit, const QuantityRange& range) const {
     const auto expected = expected_number(unit, range);
-    if (!is(Node::Kind::text, expected)) return no_number;
-    const auto read = read_quantity(*node_, unit, reading_->currency);
+    const auto given = given_text(expected);
+    if (!given) return no_number;
+    const auto read = read_quantity(*given, unit, reading_->currency);
     if (const auto* problem = std::get_if<Problem>(&read)) {
         complain(problem->text);
         return no_number;
     }
     const double value = std::get<double>(read);
     if (range.holds(value)) return value;
-    complain(fmt::format("out of range: found {}, expected {}", base::shortened(node_->text), expected));
+    complain(fmt::format("out of range: found {}, expected {}", base::shortened(given->text), expected));
     return no_number;
 }
 

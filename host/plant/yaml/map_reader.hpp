@@ -40,6 +40,8 @@ public:
     /// The last part of its path.
     [[nodiscard]] const std::string& key() const { return key_; }
 
+    /// A number or a word, as it was written. `expected` says in a complaint what it should be.
+    [[nodiscard]] std::optional<GivenText> given_text(const std::string& expected) const;
     /// One line of text, not empty.
     [[nodiscard]] std::string text() const;
     [[nodiscard]] double number(const std::string& unit, const QuantityRange& range) const;

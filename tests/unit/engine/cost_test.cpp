@@ -149,9 +149,11 @@ TEST_CASE("twice the price of everything is twice the cost") {
     for (auto& converter : dear.plant.converters) double_hourly(converter.hourly);
     double_hourly(dear.plant.dispatch.hourly);
     for (auto& model : dear.plant.models)
-        for (auto& entry : model.settings.entries)
-            if (entry.key.find("price") != std::string::npos || entry.key == "handling")
-                entry.value.text = std::to_string(2 * std::stod(entry.value.text));
+        for (auto& setting : model.settings)
+            if (setting.name.find("price") != std::string::npos || setting.name == "handling") {
+                auto& text = std::get<plant::GivenText>(setting.value).text;
+                text = std::to_string(2 * std::stod(text));
+            }
     dear.engine = Engine::start(dear.plant, fixture::built_plugins());
     const orders::Request dear_request = fixture::box_request(dear.plant);
     const RowSource twice(dear.plant, dear.engine, dear_request);

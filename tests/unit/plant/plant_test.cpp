@@ -148,7 +148,7 @@ TEST_CASE("the models to load are read with their settings as written, and what 
     const auto plant = PlantFolder().read();
     REQUIRE(plant.models.size() == 3);
     REQUIRE(plant.models[1].id == "scrap");
-    REQUIRE(plant.models[1].settings.find("handling")->text == "18");
+    REQUIRE(std::get<GivenText>(plant.models[1].find("handling")->value).text == "18");
     REQUIRE(plant.preferences.size() == 1);
     REQUIRE(plant.preferences[0].name == "step.run_waste");
     REQUIRE(plant.preferences[0].model == "paper");

@@ -161,6 +161,14 @@ TEST_CASE("settings of a request are maps by model") {
             Lines{"r.yaml:11:9: extras: wrong type: found a list, expected a map"});
 }
 
+TEST_CASE("a setting of a request is a value or a table of values") {
+    REQUIRE(request_complaints_after("extras: {scrap: {note: 2}}", "extras: {scrap: {note: [2]}}") ==
+            Lines{"r.yaml:11:24: extras.scrap.note: wrong type: found a list, expected a number, a word, or a table of "
+                  "them"});
+    REQUIRE(request_complaints_after("extras: {scrap: {note: 2}}", "extras: {scrap: {note: {KL135: {a: 2}}}}") ==
+            Lines{"r.yaml:11:32: extras.scrap.note.KL135: wrong type: found a map, expected a number or a word"});
+}
+
 TEST_CASE("all errors of a request are told at once, from its top") {
     const PlantFolder folder;
     folder.write("r.yaml",

@@ -32,7 +32,7 @@ TEST_CASE("a request for a slotted box is read whole") {
     REQUIRE(request.margin == 0.18);
     REQUIRE(request.colours == 2);
     REQUIRE(request.route == std::vector<std::size_t>{0});
-    REQUIRE(request.extras.find("scrap")->find("note")->text == "2");
+    REQUIRE(std::get<GivenText>(request.find_extras("scrap")->find("note")->value).text == "2");
     REQUIRE(request.place.file == folder.path("r.yaml"));
     REQUIRE(request.places.at("inside.height").line == 5);
     REQUIRE(request.places.at("inside.height").column == 43);
@@ -48,8 +48,7 @@ TEST_CASE("what a request may leave out has its meaning") {
     REQUIRE(request.customer.empty());
     REQUIRE(request.colours == 0);
     REQUIRE_FALSE(request.route.has_value());
-    REQUIRE(request.extras.kind == Node::Kind::map);
-    REQUIRE(request.extras.entries.empty());
+    REQUIRE(request.extras.empty());
     REQUIRE(request.style == "0201");
 }
 

@@ -19,16 +19,15 @@ void prefer(plant::Plant& plant, const std::string& name, const std::string& mod
 std::string& setting(plant::Plant& plant, const std::string& model, const std::string& name) {
     for (auto& entry : plant.models)
         if (entry.id == model)
-            for (auto& given : entry.settings.entries)
-                if (given.key == name) return given.value.text;
+            for (auto& given : entry.settings)
+                if (given.name == name) return text_of(given);
     FAIL(model << "." << name << " is not given");
     return plant.name;
 }
 
 void drop_setting(plant::Plant& plant, const std::string& model, const std::string& name) {
     for (auto& entry : plant.models)
-        if (entry.id == model)
-            std::erase_if(entry.settings.entries, [&](const auto& given) { return given.key == name; });
+        if (entry.id == model) std::erase_if(entry.settings, [&](const auto& given) { return given.name == name; });
 }
 
 std::vector<orders::Request> sample_orders(const plant::Plant& plant) {

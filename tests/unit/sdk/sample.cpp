@@ -17,29 +17,26 @@ engine::Engine open(const plant::Plant& plant) {
     return engine::Engine::start(plant, fixture::built_plugins());
 }
 
-plant::Node text_node(const std::string& text, int line) {
-    plant::Node node;
-    node.kind = plant::Node::Kind::text;
-    node.text = text;
-    node.place = {"plugins.yaml", line, 20};
-    return node;
+plant::GivenSetting written(const std::string& name, const std::string& text, int line, const std::string& file) {
+    const base::Place place{file, line, 20};
+    return {name, {file, line, 9}, plant::GivenText{text, false, place}, place};
 }
 
-plant::Node table_node(const std::vector<std::pair<std::string, std::string>>& rows, int line,
-                       const std::string& file) {
-    plant::Node node = fixture::empty_map();
-    node.place = {file, line, 20};
+plant::GivenSetting written_table(const std::string& name, const std::vector<std::pair<std::string, std::string>>& rows,
+                                  int line) {
+    const std::string file = "plugins.yaml";
+    plant::GivenSetting result{name, {file, line, 7}, {}, {file, line, 20}};
+    plant::GivenTable table;
     for (const auto& [key, text] : rows) {
         ++line;
-        plant::Node value = text_node(text, line);
-        value.place.file = file;
-        give(node, key, {file, line, 9}, value);
+        table.push_back({key, {file, line, 9}, {text, false, {file, line, 20}}});
     }
-    return node;
+    result.value = std::move(table);
+    return result;
 }
 
-void give(plant::Node& map, const std::string& key, const base::Place& place, const plant::Node& value) {
-    map.entries.push_back({key, place, value});
+std::string& text_of(plant::GivenSetting& setting) {
+    return std::get<plant::GivenText>(setting.value).text;
 }
 
 std::vector<std::int64_t> costs(const plant::Plant& plant, const orders::Request& request) {

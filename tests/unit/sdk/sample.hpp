@@ -18,15 +18,17 @@ namespace flutebook::sdk_test {
 
 [[nodiscard]] engine::Engine open(const plant::Plant& plant);
 
-/// A value in plugins.yaml, in column 20 of its line.
-[[nodiscard]] plant::Node text_node(const std::string& text, int line);
+/// A setting with one value on a line of a file: its name in column 9, the value in column 20.
+[[nodiscard]] plant::GivenSetting written(const std::string& name, const std::string& text, int line,
+                                          const std::string& file = "plugins.yaml");
 
-/// A table in a file: {DC1: 6, FG1: 4}, from a line on, a line each; keys in column 9, values in column 20.
-[[nodiscard]] plant::Node table_node(const std::vector<std::pair<std::string, std::string>>& rows, int line,
-                                     const std::string& file = "plugins.yaml");
+/// A setting in plugins.yaml that is a table, {DC1: 6, FG1: 4}: its name in column 7 of a line, below it a line an
+/// entry; keys in column 9, values in column 20.
+[[nodiscard]] plant::GivenSetting written_table(const std::string& name,
+                                                const std::vector<std::pair<std::string, std::string>>& rows, int line);
 
-/// Adds a key to a map, as if somebody had written it there.
-void give(plant::Node& map, const std::string& key, const base::Place& place, const plant::Node& value);
+/// The text of a setting that has one value.
+[[nodiscard]] std::string& text_of(plant::GivenSetting& setting);
 
 /// What every candidate of an order at every quantity comes to, in ten-thousandths.
 [[nodiscard]] std::vector<std::int64_t> costs(const plant::Plant& plant, const orders::Request& request);

@@ -12,12 +12,12 @@ namespace {
 plant::Plant varnishing_plant() {
     plant::Plant plant = sample_plant();
     plant.models.push_back(fixture::model_entry("varnish", {{"price", "2.5"}}));
-    give(plant.models.back().settings, "laydown", {"plugins.yaml", 4, 7}, table_node({{"DC1", "6"}, {"FG1", "4"}}, 4));
+    plant.models.back().settings.push_back(written_table("laydown", {{"DC1", "6"}, {"FG1", "4"}}, 4));
     return plant;
 }
 
 orders::Request with_coats(orders::Request request, const std::string& coats) {
-    give(request.extras, "varnish", {"R-5.yaml", 12, 3}, table_node({{"coats", coats}}, 12, "R-5.yaml"));
+    request.extras.push_back({"varnish", {"R-5.yaml", 12, 3}, {written("coats", coats, 13, "R-5.yaml")}});
     return request;
 }
 
@@ -59,7 +59,7 @@ TEST_CASE("a plugin adds its own lines to a quote and changes no other") {
     plain.models.pop_back();
     const orders::Request request = with_coats(fixture::outline_request(plant), "1");
     orders::Request without = request;
-    without.extras = fixture::empty_map();
+    without.extras.clear();
     const auto before = costs(plain, without);
     const auto after = costs(plant, request);
     REQUIRE(before.size() == after.size());
@@ -87,15 +87,15 @@ TEST_CASE("a plant may give a setting in a unit of its own") {
     plant::Plant plant = varnishing_plant();
     const orders::Request request = with_coats(fixture::outline_request(plant), "1");
     const auto before = costs(plant, request);
-    plant.models.back().settings.entries[0].value.text = "25 EUR/t";
+    text_of(plant.models.back().settings[0]) = "25 EUR/t";
     CHECK(costs(plant, request) != before);
-    plant.models.back().settings.entries[0].value.text = "2500 EUR/t";
+    text_of(plant.models.back().settings[0]) = "2500 EUR/t";
     CHECK(costs(plant, request) == before);
 }
 
 TEST_CASE("a setting by machine names machines of the plant, and nothing else") {
     plant::Plant plant = varnishing_plant();
-    plant.models.back().settings.entries[1].value = table_node({{"DCI", "6"}, {"FG1", "41"}, {"dispatch", "1"}}, 4);
+    plant.models.back().settings[1] = written_table("laydown", {{"DCI", "6"}, {"FG1", "41"}, {"dispatch", "1"}}, 4);
     const std::string said = refusal(plant);
     CHECK_THAT(said,
                Catch::Contains("plugins.yaml:5:9: plugins.varnish.laydown.DCI: unknown machine, did you mean 'DC1'?"));
@@ -107,15 +107,15 @@ TEST_CASE("a setting by machine names machines of the plant, and nothing else") 
 
 TEST_CASE("a setting by machine is a table") {
     plant::Plant plant = varnishing_plant();
-    plant.models.back().settings.entries[1].value = text_node("6", 4);
+    plant.models.back().settings[1] = written("laydown", "6", 4);
     CHECK_THAT(refusal(plant),
                Catch::Contains("plugins.yaml:4:20: plugins.varnish.laydown: wrong type: expected a table by machine"));
 }
 
 TEST_CASE("a setting that varies by request does not stand in the plant's file") {
     plant::Plant plant = varnishing_plant();
-    give(plant.models.back().settings, "coats", {"plugins.yaml", 9, 7}, text_node("2", 9));
-    CHECK_THAT(refusal(plant), Catch::Contains("plugins.yaml:9:7: plugins.varnish.coats: varies by request"));
+    plant.models.back().settings.push_back(written("coats", "2", 9));
+    CHECK_THAT(refusal(plant), Catch::Contains("plugins.yaml:9:9: plugins.varnish.coats: varies by request"));
 }
 
 TEST_CASE("a request's extras are held against what the models declare, each at its place") {
@@ -126,14 +126,14 @@ TEST_CASE("a request's extras are held against what the models declare, each at 
                Catch::Contains("R-5.yaml:13:20: extras.varnish.coats: out of range: found 4, expected 0 to 3"));
 
     orders::Request unknown = with_coats(box, "1");
-    unknown.extras.entries[0].key = "varnis";
+    unknown.extras[0].id = "varnis";
     CHECK_THAT(refusal(plant, unknown),
                Catch::Contains("R-5.yaml:12:3: extras.varnis: no such model is loaded, did you mean 'varnish'?"));
-    unknown.extras.entries[0].key = "varnish";
-    unknown.extras.entries[0].value.entries[0].key = "coat";
+    unknown.extras[0].id = "varnish";
+    unknown.extras[0].settings[0].name = "coat";
     CHECK_THAT(refusal(plant, unknown),
                Catch::Contains("R-5.yaml:13:9: extras.varnish.coat: ") && Catch::Contains("did you mean 'coats'?"));
-    unknown.extras.entries[0].value.entries[0].key = "price";
+    unknown.extras[0].settings[0].name = "price";
     CHECK_THAT(refusal(plant, unknown),
                Catch::Contains("R-5.yaml:13:9: extras.varnish.price: no setting of varnish that varies by request"));
 }
