@@ -99,9 +99,8 @@ TEST_CASE("workers end when the host is killed in the middle of its work") {
     // Its record, so that the trial is not what is found running.
     REQUIRE(ask_at(plant.folder(), {"plugin", "list"}).exit_code == 0);
     sandbox::Child host(FLUTEBOOK_PROGRAM, {"--plant", plant.folder(), "quote", bad}, {});
-    while (!host.ended() && !check::is_running(file)) std::this_thread::sleep_for(std::chrono::milliseconds(5));
-    std::this_thread::sleep_for(std::chrono::milliseconds(200));  // from being described to being at work
-    REQUIRE(check::is_running(file));
+    while (!host.ended() && !is_at_work(file)) std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    REQUIRE(is_at_work(file));
     CHECK(host.finish().signal == SIGKILL);  // and its group, of which workers are none
     CHECK_FALSE(check::is_still_running(file));
 }

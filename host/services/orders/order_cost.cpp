@@ -141,6 +141,16 @@ Money per_thousand(Money cost, double boxes) {
     return *result;
 }
 
+// What the quote, as it was answered, says that this quantity costs.
+Money saved_cost(const ledger::SavedQuote& quote, double quantity) {
+    const auto document = saved_document(quote);
+    for (const auto& item : document.answer.quantities)
+        if (item.quote && item.quote->quantity == quantity) return item.quote->cost;
+    throw LedgerError(LedgerError::Kind::unfit,
+                      fmt::format("quote {}: its part answer.json has no cost of {}; run `flutebook verify`",
+                                  quote.number, quantity));
+}
+
 void refuse_other_currency(const plant::Plant& then, const plant::Plant& today) {
     if (then.currency == today.currency) return;
     throw InputError(InputError::Whose::plant,

@@ -12,8 +12,8 @@
 #include "host/plant/plant.hpp"
 #include "host/production/order_actual.hpp"
 #include "host/services/orders/order_stages.hpp"
-#include "host/services/orders/quoted_plant.hpp"
 #include "host/services/quoting/changed_plugins.hpp"
+#include "host/services/quoting/saved_workplace.hpp"
 #include "ledger/store/store.hpp"
 
 namespace flutebook::services {

@@ -7,15 +7,13 @@
 
 #include "host/base/date.hpp"
 #include "host/base/errors.hpp"
-#include "host/services/orders/production_scenario.hpp"
+#include "host/scenario/scenario.hpp"
 #include "host/services/orders/run_as_posted.hpp"
-#include "ledger/values/error.hpp"
 
 namespace flutebook::services {
 
 namespace {
 
-using engine::Costing;
 using orders::OrderRecord;
 using production::OrderActual;
 
@@ -38,22 +36,6 @@ void finish(answers::StepRan& step) {
     step.setups = std::max(step.setups, 1.0);
 }
 
-// Who refuses is known where the row is refused as a quote would be, too.
-std::string why_refused(const engine::Engine& engine, const engine::Row& row) {
-    const auto outcome = engine.cost({&row, 1}, 1).front();
-    if (outcome.state != engine::Outcome::State::refused) return "a model refuses it";
-    const contract::Model& model = engine.graph().models[outcome.model];
-    return fmt::format("model {} refuses it: {}", model.id, model.reasons[outcome.reason]);
-}
-
-Costing costed(const OrderRecord& order, const engine::Engine& engine, const engine::Row& row,
-               std::optional<Costing> costing) {
-    if (costing) return std::move(*costing);
-    throw LedgerError(LedgerError::Kind::refused,
-                      fmt::format("order {}: cannot be costed as it was made, {} of them: {}; ask the model's author",
-                                  order.number, row.order->quantity, why_refused(engine, row)));
-}
-
 [[noreturn]] void refuse_paper(const plant::Plant& today, const std::string& paper, const std::string& what) {
     throw InputError(InputError::Whose::plant,
                      {fmt::format("{}/papers.yaml: papers.{}: {}", today.folder, paper, what)});
@@ -70,10 +52,11 @@ double price_on(const plant::Plant& today, const std::string& paper, base::Date 
                      fmt::format("the order used it before it had a price: found a run on {}; give the price of that "
                                  "day",
                                  base::to_string(day)));
-    return price->per_tonne / 1000;
+    return price->per_tonne;
 }
 
-// Weighted by the paper each run was issued. Where the price was the same throughout, it is that price to the bit.
+// Money per t, weighted by the paper each run was issued. Where the price was the same throughout, it is that price to
+// the bit.
 double price_paid(const plant::Plant& today, const std::string& paper, const OrderRecord& order,
                   const OrderActual& actual) {
     const double first = price_on(today, paper, actual.web.front().date);
@@ -87,13 +70,25 @@ double price_paid(const plant::Plant& today, const std::string& paper, const Ord
     return weight > 0 ? first + dearer / weight : first;
 }
 
-void run_converters(ProductionScenario& way, const std::vector<answers::StepRan>& steps) {
-    for (std::size_t k = 1; k < steps.size(); ++k) way.run_on(k, steps[k].costed, steps[k].setups);
+template <typename Machine>
+Machine machine_of(const std::vector<Machine>& machines, const std::string& code) {
+    return *std::find_if(machines.begin(), machines.end(),
+                         [&](const Machine& machine) { return machine.code == code; });
+}
+
+// Every step after the corrugator on the machine that it is costed at, which was set up so often.
+void run_converters(scenario::Overrides& overrides, const std::vector<answers::StepRan>& steps,
+                    const plant::Plant& plant) {
+    for (std::size_t k = 1; k < steps.size(); ++k) {
+        overrides.machines.push_back({k, steps[k].costed});
+        auto converter = machine_of(plant.converters, steps[k].costed);
+        converter.setup_min *= steps[k].setups;
+        overrides.plant.converters.push_back(std::move(converter));
+    }
 }
 
 // The web as wide as it was on average; as many sheets on it as in the longest run.
-void run_web(ProductionScenario& way, const answers::StepRan& step, const OrderActual& actual) {
-    way.run_on(0, step.costed, step.setups);
+scenario::WebCut web_as_posted(const OrderActual& actual) {
     const auto longest =
         std::max_element(actual.web.begin(), actual.web.end(),
                          [](const auto& left, const auto& right) { return left.metres < right.metres; });
@@ -103,7 +98,23 @@ void run_web(ProductionScenario& way, const answers::StepRan& step, const OrderA
         metres += run.metres;
         wider += run.metres * (run.roll_width_mm - longest->roll_width_mm);
     }
-    way.cut_web(longest->roll_width_mm + (metres > 0 ? wider / metres : 0), longest->outs);
+    return {longest->roll_width_mm + (metres > 0 ? wider / metres : 0), longest->outs};
+}
+
+void run_corrugator(scenario::Overrides& overrides, const answers::StepRan& step, const OrderActual& actual,
+                    const plant::Plant& plant) {
+    overrides.machines.push_back({0, step.costed});
+    auto corrugator = machine_of(plant.corrugators, step.costed);
+    corrugator.order_change_min *= step.setups;
+    overrides.plant.corrugators.push_back(std::move(corrugator));
+    overrides.web = web_as_posted(actual);
+}
+
+std::vector<scenario::PaperPrice> prices_paid(const plant::Plant& today, const OrderRecord& order,
+                                              const OrderActual& actual) {
+    std::vector<scenario::PaperPrice> result;
+    for (const auto& ply : order.plies) result.push_back({ply.paper, price_paid(today, ply.paper, order, actual)});
+    return result;
 }
 
 }  // namespace
@@ -121,28 +132,31 @@ std::vector<answers::StepRan> steps_ran(const OrderRecord& order, const OrderAct
 
 StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quoted, const OrderRecord& order,
                           const OrderActual& actual, const plant::Plant& today) {
-    StageCostings result;
+    const scenario::Quoted as_quoted{quoted.plant, quoted.request, order};
+    const auto costing = [&](const scenario::Overrides& overrides) {
+        return scenario::Scenario(engine, as_quoted, overrides).cost();
+    };
     const auto steps = steps_ran(order, actual);
-    const ProductionScenario quote(engine, quoted, order, order.quantity);
-    result.quoted = costed(order, engine, quote.row(), engine.cost_in_full(quote.row()));
+    StageCostings result;
+    result.quoted = costing({order.quantity});
 
-    ProductionScenario way(engine, quoted, order, actual.boxes());
-    result.standard = costed(order, engine, way.row(), engine.cost_in_full(way.row()));
+    const scenario::Scenario standard(engine, as_quoted, {actual.boxes()});
+    result.standard = standard.cost();
 
-    const RunBasis basis{engine.graph(), order, actual, way.row()};
-    run_converters(way, steps);
-    result.converted = costed(order, engine, way.row(),
-                              engine.cost_in_full(way.row(), converters_as_posted(basis, result.standard.allowances)));
+    const RunBasis basis{engine.graph(), order, actual, standard.row()};
+    scenario::Overrides converted{actual.boxes()};
+    run_converters(converted, steps, quoted.plant);
+    converted.run = converters_as_posted(basis, result.standard.allowances);
+    result.converted = costing(converted);
 
-    run_web(way, steps[0], actual);
-    const engine::MeasuredRun posted = all_as_posted(basis);
-    result.used = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
+    scenario::Overrides used = converted;
+    run_corrugator(used, steps[0], actual, quoted.plant);
+    used.run = all_as_posted(basis);
+    result.used = costing(used);
 
-    std::vector<double> prices;
-    for (const auto& ply : way.layout().board.plies)
-        prices.push_back(price_paid(today, quoted.plant.papers[ply.paper].code, order, actual));
-    way.set_prices(prices);
-    result.paid = costed(order, engine, way.row(), engine.cost_in_full(way.row(), posted));
+    scenario::Overrides paid = used;
+    paid.plant.prices = prices_paid(today, order, actual);
+    result.paid = costing(paid);
     return result;
 }
 

@@ -33,7 +33,7 @@
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"
 #include "host/production/order_actual.hpp"
-#include "host/services/orders/quoted_plant.hpp"
+#include "host/services/quoting/saved_workplace.hpp"
 
 namespace flutebook::services {
 

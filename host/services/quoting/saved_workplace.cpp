@@ -2,10 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
-#include <vector>
 
 #include "host/base/errors.hpp"
+#include "host/scenario/plant_overrides.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 
 namespace flutebook::services {
@@ -31,13 +32,33 @@ plant::FileTexts kept_files(const ledger::SavedQuote& quote) {
     return result;
 }
 
+template <typename Machine>
+const Machine* find(const std::vector<Machine>& machines, const std::string& code) {
+    const auto found =
+        std::find_if(machines.begin(), machines.end(), [&](const Machine& machine) { return machine.code == code; });
+    return found == machines.end() ? nullptr : &*found;
+}
+
+// Where the quote's plant lacks a machine, today's is added.
+void add_machine(scenario::PlantOverrides& overrides, const plant::Plant& then, const plant::Plant& today,
+                 const std::string& code) {
+    if (find(then.corrugators, code) != nullptr || find(then.converters, code) != nullptr) return;
+    if (const auto* corrugator = find(today.corrugators, code))
+        overrides.corrugators.push_back(*corrugator);
+    else if (const auto* converter = find(today.converters, code))
+        overrides.converters.push_back(*converter);
+    else
+        throw InputError(InputError::Whose::plant,
+                         {fmt::format("{}/machines.yaml: {} is missing: it made a part of the order, and neither the "
+                                      "quote's files nor today's have it; put it back",
+                                      today.folder, code)});
+}
+
 }  // namespace
 
 plant::Plant saved_plant(const ledger::SavedQuote& quote, const std::string& folder) {
     return as_saved(quote, [&] {
-        plant::Plant plant = plant::read_plant(saved_options(quote).plant, kept_files(quote));
-        plant.folder = folder;
-        return plant;
+        return scenario::with(plant::read_plant(saved_options(quote).plant, kept_files(quote)), {.folder = folder});
     });
 }
 
@@ -50,6 +71,16 @@ orders::Request saved_request(const ledger::SavedQuote& quote, const plant::Plan
     const SavedOptions asked = saved_options(quote);
     return as_saved(
         quote, [&] { return orders::read_request(plant, asked.request, part_of(quote, "request.yaml"), asked.date); });
+}
+
+QuotedPlant quoted_plant(const ledger::SavedQuote& quote, const plant::Plant& today,
+                         const std::vector<std::string>& ran) {
+    const plant::Plant then = saved_plant(quote, today.folder);
+    scenario::PlantOverrides overrides{.pinned = today.pinned};
+    for (const auto& code : ran) add_machine(overrides, then, today, code);
+    plant::Plant plant = scenario::with(then, overrides);
+    orders::Request request = saved_request(quote, plant);
+    return {std::move(plant), std::move(request)};
 }
 
 }  // namespace flutebook::services

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "host/orders/request.hpp"
 #include "host/services/workplace.hpp"
@@ -24,5 +25,17 @@ namespace flutebook::services {
 /// The request as it was kept, with prices of the day that was asked for, read against any plant: the saved one, or
 /// today's. Throws InputError (request) where that plant cannot take it.
 [[nodiscard]] orders::Request saved_request(const ledger::SavedQuote& quote, const plant::Plant& plant);
+
+struct QuotedPlant {
+    plant::Plant plant;
+    orders::Request request;
+};
+
+/// The plant and the request as they were, for costing an order that was made. `today` is the plant as it is now:
+/// plugins come from its folder, held to the pins that it has now. A machine of `ran` that the quote's files lack came
+/// later, and is taken as today's files have it. Throws InputError (plant) where the files can no longer be read, or
+/// neither has a machine that ran, InputError (request), and LedgerError where a part of the quote is not there.
+[[nodiscard]] QuotedPlant quoted_plant(const ledger::SavedQuote& quote, const plant::Plant& today,
+                                       const std::vector<std::string>& ran);
 
 }  // namespace flutebook::services

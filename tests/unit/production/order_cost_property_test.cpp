@@ -9,8 +9,8 @@
 #include <memory>
 
 #include "host/plugin_check/generated_order.hpp"
+#include "host/scenario/scenario.hpp"
 #include "host/services/orders/order_cost.hpp"
-#include "host/services/orders/production_scenario.hpp"
 #include "host/services/quoting/cost_sheet.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
@@ -131,8 +131,9 @@ Production as_allowed(Draws& draws) {
     result.boxes = std::max(1.0, std::ceil(result.order.quantity * draws.between(0.4, 1.6)));
     result.day = base::to_string(result.saved->plant.request.date);
     const auto& engine = orders().place().engine;
-    const services::ProductionScenario way(engine, result.saved->plant, result.order, result.boxes);
-    const Costing allowed = engine.cost_in_full(way.row()).value();
+    const auto& saved = result.saved->plant;
+    const Costing allowed =
+        scenario::Scenario(engine, {saved.plant, saved.request, result.order}, {result.boxes}).cost();
     result.metres = allowed.web_length_m;
     result.change_m = allowed.allowances.order_change_m;
     result.good_sheets = allowed.good[0];

@@ -1,0 +1,94 @@
+#include "host/scenario/scenario.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <utility>
+
+#include "host/geometry/sheet.hpp"
+#include "ledger/values/error.hpp"
+
+namespace flutebook::scenario {
+
+namespace {
+
+bool is_same_length(double left_mm, double right_mm) {
+    return std::abs(left_mm - right_mm) < geometry::same_length_mm;
+}
+
+bool is_way_of(const geometry::Candidate& way, const orders::OrderRecord& order) {
+    const auto& converters = way.route->converters;
+    return way.corrugator->code == order.corrugator && is_same_length(way.roll_width_mm, order.roll_width_mm) &&
+           way.outs == order.outs && way.ups == order.ups && is_same_length(way.chop_mm, order.chop_mm) &&
+           is_same_length(way.slit_mm, order.slit_mm) &&
+           std::equal(converters.begin(), converters.end(), order.route.begin(), order.route.end(),
+                      [](const auto* machine, const std::string& code) { return machine->code == code; });
+}
+
+const geometry::Candidate& way_of(const geometry::Layout& layout, const orders::OrderRecord& order) {
+    for (const auto& way : layout.candidates)
+        if (is_way_of(way, order)) return way;
+    throw LedgerError(LedgerError::Kind::refused,
+                      fmt::format("order {}: the layout of quote {} cannot be made again from the files it was saved "
+                                  "with; it was saved by another version of flutebook: cost it with that one",
+                                  order.number, order.quote));
+}
+
+template <typename Machine>
+const Machine& machine_in(const std::vector<Machine>& machines, const std::string& code) {
+    const auto found =
+        std::find_if(machines.begin(), machines.end(), [&](const Machine& machine) { return machine.code == code; });
+    assert(found != machines.end() && "the plant has every machine of the scenario");
+    return *found;
+}
+
+geometry::Route route_with(geometry::Route route, const plant::Plant& plant, const std::vector<StepMachine>& machines) {
+    for (const auto& [step, code] : machines)
+        if (step > 0) route.converters[step - 1] = &machine_in(plant.converters, code);
+    return route;
+}
+
+geometry::Candidate way_with(geometry::Candidate way, const plant::Plant& plant, const Overrides& overrides) {
+    for (const auto& [step, code] : overrides.machines)
+        if (step == 0) way.corrugator = &machine_in(plant.corrugators, code);
+    if (overrides.web) {
+        way.roll_width_mm = overrides.web->roll_width_mm;
+        way.outs = overrides.web->outs;
+        way.trim_mm = way.roll_width_mm - way.outs * way.slit_mm;
+    }
+    return way;
+}
+
+// Who refuses is known where the row is refused as a quote would be, too.
+std::string why_refused(const engine::Engine& engine, const engine::Row& row) {
+    const auto outcome = engine.cost({&row, 1}, 1).front();
+    if (outcome.state != engine::Outcome::State::refused) return "a model refuses it";
+    const contract::Model& model = engine.graph().models[outcome.model];
+    return fmt::format("model {} refuses it: {}", model.id, model.reasons[outcome.reason]);
+}
+
+}  // namespace
+
+Scenario::Scenario(const engine::Engine& engine, const Quoted& quoted, Overrides overrides)
+    : engine_(engine),
+      run_(std::move(overrides.run)),
+      number_(quoted.order.number),
+      plant_(with(quoted.plant, overrides.plant)),
+      layout_(geometry::lay_out(plant_, quoted.request)),
+      route_(route_with(*way_of(layout_, quoted.order).route, plant_, overrides.machines)),
+      candidate_(way_with(way_of(layout_, quoted.order), plant_, overrides)),
+      order_(engine.order(plant_, quoted.request, layout_, overrides.quantity)) {
+    candidate_.route = &route_;
+}
+
+engine::Costing Scenario::cost() const {
+    auto costing = run_ ? engine_.cost_in_full(row(), *run_) : engine_.cost_in_full(row());
+    if (costing) return std::move(*costing);
+    throw LedgerError(LedgerError::Kind::refused,
+                      fmt::format("order {}: cannot be costed as it was made, {} of them: {}; ask the model's author",
+                                  number_, order_.quantity, why_refused(engine_, row())));
+}
+
+}  // namespace flutebook::scenario
