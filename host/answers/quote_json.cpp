@@ -5,7 +5,7 @@
 #include <set>
 
 #include "host/base/place.hpp"
-#include "host/plant/converter_kind.hpp"
+#include "host/plant/machine_list.hpp"
 
 namespace flutebook::answers {
 

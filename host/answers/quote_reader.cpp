@@ -9,7 +9,7 @@
 
 #include "host/answers/quote_json.hpp"
 #include "host/base/date.hpp"
-#include "host/plant/converter_kind.hpp"
+#include "host/plant/machine_list.hpp"
 #include "ledger/values/error.hpp"
 
 namespace flutebook::answers {

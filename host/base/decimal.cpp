@@ -1,10 +1,13 @@
+// By way of its digits: a decimal is what a person or a standard wrote, whatever the arithmetic on the way did to it.
 #include "host/base/decimal.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <cstddef>
+#include <limits>
 #include <system_error>
 
 #include "host/base/characters.hpp"
@@ -34,6 +37,14 @@ std::optional<Decimal> read_decimal(std::string_view text) {
 
 std::string canonical(double value) {
     return fmt::format("{}", value);
+}
+
+double short_decimal(double value) {
+    const auto digits = fmt::format("{:.12g}", value);
+    double rounded = value;
+    std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
+    const double few_bits = 4 * std::numeric_limits<double>::epsilon() * std::abs(value);
+    return std::abs(rounded - value) <= few_bits ? rounded : value;
 }
 
 }  // namespace flutebook::base

@@ -1,4 +1,5 @@
-// Numbers as people write them in a document: plain decimals, with a point or a comma.
+// Numbers as people write them in a document: plain decimals, with a point or a comma; and the short decimal that a
+// number is but for the last bits of a double.
 #pragma once
 
 #include <optional>
@@ -17,5 +18,9 @@ struct Decimal {
 
 /// The shortest text that reads back as the same number, with a point.
 [[nodiscard]] std::string canonical(double value);
+
+/// The decimal of at most twelve digits that lies within a few bits of `value`, else `value`: 25.400000000000002 is
+/// 25.4, and 1/3 stays what it is.
+[[nodiscard]] double short_decimal(double value);
 
 }  // namespace flutebook::base

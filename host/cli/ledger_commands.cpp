@@ -5,9 +5,7 @@
 #include "host/plant/plant.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/ledger_reports.hpp"
-#include "host/services/closing/backup.hpp"
 #include "host/services/closing/close.hpp"
-#include "host/services/closing/verify.hpp"
 #include "host/services/posting/reverse.hpp"
 
 namespace flutebook::cli {

@@ -6,7 +6,6 @@
 #include "host/render/text_report.hpp"
 #include "host/reports/describe_report.hpp"
 #include "host/reports/graph_drawing.hpp"
-#include "host/reports/plugin_reports.hpp"
 #include "host/services/plugins/inspect_plugin.hpp"
 #include "host/services/workplace.hpp"
 

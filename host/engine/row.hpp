@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string>
 #include <vector>
 
 #include "host/geometry/layout.hpp"
@@ -31,5 +32,12 @@ struct Row {
 
 /// Which machine a step is: see plant::machine_count.
 [[nodiscard]] std::size_t machine_index(const Row& row, std::size_t step);
+
+/// What a model did wrong in a block of rows: the first row that shows it, and the finished sentence: file, model,
+/// cause.
+struct Fault {
+    std::size_t row;
+    std::string text;
+};
 
 }  // namespace flutebook::engine

@@ -6,7 +6,7 @@
 #include <optional>
 #include <utility>
 
-#include "host/geometry/length_text.hpp"
+#include "host/geometry/refused.hpp"
 #include "host/geometry/sheet.hpp"
 #include "host/geometry/web.hpp"
 

@@ -5,13 +5,14 @@
 #include <algorithm>
 #include <utility>
 
-#include "host/geometry/length_text.hpp"
 #include "host/geometry/sheet.hpp"
 #include "host/geometry/web.hpp"
 #include "host/orders/style.hpp"
-#include "host/plant/converter_kind.hpp"
+#include "host/plant/machine_list.hpp"
 
 namespace flutebook::geometry {
+
+namespace {
 
 using orders::Request;
 using orders::Style;
@@ -20,8 +21,6 @@ using plant::Corrugator;
 using plant::Plant;
 using plant::Span;
 using plant::Units;
-
-namespace {
 
 // A length that a limit is on, and whose limit it is: "chop" ... "of C1".
 struct LimitSpan {

@@ -1,6 +1,10 @@
-// Why an order fits nowhere: the ways that were tried, and the limit that stopped each.
+// Why an order fits nowhere: the ways that were tried, and the limit that stopped each; and a length as people of the
+// plant read it.
 #pragma once
 
+#include <fmt/format.h>
+
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -22,5 +26,12 @@ struct Refused {
 /// along the chop, DC1" for every roll and any number across.
 [[nodiscard]] std::vector<Refused> why_nothing_fits(const plant::Plant& plant, const orders::Request& request,
                                                     const Blank& blank, const std::vector<Route>& routes);
+
+/// "2050 mm", "344.5 mm"; where the plant is shown us units, "80.709 in". To a thousandth.
+[[nodiscard]] inline std::string length_text(double length_mm, plant::Units units) {
+    const bool metric = units == plant::Units::metric;
+    const double length = metric ? length_mm : length_mm / 25.4;
+    return fmt::format("{} {}", std::round(length * 1000) / 1000, metric ? "mm" : "in");
+}
 
 }  // namespace flutebook::geometry

@@ -7,7 +7,7 @@
 #include <chrono>
 #include <string_view>
 
-#include "host/month/weighed_paper.hpp"
+#include "host/month/month.hpp"
 #include "host/production/accounts.hpp"
 #include "ledger/values/error.hpp"
 

@@ -3,7 +3,7 @@
 #include <nlohmann/json.hpp>
 #include <tuple>
 
-#include "host/plant/converter_kind.hpp"
+#include "host/plant/machine_list.hpp"
 
 namespace flutebook::orders {
 

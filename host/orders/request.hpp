@@ -1,11 +1,15 @@
-// One customer's enquiry, as a request file gives it.
+// One customer's enquiry, read from a request file and checked against the plant: every complaint stands at the field
+// that asks for what the plant cannot do.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "host/orders/style.hpp"
 #include "host/plant/plant.hpp"
+#include "host/plant/yaml/map_reader.hpp"
 
 namespace flutebook::orders {
 
@@ -50,5 +54,16 @@ struct Request {
 /// The same from a text that is kept elsewhere: no file is touched, `file` only names it.
 [[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
                                    std::optional<base::Date> date_override);
+
+/// The route must hold a machine that makes the style; an empty one makes only what needs no converter.
+void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
+                 const Style& style);
+
+/// A box needs the allowances of its board's flutes.
+void check_allowance(const plant::Field& field, const plant::Plant& plant, const plant::Board& board,
+                     const Style& style);
+
+/// Every paper of the board must have a price on the day.
+void check_prices(const plant::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day);
 
 }  // namespace flutebook::orders

@@ -1,8 +1,11 @@
-// The machines of a plant as one list: corrugators first, then converters, then dispatch.
+// The machines of a plant as one list (corrugators first, then converters, then dispatch), and the names of the kinds
+// of converters, as files and documents spell them and as a sentence says them.
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
+#include <string_view>
 
 #include "host/plant/plant.hpp"
 
@@ -12,5 +15,14 @@ namespace flutebook::plant {
 /// The machine's code, or "dispatch".
 [[nodiscard]] const std::string& machine_code(const Plant& plant, std::size_t machine);
 [[nodiscard]] const base::Places& machine_places(const Plant& plant, std::size_t machine);
+
+/// "die-cutter": in plant files, order records and answers.
+[[nodiscard]] const char* spelled(Converter::Kind kind);
+
+/// "die cutter": in messages.
+[[nodiscard]] const char* in_words(Converter::Kind kind);
+
+/// Of a spelling; nothing where no kind is spelled so.
+[[nodiscard]] std::optional<Converter::Kind> converter_kind(std::string_view spelling);
 
 }  // namespace flutebook::plant

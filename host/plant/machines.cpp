@@ -7,7 +7,7 @@
 #include <string_view>
 
 #include "host/base/quoted_text.hpp"
-#include "host/plant/converter_kind.hpp"
+#include "host/plant/machine_list.hpp"
 #include "host/plant/plant_files.hpp"
 
 namespace flutebook::plant {

@@ -1,14 +1,36 @@
 // The readers of a plant's files, one a file. Each is given the whole file as a field (silent where the file could not
 // be read), complains of all that is wrong with it, and returns what it holds, with stand-ins where it complained.
+// The codes that one table gives are kept for the tables that refer to them.
 #pragma once
 
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <unordered_map>
 #include <vector>
 
-#include "host/plant/codes.hpp"
 #include "host/plant/plant.hpp"
 #include "host/plant/yaml/map_reader.hpp"
 
 namespace flutebook::plant {
+
+class Codes {
+public:
+    /// `kind` is what a message calls one of them: "paper".
+    Codes(std::string kind, const Field& table);
+
+    /// The index of a name in the order of its file. Complains at `field`, where it was referred to, if there is no
+    /// such name; but not where the table itself could not be read: it was complained of.
+    [[nodiscard]] std::optional<std::size_t> find(const Field& field, const std::string& name) const;
+    /// The same where the index is of no use.
+    void expect(const Field& field, const std::string& name) const { static_cast<void>(find(field, name)); }
+
+private:
+    std::string kind_;
+    std::vector<std::string> names_;
+    std::unordered_map<std::string, std::size_t> index_;
+    bool is_known_;
+};
 
 /// plant.yaml, into a plant that holds nothing else yet.
 [[nodiscard]] Plant read_plant_file(MapReader file);

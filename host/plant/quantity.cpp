@@ -3,14 +3,15 @@
 #include "host/plant/quantity.hpp"
 
 #include <charconv>
+#include <cmath>
 #include <cstddef>
 #include <optional>
 #include <string_view>
 #include <system_error>
 
 #include "host/base/characters.hpp"
+#include "host/base/decimal.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/base/short_decimal.hpp"
 #include "host/plant/unit_text.hpp"
 #include "host/plant/units.hpp"
 
@@ -79,6 +80,10 @@ std::variant<double, Problem> read_quantity(const GivenText& given, const std::s
     const std::string written(text.substr(space + 1));
     if (written.empty() || written.front() == ' ' || written.back() == ' ') return not_a_number(text, unit);
     return convert(std::get<double>(value), written, unit, currency);
+}
+
+bool QuantityRange::holds(double value) const {
+    return value >= low && value <= high && (!is_whole || std::floor(value) == value);
 }
 
 }  // namespace flutebook::plant

@@ -13,8 +13,8 @@
 #include <mutex>
 #include <string_view>
 
+#include "host/base/decimal.hpp"
 #include "host/base/errors.hpp"
-#include "host/base/short_decimal.hpp"
 #include "host/plant/unit_text.hpp"
 
 namespace flutebook::plant {

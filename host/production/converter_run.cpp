@@ -8,41 +8,40 @@
 
 #include "host/base/quoted_text.hpp"
 #include "host/production/accounts.hpp"
-#include "host/production/grams.hpp"
-#include "host/production/kinds.hpp"
+#include "host/production/entry_from_row.hpp"
 #include "host/production/pieces.hpp"
 
 namespace flutebook::production {
 
 namespace {
 
-std::optional<RouteStep> step_of(RowValidation& examination, const orders::OrderRecord& order,
+std::optional<RouteStep> step_of(RowValidation& validation, const orders::OrderRecord& order,
                                  const plant::Converter& converter) {
     const auto number = order.step_of(converter.code);
     if (!number) {
-        examination.expect(DocumentColumn::converter,
-                           order.route.empty() ? std::string("no converter: the order is made by the corrugator alone")
-                                               : fmt::format("a machine of a kind that the order's route has: {}",
-                                                             fmt::join(order.route, " > ")));
+        validation.expect(DocumentColumn::converter,
+                          order.route.empty() ? std::string("no converter: the order is made by the corrugator alone")
+                                              : fmt::format("a machine of a kind that the order's route has: {}",
+                                                            fmt::join(order.route, " > ")));
         return std::nullopt;
     }
     return route_step(order, *number);
 }
 
-void check_pieces(RowValidation& examination, const RouteStep& step, const Pieces& pieces) {
+void check_pieces(RowValidation& validation, const RouteStep& step, const Pieces& pieces) {
     if (pieces.good < 0)
-        examination.object(
+        validation.object(
             DocumentColumn::fed,
             fmt::format("found {}; expected at least the {} sheets of setup and rejects",
-                        base::shown(examination.row().text(DocumentColumn::fed)), pieces.setup + pieces.rejected));
-    const bool has_boxes = examination.row().number(DocumentColumn::good_boxes).has_value();
+                        base::shown(validation.row().text(DocumentColumn::fed)), pieces.setup + pieces.rejected));
+    const bool has_boxes = validation.row().number(DocumentColumn::good_boxes).has_value();
     if (has_boxes && !step.is_last)
-        examination.expect(DocumentColumn::good_boxes, "nothing: boxes are counted at the last machine of the route");
+        validation.expect(DocumentColumn::good_boxes, "nothing: boxes are counted at the last machine of the route");
     else if (!has_boxes && step.is_last)
-        examination.expect(DocumentColumn::good_boxes, "the good boxes of the last machine of the route");
+        validation.expect(DocumentColumn::good_boxes, "the good boxes of the last machine of the route");
     else if (pieces.good >= 0 && pieces.boxes > pieces.holds)
-        examination.expect(DocumentColumn::good_boxes,
-                           fmt::format("no more than was fed: {} good pieces hold {}", pieces.good, pieces.holds));
+        validation.expect(DocumentColumn::good_boxes,
+                          fmt::format("no more than was fed: {} good pieces hold {}", pieces.good, pieces.holds));
 }
 
 // What a machine is allowed for the pieces that came through it good. A row without setup sheets continues a run: it
@@ -78,21 +77,21 @@ void add_movements(ledger::Draft& draft, const orders::OrderRecord& order, const
 
 }  // namespace
 
-Worth converter_run(RowValidation& examination) {
-    const auto& row = examination.row();
-    examination.check_shift();
-    const auto* converter = examination.converter();
-    const auto* order = examination.order();
-    if (converter == nullptr || order == nullptr) return examination.objections();
-    const auto step = step_of(examination, *order, *converter);
-    if (!step) return examination.objections();
+RowResult converter_run(RowValidation& validation) {
+    const auto& row = validation.row();
+    validation.check_shift();
+    const auto* converter = validation.converter();
+    const auto* order = validation.order();
+    if (converter == nullptr || order == nullptr) return validation.objections();
+    const auto step = step_of(validation, *order, *converter);
+    if (!step) return validation.objections();
     const auto pieces = pieces_of(row, *order, *step);
-    check_pieces(examination, *step, pieces);
+    check_pieces(validation, *step, pieces);
     const double fed_kg = run::mass(pieces.fed * step->piece_m2, order->grammage_gsm);
-    if (!examination.passed() || !examination.is_light_enough(DocumentColumn::fed, fed_kg))
-        return examination.objections();
+    if (!validation.passed() || !validation.is_light_enough(DocumentColumn::fed, fed_kg))
+        return validation.objections();
 
-    auto draft = examination.draft();
+    auto draft = validation.draft();
     draft.centre = converter->code;
     draft.order = order->number;
     draft.board = order->board;

@@ -9,9 +9,8 @@
 #include <vector>
 
 #include "host/production/accounts.hpp"
-#include "host/production/grams.hpp"
-#include "host/production/kinds.hpp"
-#include "host/production/web_areas.hpp"
+#include "host/production/entry_from_row.hpp"
+#include "host/production/pieces.hpp"
 
 namespace flutebook::production {
 
@@ -27,49 +26,49 @@ struct Web {
     run::WebCut cut;
 };
 
-std::optional<Web> read_web(RowValidation& examination, const orders::OrderRecord& order) {
-    const auto width = examination.row().number(DocumentColumn::roll_width);
-    const auto outs = examination.row().number(DocumentColumn::outs);
+std::optional<Web> read_web(RowValidation& validation, const orders::OrderRecord& order) {
+    const auto width = validation.row().number(DocumentColumn::roll_width);
+    const auto outs = validation.row().number(DocumentColumn::outs);
     if (!width && !outs) return Web{true, web_cut(order, order.roll_width_mm, order.outs)};
-    if (!width) examination.expect(DocumentColumn::roll_width, "the roll width beside the outs, or neither");
-    if (!outs) examination.expect(DocumentColumn::outs, "the outs beside the roll width, or neither");
+    if (!width) validation.expect(DocumentColumn::roll_width, "the roll width beside the outs, or neither");
+    if (!outs) validation.expect(DocumentColumn::outs, "the outs beside the roll width, or neither");
     if (!width || !outs) return std::nullopt;
     return Web{false, web_cut(order, *width, *outs)};
 }
 
 // A row may have its share of a roll that other orders share, so no roll is too narrow but the order's own.
-void check_roll(RowValidation& examination, const plant::Corrugator& corrugator, const orders::OrderRecord& order,
+void check_roll(RowValidation& validation, const plant::Corrugator& corrugator, const orders::OrderRecord& order,
                 const Web& web) {
     const double width_mm = web.cut.roll_width * mm_per_m;
     const auto& limits = corrugator.roll_width_mm;
     const bool is_too_wide = width_mm > limits.high + same_m * mm_per_m;
     const bool is_too_narrow = width_mm < limits.low - same_m * mm_per_m;
     if (!web.is_own && is_too_wide)
-        examination.expect(DocumentColumn::roll_width,
-                           fmt::format("at most {} mm, the widest roll that {} takes", limits.high, corrugator.code));
+        validation.expect(DocumentColumn::roll_width,
+                          fmt::format("at most {} mm, the widest roll that {} takes", limits.high, corrugator.code));
     if (web.is_own && (is_too_wide || is_too_narrow))
-        examination.expect(DocumentColumn::corrugator,
-                           fmt::format("a corrugator that takes the order's own roll of {} mm: this one takes {} to {}",
-                                       width_mm, limits.low, limits.high));
+        validation.expect(DocumentColumn::corrugator,
+                          fmt::format("a corrugator that takes the order's own roll of {} mm: this one takes {} to {}",
+                                      width_mm, limits.low, limits.high));
     if (web.cut.used_width > web.cut.roll_width + same_m)
-        examination.expect(web.is_own ? DocumentColumn::order : DocumentColumn::outs,
-                           fmt::format("no more than {} mm of roll holds: {} x {} mm of sheet do not fit on it",
-                                       width_mm, web.cut.outs, order.slit_mm));
+        validation.expect(web.is_own ? DocumentColumn::order : DocumentColumn::outs,
+                          fmt::format("no more than {} mm of roll holds: {} x {} mm of sheet do not fit on it",
+                                      width_mm, web.cut.outs, order.slit_mm));
 }
 
-void check_run(RowValidation& examination, const run::WebCut& cut, const WebAreas& went) {
-    const auto& row = examination.row();
+void check_run(RowValidation& validation, const run::WebCut& cut, const WebAreas& went) {
+    const auto& row = validation.row();
     const double metres = row.value(DocumentColumn::metres);
     const double change = row.value(DocumentColumn::order_change_metres);
     if (change > metres) {
-        examination.expect(DocumentColumn::order_change_metres,
-                           fmt::format("no more than the {} m of the run", row.text(DocumentColumn::metres)));
+        validation.expect(DocumentColumn::order_change_metres,
+                          fmt::format("no more than the {} m of the run", row.text(DocumentColumn::metres)));
         return;
     }
     if (went.run() >= -same_m * (1 + metres * cut.used_width)) return;
     const double most = run::whole_down((metres - change) * cut.used_width / cut.sheet_area);
-    examination.expect(DocumentColumn::good_sheets,
-                       fmt::format("no more than was fed: {} sheets after the order change", most));
+    validation.expect(DocumentColumn::good_sheets,
+                      fmt::format("no more than was fed: {} sheets after the order change", most));
 }
 
 // A material's share of the board, g/m2. A paper that is in two plies is one material.
@@ -150,27 +149,27 @@ void add_expected(ledger::Draft& draft, const orders::OrderRecord& order, const 
 
 }  // namespace
 
-Worth corrugator_run(RowValidation& examination) {
-    const auto& row = examination.row();
-    examination.check_shift();
-    const auto* corrugator = examination.corrugator();
-    const auto* order = examination.order();
-    if (corrugator == nullptr || order == nullptr) return examination.objections();
-    const auto web = read_web(examination, *order);
-    if (!web) return examination.objections();
-    check_roll(examination, *corrugator, *order, *web);
+RowResult corrugator_run(RowValidation& validation) {
+    const auto& row = validation.row();
+    validation.check_shift();
+    const auto* corrugator = validation.corrugator();
+    const auto* order = validation.order();
+    if (corrugator == nullptr || order == nullptr) return validation.objections();
+    const auto web = read_web(validation, *order);
+    if (!web) return validation.objections();
+    check_roll(validation, *corrugator, *order, *web);
     const auto went = web_areas(web->cut, row.value(DocumentColumn::metres),
                                 row.value(DocumentColumn::order_change_metres), row.value(DocumentColumn::good_sheets));
-    check_run(examination, web->cut, went);
+    check_run(validation, web->cut, went);
     const double combined_m2 = row.value(DocumentColumn::metres) * web->cut.roll_width;
     const double combined_kg = run::mass(combined_m2, order->grammage_gsm);
     const double adhesive_kg = run::mass(combined_m2, order->adhesive_gsm);
-    if (!examination.passed() || !examination.is_light_enough(DocumentColumn::metres, combined_kg))
-        return examination.objections();
-    const auto adhesive_cost = examination.amount(DocumentColumn::metres, adhesive_kg, order->adhesive_rate);
-    if (!examination.passed()) return examination.objections();
+    if (!validation.passed() || !validation.is_light_enough(DocumentColumn::metres, combined_kg))
+        return validation.objections();
+    const auto adhesive_cost = validation.amount(DocumentColumn::metres, adhesive_kg, order->adhesive_rate);
+    if (!validation.passed()) return validation.objections();
 
-    auto draft = examination.draft();
+    auto draft = validation.draft();
     draft.centre = corrugator->code;
     draft.order = order->number;
     draft.board = order->board;

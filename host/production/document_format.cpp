@@ -37,7 +37,7 @@ constexpr ColumnRule at_times(ColumnRule rule) {
 constexpr ColumnRule ref = name(DocumentColumn::ref);
 constexpr ColumnRule day{DocumentColumn::date, Reading::day, 0, 0, Need::always};
 constexpr ColumnRule shift = name(DocumentColumn::shift);
-constexpr ColumnRule order = name(DocumentColumn::order);
+constexpr ColumnRule order_number = name(DocumentColumn::order);
 constexpr ColumnRule kg = decimal(DocumentColumn::kg, 0, most_kg);
 constexpr ColumnRule note{DocumentColumn::note, Reading::line, 0, 0, Need::at_times};
 
@@ -61,10 +61,10 @@ std::vector<DocumentFormat> all_forms() {
          {ref, day, shift, corrugator, name(DocumentColumn::paper), decimal(DocumentColumn::kg, -most_kg, most_kg),
           note}},
         {Kind::corrugator_run,
-         {ref, day, shift, corrugator, order, roll_width, outs, metres, change, good_sheets, note}},
-        {Kind::corrugator_run, {ref, day, shift, corrugator, order, metres, change, good_sheets, note}},
+         {ref, day, shift, corrugator, order_number, roll_width, outs, metres, change, good_sheets, note}},
+        {Kind::corrugator_run, {ref, day, shift, corrugator, order_number, metres, change, good_sheets, note}},
         {Kind::converter_run,
-         {ref, day, shift, name(DocumentColumn::converter), order, whole(DocumentColumn::fed),
+         {ref, day, shift, name(DocumentColumn::converter), order_number, whole(DocumentColumn::fed),
           whole(DocumentColumn::setup_sheets), whole(DocumentColumn::rejected),
           at_times(whole(DocumentColumn::good_boxes)), note}},
         {Kind::weighed_scrap, {ref, day, shift, name(DocumentColumn::centre), name(DocumentColumn::cause), kg, note}},

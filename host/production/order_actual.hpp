@@ -11,7 +11,6 @@
 #include "host/base/date.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/production/pieces.hpp"
-#include "host/production/web_areas.hpp"
 #include "ledger/values/entry.hpp"
 
 namespace flutebook::production {

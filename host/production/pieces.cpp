@@ -2,6 +2,12 @@
 
 namespace flutebook::production {
 
+namespace {
+
+constexpr double mm_per_m = 1e3;
+
+}  // namespace
+
 RouteStep route_step(const orders::OrderRecord& order, std::size_t number) {
     return {number, number == order.parting, number == order.last_step(),
             number <= order.parting ? order.sheet_area_m2 : order.box_area_m2};
@@ -28,6 +34,16 @@ PieceAreas piece_areas(const Pieces& pieces, const orders::OrderRecord& order, c
     went.surplus = step.is_last ? (pieces.holds - pieces.boxes) * box : 0;
     went.went_on = step.is_last ? pieces.boxes * box : step.parts ? pieces.holds * box : pieces.good * step.piece_m2;
     return went;
+}
+
+run::WebCut web_cut(const orders::OrderRecord& order, double roll_width_mm, double outs) {
+    return {roll_width_mm / mm_per_m, outs * order.slit_mm / mm_per_m, outs, order.chop_mm / mm_per_m,
+            order.sheet_area_m2};
+}
+
+WebAreas web_areas(const run::WebCut& cut, double metres, double change_m, double good_sheets) {
+    const auto loss = run::web_loss(cut, metres, change_m, good_sheets);
+    return {good_sheets * cut.sheet_area, loss.side_trim, loss.order_change, loss.run_waste, loss.surplus};
 }
 
 }  // namespace flutebook::production

@@ -1,8 +1,10 @@
-// The pieces of a run on a converter, and where their board went: what documents post and what an order's cost is
-// worked out from.
+// The pieces of a run on a converter, and where the board of a run went, by area, on a converter and on the corrugator:
+// what documents post and what an order's cost is worked out from.
 //
 // Pieces are sheets up to and including the step where blanks part from the sheet, blanks or boxes after it.
 #pragma once
+
+#include <flutebook/run.hpp>
 
 #include <cstddef>
 
@@ -38,5 +40,19 @@ struct PieceAreas {
 };
 
 [[nodiscard]] PieceAreas piece_areas(const Pieces& pieces, const orders::OrderRecord& order, const RouteStep& step);
+
+/// The order's sheets, so many side by side on a roll. Lengths in m.
+[[nodiscard]] run::WebCut web_cut(const orders::OrderRecord& order, double roll_width_mm, double outs);
+
+/// In m2. A document tells of `run_waste` and `surplus` as one, because the sheets of a row are not counted at the
+/// knife.
+struct WebAreas {
+    double good, side_trim, order_change, run_waste, surplus;
+
+    [[nodiscard]] double run() const { return run_waste + surplus; }
+};
+
+/// Of `metres` of web, the order change among them.
+[[nodiscard]] WebAreas web_areas(const run::WebCut& cut, double metres, double change_m, double good_sheets);
 
 }  // namespace flutebook::production

@@ -1,4 +1,5 @@
-// One row of a document as its own columns mean it: days, numbers and words, before anybody asked the plant.
+// A file of production documents, opened, and its rows as its own columns mean them: days, numbers and words, before
+// anybody asked the plant.
 #pragma once
 
 #include <array>
@@ -73,6 +74,36 @@ private:
     char separator_;
     char mark_ = '\0';            // of the first decimal that had one
     std::int64_t mark_line_ = 0;  // where that was
+};
+
+/// What one line of a file came to.
+struct ReadLine {
+    std::int64_t number;
+    std::variant<DocumentRow, RowErrors> outcome;
+};
+
+/// One thread at a time. Memory does not grow with the file.
+class Document {
+public:
+    /// The document in a file, or why it is none, with the line.
+    struct UnreadableDocument {
+        std::int64_t line;  // 0: the file as a whole
+        std::string why;
+    };
+    [[nodiscard]] static std::variant<Document, UnreadableDocument> open(const std::string& file);
+
+    [[nodiscard]] Kind kind() const { return form_->kind; }
+
+    /// The next row, or what is wrong with it; nothing at the end.
+    [[nodiscard]] std::optional<ReadLine> next();
+
+private:
+    Document(base::CsvReader csv, const DocumentFormat& form, std::size_t fields)
+        : csv_(std::move(csv)), form_(&form), rows_(form, fields, csv_.separator()) {}
+
+    base::CsvReader csv_;
+    const DocumentFormat* form_;
+    RowReader rows_;
 };
 
 }  // namespace flutebook::production

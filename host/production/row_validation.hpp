@@ -1,7 +1,11 @@
-// One row held against the plant and the book: what its words name, and all that speaks against posting it.
+// One row held against the plant and the book: what its words name, and all that speaks against posting it. Rows that
+// cannot be posted are gathered over all files, so that a person mends everything at once.
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -13,7 +17,7 @@
 namespace flutebook::production {
 
 /// What a row comes to: an entry of the ledger, or why not.
-using Worth = std::variant<ledger::Draft, RowErrors>;
+using RowResult = std::variant<ledger::Draft, RowErrors>;
 
 /// Refers to a row, a plant and a book that outlive it. What is looked up and not found is objected to, and null.
 class RowValidation {
@@ -61,6 +65,24 @@ private:
     const plant::Plant& plant_;
     Book& book_;
     RowErrors objections_;
+};
+
+/// Memory is bounded: beyond `most_listed` lines they are counted. One thread at a time.
+class Refusals {
+public:
+    static constexpr std::size_t most_listed = 1000;
+
+    /// `file:line: column: text`; a line 0 and an empty column are left out.
+    void add(const std::string& file, std::int64_t line, std::string_view column, const std::string& text);
+
+    [[nodiscard]] bool any() const { return count_ > 0; }
+
+    /// Throws InputError (request) with every sentence, in their order, if there is any.
+    void throw_if_any() const;
+
+private:
+    std::vector<std::string> listed_;
+    std::size_t count_ = 0;
 };
 
 }  // namespace flutebook::production

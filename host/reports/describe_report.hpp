@@ -1,9 +1,12 @@
-// `plugin describe`: a plugin's own account of itself, as a report and as an entry for plugins.yaml.
+// Plugins as reports: a plugin's own account of itself and its entry for plugins.yaml, the models of a plant, and the
+// facts that the host gives them.
 #pragma once
 
 #include <string>
 
 #include "host/answers/plugin_answer.hpp"
+#include "host/engine/graph/graph.hpp"
+#include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
 
 namespace flutebook::reports {
@@ -19,5 +22,15 @@ enum class DescribeScope { file, model };
 /// setting that must be given stands there empty, and the file is refused until somebody fills it in. Below it, as
 /// comments, what a request may set.
 [[nodiscard]] std::string describe_yaml(const answers::DescribedModel& described);
+
+/// Id, version, title, file; what each provides, charges and sheds, and which settings it takes. In order of
+/// evaluation.
+[[nodiscard]] render::Report plugin_list_report(const engine::Graph& graph);
+
+/// For each model what it takes and from whom, what it gives and to whom, with units; then what is replaced.
+[[nodiscard]] render::Report plugin_graph_report(const plant::Plant& plant, const engine::Graph& graph);
+
+/// Every number that the host gives to whichever model needs it.
+[[nodiscard]] render::Report facts_report();
 
 }  // namespace flutebook::reports

@@ -7,7 +7,7 @@
 
 #include "host/answers/month_answer.hpp"
 #include "host/base/date.hpp"
-#include "host/month/process_cost.hpp"
+#include "host/month/costs.hpp"
 #include "host/render/number_text.hpp"
 
 namespace flutebook::reports {

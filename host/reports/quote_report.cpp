@@ -8,7 +8,6 @@
 #include "host/base/date.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
-#include "host/reports/explain_report.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/quote_sections.hpp"
 #include "host/reports/sheet_context.hpp"

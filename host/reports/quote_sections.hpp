@@ -1,11 +1,14 @@
-// The sections of one quantity's cost sheet. The sums in them add up as they are shown.
+// The sections of one quantity's cost sheet, whose sums add up as they are shown, and one line of it followed down to
+// the settings and facts that it was calculated from.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "host/answers/quote_answer.hpp"
 #include "host/render/report.hpp"
 #include "host/reports/sheet_context.hpp"
+#include "host/reports/shown_units.hpp"
 
 namespace flutebook::reports {
 
@@ -14,5 +17,11 @@ namespace flutebook::reports {
 /// class; price and contribution; what losses cost after ISO 14051; the ways that came next.
 [[nodiscard]] std::vector<render::ReportSection> sheet_sections(const SheetContext& context,
                                                                 const answers::Quote& quote);
+
+/// A walk for each amount of `line`: figure, value and unit, where it holds, the model that gives it, its meaning, the
+/// place it was written. What stands behind a figure is indented below it; a figure shown before is referred to by its
+/// number. Says so where the line charges nothing in this quote.
+[[nodiscard]] render::ReportSection explain_section(const ShownUnits& units, const std::string& line,
+                                                    const answers::Quote& quote);
 
 }  // namespace flutebook::reports

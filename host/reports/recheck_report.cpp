@@ -1,20 +1,28 @@
-// The verdict comes first; the figures behind it stand in recheck_differences.
+// The verdict comes first, the figures behind it follow. Both sides of a difference are shown with as many digits as
+// tell them apart.
 #include "host/reports/recheck_report.hpp"
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "host/answers/changed_plugin.hpp"
 #include "host/base/place.hpp"
+#include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/figure_names.hpp"
 #include "host/reports/labels.hpp"
-#include "host/reports/recheck_differences.hpp"
+#include "host/reports/shown_units.hpp"
 
 namespace flutebook::reports {
 
 namespace {
 
 using answers::Cause;
+using answers::ChangedLine;
+using answers::ChangedQuantity;
+using answers::Difference;
+using answers::Leaf;
 using answers::Recheck;
 using answers::Reproduction;
 using answers::TodaysAnswer;
@@ -126,6 +134,118 @@ ReportSection plant_section(const Recheck& checked) {
     return section;
 }
 
+constexpr int most_decimals = 7;
+constexpr int least_digits = 6;
+const char* const was_head = "was";
+const char* const now_head = "now";
+
+Number number_of(double value, int digits, const std::string& unit = "", Sign sign = Sign::negative_only) {
+    return {value, most_decimals + digits - least_digits, Number::Form::significant, unit, sign, digits};
+}
+
+// Digits that tell two numbers apart.
+int digits_for(double was, double now) {
+    constexpr int all_digits = 17;
+    for (int digits = least_digits; digits < all_digits; digits += 2)
+        if (was == now || render::whole_text(number_of(was, digits)) != render::whole_text(number_of(now, digits)))
+            return digits;
+    return all_digits;
+}
+
+Amount amount_of(double amount, Sign sign = Sign::negative_only) {
+    return {Money::rounded(amount, 4).value_or(Money()), 4, "", sign};
+}
+
+std::string word_of(const std::optional<Leaf>& leaf) {
+    return leaf ? leaf->text : "-";
+}
+
+std::vector<Cell> figure_cells(const Difference& difference, const FigureName& name, const ShownUnits& units) {
+    const std::string& unit_text = (difference.now ? difference.now : difference.was)->unit;
+    if (!difference.by() || unit_text.empty()) return {name.title, word_of(difference.was), word_of(difference.now)};
+    const double was = *difference.was->number, now = *difference.now->number, by = *difference.by();
+    if (unit_text == "money") return {name.title, amount_of(was), amount_of(now), amount_of(by, Sign::always)};
+    const ShownUnit unit = units.of(unit_text);
+    const int digits = digits_for(unit(was), unit(now));
+    return {name.title, number_of(unit(was), digits, unit.name), number_of(unit(now), digits, unit.name),
+            number_of(unit(by), least_digits, unit.name, Sign::always)};
+}
+
+// Sums over another layout differ in their last digits, far below the host's tolerance for a balance; a reader needs
+// none of it.
+bool is_noise(const Difference& difference) {
+    const auto by = difference.by();
+    return by && std::abs(*by) < 1e-9 * std::abs(*difference.was->number);
+}
+
+ReportTable figures_table(const ChangedQuantity& quantity, const ShownUnits& units) {
+    ReportTable table{"figures", {name_column(), name_column(was_head), name_column(now_head), number_column("by")}};
+    for (const FigureKind kind : {FigureKind::way, FigureKind::money, FigureKind::mass, FigureKind::other})
+        for (const Difference& figure : quantity.figures) {
+            const FigureName name = figure_name(figure.path);
+            if (name.kind == kind && !is_noise(figure)) table.add(figure_cells(figure, name, units));
+        }
+    return table;
+}
+
+std::string place_of(const ChangedLine& line) {
+    const auto& figures = line.now ? line.now : line.was;
+    if (line.ply) return fmt::format("ply {}", *line.ply + 1);
+    return line.was && line.now && line.was->machine != line.now->machine
+               ? fmt::format("{} -> {}", line.was->machine, line.now->machine)
+               : figures->machine;
+}
+
+void add_side(ReportTable& table, const char* when, const ChangedLine& line, const ChangedLine::Figures& figures,
+              const ShownUnits& units) {
+    const ShownUnit unit = units.of(figures.unit);
+    const auto& other = !line.was || !line.now ? figures : &figures == &*line.was ? *line.now : *line.was;
+    const bool is_last = !line.now || &figures == &*line.now;
+    const double rate = figures.rate / unit.scale, other_rate = other.rate / unit.scale;
+    const int quantity_digits = digits_for(unit(figures.quantity), unit(other.quantity));
+    table.add({fmt::format("{}: {}", line.plugin, line.line), place_of(line), when,
+               number_of(unit(figures.quantity), quantity_digits, unit.name),
+               number_of(rate, digits_for(rate, other_rate)), Amount{figures.amount},
+               is_last ? Cell(Amount{line.by(), 4, "", Sign::always}) : Cell()});
+}
+
+ReportTable lines_table(const ChangedQuantity& quantity, const ShownUnits& units) {
+    ReportTable table{
+        "cost lines",
+        {unrepeated(name_column("cost lines")), unrepeated(name_column()), text_column(), number_column("quantity"),
+         number_column("rate"), number_column("", units.currency), number_column("by")}};
+    for (const ChangedLine& line : quantity.lines) {
+        if (line.was) add_side(table, was_head, line, *line.was, units);
+        if (line.now) add_side(table, now_head, line, *line.now, units);
+    }
+    return table;
+}
+
+// The two causes stand apart only where both changed the cost.
+void add_causes(ReportSection& part, const Recheck& checked, std::size_t quantity) {
+    const ChangedQuantity& changed = checked.today.quantities[quantity];
+    if (checked.cause != answers::Cause::both || !changed.was || !changed.now) return;
+    const auto& between = checked.reproduction.totals.at(quantity);
+    if (!between) return;
+    const auto text = [](Money by) { return render::whole_text(Amount{by, 4, "", Sign::always}); };
+    part.blocks.emplace_back(
+        Note{fmt::format("cost by the plugins or the program {}, by the plant's files {}",
+                         text(between->cost - changed.was->cost), text(changed.now->cost - between->cost)),
+             Note::Kind::sentence, 1});
+}
+
+// A quantity that could be made then or can be made today, but not both.
+void add_made_once(ReportSection& part, const Recheck& checked, const ChangedQuantity& changed) {
+    const int coin = checked.plant.currency_minor_units;
+    const auto price = [&](const answers::Total& total) { return render::coin_text(total.price_per_thousand, coin); };
+    const auto add = [&](std::string text, std::size_t level) {
+        part.blocks.emplace_back(Note{std::move(text), Note::Kind::sentence, level});
+    };
+    if (changed.now) return add(fmt::format("could not be made then; today at {} a thousand", price(*changed.now)), 1);
+    add(fmt::format("{} a thousand then; today nothing can make it", price(*changed.was)), 1);
+    for (const std::string& limit : changed.limits) add(limit, 2);
+}
+
 }  // namespace
 
 Report recheck_report(const Recheck& checked) {
@@ -142,6 +262,22 @@ Report recheck_report(const Recheck& checked) {
     for (std::size_t i = 0; is_answered && i < checked.today.quantities.size(); ++i)
         add(changed_quantity_part(checked, i));
     return report;
+}
+
+ReportSection changed_quantity_part(const Recheck& checked, std::size_t quantity) {
+    const ChangedQuantity& changed = checked.today.quantities[quantity];
+    ReportSection part;
+    if (!changed.differs() && changed.figures.empty()) return part;
+    part = {"quantity " + render::number_text(changed.quantity, 0), {}, ReportSection::Kind::part, checked.quote};
+    if (changed.was.has_value() != changed.now.has_value()) {
+        add_made_once(part, checked, changed);
+        return part;
+    }
+    const ShownUnits units(checked.plant);
+    add_causes(part, checked, quantity);
+    part.blocks.emplace_back(figures_table(changed, units));
+    part.blocks.emplace_back(lines_table(changed, units));
+    return part;
 }
 
 }  // namespace flutebook::reports

@@ -1,5 +1,7 @@
-// A saved quote beside what it would say today.
+// A saved quote beside what it would say today: the verdict, and what differs in each quantity.
 #pragma once
+
+#include <cstddef>
 
 #include "host/answers/recheck_answer.hpp"
 #include "host/render/report.hpp"
@@ -9,5 +11,8 @@ namespace flutebook::reports {
 /// Whether anything differs and what caused it; the ladder then and now; what changed in the plant's files and plugins;
 /// quantity by quantity every figure and cost line that differs.
 [[nodiscard]] render::Report recheck_report(const answers::Recheck& checked);
+
+/// Without blocks where nothing differs.
+[[nodiscard]] render::ReportSection changed_quantity_part(const answers::Recheck& checked, std::size_t quantity);
 
 }  // namespace flutebook::reports

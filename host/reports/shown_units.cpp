@@ -3,7 +3,7 @@
 #include <array>
 #include <optional>
 
-#include "host/geometry/length_text.hpp"
+#include "host/geometry/refused.hpp"
 #include "host/plant/units.hpp"
 #include "host/render/number_text.hpp"
 

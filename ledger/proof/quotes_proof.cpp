@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "ledger/reading/quote_number.hpp"
+#include "ledger/reading/quotes.hpp"
 #include "ledger/writing/chain.hpp"
 
 namespace flutebook::ledger::proof {

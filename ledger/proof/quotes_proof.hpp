@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "ledger/proof/findings.hpp"
-#include "ledger/proof/recount.hpp"
+#include "ledger/proof/totals_proof.hpp"
 #include "ledger/store/database.hpp"
 #include "ledger/values/sha256.hpp"
 

@@ -1,7 +1,6 @@
 // Orders, as quotes.hpp promises them.
 #include <fmt/format.h>
 
-#include "ledger/reading/quote_number.hpp"
 #include "ledger/reading/quotes.hpp"
 #include "ledger/store/parts.hpp"
 #include "ledger/writing/draft_check.hpp"

@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "ledger/reading/quote_number.hpp"
 #include "ledger/store/parts.hpp"
 #include "ledger/writing/draft_check.hpp"
 #include "ledger/writing/entry_writer.hpp"

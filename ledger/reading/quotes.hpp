@@ -1,7 +1,7 @@
-// Saved quotes and the orders taken from them, never changed.
+// Saved quotes and the orders taken from them, never changed, and how a quote's number is written: Q000001.
 //
 // The ledger does not read what is in them: each is a list of named parts (a request, the plant's files, the plugins
-// with their versions and hashes, the results). Equal parts are stored once. Nothing is ever changed or deleted.
+// with their versions and hashes, the results). Equal parts are stored once.
 #pragma once
 
 #include <chrono>
@@ -60,5 +60,9 @@ void take_order(Store& store, const OrderDraft& order, const std::string& who);
 [[nodiscard]] std::vector<std::string> order_numbers(const Store& store);
 /// The numbers of all quotes, oldest first.
 [[nodiscard]] std::vector<std::string> quote_numbers(const Store& store);
+
+[[nodiscard]] std::string quote_number(std::int64_t number);
+/// Nothing where the text is not how a number is written.
+[[nodiscard]] std::optional<std::int64_t> parse_quote_number(const std::string& text);
 
 }  // namespace flutebook::ledger

@@ -1,5 +1,8 @@
 // A quantity that is a whole number of its smallest unit, so that sums are exact in any order. Each quantity is a type
 // of its own: grams are not added to money.
+//
+// Rounding to a whole number, half away from zero: the integer that std::llround gives, without its call through the
+// library. A quote rounds every line of every candidate, so the call was a third of its time.
 #pragma once
 
 #include <compare>
@@ -26,5 +29,25 @@ protected:
 
     std::int64_t count_ = 0;
 };
+
+/// `value` is finite and |value| < 2^63. The remainder is exact: below 2^53 the whole part is a double, and above 2^52
+/// there is no remainder.
+[[nodiscard]] constexpr std::int64_t rounded_half_away(double value) {
+    const auto whole = static_cast<std::int64_t>(value);  // towards zero
+    const double remainder = value - static_cast<double>(whole);
+    return whole + static_cast<std::int64_t>(remainder >= 0.5) - static_cast<std::int64_t>(remainder <= -0.5);
+}
+
+/// The same whole number as a double, for |value| < 2^51 in the rounding mode to nearest: without a branch, and in
+/// operations that a compiler applies to whole vectors. A double near 1.5 x 2^52 has no fraction, so adding that number
+/// rounds half to even; ties that went towards zero are then moved away from it.
+[[nodiscard]] constexpr double whole_half_away(double value) {
+    constexpr double shift = 0x1.8p52;
+    const double whole = value + shift - shift;
+    const double remainder = value - whole;  // exact
+    const double upwards = (remainder == 0.5 ? 1.0 : 0.0) * (value > 0 ? 1.0 : 0.0);
+    const double downwards = (remainder == -0.5 ? 1.0 : 0.0) * (value < 0 ? 1.0 : 0.0);
+    return whole + upwards - downwards;
+}
 
 }  // namespace flutebook

@@ -7,7 +7,6 @@
 #include <optional>
 
 #include "ledger/values/counted.hpp"
-#include "ledger/values/rounding.hpp"
 
 namespace flutebook {
 

@@ -10,7 +10,6 @@
 #include <system_error>
 #include <thread>
 
-#include "host/sandbox/build.hpp"
 #include "host/sandbox/child.hpp"
 #include "host/sandbox/watch.hpp"
 #include "tests/plugin_check/running.hpp"

@@ -2,7 +2,7 @@
 // normal loss is posted as what the allowances expect, so that the month tells the two apart.
 #include <catch2/catch.hpp>
 
-#include "host/month/process_cost.hpp"
+#include "host/month/costs.hpp"
 #include "tests/unit/month/month_bench.hpp"
 
 using namespace flutebook;

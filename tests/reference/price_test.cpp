@@ -1,8 +1,8 @@
 // Prices, margins and the smallest coin against published figures.
 #include <catch2/catch.hpp>
 
-#include "host/plant/currency.hpp"
-#include "host/services/quoting/price.hpp"
+#include "host/plant/plant_file.hpp"
+#include "host/services/quoting/cost_sheet.hpp"
 #include "host/services/quoting/quote.hpp"
 
 using namespace flutebook;

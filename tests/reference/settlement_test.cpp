@@ -4,8 +4,7 @@
 #include <catch2/catch.hpp>
 #include <string>
 
-#include "host/production/grade.hpp"
-#include "host/production/settlement.hpp"
+#include "host/production/scrap.hpp"
 #include "tests/unit/production/documents_bench.hpp"
 
 using namespace flutebook;

@@ -6,7 +6,7 @@
 #include <optional>
 #include <random>
 
-#include "ledger/values/rounding.hpp"
+#include "ledger/values/counted.hpp"
 
 namespace flutebook::fixture {
 

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <chrono>
 #include <csignal>
 #include <filesystem>
@@ -39,6 +40,15 @@ std::string take_unlucky(PlantCopy& plant, const std::string& model) {
     plant.replace("plugins.yaml", "  - run: {}", "  - run: {}\n  - " + model + ": {}");
     isolate(plant, model + ": process");
     return item.string();
+}
+
+// Whether a worker has the plugin's file, and not only the process that describes it.
+bool is_at_work(const std::string& file) {
+    const auto workers = check::running("inner:work");
+    const auto with_file = check::running(file);
+    return std::any_of(workers.begin(), workers.end(), [&](pid_t worker) {
+        return std::find(with_file.begin(), with_file.end(), worker) != with_file.end();
+    });
 }
 
 }  // namespace

@@ -5,8 +5,8 @@
 #include <optional>
 
 #include "host/engine/costing/columns.hpp"
-#include "host/engine/costing/fault.hpp"
 #include "host/engine/graph/graph.hpp"
+#include "host/engine/row.hpp"
 
 namespace flutebook::engine {
 

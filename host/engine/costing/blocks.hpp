@@ -10,10 +10,10 @@
 
 #include "host/contract/settings.hpp"
 #include "host/engine/costing/columns.hpp"
-#include "host/engine/costing/fault.hpp"
 #include "host/engine/costing/fill.hpp"
 #include "host/engine/engine.hpp"
 #include "host/engine/graph/graph.hpp"
+#include "host/engine/row.hpp"
 
 namespace flutebook::engine {
 

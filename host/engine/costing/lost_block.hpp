@@ -6,7 +6,6 @@
 #include <flutebook/plugin.h>
 
 #include "host/contract/evaluator.hpp"
-#include "host/engine/costing/fault.hpp"
 #include "host/engine/row.hpp"
 
 namespace flutebook::engine {

@@ -4,8 +4,8 @@
 #include <optional>
 
 #include "host/engine/costing/columns.hpp"
-#include "host/engine/costing/fault.hpp"
 #include "host/engine/engine.hpp"
+#include "host/engine/row.hpp"
 
 namespace flutebook::engine {
 

@@ -12,7 +12,7 @@
 #include "host/base/date.hpp"
 #include "host/base/diagnostics.hpp"
 #include "host/plant/plant.hpp"
-#include "host/plant/range.hpp"
+#include "host/plant/quantity.hpp"
 #include "host/plant/yaml/node.hpp"
 
 namespace flutebook::plant {

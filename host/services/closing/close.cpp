@@ -8,14 +8,15 @@
 #include "host/month/books.hpp"
 #include "host/production/accounts.hpp"
 #include "host/services/closing/month.hpp"
+#include "ledger/store/store.hpp"
 
 namespace flutebook::services {
 
 namespace {
 
-namespace account = production::account;
-
 using Stocks = std::map<std::pair<std::string, std::string>, ledger::Balance>;
+
+namespace account = production::account;
 
 std::string text_of(ledger::Month month) {
     return fmt::format("{}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
@@ -110,6 +111,14 @@ answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, cons
     close.who = asked.who;
     auto seal = ledger::close_month(store, close);
     return {std::move(seal), std::move(account), plant.balance_tolerance};
+}
+
+ledger::Proof verify(const std::string& file, const std::optional<std::string>& kept_head) {
+    return ledger::verify(ledger::Store::open_for_reading(file), kept_head);
+}
+
+ledger::Proof backup(const std::string& file, const std::string& copy) {
+    return ledger::backup(ledger::Store::open_for_reading(file), copy);
 }
 
 }  // namespace flutebook::services

@@ -1,15 +1,19 @@
-// Closing a month, the use-case both faces call.
+// Closing a month, proving a ledger and copying one that is in use: what faces call.
 //
-// What counts found goes to or from `unexplained`; the cost that left with the month's product and scrap goes back to
-// `costs`, so that stock is carried into the next month at its own cost. Both are posted with the seal.
+// When a month is closed, what counts found goes to or from `unexplained`; the cost that left with the month's product
+// and scrap goes back to `costs`, so that stock is carried into the next month at its own cost. Both are posted with
+// the seal.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "host/answers/month_answer.hpp"
 #include "host/month/account.hpp"
 #include "host/plant/plant.hpp"
+#include "ledger/proof/backup.hpp"
+#include "ledger/proof/verify.hpp"
 #include "ledger/store/store.hpp"
 #include "ledger/writing/close.hpp"
 
@@ -28,5 +32,13 @@ struct CloseOptions {
 /// Sealed and on disk when it returns. Throws LedgerError, refused: more is unexplained than the plant allows and
 /// nobody said why, an inner stock is below zero, the month is closed, an earlier one is open.
 [[nodiscard]] answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked);
+
+/// Proves the ledger in `file`, and that it still holds the entry whose hash is `kept_head`. Others may post meanwhile.
+/// Throws LedgerError where it cannot be read at all, or where the head is none.
+[[nodiscard]] ledger::Proof verify(const std::string& file, const std::optional<std::string>& kept_head);
+
+/// Copies the ledger in `file` to `copy`, which is proven whole before it has that name: the copy's proof, which holds.
+/// Throws LedgerError.
+[[nodiscard]] ledger::Proof backup(const std::string& file, const std::string& copy);
 
 }  // namespace flutebook::services

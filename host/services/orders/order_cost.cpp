@@ -6,8 +6,8 @@
 #include <numeric>
 
 #include "host/base/errors.hpp"
-#include "host/services/orders/material_lines.hpp"
-#include "host/services/orders/taken_order.hpp"
+#include "host/services/orders/order.hpp"
+#include "host/services/orders/order_terms.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 #include "host/services/workplace.hpp"
 #include "ledger/reading/entries.hpp"

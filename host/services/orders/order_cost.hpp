@@ -12,7 +12,7 @@
 #include "host/plant/plant.hpp"
 #include "host/production/order_actual.hpp"
 #include "host/services/orders/order_stages.hpp"
-#include "host/services/quoting/changed_plugins.hpp"
+#include "host/services/quoting/changes.hpp"
 #include "host/services/quoting/saved_workplace.hpp"
 #include "ledger/store/store.hpp"
 

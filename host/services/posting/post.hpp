@@ -1,15 +1,18 @@
-// Posting, the use-case both faces call: files of production documents in, entries of the ledger out; each row once,
-// all files or none.
+// Posting, for all faces: files of production documents in, entries of the ledger out; each row once, all files or
+// none. A row that is being posted may ask the ledger and the documents that are posted together with it.
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "host/answers/ledger_answer.hpp"
 #include "host/plant/plant.hpp"
+#include "host/production/book.hpp"
 #include "host/production/document_format.hpp"
+#include "host/production/pending_documents.hpp"
 #include "ledger/store/store.hpp"
 #include "ledger/values/mass.hpp"
 #include "ledger/values/money.hpp"
@@ -21,5 +24,25 @@ namespace flutebook::services {
 /// LedgerError.
 [[nodiscard]] answers::PostAnswer post(const plant::Plant& plant, ledger::Store& store,
                                        const answers::PostOptions& asked);
+
+/// Refers to a plant and a store that outlive it. One thread at a time.
+class PostBook : public production::Book {
+public:
+    PostBook(const plant::Plant& plant, const ledger::Store& store) : plant_(plant), store_(store) {}
+
+    /// Looks ahead: called with every row before any of them is asked about.
+    void foresee(const production::DocumentRow& row) { foresight_.note(row, *this); }
+
+    [[nodiscard]] const orders::OrderRecord* find_order(const std::string& number) override;
+    [[nodiscard]] std::optional<double> last_issue_price(const std::string& corrugator, const std::string& paper,
+                                                         base::Date day) override;
+    [[nodiscard]] bool is_unopened(const std::string& account, const std::string& material, base::Date day) override;
+
+private:
+    const plant::Plant& plant_;
+    const ledger::Store& store_;
+    production::PendingDocuments foresight_;
+    std::map<std::string, orders::OrderRecord> orders_;  // those that were asked for
+};
 
 }  // namespace flutebook::services

@@ -5,9 +5,9 @@
 #include "host/base/errors.hpp"
 #include "host/engine/costing/quantity_centre.hpp"
 #include "host/plant/machine_list.hpp"
-#include "host/services/quoting/price.hpp"
 
 namespace flutebook::services {
+
 namespace {
 
 using contract::CostClass;
@@ -121,6 +121,10 @@ answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& c
     add_waste(quote, engine, row, costing);
     add_unit_costs(quote, row);
     return quote;
+}
+
+std::optional<Money> price(double cost, double margin, int minor_units) {
+    return Money::rounded(cost / (1 - margin), minor_units);
 }
 
 }  // namespace flutebook::services

@@ -6,8 +6,7 @@
 #include "host/answers/figures.hpp"
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
-#include "host/services/quoting/changed_quotes.hpp"
-#include "host/services/quoting/differences.hpp"
+#include "host/services/quoting/changes.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_workplace.hpp"
 

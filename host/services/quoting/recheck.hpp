@@ -11,9 +11,7 @@
 #include <vector>
 
 #include "host/answers/recheck_answer.hpp"
-#include "host/services/quoting/changed_inputs.hpp"
-#include "host/services/quoting/changed_plugins.hpp"
-#include "host/services/quoting/changed_quotes.hpp"
+#include "host/services/quoting/changes.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 #include "ledger/reading/quotes.hpp"

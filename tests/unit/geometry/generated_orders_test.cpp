@@ -8,7 +8,7 @@
 #include <tuple>
 
 #include "host/geometry/layout.hpp"
-#include "host/geometry/length_text.hpp"
+#include "host/geometry/refused.hpp"
 #include "tests/support/generated_plants.hpp"
 
 using namespace flutebook;

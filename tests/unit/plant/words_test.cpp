@@ -2,11 +2,11 @@
 #include <catch2/catch.hpp>
 
 #include "host/base/date.hpp"
+#include "host/base/decimal.hpp"
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/base/short_decimal.hpp"
 #include "host/orders/style.hpp"
-#include "host/plant/currency.hpp"
+#include "host/plant/plant_file.hpp"
 
 using namespace flutebook::base;
 using namespace flutebook::orders;

@@ -151,7 +151,7 @@ std::vector<std::string_view> split(std::string_view line) {
 
 }  // namespace
 
-production::Worth worth_of(const std::string& header, const std::string& row, production::Book& book) {
+production::RowResult worth_of(const std::string& header, const std::string& row, production::Book& book) {
     const auto names = split(header);
     const auto form = production::find_form(names);
     if (const auto* why = std::get_if<std::string>(&form)) FAIL(*why);

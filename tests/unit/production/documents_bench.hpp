@@ -11,7 +11,7 @@
 
 #include "host/plant/plant.hpp"
 #include "host/production/book.hpp"
-#include "host/production/document.hpp"
+#include "host/production/row.hpp"
 #include "host/production/row_validation.hpp"
 
 namespace flutebook::fixture {
@@ -61,7 +61,7 @@ public:
 [[nodiscard]] std::vector<production::ReadLine> read_lines(const std::string& text);
 
 /// What a row is worth. Its fields hold no quotes or commas.
-[[nodiscard]] production::Worth worth_of(const std::string& header, const std::string& row, production::Book& book);
+[[nodiscard]] production::RowResult worth_of(const std::string& header, const std::string& row, production::Book& book);
 /// The same where it can be posted; fails the test where it cannot.
 [[nodiscard]] ledger::Draft draft_of(const std::string& header, const std::string& row, production::Book& book);
 /// `column: text` of each objection; empty where there is none.

@@ -2,8 +2,8 @@
 #include <catch2/catch.hpp>
 
 #include "host/base/decimal.hpp"
-#include "host/production/grade.hpp"
-#include "host/production/grams.hpp"
+#include "host/production/entry_from_row.hpp"
+#include "host/production/scrap.hpp"
 #include "tests/unit/production/documents_bench.hpp"
 
 using namespace flutebook;

@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "host/base/errors.hpp"
-#include "host/production/refusals.hpp"
+#include "host/production/row_validation.hpp"
 
 using namespace flutebook;
 

@@ -1,7 +1,7 @@
 // Paper, scrap, bales, tickets, costs and counts: what each row moves, and which are refused.
 #include <catch2/catch.hpp>
 
-#include "host/production/grade.hpp"
+#include "host/production/scrap.hpp"
 #include "tests/unit/production/documents_bench.hpp"
 
 using namespace flutebook;

@@ -1,5 +1,5 @@
 // Two answers compared: which quantities, figures and lines are told.
-#include "host/services/quoting/changed_quotes.hpp"
+#include "host/services/quoting/changes.hpp"
 
 #include <catch2/catch.hpp>
 

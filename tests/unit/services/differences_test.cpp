@@ -1,5 +1,5 @@
 // Two trees compared: what is told as a difference, and what is none.
-#include "host/services/quoting/differences.hpp"
+#include "host/services/quoting/changes.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,5 +1,5 @@
 // Look-ups by hash: a hostile file may refer a hundred thousand times to a table of ten thousand.
-#include "host/plant/codes.hpp"
+#include "host/plant/plant_files.hpp"
 
 #include <utility>
 
