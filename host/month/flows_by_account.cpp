@@ -2,10 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <array>
 #include <chrono>
-#include <string_view>
 
 #include "host/month/month.hpp"
 #include "host/production/accounts.hpp"
@@ -15,19 +12,18 @@ namespace flutebook::month {
 
 namespace {
 
-constexpr std::array<std::string_view, 7> borders = {
-    production::account::paper_store, production::account::adhesive_store, production::account::finished,
-    production::account::opening,     production::account::costs,          production::account::revenue,
-    production::account::unexplained};
+using production::account_kind;
+using Kind = production::AccountKind;
 
-bool is_mill(std::string_view name) {
-    return name.rfind(production::account::mill_prefix, 0) == 0;
-}
+// A flow with the kinds of its two accounts.
+struct KnownFlow {
+    const ledger::Flow& flow;
+    Kind from, to;
 
-bool is_machine(std::string_view name) {
-    return !is_border(name) && name != production::account::floor && name != production::account::loose_scrap &&
-           name != production::account::bale_yard;
-}
+    explicit KnownFlow(const ledger::Flow& known)
+        : flow(known), from(account_kind(known.from)), to(account_kind(known.to)) {}
+    [[nodiscard]] bool is(Kind left, Kind right) const { return from == left && to == right; }
+};
 
 MachineFlows& machine(FlowsByAccount& result, const std::string& code) {
     auto& machine = result.machines[code];
@@ -43,86 +39,101 @@ MachineFlows& machine(FlowsByAccount& result, const std::string& code) {
                                   flow.from, flow.to, flow.mass.to_kg(), flow.material));
 }
 
-enum class Sorted { yes, no };
+// Each of these adds the flow where it belongs, and says whether a document moves anything in this way.
 
-Sorted sort_into_machine(FlowsByAccount& result, const ledger::Flow& flow) {
+bool add_to_machine(FlowsByAccount& result, const KnownFlow& known) {
+    const ledger::Flow& flow = known.flow;
     auto& to = machine(result, flow.to);
     const Stock held{flow.mass, flow.money};
-    if (flow.from == production::account::paper_store || flow.from == production::account::adhesive_store) {
-        to.bought[flow.material] += held;
-        result.bought += flow.money;
-        (flow.from == production::account::paper_store ? result.issued : result.adhesive) += flow.mass;
-    } else if (flow.from == production::account::opening) {
-        to.open[flow.material] += held;
-    } else if (flow.from == production::account::floor) {
-        to.fed += flow.mass;
-    } else if (flow.from == production::account::costs) {
-        (flow.material == "waste-management" ? to.waste_management : to.processing) += flow.money;
-        result.centre_costs += flow.money;
-    } else {
-        return Sorted::no;
+    switch (known.from) {
+        case Kind::paper_store:
+        case Kind::adhesive_store:
+            to.bought[flow.material] += held;
+            result.bought += flow.money;
+            (known.from == Kind::paper_store ? result.issued : result.adhesive) += flow.mass;
+            return true;
+        case Kind::opening:
+            to.open[flow.material] += held;
+            return true;
+        case Kind::floor:
+            to.fed += flow.mass;
+            return true;
+        case Kind::costs:
+            (flow.material == "waste-management" ? to.waste_management : to.processing) += flow.money;
+            result.centre_costs += flow.money;
+            return true;
+        default:
+            return false;
     }
-    return Sorted::yes;
 }
 
-Sorted sort_into_floor_or_scrap(FlowsByAccount& result, const ledger::Flow& flow) {
-    const bool is_from_opening = flow.from == production::account::opening;
-    if (is_from_opening && flow.to == production::account::floor) {
+bool add_from_machine(FlowsByAccount& result, const KnownFlow& known) {
+    if (known.to != Kind::floor && known.to != Kind::finished && known.to != Kind::loose_scrap) return false;
+    const ledger::Flow& flow = known.flow;
+    machine(result, flow.from).out.push_back({flow.to, flow.material, flow.cause, flow.mass});
+    return true;
+}
+
+bool add_to_stocks(FlowsByAccount& result, const KnownFlow& known) {
+    const ledger::Flow& flow = known.flow;
+    if (known.is(Kind::opening, Kind::floor)) {
         result.floor_open += {flow.mass, flow.money};
-    } else if (is_from_opening && flow.to == production::account::loose_scrap) {
+    } else if (known.is(Kind::opening, Kind::loose_scrap)) {
         result.loose_scrap_open += flow.mass;
-    } else if (is_from_opening && flow.to == production::account::bale_yard) {
+    } else if (known.is(Kind::opening, Kind::bale_yard)) {
         result.bale_yard_open += flow.mass;
-    } else if (flow.from == production::account::costs && flow.to == production::account::loose_scrap) {
+    } else if (known.is(Kind::costs, Kind::loose_scrap)) {
         result.baler += flow.money;
         result.centre_costs += flow.money;
-    } else if (flow.from == production::account::floor && flow.to == production::account::loose_scrap) {
+    } else if (known.is(Kind::floor, Kind::loose_scrap)) {
         result.floor_lost[flow.cause] += flow.mass;
-    } else if (flow.from == production::account::finished && flow.to == production::account::loose_scrap) {
+    } else if (known.is(Kind::finished, Kind::loose_scrap)) {
         result.returned[flow.cause] += flow.mass;
     } else {
-        return Sorted::no;
+        return false;
     }
-    return Sorted::yes;
+    return true;
 }
 
-Sorted sort_into_sale(FlowsByAccount& result, const ledger::Flow& flow) {
-    if (flow.from == production::account::loose_scrap && flow.to == production::account::bale_yard) {
+bool add_to_sale(FlowsByAccount& result, const KnownFlow& known) {
+    const ledger::Flow& flow = known.flow;
+    if (known.is(Kind::loose_scrap, Kind::bale_yard)) {
         result.baled += flow.mass;
-    } else if (flow.from == production::account::bale_yard && is_mill(flow.to)) {
+    } else if (known.is(Kind::bale_yard, Kind::mill)) {
         result.sent += flow.mass;
-    } else if (is_mill(flow.from) && flow.to == production::account::revenue) {
+    } else if (known.is(Kind::mill, Kind::revenue)) {
         result.paid += flow.mass;
         result.revenue += flow.money;
     } else {
-        return Sorted::no;
+        return false;
     }
-    return Sorted::yes;
+    return true;
 }
 
-Sorted add_flow(FlowsByAccount& result, const ledger::Flow& flow) {
-    if (is_machine(flow.to)) return is_machine(flow.from) ? Sorted::no : sort_into_machine(result, flow);
-    if (is_machine(flow.from)) {
-        if (flow.to != production::account::floor && flow.to != production::account::finished &&
-            flow.to != production::account::loose_scrap)
-            return Sorted::no;
-        machine(result, flow.from).out.push_back({flow.to, flow.material, flow.cause, flow.mass});
-        return Sorted::yes;
-    }
-    return sort_into_floor_or_scrap(result, flow) == Sorted::yes ? Sorted::yes : sort_into_sale(result, flow);
+bool add_flow(FlowsByAccount& result, const KnownFlow& known) {
+    if (known.is(Kind::machine, Kind::machine)) return false;
+    if (known.to == Kind::machine) return add_to_machine(result, known);
+    if (known.from == Kind::machine) return add_from_machine(result, known);
+    return add_to_stocks(result, known) || add_to_sale(result, known);
 }
 
 void open_stocks(FlowsByAccount& result, const MonthBooks& books) {
-    for (const auto& stock : books.opening) {
-        if (is_machine(stock.account))
-            machine(result, stock.account).open[stock.material] += {stock.mass, stock.money};
-        else if (stock.account == production::account::floor)
-            result.floor_open += {stock.mass, stock.money};
-        else if (stock.account == production::account::loose_scrap)
-            result.loose_scrap_open += stock.mass;
-        else if (stock.account == production::account::bale_yard)
-            result.bale_yard_open += stock.mass;
-    }
+    for (const auto& stock : books.opening) switch (account_kind(stock.account)) {
+            case Kind::machine:
+                machine(result, stock.account).open[stock.material] += {stock.mass, stock.money};
+                break;
+            case Kind::floor:
+                result.floor_open += {stock.mass, stock.money};
+                break;
+            case Kind::loose_scrap:
+                result.loose_scrap_open += stock.mass;
+                break;
+            case Kind::bale_yard:
+                result.bale_yard_open += stock.mass;
+                break;
+            default:
+                break;
+        }
 }
 
 // Whether nothing at all was posted: then stocks stay as they were. Otherwise a machine without a count is empty.
@@ -140,7 +151,7 @@ void close_machines(FlowsByAccount& result, const MonthBooks& books) {
         return;
     }
     for (const auto& count : books.counts)
-        if (is_machine(count.count.account) && count.date == last_day(books.month))
+        if (account_kind(count.count.account) == Kind::machine && count.date == last_day(books.month))
             machine(result, count.count.account).close[count.count.material] = count.count.mass;
 }
 
@@ -163,7 +174,7 @@ bool is_of_close(const ledger::Flow& flow) {
 }
 
 bool is_border(std::string_view name) {
-    return is_mill(name) || std::find(borders.begin(), borders.end(), name) != borders.end();
+    return account_kind(name) >= Kind::paper_store;
 }
 
 ledger::Date last_day(ledger::Month month) {
@@ -213,11 +224,11 @@ Grams MachineFlows::closed() const {
     return sum;
 }
 
-FlowsByAccount workings(const MonthBooks& books) {
+FlowsByAccount flows_by_account(const MonthBooks& books) {
     FlowsByAccount result;
     open_stocks(result, books);
     for (const auto& flow : books.flows)
-        if (!is_of_close(flow) && add_flow(result, flow) == Sorted::no) reject(books, flow);
+        if (!is_of_close(flow) && !add_flow(result, KnownFlow(flow))) reject(books, flow);
     close_machines(result, books);
     for (auto& [code, machine] : result.machines) name_weighed_paper(machine);
     result.floor_counted = found_by_counts(books, production::account::floor);

@@ -65,6 +65,6 @@ struct FlowsByAccount {
 };
 
 /// Throws LedgerError, unfit, where something moved in a way that no document moves it.
-[[nodiscard]] FlowsByAccount workings(const MonthBooks& books);
+[[nodiscard]] FlowsByAccount flows_by_account(const MonthBooks& books);
 
 }  // namespace flutebook::month

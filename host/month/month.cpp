@@ -167,7 +167,7 @@ Weights weights_of(const MachineFlows& machine) {
 }  // namespace
 
 MonthAccount month_account(const MonthBooks& books) {
-    const auto result = workings(books);
+    const auto result = flows_by_account(books);
     MonthAccount account{};
     account.month = books.month;
     account.issued = result.issued;

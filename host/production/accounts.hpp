@@ -22,6 +22,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 namespace flutebook::production::account {
 
@@ -44,6 +45,31 @@ inline constexpr const char* mill_prefix = "mill:";
 }
 
 }  // namespace flutebook::production::account
+
+namespace flutebook::production {
+
+/// What an account stands for. Machines have their codes as names.
+enum class AccountKind {
+    machine,
+    floor,
+    loose_scrap,
+    bale_yard,
+    // Of any sign and never counted:
+    paper_store,
+    adhesive_store,
+    finished,
+    opening,
+    costs,
+    revenue,
+    unexplained,
+    mill
+};
+
+/// The kind of an account that the ledger names. A plant's machines may not have the other accounts' names, so what is
+/// none of them is a machine.
+[[nodiscard]] AccountKind account_kind(std::string_view name);
+
+}  // namespace flutebook::production
 
 namespace flutebook::production::material {
 
