@@ -4,28 +4,26 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <map>
 #include <tuple>
 
 #include "host/base/errors.hpp"
-#include "host/engine/costing/blocks.hpp"
 #include "host/engine/facts.hpp"
+#include "host/explain/movers.hpp"
 #include "host/plant/machine_list.hpp"
 
 namespace flutebook::explain {
 namespace {
 
-// One number that a model takes: a need or a setting, at one axis index.
-struct NeedPath {
-    bool is_setting;
-    std::size_t at, index;
-};
-
-class Perturbation {
+// Walks one row down from a charged line.
+class TrailWalk {
 public:
-    Perturbation(const engine::Engine& engine, const engine::Row& row)
-        : engine_(engine), blocks_(engine.blocks()), row_(row), columns_(blocks_.columns({row.plies(), row.steps()})) {
+    TrailWalk(const engine::Engine& engine, const engine::Row& row)
+        : engine_(engine),
+          blocks_(engine.blocks()),
+          row_(row),
+          columns_(blocks_.columns({row.plies(), row.steps()})),
+          movers_(blocks_, row) {
         engine::Outcome outcome;
         if (auto fault = blocks_.run(columns_, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
     }
@@ -43,7 +41,7 @@ public:
 
 private:
     const engine::Graph& graph() const { return blocks_.graph(); }
-    double& number(engine::Slot slot, std::size_t index) { return *columns_.column(slot, index); }
+    double number(engine::Slot slot, std::size_t index) const { return *columns_.column(slot, index); }
 
     void add_line(std::vector<Trail>& result, std::size_t m, std::size_t l, std::size_t index) {
         const contract::Line& line = graph().models[m].lines[l];
@@ -62,8 +60,7 @@ private:
                                   line.title,
                                   {},
                                   {}});
-        const std::vector<NeedPath> inputs = movers(m, {{quantity, index}, {rate, index}});
-        trail_.figures[0].inputs = figures_of(m, inputs);
+        trail_.figures[0].inputs = figures_of(m, movers_.of(m, {{quantity, index}, {rate, index}}));
         result.push_back(std::move(trail_));
     }
 
@@ -75,9 +72,9 @@ private:
         return fmt::format("step {} {}", index, plant::machine_code(plant, engine::machine_index(row_, index)));
     }
 
-    std::vector<std::size_t> figures_of(std::size_t model, const std::vector<NeedPath>& inputs) {
+    std::vector<std::size_t> figures_of(std::size_t model, const std::vector<ModelInput>& inputs) {
         std::vector<std::size_t> result;
-        for (const NeedPath& input : inputs) {
+        for (const ModelInput& input : inputs) {
             const engine::Source source = source_of(model, input);
             const std::size_t figure = figure_of(source, input.index);
             if (std::find(result.begin(), result.end(), figure) == result.end()) result.push_back(figure);
@@ -85,7 +82,7 @@ private:
         return result;
     }
 
-    engine::Source source_of(std::size_t model, const NeedPath& input) const {
+    engine::Source source_of(std::size_t model, const ModelInput& input) const {
         if (!input.is_setting) return graph().needs[model][input.at].source;
         const auto& replaced = graph().settings[model][input.at];
         return replaced ? replaced->source : engine::Source{engine::Source::Kind::setting, model, input.at};
@@ -100,7 +97,7 @@ private:
         TracedFigure result = describe(source, index);
         if (source.kind == engine::Source::Kind::provided) {
             const engine::Slot slot = blocks_.slots().models[source.model].provides[source.index];
-            result.inputs = figures_of(source.model, movers(source.model, {{slot, index}}));
+            result.inputs = figures_of(source.model, movers_.of(source.model, {{slot, index}}));
         }
         trail_.figures[at] = std::move(result);
         return at;
@@ -165,58 +162,11 @@ private:
         return given.places[at].line == 0 ? std::vector<base::Place>{} : std::vector{given.places[at]};
     }
 
-    struct OutputFigure {
-        engine::Slot slot;
-        std::size_t index;
-    };
-
-    // The inputs of a model that move any of its outputs when they move alone.
-    std::vector<NeedPath> movers(std::size_t model, const std::vector<OutputFigure>& outputs) {
-        std::vector<double> before;
-        for (const OutputFigure& output : outputs) before.push_back(number(output.slot, output.index));
-        std::vector<NeedPath> result;
-        const engine::ModelSlots& slots = blocks_.slots().models[model];
-        const auto try_all = [&](bool is_setting, const std::vector<engine::Slot>& from) {
-            for (std::size_t at = 0; at < from.size(); ++at)
-                for (std::size_t i = 0; i < columns_.extent(from[at]); ++i)
-                    if (moves(model, {is_setting, at, i}, from[at], outputs, before))
-                        result.push_back({is_setting, at, i});
-        };
-        try_all(false, slots.needs);
-        try_all(true, slots.settings);
-        static_cast<void>(blocks_.call(columns_, model, 1));  // back to what stood there
-        return result;
-    }
-
-    bool moves(std::size_t model, const NeedPath& input, engine::Slot slot, const std::vector<OutputFigure>& outputs,
-               const std::vector<double>& before) {
-        const double here = number(slot, input.index);
-        const auto [low, high] = range_of(model, input);
-        bool moved = false;
-        for (const double wanted : {here * 1.001, here + 1, here - 1, here * 1.5, here / 2, low, high}) {
-            const double there = std::clamp(wanted, low, high);
-            if (there == here || moved) continue;
-            number(slot, input.index) = there;
-            if (blocks_.call(columns_, model, 1)) continue;
-            for (std::size_t o = 0; o < outputs.size(); ++o)
-                moved = moved || number(outputs[o].slot, outputs[o].index) != before[o];
-        }
-        number(slot, input.index) = here;
-        return moved;
-    }
-
-    contract::Range range_of(std::size_t model, const NeedPath& input) const {
-        if (input.is_setting) return graph().models[model].settings[input.at].range;
-        const contract::Name& need = graph().models[model].needs[input.at];
-        // A model may use it to find a column: it must stay a step of this route.
-        if (need.name == "step.parting") return {0, static_cast<double>(row_.steps() - 2)};
-        return need.range;
-    }
-
     const engine::Engine& engine_;
     const engine::Blocks& blocks_;
     const engine::Row& row_;
     engine::Columns columns_;
+    Movers movers_;
     Trail trail_{};
     std::map<std::tuple<engine::Source::Kind, std::size_t, std::size_t, std::size_t>, std::size_t> seen_;
 };
@@ -229,7 +179,7 @@ const char* to_text(TracedFigure::Kind kind) {
 }
 
 std::vector<Trail> explain(const engine::Engine& engine, const engine::Row& row, const std::string& line) {
-    return Perturbation(engine, row).of_line(line);
+    return TrailWalk(engine, row).of_line(line);
 }
 
 }  // namespace flutebook::explain

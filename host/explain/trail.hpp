@@ -1,7 +1,7 @@
 // Behind a figure: one charged line walked down to settings, facts and the files they were written in.
 //
-// A model is a black box, but a pure one: each number that goes into it is moved a little, alone, and the model
-// evaluated again. What moves the figure stands behind it; what does not is left out.
+// A model is a black box, but a pure one: an input that moves the figure stands behind it, one that does not is left
+// out.
 #pragma once
 
 #include <cstddef>
