@@ -39,7 +39,7 @@ Json setting_json(const contract::Setting& setting) {
             {"unit", setting.unit},
             {"meaning", setting.meaning},
             {"varies_by", contract::to_text(setting.varies_by)},
-            {"default", setting.is_required() ? Json(nullptr) : Json(setting.initial)},
+            {"default", setting.initial ? Json(*setting.initial) : Json(nullptr)},
             {"low", setting.range.low},
             {"high", setting.range.high},
             {"choices", setting.choices}};

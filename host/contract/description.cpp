@@ -175,7 +175,7 @@ private:
                     refuse("unfit range", its_name + " does not end at choices", "run it from 0 to the last choice");
                 model_.settings.push_back(
                     {its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
-                     given.required != 0 ? std::nan("") : given.initial, its_range, std::move(choices),
+                     given.required != 0 ? std::nullopt : std::optional(given.initial), its_range, std::move(choices),
                      known<VariesBy>(given.varies_by, FLUTEBOOK_BY_REQUEST, "varies_by", its_name)});
             });
     }

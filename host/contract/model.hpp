@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <limits>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -60,12 +61,12 @@ struct Name {
 
 struct Setting {
     std::string name, unit, meaning;
-    double initial;  // NaN where it must be given
+    std::optional<double> initial;  // its default; nothing where it must be given
     Range range;
     std::vector<std::string> choices;  // empty: a plain number
     VariesBy varies_by;
 
-    [[nodiscard]] bool is_required() const { return initial != initial; }
+    [[nodiscard]] bool is_required() const { return !initial.has_value(); }
 };
 
 struct Line {

@@ -34,6 +34,11 @@ std::vector<std::string> open_choices(const Setting& setting) {
     return result;
 }
 
+// The default; for a setting without a default, the number in its range that is nearest to 0.
+double value_if_not_given(const Setting& setting) {
+    return setting.initial.value_or(std::clamp(0.0, setting.range.low, setting.range.high));
+}
+
 class SettingReader {
 public:
     explicit SettingReader(std::string currency) : currency_(std::move(currency)) {}
@@ -159,11 +164,6 @@ private:
         return result;
     }
 
-    // The default; for a setting without a default, the number in its range that is nearest to 0.
-    static double value_if_not_given(const Setting& setting) {
-        return setting.is_required() ? std::clamp(0.0, setting.range.low, setting.range.high) : setting.initial;
-    }
-
     // Writes a given value and its place at an index.
     void put(SettingValues& result, std::size_t index, const Setting& setting, const GivenText& given,
              const std::string& path) {
@@ -279,7 +279,7 @@ std::vector<double> read_request_settings(const orders::Request& request, const 
                 reader.complain(request.place, path,
                                 fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
             const auto number = given == nullptr ? std::nullopt : reader.value(setting, *given, path);
-            result.push_back(number.value_or(setting.initial));
+            result.push_back(number.value_or(value_if_not_given(setting)));
         }
     auto errors = std::move(reader).errors();
     if (!errors.empty()) throw InputError(InputError::Whose::request, std::move(errors));

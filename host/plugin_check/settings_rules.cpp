@@ -75,7 +75,7 @@ private:
         }
         generated_.plant.models.clear();
         generated_.plant.models.push_back(table.empty() ? given(plant::GivenText{text, false, {}})
-                                                   : given(std::move(table)));
+                                                        : given(std::move(table)));
         return contract::read_settings(generated_.plant, {model_}, {{0}}).front().front().values.front();
     }
 

@@ -56,7 +56,7 @@ constexpr std::size_t most_rows_of_an_order = 3;
 constexpr double plausible = 1e6;
 
 double drawn_anywhere(Draws& draws, const contract::Setting& setting) {
-    if (!setting.is_required() && draws.one_in(4)) return setting.initial;
+    if (setting.initial && draws.one_in(4)) return *setting.initial;
     if (!setting.choices.empty()) return draws.whole(setting.range.low, setting.range.high);
     if (draws.one_in(4)) return setting.range.low;
     return draws.one_in(3) ? setting.range.high : inside(draws, setting.range);
@@ -64,7 +64,7 @@ double drawn_anywhere(Draws& draws, const contract::Setting& setting) {
 
 double drawn(Draws& draws, const contract::Setting& setting, Settings how) {
     if (how == Settings::anywhere) return drawn_anywhere(draws, setting);
-    if (!setting.is_required() && (how == Settings::by_default || draws.one_in(2))) return setting.initial;
+    if (setting.initial && (how == Settings::by_default || draws.one_in(2))) return *setting.initial;
     if (!setting.choices.empty()) return draws.whole(setting.range.low, setting.range.high);
     return inside(draws, setting.range);
 }

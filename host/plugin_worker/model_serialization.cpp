@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <cstdlib>
 #include <memory>
+#include <optional>
 #include <type_traits>
 
 #include "host/contract/description.hpp"
@@ -41,12 +42,11 @@ void visit_fields(Visitor& visitor, contract::Setting& setting, flutebook_settin
     visitor.field(setting.name, exported.name);
     visitor.field(setting.unit, exported.unit);
     visitor.field(setting.meaning, exported.meaning);
-    visitor.field(setting.initial, exported.initial);
+    visitor.default_value(setting.initial, exported);
     visitor.field(setting.range.low, exported.low);
     visitor.field(setting.range.high, exported.high);
     visitor.template list<const char*>(setting.choices, exported.choices);
     visitor.field(setting.varies_by, exported.varies_by);
-    exported.required = setting.is_required() ? 1U : 0U;
 }
 
 template <typename Visitor>
@@ -84,6 +84,9 @@ class FieldWriter {
 public:
     void field(std::string& text, const char*&) { fields_.push_back(text); }
     void field(double& number, double&) { fields_.push_back(fmt::format("{}", number)); }
+    void default_value(std::optional<double>& number, flutebook_setting&) {
+        fields_.push_back(number ? fmt::format("{}", *number) : "");
+    }
     template <typename Enum>
     void field(Enum& value, std::uint32_t&) {
         fields_.push_back(std::to_string(static_cast<std::uint32_t>(value)));
@@ -114,11 +117,12 @@ public:
         text = take();
         exported = text.c_str();
     }
-    void field(double& number, double& exported) {
+    void field(double& number, double& exported) { number = exported = number_of(take()); }
+    void default_value(std::optional<double>& number, flutebook_setting& exported) {
         const std::string text = take();
-        char* end = nullptr;
-        number = exported = std::strtod(text.c_str(), &end);
-        is_good_ = is_good_ && end == text.c_str() + text.size();
+        exported.required = text.empty() ? 1U : 0U;
+        exported.initial = number_of(text);
+        if (!text.empty()) number = exported.initial;
     }
     template <typename Enum>
     void field(Enum& value, std::uint32_t& exported) {
@@ -140,6 +144,12 @@ private:
     std::string take() {
         is_good_ = is_good_ && next_ < fields_.size();
         return is_good_ ? std::move(fields_[next_++]) : "";
+    }
+    double number_of(const std::string& text) {
+        char* end = nullptr;
+        const double result = std::strtod(text.c_str(), &end);
+        is_good_ = is_good_ && end == text.c_str() + text.size();
+        return result;
     }
     std::uint32_t whole_number() {
         const std::string text = take();

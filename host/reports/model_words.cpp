@@ -38,9 +38,9 @@ std::string allowed_words(const contract::Setting& setting) {
 }
 
 std::string default_words(const contract::Setting& setting) {
-    if (setting.is_required()) return "must be given";
-    return setting.choices.empty() ? plain_number(setting.initial)
-                                   : setting.choices.at(static_cast<std::size_t>(setting.initial));
+    if (!setting.initial) return "must be given";
+    return setting.choices.empty() ? plain_number(*setting.initial)
+                                   : setting.choices.at(static_cast<std::size_t>(*setting.initial));
 }
 
 std::string varies_words(contract::VariesBy varies_by) {
