@@ -49,13 +49,34 @@ bool are_amounts(const double* quantity, const double* rate, std::size_t rows) {
     return amounts == static_cast<double>(rows);
 }
 
-// Rounds first, then adds: the first loop runs over whole vectors.
-void add_amounts(const double* quantity, const double* rate, std::size_t rows, std::array<Money, block_rows>& totals) {
-    std::array<double, block_rows> amounts;
-    for (std::size_t r = 0; r < rows; ++r) amounts[r] = Money::whole_ten_thousandths(quantity[r], rate[r]);
-    for (std::size_t r = 0; r < rows; ++r)
-        totals[r] += Money::of_ten_thousandths(static_cast<std::int64_t>(amounts[r]));
-}
+// The sum of a block's lines, row by row. A double holds every whole number up to 2^53, so a few lines are added as
+// doubles, whole vectors at a time, before they go to the integers.
+class RowTotals {
+public:
+    void add(const double* quantity, const double* rate, std::size_t rows) {
+        for (std::size_t r = 0; r < rows; ++r) pending_[r] += Money::whole_ten_thousandths(quantity[r], rate[r]);
+        if (++lines_pending_ == most_pending) move_pending(rows);
+    }
+
+    void write_to(std::span<Outcome> outcomes) {
+        move_pending(outcomes.size());
+        for (std::size_t r = 0; r < outcomes.size(); ++r) outcomes[r].cost = Money::of_ten_thousandths(totals_[r]);
+    }
+
+private:
+    static constexpr int most_pending = 8;
+    static_assert(most_pending * Money::limit * 10'000 < 0x1p53, "sums of pending lines are exact");
+
+    void move_pending(std::size_t rows) {
+        for (std::size_t r = 0; r < rows; ++r) totals_[r] += static_cast<std::int64_t>(pending_[r]);
+        std::fill_n(pending_.begin(), rows, 0.0);
+        lines_pending_ = 0;
+    }
+
+    std::array<double, block_rows> pending_{};
+    std::array<std::int64_t, block_rows> totals_{};
+    int lines_pending_ = 0;
+};
 
 std::size_t first_beyond(const double* quantity, const double* rate, std::size_t rows) {
     std::size_t row = 0;
@@ -80,6 +101,14 @@ std::optional<contract::Failure> evaluate_block(Columns& columns, const Graph& g
     if (auto wrong = contract::call(evaluated.evaluate, columns.block(model, rows)))
         return contract::Failure{contract::Failure::Kind::answered, std::move(*wrong)};
     return std::nullopt;
+}
+
+bool any_refused(const std::uint32_t* refused, std::size_t rows) {
+    return std::any_of(refused, refused + rows, [](std::uint32_t reason) { return reason != 0; });
+}
+
+bool is_refused(const Outcome& outcome) {
+    return outcome.state == Outcome::State::refused;
 }
 
 Fault fault_of(const contract::Model& model, const contract::Failure& failure) {
@@ -140,47 +169,52 @@ std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const 
                                         Outcome& outcome) const {
     outcome = {};
     if (auto fault = run_models(columns, {&row, 1}, {&outcome, 1}, &run)) return fault;
-    if (outcome.state == Outcome::State::refused) return std::nullopt;
+    if (is_refused(outcome)) return std::nullopt;
     return add_up(columns, {&outcome, 1});
 }
 
 std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes,
-                                        const MeasuredRun* given) const {
+                                        const MeasuredRun* measured) const {
     filler_.fill(columns, rows);
     for (std::size_t m = 0; m < graph_.models.size(); ++m) {
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
-        const bool stands_in = given != nullptr && m == graph_.shedder;
-        if (auto fault = stands_in ? write_measured_run(columns, slots_, graph_, *given) : evaluate(columns, m, rows))
-            return fault;
-        const std::uint32_t* refused = columns.refused(m);
-        bool any_refused = false;
-        for (std::size_t r = 0; r < rows.size(); ++r) {
-            if (refused[r] == 0) continue;
-            if (refused[r] > graph_.models[m].reasons.size())
-                return Fault{
-                    r, fmt::format("{}: refused a row for a reason it does not declare: found {}; declare the reason",
-                                   graph_.models[m].where(), refused[r])};
-            outcomes[r] = {Outcome::State::refused, m, refused[r] - 1, {}};
-            any_refused = true;
-        }
+        const bool is_measured = measured != nullptr && m == graph_.shedder;
+        auto fault = is_measured ? write_measured_run(columns, slots_, graph_, *measured) : evaluate(columns, m, rows);
+        if (fault) return fault;
         // A refused row may lack numbers, so no later model may read it.
-        if (any_refused) return std::nullopt;
-        if (auto fault = check_gives(columns, m, rows.size())) return fault;
+        if (any_refused(columns.refused(m), rows.size())) return note_refused(columns, m, outcomes);
+        if ((fault = check_gives(columns, m, rows.size()))) return fault;
     }
     convert(columns, slots_.host_conversions, rows.size());
+    return std::nullopt;
+}
+
+std::optional<Fault> Blocks::note_refused(const Columns& columns, std::size_t model,
+                                          std::span<Outcome> outcomes) const {
+    const std::uint32_t* refused = columns.refused(model);
+    for (std::size_t r = 0; r < outcomes.size(); ++r) {
+        if (refused[r] == 0) continue;
+        if (refused[r] > graph_.models[model].reasons.size())
+            return Fault{r,
+                         fmt::format("{}: refused a row for a reason it does not declare: found {}; declare the reason",
+                                     graph_.models[model].where(), refused[r])};
+        outcomes[r] = {Outcome::State::refused, model, refused[r] - 1, {}};
+    }
     return std::nullopt;
 }
 
 std::optional<Fault> Blocks::cost(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const {
     std::fill(outcomes.begin(), outcomes.end(), Outcome{});
     if (auto fault = run(columns, rows, outcomes)) return fault;
-    const auto is_refused = [](const Outcome& outcome) { return outcome.state == Outcome::State::refused; };
-    if (std::none_of(outcomes.begin(), outcomes.end(), is_refused)) {
-        if (auto fault = add_up(columns, outcomes)) return fault;
-        return check_balance(columns, slots_, graph_, rows.size());
-    }
-    // The rows that are left, in a block of their own: a model is pure, so they come to the same bits.
+    if (std::any_of(outcomes.begin(), outcomes.end(), is_refused)) return cost_without_refused(columns, rows, outcomes);
+    if (auto fault = add_up(columns, outcomes)) return fault;
+    return check_balance(columns, slots_, graph_, rows.size());
+}
+
+// The rows that are left, in a block of their own: a model is pure, so they come to the same bits.
+std::optional<Fault> Blocks::cost_without_refused(Columns& columns, std::span<const Row> rows,
+                                                  std::span<Outcome> outcomes) const {
     std::vector<std::size_t> left;
     std::vector<Row> rows_left;
     for (std::size_t r = 0; r < rows.size(); ++r)
@@ -247,7 +281,7 @@ std::optional<Fault> Blocks::check_gives(const Columns& columns, std::size_t mod
 
 std::optional<Fault> Blocks::add_up(const Columns& columns, std::span<Outcome> outcomes) const {
     const std::size_t rows = outcomes.size();
-    std::array<Money, block_rows> totals{};
+    RowTotals totals;
     for (std::size_t m = 0; m < graph_.models.size(); ++m)
         for (std::size_t l = 0; l < graph_.models[m].lines.size(); ++l) {
             const Slot slot = slots_.models[m].quantities[l];
@@ -262,10 +296,10 @@ std::optional<Fault> Blocks::add_up(const Columns& columns, std::span<Outcome> o
                                                   at_index(graph_.models[m].lines[l].axis, i), found(quantity[row]),
                                                   found(rate[row]))};
                 }
-                add_amounts(quantity, rate, rows, totals);
+                totals.add(quantity, rate, rows);
             }
         }
-    for (std::size_t r = 0; r < rows; ++r) outcomes[r].cost = totals[r];
+    totals.write_to(outcomes);
     return std::nullopt;
 }
 

@@ -56,7 +56,11 @@ private:
     };
 
     [[nodiscard]] std::optional<Fault> run_models(Columns& columns, std::span<const Row> rows,
-                                                  std::span<Outcome> outcomes, const MeasuredRun* given) const;
+                                                  std::span<Outcome> outcomes, const MeasuredRun* measured) const;
+    [[nodiscard]] std::optional<Fault> note_refused(const Columns& columns, std::size_t model,
+                                                    std::span<Outcome> outcomes) const;
+    [[nodiscard]] std::optional<Fault> cost_without_refused(Columns& columns, std::span<const Row> rows,
+                                                            std::span<Outcome> outcomes) const;
     [[nodiscard]] std::optional<Fault> evaluate(Columns& columns, std::size_t model, std::span<const Row> rows) const;
     [[nodiscard]] std::optional<Fault> check_takes(const Columns& columns, std::size_t model, std::size_t rows) const;
     [[nodiscard]] std::optional<Fault> check_gives(const Columns& columns, std::size_t model, std::size_t rows) const;
