@@ -6,7 +6,7 @@
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/whole_file.hpp"
-#include "host/render/csv_report.hpp"
+#include "host/render/text_exports.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/render/workbook_report.hpp"

@@ -2,7 +2,7 @@
 // which, how a plugin describes itself, and what the host gives to every model.
 #include "host/answers/plugin_json.hpp"
 #include "host/cli/commands.hpp"
-#include "host/render/markdown_report.hpp"
+#include "host/render/text_exports.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/describe_report.hpp"
 #include "host/reports/graph_drawing.hpp"

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "host/plugin_check/trial.hpp"
+#include "host/sandbox/build.hpp"
 #include "host/sandbox/child.hpp"
 #include "tests/plugin_check/running.hpp"
 

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "host/plugin_check/trial.hpp"
+#include "host/sandbox/build.hpp"
 #include "host/sandbox/child.hpp"
 #include "tests/plugin_check/running.hpp"
 

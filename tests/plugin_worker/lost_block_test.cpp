@@ -10,6 +10,7 @@
 #include <string>
 #include <thread>
 
+#include "host/sandbox/build.hpp"
 #include "tests/plugin_check/running.hpp"
 #include "tests/plugin_worker/workbench.hpp"
 #include "tests/support/small_plant.hpp"

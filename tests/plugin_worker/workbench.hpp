@@ -7,6 +7,7 @@
 
 #include "host/engine/engine.hpp"
 #include "host/plant/plant.hpp"
+#include "host/sandbox/build.hpp"
 #include "host/sandbox/child.hpp"
 
 namespace flutebook::isolated {

@@ -5,9 +5,8 @@
 #include <fstream>
 #include <sstream>
 
-#include "host/render/csv_report.hpp"
+#include "host/render/text_exports.hpp"
 #include "host/render/html_report.hpp"
-#include "host/render/markdown_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/render/workbook_report.hpp"
 #include "tests/support/child.hpp"
