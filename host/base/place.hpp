@@ -6,7 +6,7 @@
 
 namespace flutebook::base {
 
-/// Lines and columns count from 1, columns in bytes. Line 0: it stands in no file, it is a default.
+/// Lines and columns count from 1, columns in bytes. Line 0: the value is a default, and stands in no file.
 struct Place {
     std::string file;
     int line = 0;

@@ -1,5 +1,5 @@
-// A model that works somewhere else than in this process. The engine asks for one where the plant wants it so; how it
-// is done, and what becomes of a model that dies of it, is not the engine's to know.
+// A model that is evaluated outside this process. The engine asks for one where the plant isolates the model; how it is
+// done, and how a process ends, the engine does not know.
 #pragma once
 
 #include <cstddef>

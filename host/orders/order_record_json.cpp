@@ -21,7 +21,7 @@ struct RecordField {
 template <typename Record, typename Value>
 RecordField(const char*, Value Record::*) -> RecordField<Record, Value>;
 
-// The keys of each record in their order, written and read alike.
+// The keys of each record in their order, for the writer and the reader.
 constexpr auto fields_of(const PlyRecord&) {
     return std::tuple{RecordField{"paper", &PlyRecord::paper}, RecordField{"grammage", &PlyRecord::grammage_gsm},
                       RecordField{"take_up", &PlyRecord::take_up}, RecordField{"adhesive", &PlyRecord::adhesive_gsm}};

@@ -1,5 +1,6 @@
-// What somebody gave for a model's settings, as it was written: in plugins.yaml, in a request's `extras`, and later in
-// a row of a list or a line that a person types. What the values mean is for the model to say; see contract/settings.
+// The settings that a file gives for a model, as they were written: in plugins.yaml, in a request's `extras`, and later
+// in a row of a list or a line that a person types. What a value means, the model's declaration says; see
+// contract/settings.
 #pragma once
 
 #include <string>

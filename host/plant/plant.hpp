@@ -1,6 +1,6 @@
 // The plant as its files describe it: papers, flutes, boards, machines, and which models to load.
 //
-// Plain values, made whole by read_plant() or not at all, never changed afterwards, safe to read from any thread.
+// Plain values, made by read_plant(), never changed afterwards, safe to read from any thread.
 // Entries keep the order of their file, and refer to each other by index. Units end the names; lengths are mm here,
 // as in the files.
 #pragma once

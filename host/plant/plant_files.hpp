@@ -22,7 +22,7 @@ public:
     /// The index of a name in the order of its file. Complains at `field`, where it was referred to, if there is no
     /// such name; but not where the table itself could not be read: it was complained of.
     [[nodiscard]] std::optional<std::size_t> find(const Field& field, const std::string& name) const;
-    /// The same where the index is of no use.
+    /// The same for callers that need no index.
     void expect(const Field& field, const std::string& name) const { static_cast<void>(find(field, name)); }
 
 private:

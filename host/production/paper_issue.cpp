@@ -9,7 +9,7 @@ namespace flutebook::production {
 namespace {
 
 // What a kg is worth that day. What comes back is worth what it was issued at; only where nothing was ever issued
-// there, and somebody all the same found a roll, it is worth what a new one costs.
+// there, and a roll was found all the same, it is worth what a new one costs.
 std::optional<double> price_per_kg(RowValidation& validation, const plant::Paper& paper) {
     const auto& row = validation.row();
     if (row.value(DocumentColumn::kg) < 0)

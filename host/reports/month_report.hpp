@@ -1,5 +1,5 @@
 // A month's account: masses in kg to the gram, so that every sum adds up as it is shown. Its page and the files that
-// other programs open come from here alike.
+// other programs open come from here.
 #pragma once
 
 #include "host/answers/month_answer.hpp"

@@ -1,4 +1,4 @@
-// A ledger's file, opened. What is done with it stands in headers of its own: posting.hpp, reversal.hpp, close.hpp,
+// A ledger's file, opened. What can be done with it is in headers of its own: posting.hpp, reversal.hpp, close.hpp,
 // quotes.hpp write; month.hpp, entries.hpp, quotes.hpp read; verify.hpp and backup.hpp prove and copy.
 //
 // One process at a time may hold a ledger for writing (a lock on FILE.lock beside it says which); any number may read

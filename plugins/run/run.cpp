@@ -23,8 +23,8 @@ constexpr Range share{0, 0.999999};  // what is lost; a machine that loses every
 constexpr Range count{0, 1e12};
 constexpr Range at_least_one{1, 1e6};
 
-// Rounding leaves a hair under nothing where nothing is lost. A true negative would still be found: the host checks
-// that the masses balance.
+// Where nothing is lost, rounding may leave a number just below zero. A true negative would still be found: the host
+// checks that the masses balance.
 constexpr double not_below_nothing(double kg) {
     return std::max(kg, 0.0);
 }

@@ -1,4 +1,4 @@
-// Which order a model died of, where it works elsewhere and a block never came back.
+// Which order ended an isolated model, when its process ended before it answered a block.
 #pragma once
 
 #include <span>
@@ -11,7 +11,7 @@
 namespace flutebook::engine {
 
 /// The fault of a block that was lost. A block of several orders is given to the model again, order by order, until it
-/// is lost again: that order is named. Where it never is (somebody else ended the model), all of them are.
+/// is lost again: that order is named. Where it never is (the process was ended from outside), all of them are.
 [[nodiscard]] Fault lost_block(const contract::Model& model, const flutebook_block& block, std::span<const Row> rows,
                                const contract::Failure& failure);
 

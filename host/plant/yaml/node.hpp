@@ -1,5 +1,5 @@
 // A YAML document as a tree that remembers where each key and value stood. What a careless or hostile file may hold
-// beyond maps, lists and plain texts (aliases, anchors, tags, duplicate keys, bottomless nesting, huge scalars) never
+// beyond maps, lists and plain texts (aliases, anchors, tags, duplicate keys, nesting without end, huge scalars) never
 // gets here: parse_document() refuses it.
 #pragma once
 

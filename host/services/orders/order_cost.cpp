@@ -46,7 +46,7 @@ std::vector<answers::LineVariance> lines_of(const Graph& graph, const StageCosti
     return result;
 }
 
-// Before it is rounded: a price is what comes to the amount.
+// Unrounded: an amount is quantity times rate, and rounding the rate would change it.
 template <typename IsOwn>
 double charged_per_kg(const Costing& costing, double kg, const IsOwn& is_own) {
     double charged = 0;

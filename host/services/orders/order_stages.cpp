@@ -142,7 +142,7 @@ void lose(MeasuredRun& result, const RunBasis& basis, const std::string& cause, 
                                      model.where(), cause));
 }
 
-// Rounding leaves a hair under nothing where nothing is lost.
+// Where nothing is lost, rounding may leave a number just below zero.
 double not_below_nothing(double value) {
     return std::max(value, 0.0);
 }

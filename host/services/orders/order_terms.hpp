@@ -17,7 +17,7 @@ namespace flutebook::services {
 /// Charged as material for this ply.
 [[nodiscard]] bool is_of_ply(const engine::Graph& graph, const engine::LineAmount& line, std::size_t ply);
 
-/// Charged as material where the adhesive is applied, by a model that lives on it.
+/// Charged as material where the adhesive is applied, by a model that needs the adhesive.
 [[nodiscard]] bool is_of_adhesive(const engine::Graph& graph, const engine::LineAmount& line);
 
 }  // namespace flutebook::services

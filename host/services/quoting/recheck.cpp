@@ -31,7 +31,7 @@ Recosted unanswered(TodaysAnswer::Ends ends, std::vector<std::string> complaints
     return {"", std::nullopt, ends, std::move(complaints), std::nullopt};
 }
 
-// Read back, so that both sides of every comparison were written and read alike.
+// The document is read back, so that both sides of every comparison went through the same writer and reader.
 Recosted answered(const Workplace& workplace, const orders::Request& request, const answers::QuoteOptions& asked) {
     const answers::RequestAnswer answer = quote(workplace.plant, workplace.engine, request, asked);
     if (answer.model_fault)
