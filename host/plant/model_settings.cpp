@@ -1,6 +1,7 @@
 #include "host/plant/model_settings.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include "host/plant/yaml/map_reader.hpp"
@@ -9,10 +10,16 @@ namespace flutebook::plant {
 
 namespace {
 
+// What was left empty is an empty text: the model's declaration says what is missing.
+std::optional<GivenText> read_value(const Field& field, const std::string& expected) {
+    if (field.node()->kind == Node::Kind::empty) return GivenText{"", false, field.place()};
+    return field.given_text(expected);
+}
+
 GivenTable read_table(const Field& table) {
     GivenTable result;
     for (const auto& cell : table.entries())
-        if (auto value = cell.given_text("a number or a word"))
+        if (auto value = read_value(cell, "a number or a word"))
             result.push_back({cell.key(), cell.key_place(), std::move(*value)});
     return result;
 }
@@ -24,7 +31,7 @@ ModelSettings read_model_settings(const Field& model) {
     for (const auto& setting : model.entries()) {
         if (setting.is_map())
             result.settings.push_back({setting.key(), setting.key_place(), read_table(setting), setting.place()});
-        else if (auto value = setting.given_text("a number, a word, or a table of them"))
+        else if (auto value = read_value(setting, "a number, a word, or a table of them"))
             result.settings.push_back({setting.key(), setting.key_place(), std::move(*value), setting.place()});
     }
     return result;

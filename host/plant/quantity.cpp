@@ -67,6 +67,7 @@ std::variant<double, Problem> convert(double value, const std::string& written, 
 std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit,
                                             const std::string& currency) {
     const std::string_view text = given.text;
+    if (text.empty()) return Problem{"not a number: expected a plain decimal" + in_unit(unit)};
     const auto space = text.find(' ');
     const auto number = text.substr(0, space);
     if (!is_plain_decimal(number)) return not_a_number(text, unit);
