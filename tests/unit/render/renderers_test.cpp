@@ -5,8 +5,8 @@
 #include <fstream>
 #include <sstream>
 
-#include "host/render/text_exports.hpp"
 #include "host/render/html_report.hpp"
+#include "host/render/text_exports.hpp"
 #include "host/render/text_report.hpp"
 #include "host/render/workbook_report.hpp"
 #include "tests/support/child.hpp"
