@@ -87,6 +87,8 @@ post() {
     printf '  posted %s' "$(answered posted)"
 }
 
+# As plants do: the next month's rows are posted before a month is closed, so it closes under any clock.
+before=
 for folder in "$place"/20??-??; do
     month=${folder##*/}
     printf '%s' "$month"
@@ -99,10 +101,11 @@ for folder in "$place"/20??-??; do
         post "$place/corrections/2026-07-right.csv"
     fi
     # The last two months are still open.
-    if [ "$month" != 2026-10 ] && [ "$month" != 2026-11 ]; then
-        quietly close "$month" --json
-        printf '  closed, head %.16s...' "$(answered head)"
+    if [ -n "$before" ] && [ "$before" != 2026-10 ]; then
+        quietly close "$before" --json
+        printf '  %s closed, head %.16s...' "$before" "$(answered head)"
     fi
+    before=$month
     printf '\n'
 done
 

@@ -106,6 +106,7 @@ std::string month_document(const MonthAnswer& answer) {
                           {"close", account.floor.close_cost.to_double()}};
     const auto rate = account.recycling_rate();
     tree["recycling_rate"] = rate ? Json(*rate) : Json();
+    tree["close_waits_for"] = answer.close_waits_for;
     if (answer.by) add_parts(tree, answer);
     return document_text("month", tree);
 }
@@ -116,7 +117,8 @@ std::string close_document(const CloseAnswer& answer) {
                                    {"head", answer.seal.head},
                                    {"unexplained_kg", answer.account.unexplained().to_kg()},
                                    {"balances", month::balances_within(answer.account, answer.tolerance)},
-                                   {"why", answer.seal.note}});
+                                   {"why", answer.seal.note},
+                                   {"clock", answer.clock_note.empty() ? Json() : Json(answer.clock_note)}});
 }
 
 std::string month_name(ledger::Month month) {

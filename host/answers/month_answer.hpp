@@ -19,6 +19,8 @@ struct MonthAnswer {
     std::vector<month::MonthAccount> trend;
     std::vector<month::PartFlows> parts;  // only with `by`
     std::optional<ledger::Axis> by;
+    /// What the month waits for before it can be closed, a sentence each; empty where it is closed or can be.
+    std::vector<std::string> close_waits_for;
 
     [[nodiscard]] bool balances() const { return month::balances_within(account, tolerance); }
     /// Of the twelve months together.
@@ -29,6 +31,7 @@ struct CloseAnswer {
     ledger::Seal seal;
     month::MonthAccount account;
     double tolerance;
+    std::string clock_note;  // that the machine's clock lags behind the books; else empty
 };
 
 /// "2026-10".
@@ -44,7 +47,8 @@ struct CloseAnswer {
 ///  "loose_scrap_kg": {"open", "made", "baled", "counted", "close"},
 ///  "bale_yard_kg": {"open", "baled", "sent", "counted", "close"}, "sent_kg", "paid_kg", "revenue",
 ///  "waste_cost": {CAUSE, "unexplained", "idle"}, "product_cost", "floor_cost": {"open", "close"},
-///  "recycling_rate" (null where no scrap was made)}
+///  "recycling_rate" (null where no scrap was made), "close_waits_for": [SENTENCE...] (what stands in the way of
+///  closing it; empty where it is closed or can be)}
 /// and with --by: "by", "parts": [{"of", "issued_kg", "made_kg", "fed_kg", "product_kg", "loss_kg": {CAUSE},
 ///  "expected_kg": {CAUSE}}...].
 ///
@@ -52,7 +56,8 @@ struct CloseAnswer {
 /// sign. Scrap weighed off the floor is among the losses: floor close = open + made - fed + returned + counted - that.
 [[nodiscard]] std::string month_document(const MonthAnswer& answer);
 
-/// {"month", "entry" (of the seal), "head" (to keep elsewhere), "unexplained_kg", "balances", "why"}
+/// {"month", "entry" (of the seal), "head" (to keep elsewhere), "unexplained_kg", "balances", "why", "clock" (that the
+/// machine's clock lags behind the books; else null)}
 [[nodiscard]] std::string close_document(const CloseAnswer& answer);
 
 }  // namespace flutebook::answers

@@ -19,11 +19,16 @@ constexpr const char* close_footer =
     R"(Posts the differences that counts found, seals the month and prints the head hash of the ledger:
 keep it in another place, for `flutebook verify --head`. Months are closed in order and stay closed.
 
+A month waits until it is over (by the clock, or because production of a later month is posted),
+until no month before it is empty or open, no stock is below zero, and each machine whose books do not
+end near zero was counted on its last day. `flutebook month` names what is missing.
+
 Exit code: 0 closed; 1 refused: more is unexplained than the plant allows and no reason is given, or
-a stock is below zero.
+the month still waits for something.
 
 Examples:
   flutebook close 2026-10
+  flutebook close 2026-08 --empty-months
   flutebook close 2026-10 --why "scale of the baler failed from the 12th to the 15th")";
 
 constexpr const char* reverse_footer =
@@ -52,7 +57,7 @@ Examples:
 struct CloseCommand {
     ledger::Month month{};
     std::string why;
-    bool is_json = false;
+    bool has_empty_months = false, is_json = false;
 };
 
 struct ReverseCommand {
@@ -75,7 +80,10 @@ struct BackupCommand {
 ExitCode close_month(const CloseCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
     auto store = Store::open_for_writing(context.ledger, IfMissing::refuse);
-    const auto answer = services::close(plant, store, {asked.month, asked.why, context.person()});
+    const auto answer =
+        services::close(plant, store,
+                        {asked.month, asked.why, context.person(), context.today(),
+                         asked.has_empty_months ? month::EmptyMonths::accept : month::EmptyMonths::refuse});
     context.output.write(asked.is_json ? answers::close_document(answer)
                                        : render::to_text(reports::close_report(answer)));
     return ExitCode::done;
@@ -115,6 +123,7 @@ void add_close(Command& program) {
     command.json_flag(asked->is_json);
     command.argument("YYYY-MM", "the month", read_month(asked->month));
     command.option("--why", "TEXT", "the reason why it is closed without balancing", read_text(asked->why));
+    command.flag("--empty-months", "nothing ran in the months in which nothing is posted", asked->has_empty_months);
     command.run_with([asked](const RunContext& context) { return close_month(*asked, context); });
 }
 

@@ -73,8 +73,8 @@ ExitCode show_month(const MonthCommand& asked, const RunContext& context) {
     const bool prints_text = !asked.is_json && !html;
     const bool needs_report = prints_text || exported || html;
     const auto store = ledger::Store::open_for_reading(context.ledger);
-    const auto answer =
-        services::month(plant, store, {asked.month, asked.by, needs_report ? Trend::twelve_months : Trend::none});
+    const auto answer = services::month(
+        plant, store, {asked.month, asked.by, needs_report ? Trend::twelve_months : Trend::none, context.today()});
     if (needs_report) {
         const render::Report report = reports::month_report(plant, answer);
         if (exported) write_export(*exported, report, static_cast<int>(asked.month.year()));

@@ -3,6 +3,8 @@
 #include <pwd.h>
 #include <unistd.h>
 
+#include <chrono>
+
 namespace flutebook::cli {
 
 // Called once a run, before any thread is started: the answer of getpwuid is shared by all threads.
@@ -11,6 +13,10 @@ std::string RunContext::person() const {
     const auto* entry = getpwuid(number);
     if (entry == nullptr || entry->pw_name == nullptr || *entry->pw_name == '\0') return std::to_string(number);
     return entry->pw_name;
+}
+
+base::Date RunContext::today() {
+    return std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
 }
 
 }  // namespace flutebook::cli

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "host/base/date.hpp"
 #include "host/cli/output.hpp"
 
 namespace flutebook::cli {
@@ -15,6 +16,8 @@ struct RunContext {
     /// The user name of the person who runs the program; the user number where there is no name. The ledger keeps it
     /// with each entry.
     [[nodiscard]] std::string person() const;
+    /// By this machine's clock, UTC.
+    [[nodiscard]] static base::Date today();
 };
 
 }  // namespace flutebook::cli

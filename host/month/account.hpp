@@ -28,6 +28,7 @@ struct CentreAccount {
     Grams open, in;
     Grams passed, lost;  // good sheets, blanks and boxes; scrap
     Grams close;
+    bool is_counted = false;  // on the last day; else it stands empty
 
     [[nodiscard]] Grams out() const { return passed + lost; }
     [[nodiscard]] Grams unexplained() const { return open + in - out() - close; }

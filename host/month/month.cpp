@@ -6,6 +6,7 @@
 #include <cmath>
 #include <utility>
 
+#include "host/month/closing.hpp"
 #include "host/month/costs.hpp"
 #include "host/month/flows_by_account.hpp"
 #include "host/production/accounts.hpp"
@@ -19,10 +20,16 @@ namespace {
 using Weights = std::map<std::string, double>;
 
 std::string name_of(ledger::Month month) {
-    return fmt::format("month {}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
+    return "month " + text_of(month);
 }
 
-void account_for_centres(MonthAccount& account, const FlowsByAccount& result) {
+bool is_counted_last_day(const MonthBooks& books, const std::string& code) {
+    return std::any_of(books.counts.begin(), books.counts.end(), [&](const ledger::StandingCount& count) {
+        return count.count.account == code && count.date == last_day(books.month);
+    });
+}
+
+void account_for_centres(MonthAccount& account, const FlowsByAccount& result, const MonthBooks& books) {
     auto& floor = account.floor;
     for (const auto& [code, machine] : result.machines) {
         CentreAccount centre;
@@ -32,6 +39,7 @@ void account_for_centres(MonthAccount& account, const FlowsByAccount& result) {
         centre.passed = machine.passed();
         centre.lost = machine.lost();
         centre.close = machine.closed();
+        centre.is_counted = is_counted_last_day(books, code);
         account.centres.push_back(centre);
         floor.fed += machine.fed;
         for (const auto& flow : machine.out) {
@@ -172,7 +180,7 @@ MonthAccount month_account(const MonthBooks& books) {
     account.month = books.month;
     account.issued = result.issued;
     account.adhesive = result.adhesive;
-    account_for_centres(account, result);
+    account_for_centres(account, result, books);
     account_for_causes(account, result, books);
     account_for_scrap(account, result);
     expect_mass_balance(account);

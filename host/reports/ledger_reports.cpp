@@ -83,6 +83,7 @@ Report close_report(const answers::CloseAnswer& answer) {
                                  render::whole_text(share(account.unexplained(), account.issued)),
                                  render::percent_text(answer.tolerance, 2))}}};
     if (!answer.seal.note.empty()) facts.push_back({"because", {answer.seal.note}});
+    if (!answer.clock_note.empty()) facts.push_back({"clock", {answer.clock_note}});
     facts.push_back(head_fact(answer.seal.head));
     Report report = short_report(
         "close", {fmt::format("Closed {} with entry {}.", answers::month_name(answer.seal.month), answer.seal.entry),

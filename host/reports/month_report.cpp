@@ -191,19 +191,9 @@ ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
     return result;
 }
 
-// Negative stocks, which a close refuses.
-ReportSection below_zero_section(const month::MonthAccount& account) {
-    ReportSection section;
-    const auto look_at = [&](const std::string& name, Grams close) {
-        if (close < Grams())
-            section.blocks.emplace_back(Note{fmt::format("{} ends below zero: {} kg; count it, or post what is missing",
-                                                         name, render::whole_text(kg(close))),
-                                             Note::Kind::warning});
-    };
-    for (const auto& centre : account.centres) look_at(centre.centre, centre.close);
-    look_at("floor", account.floor.close);
-    look_at("loose-scrap", account.loose_scrap.close);
-    look_at("bale-yard", account.bale_yard.close);
+ReportSection closing_section(const MonthAnswer& answer) {
+    ReportSection section{"Before it can be closed", {}};
+    for (const auto& line : answer.close_waits_for) section.blocks.emplace_back(Note{line, Note::Kind::item});
     return section;
 }
 
@@ -221,8 +211,7 @@ Cell share(Grams part, Grams whole) {
 Report month_report(const plant::Plant& plant, const MonthAnswer& answer) {
     const auto& currency = plant.currency;
     Report report{"month", answers::month_name(answer.account.month), heading(plant, answer), {}};
-    const ReportSection warnings = below_zero_section(answer.account);
-    if (!warnings.blocks.empty()) report.sections.push_back(warnings);
+    if (!answer.close_waits_for.empty()) report.sections.push_back(closing_section(answer));
     for (const auto& section : {balance_section(answer), centres_section(answer), losses_section(answer, currency),
                                 cost_section(answer, currency), scrap_section(answer, currency)})
         report.sections.push_back(section);

@@ -45,15 +45,19 @@ public:
             {movement("adhesive-store", "C1", "adhesive", 20, 12), movement("C1", "floor", "KL135", 850),
              movement("C1", "floor", "adhesive", 20), movement("C1", "loose-scrap", "KL135", 120, 0, "side-trim")});
         run.expected.push_back({"side-trim", Grams::of(100000)});
+        auto count = draft("N1", 30, "C1", "", {});
+        count.count = ledger::Count{"C1", "KL135", Grams(), std::nullopt};
         const std::vector<ledger::Draft> drafts = {
-            draft("P1", 1, "C1", "", {movement("paper-store", "C1", "KL135", 1000, 650)}), run,
+            draft("P1", 1, "C1", "", {movement("paper-store", "C1", "KL135", 1000, 650)}),
+            run,
             draft("F1", 3, "FG1", "=1+1",
                   {movement("floor", "FG1", "board", 600), movement("FG1", "finished", "board", 560),
                    movement("FG1", "loose-scrap", "board", 40, 0, "rejects")}),
             draft("B1", 4, "loose-scrap", "", {movement("loose-scrap", "bale-yard", "4.01.00", 150)}),
             draft("T1", 5, "bale-yard", "",
                   {movement("bale-yard", "mill:Northweir", "4.01.00", 120),
-                   movement("mill:Northweir", "revenue", "4.01.00", 118, 10)})};
+                   movement("mill:Northweir", "revenue", "4.01.00", 118, 10)}),
+            count};
         static_cast<void>(ledger::post(store, drafts, "mara"));
     }
 
@@ -83,11 +87,11 @@ TEST_CASE("a month in JSON has the documented keys, in kg and money, and both ba
     const auto month = parsed(plant.ask({"month", "2026-09", "--json"}));
     std::vector<std::string> keys;
     for (const auto& member : month.items()) keys.push_back(member.key());
-    CHECK(keys == std::vector<std::string>{"answer",         "answer_version", "month",      "issued_kg",
-                                           "adhesive_kg",    "product_kg",     "loss_kg",    "expected_kg",
-                                           "unexplained_kg", "centre_kg",      "floor_kg",   "loose_scrap_kg",
-                                           "bale_yard_kg",   "sent_kg",        "paid_kg",    "revenue",
-                                           "waste_cost",     "product_cost",   "floor_cost", "recycling_rate"});
+    CHECK(keys == std::vector<std::string>{
+                      "answer",       "answer_version", "month",          "issued_kg", "adhesive_kg", "product_kg",
+                      "loss_kg",      "expected_kg",    "unexplained_kg", "centre_kg", "floor_kg",    "loose_scrap_kg",
+                      "bale_yard_kg", "sent_kg",        "paid_kg",        "revenue",   "waste_cost",  "product_cost",
+                      "floor_cost",   "recycling_rate", "close_waits_for"});
     CHECK(month["loss_kg"] == Json({{"rejects", 40.0}, {"side-trim", 120.0}}));
     CHECK(month["expected_kg"]["side-trim"] == 100.0);
     CHECK(month["unexplained_kg"] == Json({{"C1", 30.0}, {"FG1", 0.0}, {"floor", 0.0}}));
@@ -195,6 +199,19 @@ TEST_CASE("a month that does not balance is closed with a reason only, and its h
     CHECK(other.exit_code == 1);
     CHECK_FALSE(other.errors.empty());
     CHECK(plant.ask({"close", "2026-09"}).exit_code == 1);
+}
+
+TEST_CASE("a month far ahead is not closed, and an open month tells what its close waits for") {
+    const LedgerPlant plant;
+    const auto far = plant.ask({"close", "2072-12", "--why", "a slip of the keyboard"});
+    CHECK(far.exit_code == 1);
+    CHECK(far.errors.find("2026-09 is still open; close it before 2072-12") != std::string::npos);
+    const auto page = plant.ask({"month", "2072-12"});
+    CHECK(page.output.find("Before it can be closed") != std::string::npos);
+    CHECK(page.output.find("2072-12 is not over") != std::string::npos);
+    const auto waits = parsed(plant.ask({"month", "2072-12", "--json"}))["close_waits_for"];
+    CHECK(waits.size() >= 3);  // not over, an open month before it, months without a row
+    CHECK(parsed(plant.ask({"month", "2026-09", "--json"}))["close_waits_for"] == Json::array());
 }
 
 TEST_CASE("an entry is reversed once, with a reason") {

@@ -56,7 +56,14 @@ public:
         write_documents("documents");
         auto store = ledger::Store::open_for_writing(folder_ / "ledger.db", ledger::IfMissing::refuse);
         take_orders(store);
-        for (const auto& month : months()) live(store, month);
+        // As plants do: a month is closed when the next one runs, under whatever clock.
+        std::string before;
+        for (const auto& month : months()) {
+            post_month(store, month);
+            if (!before.empty()) close(store, before, std::chrono::year(2000) / 1 / 1);
+            before = month;
+        }
+        close(store, before, std::chrono::year(2026) / 12 / 1);
         proof_ = ledger::verify(store);
     }
 
@@ -105,7 +112,7 @@ private:
         return services::post(plant_, store, {std::move(files), "ada", answers::PostOptions::Keep::all}).first_entry;
     }
 
-    void live(ledger::Store& store, const std::string& month) {
+    void post_month(ledger::Store& store, const std::string& month) {
         std::vector<std::string> files;
         for (const auto& entry : fs::directory_iterator(folder_.path / "documents" / month))
             files.push_back(entry.path().string());
@@ -116,8 +123,11 @@ private:
             static_cast<void>(services::reverse(store, {wrong, "640 was keyed for 64", "ada", std::nullopt}));
             static_cast<void>(post(store, {folder_ / "documents/corrections/2026-07-right.csv"}));
         }
+    }
+
+    void close(ledger::Store& store, const std::string& month, base::Date today) {
         const auto first = base::parse_date(month + "-01").value();
-        const auto answer = services::close(plant_, store, {first.year() / first.month(), "", "ada"});
+        const auto answer = services::close(plant_, store, {first.year() / first.month(), "", "ada", today});
         accounts_.emplace(month, answer.account);
     }
 

@@ -104,7 +104,7 @@ void Floor::issue(const Make& make, const Web& web, double metres, const std::st
     was_late_ = was_late_ || is_late;
     const auto day = is_late ? working_day(first_day_of(month_of(make.start) + std::chrono::months(1)), 0) : make.start;
     documents_.add(File::scrap, day, {crew, code, "roll-ends", written(weighed_kg)},
-                   is_late ? "late: weighed on " + written(make.start) + " and found after June was closed" : "");
+                   is_late ? "late: weighed on " + written(make.start) + " and found in a drawer in July" : "");
     traces_.scrap_kg.emplace(make.start, weighed_kg);
 }
 

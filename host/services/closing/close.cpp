@@ -5,7 +5,7 @@
 #include <map>
 #include <utility>
 
-#include "host/month/books.hpp"
+#include "host/month/closing.hpp"
 #include "host/production/accounts.hpp"
 #include "host/services/closing/month.hpp"
 #include "ledger/store/store.hpp"
@@ -17,10 +17,7 @@ namespace {
 using Stocks = std::map<std::pair<std::string, std::string>, ledger::Balance>;
 
 namespace account = production::account;
-
-std::string text_of(ledger::Month month) {
-    return fmt::format("{}-{:02}", static_cast<int>(month.year()), static_cast<unsigned>(month.month()));
-}
+using month::text_of;
 
 // The floor and the scrap are one stock each, whatever materials came and went.
 std::string stocked_as(const ledger::Balance& balance) {
@@ -79,16 +76,24 @@ bool is_blank(const std::string& why) {
     return why.find_first_not_of(" \t\r\n") == std::string::npos;
 }
 
-void expect_balance(const ledger::Store& store, const CloseOptions& asked, const month::MonthAccount& account,
-                    double tolerance) {
-    if (month::balances_within(account, tolerance) || !is_blank(asked.why)) return;
+// Empty where it balances, or where somebody said why it does not.
+std::string imbalance(const CloseOptions& asked, const month::MonthAccount& account, double tolerance) {
+    if (month::balances_within(account, tolerance) || !is_blank(asked.why)) return {};
     const auto share = month::share_of(account.unexplained(), account.issued);
-    throw LedgerError(
-        LedgerError::Kind::refused,
-        fmt::format("{}: {} does not balance: found {:.3f} kg unexplained, {} of issued paper, where {:.2f} % may be; "
-                    "find them, or close it with --why",
-                    store.file(), text_of(asked.month), account.unexplained().to_kg(),
-                    share ? fmt::format("{:.2f} %", *share * 100) : "which is none", tolerance * 100));
+    return fmt::format(
+        "{} does not balance: found {:.3f} kg unexplained, {}; find them, or close it with --why", text_of(asked.month),
+        account.unexplained().to_kg(),
+        share ? fmt::format("{:.2f} % of issued paper, more than the {:.2f} % allowed", *share * 100, tolerance * 100)
+              : "and no paper was issued");
+}
+
+void expect_closable(const ledger::Store& store, const CloseOptions& asked, const month::MonthAccount& account,
+                     const month::ClosingFacts& facts, double tolerance) {
+    auto lines = month::closing_conditions(account, facts, tolerance, asked.empty_months);
+    if (auto line = imbalance(asked, account, tolerance); !line.empty()) lines.push_back(std::move(line));
+    if (lines.empty()) return;
+    for (auto& line : lines) line.insert(0, store.file() + ": ");
+    throw LedgerError(LedgerError::Kind::refused, lines);
 }
 
 }  // namespace
@@ -97,7 +102,8 @@ answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, cons
     ledger::expect_in_turn(store, asked.month);
     MonthReader reader(plant, store);
     auto account = reader.account(asked.month);
-    expect_balance(store, asked, account, plant.balance_tolerance);
+    const auto facts = reader.closing_facts(asked.month, asked.today);
+    expect_closable(store, asked, account, facts, plant.balance_tolerance);
     Stocks stocks;
     sum_up(stocks, ledger::balances_before(store, asked.month + std::chrono::months(1)), Side::book);
     sum_up(stocks, account.closing, Side::account);
@@ -110,7 +116,7 @@ answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, cons
     close.note = asked.why;
     close.who = asked.who;
     auto seal = ledger::close_month(store, close);
-    return {std::move(seal), std::move(account), plant.balance_tolerance};
+    return {std::move(seal), std::move(account), plant.balance_tolerance, month::lagging_clock(asked.month, facts)};
 }
 
 ledger::Proof verify(const std::string& file, const std::optional<std::string>& kept_head) {

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "host/answers/month_answer.hpp"
-#include "host/month/account.hpp"
+#include "host/month/closing.hpp"
 #include "host/plant/plant.hpp"
 #include "ledger/proof/backup.hpp"
 #include "ledger/proof/verify.hpp"
@@ -27,10 +27,12 @@ struct CloseOptions {
     ledger::Month month;
     std::string why;  // it is closed though it does not balance; else empty
     std::string who;
+    ledger::Date today;  // by the machine's clock: a month is closed once it is over
+    month::EmptyMonths empty_months = month::EmptyMonths::refuse;
 };
 
-/// Sealed and on disk when it returns. Throws LedgerError, refused: more is unexplained than the plant allows and
-/// nobody said why, an inner stock is below zero, the month is closed, an earlier one is open.
+/// Sealed and on disk when it returns. Throws LedgerError, refused, with every reason: more is unexplained than the
+/// plant allows and nobody said why, or what closing_conditions() names; the month is closed, an earlier one is open.
 [[nodiscard]] answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked);
 
 /// Proves the ledger in `file`, and that it still holds the entry whose hash is `kept_head`. Others may post meanwhile.

@@ -112,11 +112,35 @@ const month::MonthAccount& MonthReader::account(ledger::Month month) {
     return accounts_.at(month);
 }
 
+month::ClosingFacts MonthReader::closing_facts(ledger::Month month, ledger::Date today) const {
+    month::ClosingFacts facts{today, false, {}, {}};
+    const auto is_posted = [&](ledger::Month held) { return std::binary_search(months_.begin(), months_.end(), held); };
+    for (const auto held : months_) {
+        if (held < month && (!last_closed_ || held > *last_closed_)) facts.open_before.push_back(held);
+        if (held <= month || facts.is_followed) continue;
+        const auto flows = ledger::flows(store_, held);
+        facts.is_followed = std::any_of(flows.begin(), flows.end(), month::is_production);
+    }
+    auto next = last_closed_ ? *last_closed_ + std::chrono::months(1) : months_.empty() ? month : months_.front();
+    for (next = std::min(next, month); next <= month; next += std::chrono::months(1))
+        if (!is_posted(next)) facts.empty.push_back(next);
+    return facts;
+}
+
 answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked) {
     const ledger::Snapshot snapshot(store);
     MonthReader reader(plant, store);
-    answers::MonthAnswer answer{
-        reader.account(asked.month), ledger::seal_of(store, asked.month), plant.balance_tolerance, {}, {}, asked.by};
+    answers::MonthAnswer answer{reader.account(asked.month),
+                                ledger::seal_of(store, asked.month),
+                                plant.balance_tolerance,
+                                {},
+                                {},
+                                asked.by,
+                                {}};
+    if (!ledger::is_closed(store, asked.month))
+        answer.close_waits_for =
+            month::closing_conditions(answer.account, reader.closing_facts(asked.month, asked.today),
+                                      plant.balance_tolerance, month::EmptyMonths::refuse);
     if (asked.trend == MonthOptions::Trend::twelve_months) {
         const auto first = asked.month - std::chrono::months(11);
         for (const auto held : reader.months())

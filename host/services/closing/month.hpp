@@ -10,6 +10,7 @@
 #include "host/answers/month_answer.hpp"
 #include "host/month/account.hpp"
 #include "host/month/breakdown.hpp"
+#include "host/month/closing.hpp"
 #include "host/plant/plant.hpp"
 #include "ledger/store/store.hpp"
 #include "ledger/writing/close.hpp"
@@ -21,6 +22,7 @@ struct MonthOptions {
     ledger::Month month;
     std::optional<ledger::Axis> by;
     Trend trend;
+    ledger::Date today;  // by the machine's clock: whether the month is over
 };
 
 /// Reads accounts from a ledger. A month begins with what the one before it ended with: with the sealed stocks where
@@ -32,6 +34,8 @@ public:
 
     /// Throws LedgerError.
     [[nodiscard]] const month::MonthAccount& account(ledger::Month month);
+    /// What decides whether the month can be closed on that day.
+    [[nodiscard]] month::ClosingFacts closing_facts(ledger::Month month, ledger::Date today) const;
     /// The months in which something was posted, earliest first.
     [[nodiscard]] const std::vector<ledger::Month>& months() const { return months_; }
 

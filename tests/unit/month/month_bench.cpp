@@ -104,7 +104,7 @@ month::MonthAccount MonthBench::account(ledger::Month of) {
 }
 
 answers::CloseAnswer MonthBench::close(const std::string& why) {
-    return services::close(plant, store, {month, why, "mara"});
+    return services::close(plant, store, {month, why, "mara", today, empty_months});
 }
 
 std::vector<std::string> MonthBench::refusal(const std::string& why) {

@@ -24,6 +24,8 @@ public:
     ledger::Store store;
     ledger::Month month = month_of(2026, 10);
     int day = 15;
+    ledger::Date today = std::chrono::year(2026) / 12 / 31;  // by the machine's clock
+    month::EmptyMonths empty_months = month::EmptyMonths::refuse;
     std::string shift, order, board;  // of the documents to come
 
     /// Posts one movement; its entry's number. The entry's centre is the machine, or the account it leaves.

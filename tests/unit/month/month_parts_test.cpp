@@ -28,10 +28,13 @@ void post_two_shifts(MonthBench& bench) {
     bench.order.clear();
     bench.board.clear();
     bench.lose("finished", "board", "returns", 10);
+    bench.day = 31;
+    bench.count("C1", "KL140", 0);
 }
 
 answers::MonthAnswer by(MonthBench& bench, ledger::Axis axis) {
-    return services::month(bench.plant, bench.store, {bench.month, axis, services::MonthOptions::Trend::none});
+    return services::month(bench.plant, bench.store,
+                           {bench.month, axis, services::MonthOptions::Trend::none, bench.today});
 }
 
 const month::PartFlows& part(const answers::MonthAnswer& answer, const std::string& of) {
@@ -88,8 +91,9 @@ TEST_CASE(
         bench.lose("floor", "board", "damage", 10);
         bench.move("bale-yard", "mill:Northweir", "4.01.00", back == 13 ? 500 : 5);
     }
-    const auto answer = services::month(bench.plant, bench.store,
-                                        {bench.month, std::nullopt, services::MonthOptions::Trend::twelve_months});
+    const auto answer =
+        services::month(bench.plant, bench.store,
+                        {bench.month, std::nullopt, services::MonthOptions::Trend::twelve_months, bench.today});
     REQUIRE(answer.trend.size() == 12);
     CHECK(answer.trend.front().month == month_of(2025, 11));
     CHECK(answer.trend.back().month == month_of(2026, 10));

@@ -26,8 +26,10 @@ public:
         }
         bench_.day = 31;
         while (!(month / std::chrono::day(static_cast<unsigned>(bench_.day))).ok()) --bench_.day;
-        if (whole(0, 1) == 0) bench_.count("C1", "KL140", kg());
-        if (whole(0, 2) == 0) bench_.count("FG1", "board", kg());
+        bench_.count("C1", "KL140", whole(0, 1) == 0 ? kg() : 0);
+        bench_.count("FG1", "board", whole(0, 2) == 0 ? kg() : 0);
+        bench_.count("C2", "KL140", 0);
+        for (const auto* machine : {"PR1", "DC1"}) bench_.count(machine, "board", 0);
         for (const auto* stock : {"floor", "loose-scrap", "bale-yard"})
             bench_.count(stock, std::string(stock) == "floor" ? "board" : "scrap", kg());
     }
