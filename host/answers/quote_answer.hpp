@@ -59,11 +59,11 @@ struct RunnerUp {
 };
 
 /// One quantity, made the cheapest way.
-struct Quote : orders::SheetCut {
+struct Quote {
     double quantity;
     std::string corrugator;
     std::vector<std::string> route;
-    double trim_mm, nx, ny;  // boxes along the chop, across the web
+    double roll_width_mm, outs, trim_mm, nx, ny, ups, chop_mm, slit_mm;
     geometry::Blank blank;
     double board_grammage_gsm;
     double web_length_m, web_area_m2;

@@ -11,6 +11,10 @@ Axis axis_of(VariesBy varies) {
             return Axis::step;
         case VariesBy::plant:
         case VariesBy::request:
+        case VariesBy::customer:
+        case VariesBy::board:
+        case VariesBy::style:
+        case VariesBy::choice:
             break;
     }
     return Axis::order;
@@ -40,6 +44,14 @@ const char* to_text(VariesBy varies) {
             return "machine";
         case VariesBy::request:
             return "request";
+        case VariesBy::customer:
+            return "customer";
+        case VariesBy::board:
+            return "board";
+        case VariesBy::style:
+            return "style";
+        case VariesBy::choice:
+            return "choice";
     }
     return "";
 }

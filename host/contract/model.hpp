@@ -23,7 +23,11 @@ enum class VariesBy : std::uint32_t {
     paper = FLUTEBOOK_BY_PAPER,
     flute = FLUTEBOOK_BY_FLUTE,
     machine = FLUTEBOOK_BY_MACHINE,
-    request = FLUTEBOOK_BY_REQUEST
+    request = FLUTEBOOK_BY_REQUEST,
+    customer = 5,
+    board = 6,
+    style = 7,
+    choice = 8
 };
 enum class CostClass : std::uint32_t {
     material = FLUTEBOOK_MATERIAL,
@@ -65,6 +69,9 @@ struct Setting {
     Range range;
     std::vector<std::string> choices;  // empty: a plain number
     VariesBy varies_by;
+    std::optional<std::size_t> stepped_over{};  // index into the model's needs
+    std::optional<std::size_t> keyed_by{};      // index into its settings: the choice whose names are the keys
+    std::optional<Range> usual{};               // outside: a warning
 
     [[nodiscard]] bool is_required() const { return !initial.has_value(); }
 };

@@ -3,88 +3,17 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
-#include <variant>
 
 #include "host/base/errors.hpp"
-#include "host/base/near_spellings.hpp"
-#include "host/plant/machine_list.hpp"
-#include "host/plant/quantity.hpp"
+#include "host/base/quoted_text.hpp"
 
 namespace flutebook::contract {
 namespace {
 
 using base::Place;
 using plant::GivenSetting;
-using plant::GivenTable;
-using plant::GivenText;
-
-// ", did you mean 'x'?" or the whole list when nothing is near.
-std::string suggestion(const std::string& word, const std::vector<std::string>& known) {
-    if (const auto near = base::nearest(word, known)) return fmt::format("did you mean '{}'?", *near);
-    if (known.empty()) return "leave it out";
-    return fmt::format("expected one of {}", fmt::join(known, ", "));
-}
-
-// The choices whose numbers lie within the setting's range.
-std::vector<std::string> open_choices(const Setting& setting) {
-    std::vector<std::string> result;
-    for (std::size_t i = 0; i < setting.choices.size(); ++i)
-        if (setting.range.holds(static_cast<double>(i))) result.push_back(setting.choices[i]);
-    return result;
-}
-
-// The default; for a setting without a default, the number in its range that is nearest to 0.
-double value_if_not_given(const Setting& setting) {
-    return setting.initial.value_or(std::clamp(0.0, setting.range.low, setting.range.high));
-}
-
-class SettingReader {
-public:
-    explicit SettingReader(std::string currency) : currency_(std::move(currency)) {}
-
-    // A value that fits its declaration; otherwise an error is kept, and nothing returned.
-    std::optional<double> value(const Setting& setting, const GivenText& given, const std::string& path) {
-        if (!setting.choices.empty()) return choice(setting, given, path);
-        const auto read = plant::read_quantity(given, setting.unit, currency_);
-        if (const auto* problem = std::get_if<plant::Problem>(&read)) {
-            complain(given.place, path, problem->text);
-            return std::nullopt;
-        }
-        const double number = std::get<double>(read);
-        if (setting.range.holds(number)) return number;
-        complain(given.place, path,
-                 fmt::format("out of range: found {}, expected {} to {} {}", number, setting.range.low,
-                             setting.range.high, setting.unit));
-        return std::nullopt;
-    }
-
-    // The one value of a setting that has no table.
-    std::optional<double> value(const Setting& setting, const GivenSetting& given, const std::string& path) {
-        if (const auto* text = std::get_if<GivenText>(&given.value)) return value(setting, *text, path);
-        complain(given.place, path, "wrong type: found a table, expected one value");
-        return std::nullopt;
-    }
-
-    void complain(const Place& place, const std::string& path, const std::string& what) {
-        errors_.push_back(fmt::format("{}:{}:{}: {}: {}", place.file, place.line, place.column, path, what));
-    }
-
-    [[nodiscard]] std::vector<std::string> errors() && { return std::move(errors_); }
-
-private:
-    std::optional<double> choice(const Setting& setting, const GivenText& given, const std::string& path) {
-        const std::vector<std::string> open = open_choices(setting);
-        const auto found = std::find(open.begin(), open.end(), given.text);
-        if (found != open.end()) return setting.range.low + static_cast<double>(found - open.begin());
-        complain(given.place, path,
-                 fmt::format("unknown choice: found '{}', {}", given.text, suggestion(given.text, open)));
-        return std::nullopt;
-    }
-
-    std::string currency_;
-    std::vector<std::string> errors_;
-};
 
 std::vector<std::string> setting_names(const Model& model) {
     std::vector<std::string> names;
@@ -92,34 +21,32 @@ std::vector<std::string> setting_names(const Model& model) {
     return names;
 }
 
-// The codes of the plant's papers, flutes or machines: the keys of a table of this kind.
-std::vector<std::string> table_keys(const plant::Plant& plant, VariesBy varies_by) {
-    std::vector<std::string> keys;
-    if (varies_by == VariesBy::paper)
-        for (const auto& paper : plant.papers) keys.push_back(paper.code);
-    if (varies_by == VariesBy::flute)
-        for (const auto& flute : plant.flutes) keys.push_back(flute.code);
-    if (varies_by == VariesBy::machine)
-        for (std::size_t i = 0; i < plant::machine_count(plant); ++i) keys.push_back(plant::machine_code(plant, i));
-    return keys;
+// Whether the order alone decides its value: no ply, no step, and no number that a model may provide.
+bool is_known_of_order(const Setting& setting) {
+    return axis_of(setting.varies_by) == Axis::order && setting.varies_by != VariesBy::choice && !setting.stepped_over;
 }
 
-class SettingsReader {
+// Reads what plugins.yaml gives for one model after another.
+class PlantSettingsReader {
 public:
-    SettingsReader(const plant::Plant& plant) : plant_(plant), reader_(plant.currency) {}
+    explicit PlantSettingsReader(const plant::Plant& plant) : plant_(plant), reader_(plant.currency) {}
 
     std::vector<SettingValues> read(const Model& model, const plant::ModelSettings& entry,
                                     const std::vector<char>& replaced) {
         refuse_unknown(model, entry);
         std::vector<SettingValues> result;
         for (std::size_t s = 0; s < model.settings.size(); ++s)
-            result.push_back(values(model.settings[s], entry, replaced[s] != 0));
+            result.push_back(values(model, model.settings[s], entry, replaced[s] != 0));
+        refuse_late_gaps(model, result, entry, replaced);
         return result;
     }
 
-    void finish() && {
+    // Throws the errors of all models.
+    std::vector<UnusualValue> finish() && {
+        auto unusual = std::move(reader_).unusual();
         auto errors = std::move(reader_).errors();
         if (!errors.empty()) throw InputError(InputError::Whose::plant, std::move(errors));
+        return unusual;
     }
 
 private:
@@ -142,75 +69,35 @@ private:
         }
     }
 
-    SettingValues values(const Setting& setting, const plant::ModelSettings& entry, bool may_lack) {
+    // A choice that only a model, a machine or a need's number decides is known too late to refuse the request.
+    void refuse_late_gaps(const Model& model, const std::vector<SettingValues>& values,
+                          const plant::ModelSettings& entry, const std::vector<char>& replaced) {
+        for (std::size_t s = 0; s < values.size(); ++s) {
+            const Setting& setting = model.settings[s];
+            if (setting.varies_by != VariesBy::choice || replaced[s] != 0) continue;
+            const bool is_early =
+                replaced[*setting.keyed_by] == 0 && is_known_of_order(*choice_setting(model, setting));
+            if (is_early) continue;
+            for (const DatedTable& dated : values[s].tables)
+                for (std::size_t k = 0; k < dated.table.keys.size(); ++k)
+                    if (dated.table.cells[k].is_empty())
+                        reader_.complain(
+                            dated.table.place, path_of(entry, setting.name),
+                            fmt::format("missing: {} has no default for {}", setting.name, dated.table.keys[k]));
+        }
+    }
+
+    SettingValues values(const Model& model, const Setting& setting, const plant::ModelSettings& entry,
+                         bool is_replaced) {
         if (setting.varies_by == VariesBy::request) return {};
-        const GivenSetting* given = entry.find(setting.name);
-        if (given == nullptr && setting.is_required() && !may_lack) {
-            reader_.complain(entry.place, path_of(entry, setting.name),
+        const std::string path = path_of(entry, setting.name);
+        if (const GivenSetting* given = entry.find(setting.name))
+            return reader_.read(plant_, model, setting, *given, path);
+        if (setting.is_required() && !is_replaced)
+            reader_.complain(entry.place, path,
                              fmt::format("missing: {} has no default, expected {} to {} {}: {}", setting.name,
                                          setting.range.low, setting.range.high, setting.unit, setting.meaning));
-            return {};
-        }
-        if (setting.varies_by == VariesBy::plant) return one(setting, entry, given);
-        return table(setting, entry, given);
-    }
-
-    SettingValues one(const Setting& setting, const plant::ModelSettings& entry, const GivenSetting* given) {
-        SettingValues result{{value_if_not_given(setting)}, {Place{}}};
-        if (given == nullptr) return result;
-        if (const auto number = reader_.value(setting, *given, path_of(entry, setting.name)))
-            result.values[0] = *number;
-        result.places[0] = given->place;
-        return result;
-    }
-
-    // Writes a given value and its place at an index.
-    void put(SettingValues& result, std::size_t index, const Setting& setting, const GivenText& given,
-             const std::string& path) {
-        if (const auto number = reader_.value(setting, given, path)) result.values[index] = *number;
-        result.places[index] = given.place;
-    }
-
-    SettingValues table(const Setting& setting, const plant::ModelSettings& entry, const GivenSetting* given) {
-        const std::vector<std::string> keys = table_keys(plant_, setting.varies_by);
-        SettingValues result;
-        result.of_liner = value_if_not_given(setting);
-        result.values.assign(keys.size(), value_if_not_given(setting));
-        result.places.assign(keys.size(), Place{});
-        if (given == nullptr) return result;
-        const std::string path = path_of(entry, setting.name);
-        const auto* cells = std::get_if<GivenTable>(&given->value);
-        if (cells == nullptr) {
-            reader_.complain(given->place, path,
-                             fmt::format("wrong type: expected a table by {}, {{{}: …}}", to_text(setting.varies_by),
-                                         keys.empty() ? "" : keys.front()));
-            return result;
-        }
-        put_cells(result, keys, setting, *cells, path);
-        if (setting.is_required()) refuse_gaps(result, keys, setting, *given, path);
-        return result;
-    }
-
-    void put_cells(SettingValues& result, const std::vector<std::string>& keys, const Setting& setting,
-                   const GivenTable& cells, const std::string& path) {
-        for (const auto& item : cells) {
-            const std::string item_path = path + "." + item.key;
-            const auto key = std::find(keys.begin(), keys.end(), item.key);
-            if (key != keys.end())
-                put(result, static_cast<std::size_t>(key - keys.begin()), setting, item.value, item_path);
-            else
-                reader_.complain(item.key_place, item_path,
-                                 fmt::format("unknown {}, {}", to_text(setting.varies_by), suggestion(item.key, keys)));
-        }
-    }
-
-    // A table of a setting without a default must give every key. A key without a place (line 0) was not given.
-    void refuse_gaps(const SettingValues& result, const std::vector<std::string>& keys, const Setting& setting,
-                     const GivenSetting& given, const std::string& path) {
-        for (std::size_t i = 0; i < keys.size(); ++i)
-            if (result.places[i].line == 0)
-                reader_.complain(given.place, path,
-                                 fmt::format("missing: {} has no default for {}", setting.name, keys[i]));
+        return SettingReader::values_if_not_given(plant_, model, setting);
     }
 
     const plant::Plant& plant_;
@@ -248,28 +135,11 @@ const GivenSetting* given_in_request(const orders::Request& request, const Model
     return extra == nullptr ? nullptr : extra->find(setting.name);
 }
 
-}  // namespace
-
-Settings read_settings(const plant::Plant& plant, const std::vector<Model>& models, const Replaced& replaced) {
-    SettingsReader reader(plant);
-    Settings result;
-    std::size_t request_index = 0;
-    for (std::size_t m = 0; m < models.size(); ++m) {
-        const auto entry = std::find_if(plant.models.begin(), plant.models.end(),
-                                        [&](const plant::ModelSettings& given) { return given.id == models[m].id; });
-        result.push_back(reader.read(models[m], *entry, replaced[m]));
-        for (std::size_t s = 0; s < models[m].settings.size(); ++s)
-            if (models[m].settings[s].varies_by == VariesBy::request) result[m][s].request_index = request_index++;
-    }
-    std::move(reader).finish();
-    return result;
-}
-
-std::vector<double> read_request_settings(const orders::Request& request, const std::string& currency,
-                                          const std::vector<Model>& models) {
-    SettingReader reader(currency);
+// All request settings, in the order of the models.
+std::vector<SteppedValue> read_extras(const orders::Request& request, const std::vector<Model>& models,
+                                      SettingReader& reader) {
     refuse_unknown_extras(request, models, reader);
-    std::vector<double> result;
+    std::vector<SteppedValue> result;
     for (const Model& model : models)
         for (const Setting& setting : model.settings) {
             if (setting.varies_by != VariesBy::request) continue;
@@ -278,17 +148,129 @@ std::vector<double> read_request_settings(const orders::Request& request, const 
             if (given == nullptr && setting.is_required())
                 reader.complain(request.place, path,
                                 fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
-            const auto number = given == nullptr ? std::nullopt : reader.value(setting, *given, path);
-            result.push_back(number.value_or(value_if_not_given(setting)));
+            result.push_back(given == nullptr ? SteppedValue(value_if_not_given(setting), Place{})
+                                              : reader.read(model, setting, *given, path));
         }
-    auto errors = std::move(reader).errors();
-    if (!errors.empty()) throw InputError(InputError::Whose::request, std::move(errors));
     return result;
 }
 
-std::optional<Place> place_in_request(const orders::Request& request, const Model& model, const Setting& setting) {
-    const GivenSetting* given = given_in_request(request, model, setting);
-    return given == nullptr ? std::nullopt : std::optional(given->place);
+// Chooses what one order takes of the plant's settings; complains of every setting that has no value for it.
+class OrderSettingsChooser {
+public:
+    OrderSettingsChooser(const std::vector<Model>& models, const plant::Plant& plant, const orders::Request& request,
+                         SettingReader& reader)
+        : models_(models), plant_(plant), request_(request), reader_(reader) {}
+
+    OrderSettings choose(const Settings& settings, const Replaced& replaced) {
+        OrderSettings result;
+        result.requested = read_extras(request_, models_, reader_);
+        for (std::size_t m = 0; m < models_.size(); ++m) {
+            auto& chosen = result.chosen.emplace_back(models_[m].settings.size());
+            for (std::size_t s = 0; s < chosen.size(); ++s)
+                if (replaced[m][s] == 0) chosen[s] = choose(models_[m], models_[m].settings[s], settings[m][s]);
+            for (std::size_t s = 0; s < chosen.size(); ++s)
+                if (replaced[m][s] == 0 && models_[m].settings[s].varies_by == VariesBy::choice)
+                    check_choice(models_[m], s, chosen, settings[m], result.requested);
+        }
+        return result;
+    }
+
+private:
+    OrderSetting choose(const Model& model, const Setting& setting, const SettingValues& values) {
+        OrderSetting result;
+        if (setting.varies_by == VariesBy::request) return result;
+        result.table = values.on(request_.date);
+        if (result.table == nullptr) {
+            complain("date",
+                     fmt::format("{}.{} has no value on {}: its first counts from {}; date the request later, or "
+                                 "give an earlier value",
+                                 model.id, setting.name, base::to_string(request_.date),
+                                 base::to_string(values.tables.front().from)));
+            return result;
+        }
+        if (setting.varies_by == VariesBy::plant) result.value = &result.table->otherwise;
+        if (setting.varies_by == VariesBy::customer)
+            result.value = by_key(model, setting, *result.table, request_.customer);
+        if (setting.varies_by == VariesBy::board)
+            result.value = by_key(model, setting, *result.table, plant_.boards[request_.board].code);
+        if (setting.varies_by == VariesBy::style) result.value = by_key(model, setting, *result.table, request_.style);
+        return result;
+    }
+
+    const SteppedValue* by_key(const Model& model, const Setting& setting, const SettingTable& table,
+                               const std::string& key) {
+        const SteppedValue& result = table.of(key);
+        if (!result.is_empty()) return &result;
+        const char* kind = to_text(setting.varies_by);
+        complain(kind,
+                 fmt::format("{}.{} has no value for {}: found neither that key nor `default` at {}; add one of them",
+                             model.id, setting.name,
+                             key.empty() ? fmt::format("an order without a {}", kind) : base::shown(key),
+                             base::place_text(table.place)));
+        return nullptr;
+    }
+
+    // The choice itself is read from its column; here it is seen whether it has a value.
+    void check_choice(const Model& model, std::size_t s, const std::vector<OrderSetting>& chosen,
+                      const std::vector<SettingValues>& values, const std::vector<SteppedValue>& requested) {
+        const Setting& setting = model.settings[s];
+        const Setting& choice = *choice_setting(model, setting);
+        const OrderSetting& chosen_choice = chosen[*setting.keyed_by];
+        const bool is_requested = choice.varies_by == VariesBy::request;
+        if (chosen[s].table == nullptr || !is_known_of_order(choice)) return;
+        if (!is_requested && chosen_choice.value == nullptr) return;
+        const SteppedValue& value =
+            is_requested ? requested[values[*setting.keyed_by].request_index] : *chosen_choice.value;
+        const std::string& name = choice.choices[static_cast<std::size_t>(value.value())];
+        const SettingTable& table = *chosen[s].table;
+        if (!table.of(name).is_empty()) return;
+        const GivenSetting* given = given_in_request(request_, model, choice);
+        reader_.complain(
+            given == nullptr ? request_.place : given->place, fmt::format("extras.{}.{}", model.id, choice.name),
+            fmt::format("{}.{} has no value for {}: found neither that key nor `default` at {}; add one of them",
+                        model.id, setting.name, name, base::place_text(table.place)));
+    }
+
+    void complain(const std::string& key, const std::string& what) {
+        const auto place = request_.places.find(key);
+        reader_.complain(place == request_.places.end() ? request_.place : place->second, key, what);
+    }
+
+    const std::vector<Model>& models_;
+    const plant::Plant& plant_;
+    const orders::Request& request_;
+    SettingReader& reader_;
+};
+
+void throw_if_any(std::vector<std::string> errors) {
+    if (!errors.empty()) throw InputError(InputError::Whose::request, std::move(errors));
+}
+
+}  // namespace
+
+PlantSettings read_settings(const plant::Plant& plant, const std::vector<Model>& models, const Replaced& replaced) {
+    PlantSettingsReader reader(plant);
+    PlantSettings result;
+    std::size_t request_index = 0;
+    for (std::size_t m = 0; m < models.size(); ++m) {
+        const auto entry = std::find_if(plant.models.begin(), plant.models.end(),
+                                        [&](const plant::ModelSettings& given) { return given.id == models[m].id; });
+        result.values.push_back(reader.read(models[m], *entry, replaced[m]));
+        for (std::size_t s = 0; s < models[m].settings.size(); ++s)
+            if (models[m].settings[s].varies_by == VariesBy::request)
+                result.values[m][s].request_index = request_index++;
+    }
+    result.unusual = std::move(reader).finish();
+    return result;
+}
+
+OrderSettings settings_of_order(const Settings& settings, const Replaced& replaced, const std::vector<Model>& models,
+                                const plant::Plant& plant, const orders::Request& request) {
+    SettingReader reader(plant.currency);
+    OrderSettings result = OrderSettingsChooser(models, plant, request, reader).choose(settings, replaced);
+    result.unusual = std::move(reader).unusual();
+    throw_if_any(std::move(reader).errors());
+    return result;
 }
 
 }  // namespace flutebook::contract

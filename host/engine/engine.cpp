@@ -17,6 +17,7 @@
 #include "host/contract/plugin_file.hpp"
 #include "host/contract/trust.hpp"
 #include "host/engine/costing/blocks.hpp"
+#include "host/engine/costing/fill.hpp"
 
 namespace flutebook::engine {
 namespace {
@@ -27,9 +28,9 @@ std::string file_of(const plant::Plant& plant, const std::string& installed, con
     return (std::filesystem::path(installed) / (id + ".so")).string();
 }
 
-void check_pin(const plant::Plant& plant, const contract::PluginFile& file) {
+void check_pin(const plant::Plant& plant, const std::string& id, const contract::PluginFile& file) {
     for (const plant::PinnedFile& pin : plant.pinned)
-        if (pin.model == file.id() && pin.sha256 != file.sha256())
+        if (pin.model == id && pin.sha256 != file.sha256())
             throw ModelError(fmt::format(
                 "{}:{}:{}: sha256.{}: {} is another file: found {}, expected {}; put back the "
                 "file that was meant, or pin this one",
@@ -49,8 +50,9 @@ const plant::IsolatedModel* isolation_of(const plant::Plant& plant, const std::s
     return found == plant.isolated.end() ? nullptr : &*found;
 }
 
-contract::Model open(const plant::Plant& plant, contract::PluginFile file, contract::IsolatedLoader* elsewhere) {
-    const plant::IsolatedModel* isolation = isolation_of(plant, file.id());
+contract::Model open(const plant::Plant& plant, const std::string& id, contract::PluginFile file,
+                     contract::IsolatedLoader* elsewhere) {
+    const plant::IsolatedModel* isolation = isolation_of(plant, id);
     if (isolation == nullptr) return contract::describe(contract::load_plugin(file), file.name(), file.id());
     // An isolated model never falls back to running in this process.
     if (elsewhere == nullptr)
@@ -61,15 +63,26 @@ contract::Model open(const plant::Plant& plant, contract::PluginFile file, contr
     return elsewhere->open(std::move(file));
 }
 
-contract::Model load(const plant::Plant& plant, const std::string& installed, const std::string& id,
+// A model that serves under another id takes that id; two that provide the same names could not stand side by side.
+void rename(contract::Model& model, const plant::ModelSettings& entry) {
+    if (!model.provides.empty())
+        throw ModelError(
+            fmt::format("{}: plugins.{}: {} cannot serve under another id: it provides {}; only a model that "
+                        "provides nothing can",
+                        base::place_text(entry.place), entry.id, model.where(), model.provides.front().name));
+    model.id = entry.id;
+}
+
+contract::Model load(const plant::Plant& plant, const std::string& installed, const plant::ModelSettings& entry,
                      PluginGuards guards) {
-    contract::PluginFile file = contract::PluginFile::read(file_of(plant, installed, id));
+    contract::PluginFile file = contract::PluginFile::read(file_of(plant, installed, entry.served_by()));
     file.check_place();
-    check_pin(plant, file);
+    check_pin(plant, entry.id, file);
     if (guards.trust != nullptr) guards.trust->check(file);
     const std::string sha256 = file.sha256();
-    contract::Model model = open(plant, std::move(file), guards.isolated_loader);
+    contract::Model model = open(plant, entry.id, std::move(file), guards.isolated_loader);
     model.sha256 = sha256;
+    if (entry.model) rename(model, entry);
     return model;
 }
 
@@ -78,26 +91,13 @@ std::vector<contract::Model> load_all(const plant::Plant& plant, const std::stri
     std::vector<std::string> errors;
     for (const plant::ModelSettings& entry : plant.models) {
         try {
-            models.push_back(load(plant, installed, entry.id, guards));
+            models.push_back(load(plant, installed, entry, guards));
         } catch (const ModelError& error) {
             errors.insert(errors.end(), error.lines().begin(), error.lines().end());
         }
     }
     if (!errors.empty()) throw ModelError(std::move(errors));
     return models;
-}
-
-contract::Replaced replaced_settings(const Graph& graph) {
-    contract::Replaced result;
-    for (std::size_t m = 0; m < graph.models.size(); ++m) {
-        auto& is_replaced = result.emplace_back();
-        for (const auto& link : graph.settings[m]) is_replaced.push_back(link ? 1 : 0);
-    }
-    // A model that replaces a setting and also needs it gets the value that the plant gives.
-    for (const auto& needs : graph.needs)
-        for (const Link& need : needs)
-            if (need.source.kind == Source::Kind::setting) result[need.source.model][need.source.index] = 0;
-    return result;
 }
 
 // Rows in blocks of one shape each, in the order in which the shapes and rows first come. Blocks depend on the rows
@@ -229,9 +229,10 @@ Engine& Engine::operator=(Engine&&) noexcept = default;
 Engine Engine::start(const plant::Plant& plant, const std::string& installed, contract::Trust* trust,
                      contract::IsolatedLoader* elsewhere) {
     Graph graph = join(load_all(plant, installed, {trust, elsewhere}), plant.preferences);
-    contract::Settings settings = contract::read_settings(plant, graph.models, replaced_settings(graph));
+    contract::PlantSettings settings = contract::read_settings(plant, graph.models, replaced_settings(graph));
     Engine result;
-    result.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings));
+    result.unusual_ = std::move(settings.unusual);
+    result.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings.values));
     return result;
 }
 
@@ -248,7 +249,7 @@ const Blocks& Engine::blocks() const {
 Order Engine::order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                     double quantity) const {
     return {&plant, &request, &layout, quantity,
-            contract::read_request_settings(request, plant.currency, graph().models)};
+            contract::settings_of_order(settings(), replaced_settings(graph()), graph().models, plant, request)};
 }
 
 std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) const {

@@ -82,8 +82,11 @@ public:
 
     [[nodiscard]] const Graph& graph() const;
     [[nodiscard]] const contract::Settings& settings() const;
+    /// Of the plant's settings, in the order of the models.
+    [[nodiscard]] const std::vector<contract::UnusualValue>& unusual_settings() const { return unusual_; }
 
-    /// An order at a quantity. Throws InputError (request) where its extras do not fit the models.
+    /// An order at a quantity. Throws InputError (request) where its extras do not fit the models, or a setting has no
+    /// value for it.
     [[nodiscard]] Order order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                               double quantity) const;
 
@@ -106,6 +109,7 @@ public:
 private:
     Engine();
     std::unique_ptr<const Blocks> blocks_;
+    std::vector<contract::UnusualValue> unusual_;
 };
 
 }  // namespace flutebook::engine

@@ -5,19 +5,20 @@
 #include <string>
 #include <vector>
 
+#include "host/contract/setting_values.hpp"
 #include "host/geometry/layout.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
 
 namespace flutebook::engine {
 
-/// An order as the engine sees it. Points to its request and layout, which must outlive it.
+/// An order as the engine sees it. Points to its request, its layout and the engine's settings, which must outlive it.
 struct Order {
     const plant::Plant* plant;
     const orders::Request* request;
     const geometry::Layout* layout;
     double quantity;
-    std::vector<double> request_settings;  // of all models, in graph order; see Settings
+    contract::OrderSettings settings;  // point into those of the engine that made the order
 };
 
 /// One row of a block. Both must outlive the evaluation; the candidate belongs to the order's layout.

@@ -19,8 +19,7 @@ namespace {
 class TrailWalk {
 public:
     TrailWalk(const engine::Engine& engine, const engine::Row& row)
-        : engine_(engine),
-          blocks_(engine.blocks()),
+        : blocks_(engine.blocks()),
           row_(row),
           columns_(blocks_.columns({row.plies(), row.steps()})),
           movers_(blocks_, row) {
@@ -99,6 +98,7 @@ private:
             const engine::Slot slot = blocks_.slots().models[source.model].provides[source.index];
             result.inputs = figures_of(source.model, movers_.of(source.model, {{slot, index}}));
         }
+        if (source.kind == engine::Source::Kind::setting) result.inputs = deciders_of(source, index);
         trail_.figures[at] = std::move(result);
         return at;
     }
@@ -144,25 +144,26 @@ private:
     }
 
     std::vector<base::Place> places_of(const engine::Source& source, std::size_t index) const {
-        const contract::Model& model = graph().models[source.model];
-        const contract::Setting& setting = model.settings[source.index];
-        const contract::SettingValues& given = engine_.settings()[source.model][source.index];
-        if (setting.varies_by == contract::VariesBy::request) {
-            const auto place = contract::place_in_request(*row_.order->request, model, setting);
-            return place ? std::vector{*place} : std::vector<base::Place>{};
-        }
-        std::size_t at = 0;
-        if (setting.varies_by == contract::VariesBy::machine) at = engine::machine_index(row_, index);
-        if (setting.varies_by == contract::VariesBy::paper) at = row_.order->layout->board.plies[index].paper;
-        if (setting.varies_by == contract::VariesBy::flute) {
-            const plant::Flute* flute = row_.order->layout->board.plies[index].flute;
-            if (flute == nullptr) return {};
-            at = static_cast<std::size_t>(flute - row_.order->plant->flutes.data());
-        }
-        return given.places[at].line == 0 ? std::vector<base::Place>{} : std::vector{given.places[at]};
+        const contract::ValueStep& value =
+            blocks_.filler().value_in(columns_, row_, 0, source.model, source.index, index);
+        return value.place.line == 0 ? std::vector<base::Place>{} : std::vector{value.place};
     }
 
-    const engine::Engine& engine_;
+    // What decides which of a setting's values counts: a need that it is stepped over, a choice that it is keyed by.
+    std::vector<std::size_t> deciders_of(const engine::Source& source, std::size_t index) {
+        const contract::Model& model = graph().models[source.model];
+        const contract::Setting& setting = model.settings[source.index];
+        std::vector<std::size_t> result;
+        const auto add = [&](const ModelInput& input, contract::Axis axis) {
+            const std::size_t at = axis == contract::Axis::order ? 0 : index;
+            result.push_back(figure_of(source_of(source.model, {input.is_setting, input.at, at}), at));
+        };
+        if (setting.stepped_over) add({false, *setting.stepped_over, 0}, model.needs[*setting.stepped_over].axis);
+        if (setting.keyed_by)
+            add({true, *setting.keyed_by, 0}, contract::axis_of(model.settings[*setting.keyed_by].varies_by));
+        return result;
+    }
+
     const engine::Blocks& blocks_;
     const engine::Row& row_;
     engine::Columns columns_;

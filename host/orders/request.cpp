@@ -153,7 +153,7 @@ std::vector<plant::ModelSettings> read_extras(const plant::Field& map, const pla
     for (const auto& entry : map.entries()) {
         if (std::find(models.begin(), models.end(), entry.key()) == models.end())
             entry.about_key().complain_unknown("model", entry.key(), models);
-        result.push_back(plant::read_model_settings(entry));
+        result.push_back(plant::read_model_extras(entry));
     }
     return result;
 }

@@ -3,10 +3,12 @@
 // contract/settings.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
+#include "host/base/date.hpp"
 #include "host/base/place.hpp"
 
 namespace flutebook::plant {
@@ -20,19 +22,36 @@ struct GivenText {
     base::Place place;
 };
 
-/// One entry of a table: the value for one paper, flute or machine.
+struct GivenCell;
+
+/// In the order of the file, each key once.
+using GivenTable = std::vector<GivenCell>;
+
+/// One value, or a table whose values are texts, or tables of texts.
+using GivenValue = std::variant<GivenText, GivenTable>;
+
+/// One entry of a table: the value for one paper, flute, machine, customer, ..., or from one number on.
 struct GivenCell {
     std::string key;
     base::Place key_place;
-    GivenText value;
+    GivenValue value;
 };
 
-using GivenTable = std::vector<GivenCell>;
+/// The value from a day on.
+struct GivenFrom {
+    base::Date from;
+    base::Place place;  // of the day
+    GivenValue value;
+    base::Place value_place;
+};
+
+/// One or more, by date, rising.
+using GivenDates = std::vector<GivenFrom>;
 
 struct GivenSetting {
     std::string name;
     base::Place name_place;
-    std::variant<GivenText, GivenTable> value;
+    std::variant<GivenText, GivenTable, GivenDates> value;
     base::Place place;  // of the value
 };
 
@@ -41,12 +60,19 @@ struct ModelSettings {
     std::string id;
     base::Place place;
     std::vector<GivenSetting> settings;
+    /// The model that serves under this id, where it is another one's: `- lacquer: {model: varnish}`.
+    std::optional<std::string> model{};
 
+    /// The model whose file is loaded.
+    [[nodiscard]] const std::string& served_by() const { return model ? *model : id; }
     /// Null where it was not given. Lives as long as the settings are not changed.
     [[nodiscard]] const GivenSetting* find(const std::string& name) const;
 };
 
-/// The settings under a model's id. Complains of what is neither a text nor a table of texts, and leaves it out.
-[[nodiscard]] ModelSettings read_model_settings(const Field& model);
+/// Of an entry of plugins.yaml. Complains of what is no value of a setting, and leaves it out.
+[[nodiscard]] ModelSettings read_listed_model(const Field& model);
+
+/// Of an entry of a request's `extras`, whose settings are texts or tables of texts, without dates. Likewise.
+[[nodiscard]] ModelSettings read_model_extras(const Field& model);
 
 }  // namespace flutebook::plant

@@ -29,6 +29,14 @@ bool is_sha256(const std::string& text) {
            });
 }
 
+// `- lacquer: {model: varnish, …}`
+void check_served_model(const Field& listed) {
+    for (const auto& entry : listed.entries_if_any())
+        if (entry.key() == "model" && entry.node()->kind == Node::Kind::text && !is_model_id(entry.node()->text))
+            entry.complain(fmt::format("not a model's id: found {}, expected lower-case letters, digits, `-` and `_`",
+                                       base::shown(entry.node()->text)));
+}
+
 std::vector<ModelSettings> read_models(const Field& list) {
     std::vector<ModelSettings> models;
     std::unordered_set<std::string> listed;
@@ -46,7 +54,8 @@ std::vector<ModelSettings> read_models(const Field& list) {
             if (!is_model_id(entry.key()))
                 entry.complain_of_key("not a model's id: expected lower-case letters, digits, `-` and `_`");
             if (!listed.insert(entry.key()).second) entry.complain_of_key("listed twice: expected each model once");
-            models.push_back(read_model_settings(entry));
+            check_served_model(entry);
+            models.push_back(read_listed_model(entry));
         }
     }
     return models;

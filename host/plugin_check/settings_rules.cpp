@@ -11,7 +11,6 @@
 #include "host/base/errors.hpp"
 #include "host/contract/settings.hpp"
 #include "host/engine/row.hpp"
-#include "host/plant/machine_list.hpp"
 #include "host/plugin_check/generated_order.hpp"
 #include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/row_checks.hpp"
@@ -33,8 +32,14 @@ std::string plain(double number) {
 // Writes one setting of the model into a plant's files or a request, and reads it as the host does.
 class SettingReading {
 public:
-    SettingReading(const Model& model, const Setting& setting) : model_(model), generated_(make_order(1)) {
-        model_.settings = {setting};
+    SettingReading(const Model& model, std::size_t setting)
+        : model_(model), setting_(setting), generated_(make_order(1)) {
+        // The others are not given here.
+        for (Setting& other : model_.settings)
+            if (&other != &model_.settings[setting]) other.initial = contract::value_if_not_given(other);
+        generated_.request.extras.clear();
+        generated_.plant.models.clear();
+        generated_.plant.models.push_back({model_.id, {}, {}});
     }
 
     // Nothing where the host refuses the value.
@@ -47,51 +52,42 @@ public:
     }
 
 private:
-    const Setting& setting() const { return model_.settings.front(); }
+    const Setting& setting() const { return model_.settings[setting_]; }
     bool by_request() const { return setting().varies_by == VariesBy::request; }
 
-    // The model's settings in a file, where this one alone is given.
-    plant::ModelSettings given(std::variant<plant::GivenText, plant::GivenTable> value) const {
-        plant::ModelSettings result;
-        result.id = model_.id;
-        plant::GivenSetting& only = result.settings.emplace_back();
-        only.name = setting().name;
-        only.value = std::move(value);
+    // The setting in a file: one value, or a table in which every key has it.
+    plant::GivenSetting given(const std::string& text) const {
+        plant::GivenSetting result;
+        result.name = setting().name;
+        const plant::GivenText value{text, false, {}};
+        if (by_request() || setting().varies_by == VariesBy::plant)
+            result.value = value;
+        else
+            result.value = plant::GivenTable{{"default", {}, value}};
         return result;
     }
 
+    contract::Settings read_plant() const {
+        return contract::read_settings(generated_.plant, {model_}, nothing_replaced()).values;
+    }
+
+    contract::Replaced nothing_replaced() const { return {std::vector<char>(model_.settings.size(), 0)}; }
+
     double read_in_request(const std::string& text) {
-        generated_.request.extras.clear();
-        generated_.request.extras.push_back(given(plant::GivenText{text, false, {}}));
-        return contract::read_request_settings(generated_.request, generated_.plant.currency, {model_}).front();
+        generated_.request.extras = {{model_.id, {}, {given(text)}}};
+        const contract::Settings settings = read_plant();
+        return contract::settings_of_order(settings, nothing_replaced(), {model_}, generated_.plant, generated_.request)
+            .requested[settings[0][setting_].request_index]
+            .value();
     }
 
     double read_in_plant(const std::string& text) {
-        plant::GivenTable table;
-        for (const std::string& key : codes()) {
-            plant::GivenCell& cell = table.emplace_back();
-            cell.key = key;
-            cell.value.text = text;
-        }
-        generated_.plant.models.clear();
-        generated_.plant.models.push_back(table.empty() ? given(plant::GivenText{text, false, {}})
-                                                        : given(std::move(table)));
-        return contract::read_settings(generated_.plant, {model_}, {{0}}).front().front().values.front();
-    }
-
-    std::vector<std::string> codes() const {
-        std::vector<std::string> result;
-        if (setting().varies_by == VariesBy::paper)
-            for (const auto& paper : generated_.plant.papers) result.push_back(paper.code);
-        if (setting().varies_by == VariesBy::flute)
-            for (const auto& flute : generated_.plant.flutes) result.push_back(flute.code);
-        if (setting().varies_by == VariesBy::machine)
-            for (std::size_t i = 0; i < plant::machine_count(generated_.plant); ++i)
-                result.push_back(plant::machine_code(generated_.plant, i));
-        return result;
+        generated_.plant.models.front().settings = {given(text)};
+        return read_plant()[0][setting_].tables.front().table.otherwise.value();
     }
 
     Model model_;
+    std::size_t setting_;
     GeneratedOrder generated_;
 };
 
@@ -144,8 +140,9 @@ Violation wrong_at(const Model& model, const std::vector<TrialRow>& rows) {
 
 Violation try_reading(PluginUnderTest& plugin) {
     const Model& model = plugin.model();
-    for (const Setting& setting : model.settings) {
-        SettingReading reading(model, setting);
+    for (std::size_t s = 0; s < model.settings.size(); ++s) {
+        const Setting& setting = model.settings[s];
+        SettingReading reading(model, s);
         auto found = setting.choices.empty() ? wrong_ends(reading, setting) : wrong_choices(reading, setting);
         if (found) return found;
     }

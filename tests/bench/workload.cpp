@@ -61,12 +61,12 @@ std::vector<engine::Row> Workload::rows(std::size_t count) {
 
 double Workload::plant_setting(const std::string& name) const {
     const Found at = find_setting(engine_.graph(), name);
-    return engine_.settings()[at.model][at.setting].values.front();
+    return engine_.settings()[at.model][at.setting].constant().value();
 }
 
 double Workload::request_setting(const engine::Order& order, const std::string& name) const {
     const Found at = find_setting(engine_.graph(), name);
-    return order.request_settings[engine_.settings()[at.model][at.setting].request_index];
+    return order.settings.requested[engine_.settings()[at.model][at.setting].request_index].value();
 }
 
 Prices Workload::prices() const {

@@ -179,6 +179,7 @@ std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> r
     for (std::size_t m = 0; m < graph_.models.size(); ++m) {
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
+        filler_.fill_late(columns, rows, m);
         const bool is_measured = measured != nullptr && m == graph_.shedder;
         auto fault = is_measured ? write_measured_run(columns, slots_, graph_, *measured) : evaluate(columns, m, rows);
         if (fault) return fault;

@@ -27,6 +27,8 @@ public:
     [[nodiscard]] const Graph& graph() const { return graph_; }
     [[nodiscard]] const contract::Settings& settings() const { return settings_; }
     [[nodiscard]] const Slots& slots() const { return slots_; }
+    /// What each setting comes to in a block that has run, and where it was given.
+    [[nodiscard]] const Filler& filler() const { return filler_; }
 
     /// Columns for a shape, with what no row changes already in them.
     [[nodiscard]] Columns columns(Shape shape) const;

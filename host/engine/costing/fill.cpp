@@ -1,53 +1,129 @@
 #include "host/engine/costing/fill.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "host/engine/facts.hpp"
+#include "host/plant/machine_list.hpp"
 
 namespace flutebook::engine {
 namespace {
 
-// A table with one value throughout, as most tables without entries have, is treated as a constant.
-bool is_constant(const contract::SettingValues& given, contract::VariesBy varies_by) {
-    if (varies_by == contract::VariesBy::request || given.values.empty()) return false;
-    const double first = given.values.front();
-    return std::all_of(given.values.begin(), given.values.end(), [&](double value) { return value == first; }) &&
-           (varies_by != contract::VariesBy::flute || given.of_liner == first);
+using contract::SettingTable;
+using contract::SteppedValue;
+using contract::VariesBy;
+
+// A scenario may add machines to the plant whose settings were read: those are found by their codes.
+const SteppedValue& of_machine(const SettingTable& table, const Row& row, std::size_t step) {
+    const plant::Plant& plant = *row.order->plant;
+    const std::size_t machine = machine_index(row, step);
+    if (plant::machine_count(plant) == table.cells.size()) return table.cells[machine];
+    return table.of(plant::machine_code(plant, machine));
 }
 
-double value_in(const contract::SettingValues& given, contract::VariesBy varies_by, const Row& row, std::size_t index) {
-    switch (varies_by) {
-        case contract::VariesBy::plant:
-            return given.values.front();
-        case contract::VariesBy::request:
-            return row.order->request_settings[given.request_index];
-        case contract::VariesBy::machine:
-            return given.values[machine_index(row, index)];
-        case contract::VariesBy::paper:
-            return given.values[row.order->layout->board.plies[index].paper];
-        case contract::VariesBy::flute:
-            break;
-    }
-    const plant::Flute* flute = row.order->layout->board.plies[index].flute;
-    if (flute == nullptr) return given.of_liner;
-    return given.values[static_cast<std::size_t>(flute - row.order->plant->flutes.data())];
+const SteppedValue& of_flute(const SettingTable& table, const Row& row, std::size_t ply) {
+    const plant::Flute* flute = row.order->layout->board.plies[ply].flute;
+    if (flute == nullptr) return table.otherwise;
+    return table.cells[static_cast<std::size_t>(flute - row.order->plant->flutes.data())];
 }
+
+// The slot whose numbers a slot of a model has in that model's unit, whether or not they are converted yet.
+struct TakenSlot {
+    Slot from;
+    plant::Conversion conversion;
+};
+
+TakenSlot taken_by(const ModelSlots& model, Slot slot) {
+    const auto converted = std::find_if(model.conversions.begin(), model.conversions.end(),
+                                        [&](const Converted& conversion) { return conversion.to == slot; });
+    return converted == model.conversions.end() ? TakenSlot{slot, {}}
+                                                : TakenSlot{converted->from, converted->conversion};
+}
+
+const SteppedValue& cell_at(const SettingTable& table, VariesBy varies_by, const Row& row, std::size_t index) {
+    if (varies_by == VariesBy::machine) return of_machine(table, row, index);
+    if (varies_by == VariesBy::paper) return table.cells[row.order->layout->board.plies[index].paper];
+    return of_flute(table, row, index);
+}
+
+// As in section 4: what sums of doubles lose makes no choice another one.
+constexpr double whole_tolerance = 1e-9;
 
 }  // namespace
 
+double Filler::Decider::number(const Columns& columns, std::size_t index, std::size_t row) const {
+    return conversion(columns.column(slot, columns.extent(slot) == 1 ? 0 : index)[row]);
+}
+
+contract::Replaced replaced_settings(const Graph& graph) {
+    contract::Replaced result;
+    for (std::size_t m = 0; m < graph.models.size(); ++m) {
+        auto& is_replaced = result.emplace_back();
+        for (const auto& link : graph.settings[m]) is_replaced.push_back(link ? 1 : 0);
+    }
+    for (const auto& needs : graph.needs)
+        for (const Link& need : needs)
+            if (need.source.kind == Source::Kind::setting) result[need.source.model][need.source.index] = 0;
+    return result;
+}
+
 Filler::Filler(const Graph& graph, const contract::Settings& settings, const Slots& slots)
-    : fact_slots_(slots.of_facts) {
-    for (std::size_t m = 0; m < graph.models.size(); ++m)
+    : late_(graph.models.size()), fact_slots_(slots.of_facts) {
+    for (std::size_t m = 0; m < graph.models.size(); ++m) {
+        auto& columns = all_.emplace_back();
+        for (std::size_t s = 0; s < settings[m].size(); ++s) columns.push_back(column_of(graph, settings, slots, m, s));
+    }
+    const contract::Replaced replaced = replaced_settings(graph);
+    for (std::size_t m = 0; m < graph.models.size(); ++m) {
         for (std::size_t s = 0; s < settings[m].size(); ++s) {
-            const SettingColumn column{&settings[m][s], graph.models[m].settings[s].varies_by, slots.of_settings[m][s]};
-            (is_constant(*column.values, column.varies_by) ? constant_ : varying_).push_back(column);
+            if (replaced[m][s] != 0) continue;
+            const SettingColumn& column = all_[m][s];
+            if (const auto constant = settings[m][s].constant()) {
+                constant_.push_back(column);
+                constants_.push_back(*constant);
+            } else if (column.need || column.choice) {
+                add_late(graph, m, m, s);
+            } else {
+                varying_.push_back(column);
+            }
         }
+        for (const Link& need : graph.needs[m])
+            if (need.source.kind == Source::Kind::setting) add_late(graph, m, need.source.model, need.source.index);
+    }
+}
+
+Filler::SettingColumn Filler::column_of(const Graph& graph, const contract::Settings& settings, const Slots& slots,
+                                        std::size_t model, std::size_t setting) const {
+    const contract::Setting& declared = graph.models[model].settings[setting];
+    SettingColumn result{model,
+                         setting,
+                         declared.varies_by,
+                         settings[model][setting].request_index,
+                         slots.of_settings[model][setting],
+                         std::nullopt,
+                         std::nullopt};
+    const auto decider = [&](Slot slot) {
+        const TakenSlot taken = taken_by(slots.models[model], slot);
+        return Decider{taken.from, taken.conversion};
+    };
+    if (declared.stepped_over) result.need = decider(slots.models[model].needs[*declared.stepped_over]);
+    if (declared.keyed_by) result.choice = decider(slots.models[model].settings[*declared.keyed_by]);
+    return result;
+}
+
+// A choice that waits for numbers itself is filled before what it decides.
+void Filler::add_late(const Graph& graph, std::size_t before, std::size_t model, std::size_t setting) {
+    const SettingColumn& column = all_[model][setting];
+    if (!column.need && !column.choice) return;
+    const auto& choice = graph.models[model].settings[setting].keyed_by;
+    if (choice && !graph.settings[model][*choice]) add_late(graph, before, model, *choice);
+    late_[before].push_back(column);
 }
 
 void Filler::fill_constant(Columns& columns) const {
-    for (const SettingColumn& setting_column : constant_)
-        for (std::size_t i = 0; i < columns.extent(setting_column.slot); ++i)
-            std::fill_n(columns.column(setting_column.slot, i), block_rows, setting_column.values->values.front());
+    for (std::size_t c = 0; c < constant_.size(); ++c)
+        for (std::size_t i = 0; i < columns.extent(constant_[c].slot); ++i)
+            std::fill_n(columns.column(constant_[c].slot, i), block_rows, constants_[c]);
 }
 
 void Filler::fill(Columns& columns, std::span<const Row> rows) const {
@@ -56,12 +132,37 @@ void Filler::fill(Columns& columns, std::span<const Row> rows) const {
         for (std::size_t i = 0; i < columns.extent(fact_slots_[f]); ++i)
             facts()[f].fill(rows, i, columns.column(fact_slots_[f], i));
     }
-    for (const SettingColumn& setting_column : varying_)
-        for (std::size_t i = 0; i < columns.extent(setting_column.slot); ++i) {
-            double* column = columns.column(setting_column.slot, i);
-            for (std::size_t r = 0; r < rows.size(); ++r)
-                column[r] = value_in(*setting_column.values, setting_column.varies_by, rows[r], i);
-        }
+    for (const SettingColumn& column : varying_) fill_column(columns, rows, column);
+}
+
+void Filler::fill_late(Columns& columns, std::span<const Row> rows, std::size_t model) const {
+    for (const SettingColumn& column : late_[model]) fill_column(columns, rows, column);
+}
+
+const contract::ValueStep& Filler::step_at(const Columns& columns, const SettingColumn& column, const Row& row,
+                                           std::size_t r, std::size_t index) {
+    const double number = column.need ? column.need->number(columns, index, r) : 0;
+    const contract::OrderSettings& settings = row.order->settings;
+    if (column.varies_by == VariesBy::request) return settings.requested[column.request_index].at(number);
+    const contract::OrderSetting& chosen = settings.chosen[column.model][column.setting];
+    if (chosen.value != nullptr) return chosen.value->at(number);
+    if (column.choice) {
+        const double choice = std::floor(column.choice->number(columns, index, r) + whole_tolerance);
+        return chosen.table->cells[static_cast<std::size_t>(choice)].at(number);
+    }
+    return cell_at(*chosen.table, column.varies_by, row, index).at(number);
+}
+
+void Filler::fill_column(Columns& columns, std::span<const Row> rows, const SettingColumn& column) {
+    for (std::size_t i = 0; i < columns.extent(column.slot); ++i) {
+        double* values = columns.column(column.slot, i);
+        for (std::size_t r = 0; r < rows.size(); ++r) values[r] = step_at(columns, column, rows[r], r, i).value;
+    }
+}
+
+const contract::ValueStep& Filler::value_in(const Columns& columns, const Row& row, std::size_t r, std::size_t model,
+                                            std::size_t setting, std::size_t index) const {
+    return step_at(columns, all_[model][setting], row, r, index);
 }
 
 }  // namespace flutebook::engine

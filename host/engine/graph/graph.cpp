@@ -252,7 +252,10 @@ private:
         std::vector<std::set<std::size_t>> feeders(count);
         for (std::size_t m = 0; m < count; ++m) {
             for (const Link& need : graph_.needs[m])
-                if (need.source.kind == Source::Kind::provided) feeders[m].insert(need.source.model);
+                if (need.source.kind == Source::Kind::provided)
+                    feeders[m].insert(need.source.model);
+                else if (need.source.kind == Source::Kind::setting)
+                    add_deciders(feeders[m], need.source);
             for (const auto& setting : graph_.settings[m])
                 if (setting) feeders[m].insert(setting->source.model);
         }
@@ -270,6 +273,22 @@ private:
             order.push_back(next);
         }
         renumber(order);
+    }
+
+    // Who must have run before a setting has its value: whoever gives the need that it is stepped over, and the choice
+    // that it is keyed by. The setting's own model asks for both anyway; one that replaces the setting may run before
+    // it.
+    void add_deciders(std::set<std::size_t>& feeders, const Source& setting) const {
+        const contract::Setting& declared = models()[setting.model].settings[setting.index];
+        const auto add = [&](const Source& source) {
+            if (source.kind == Source::Kind::provided) feeders.insert(source.model);
+        };
+        if (declared.stepped_over) add(graph_.needs[setting.model][*declared.stepped_over].source);
+        if (!declared.keyed_by) return;
+        if (const auto& replaced = graph_.settings[setting.model][*declared.keyed_by])
+            add(replaced->source);
+        else
+            add_deciders(feeders, {Source::Kind::setting, setting.model, *declared.keyed_by});
     }
 
     // Follows feeders among the models that wait until one comes up again: "a needs x of b, b needs y of a".
@@ -296,6 +315,10 @@ private:
             if (graph_.settings[taker][s] && graph_.settings[taker][s]->source.model == feeder)
                 return fmt::format("{} takes its setting {} from {}", models()[taker].where(),
                                    models()[taker].settings[s].name, models()[feeder].id);
+        for (std::size_t n = 0; n < graph_.needs[taker].size(); ++n)
+            if (graph_.needs[taker][n].source.kind == Source::Kind::setting)
+                return fmt::format("{} needs {}, whose value {} decides", models()[taker].where(),
+                                   models()[taker].needs[n].name, models()[feeder].id);
         return {};
     }
 

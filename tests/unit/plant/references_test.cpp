@@ -153,3 +153,11 @@ TEST_CASE("a folder that is not there is told as one error") {
         REQUIRE(error.lines() == Lines{"/nowhere/at/all: no such folder, expected the folder of a plant"});
     }
 }
+
+TEST_CASE("a model that serves under another id is named by a model's id") {
+    REQUIRE(complaints_after("plugins.yaml", "- paper: {}", "- paper: {}\n  - second: {model: paper}").empty());
+    REQUIRE(complaints_after("plugins.yaml", "- paper: {}", "- paper: {}\n  - second: {model: ../paper}") ==
+            Lines{"plugins.yaml:5:21: plugins[4].second.model: not a model's id: found `../paper`, expected lower-case "
+                  "letters, digits, `-` and `_`"});
+    REQUIRE(complaints_after("plugins.yaml", "- paper: {}", "- paper: {}\n  - second: {model: {a: 1}}").size() == 1);
+}

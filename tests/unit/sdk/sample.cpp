@@ -29,7 +29,7 @@ plant::GivenSetting written_table(const std::string& name, const std::vector<std
     plant::GivenTable table;
     for (const auto& [key, text] : rows) {
         ++line;
-        table.push_back({key, {file, line, 9}, {text, false, {file, line, 20}}});
+        table.push_back({key, {file, line, 9}, plant::GivenText{text, false, {file, line, 20}}});
     }
     result.value = std::move(table);
     return result;

@@ -1,0 +1,71 @@
+// Reads the values that a file gives for one setting and holds them against its declaration: unit, range, choices, keys
+// and steps. Every error and every unusual value is kept with file, line and column.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "host/base/place.hpp"
+#include "host/contract/model.hpp"
+#include "host/contract/setting_values.hpp"
+#include "host/plant/plant.hpp"
+
+namespace flutebook::contract {
+
+/// The setting of the same model whose choices are the keys of a setting that varies by choice; null for others.
+[[nodiscard]] const Setting* choice_setting(const Model& model, const Setting& setting);
+
+/// The default; for a setting without one, the number in its range that is nearest to 0.
+[[nodiscard]] double value_if_not_given(const Setting& setting);
+
+/// ", did you mean 'x'?", or the whole list where nothing is near.
+[[nodiscard]] std::string suggestion(const std::string& word, const std::vector<std::string>& known);
+
+class SettingReader {
+public:
+    explicit SettingReader(std::string currency);
+
+    /// What plugins.yaml gives for a setting that does not vary by request.
+    [[nodiscard]] SettingValues read(const plant::Plant& plant, const Model& model, const Setting& setting,
+                                     const plant::GivenSetting& given, const std::string& path);
+
+    /// What a request gives for a setting that varies by request.
+    [[nodiscard]] SteppedValue read(const Model& model, const Setting& setting, const plant::GivenSetting& given,
+                                    const std::string& path);
+
+    /// The values of a setting that is not given: its default everywhere. The host fills what must be given and is not
+    /// with a number in its range; nobody takes that.
+    [[nodiscard]] static SettingValues values_if_not_given(const plant::Plant& plant, const Model& model,
+                                                           const Setting& setting);
+
+    void complain(const base::Place& place, const std::string& path, const std::string& what);
+
+    [[nodiscard]] std::vector<std::string> errors() && { return std::move(errors_); }
+    [[nodiscard]] std::vector<UnusualValue> unusual() && { return std::move(unusual_); }
+
+private:
+    // One setting being read.
+    struct Subject;
+
+    std::optional<double> number(const Subject& subject, const plant::GivenText& given, const std::string& path);
+    std::optional<double> choice(const Subject& subject, const plant::GivenText& given, const std::string& path);
+    SteppedValue stepped(const Subject& subject, const plant::GivenValue& given, const base::Place& place,
+                         const std::string& path);
+    SteppedValue steps(const Subject& subject, const plant::GivenTable& given, const base::Place& place,
+                       const std::string& path);
+    std::optional<double> step_key(const Name& need, const plant::GivenCell& cell, const std::vector<ValueStep>& before,
+                                   const std::string& path);
+    SettingTable table(const Subject& subject, const plant::GivenValue& given, const base::Place& place,
+                       const std::string& path);
+    void put_cells(SettingTable& result, const Subject& subject, const plant::GivenTable& cells,
+                   const std::string& path);
+    void refuse_gaps(const Subject& subject, const plant::GivenTable& cells, const base::Place& place,
+                     const std::string& path);
+
+    std::string currency_;
+    std::vector<std::string> errors_;
+    std::vector<UnusualValue> unusual_;
+};
+
+}  // namespace flutebook::contract

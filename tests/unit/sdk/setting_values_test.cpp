@@ -1,0 +1,106 @@
+// Settings in whole quotes: values by date, one file under two names, and a plant's own default in a table.
+#include <catch2/catch.hpp>
+
+#include <cstdlib>
+#include <map>
+#include <stdexcept>
+
+#include "tests/unit/sdk/sample.hpp"
+
+using namespace flutebook;
+using namespace flutebook::sdk_test;
+
+namespace {
+
+plant::GivenText text(const std::string& value) {
+    return {value, false, {"plugins.yaml", 5, 20}};
+}
+
+plant::GivenSetting& energy_price(plant::Plant& plant) {
+    for (auto& entry : plant.models)
+        if (entry.id == "energy")
+            for (auto& given : entry.settings)
+                if (given.name == "power_price") return given;
+    throw std::logic_error("the small plant gives energy.power_price");
+}
+
+plant::GivenDates by_date(const std::vector<std::pair<base::Date, std::string>>& values) {
+    plant::GivenDates result;
+    for (const auto& [from, value] : values)
+        result.push_back({from, {"plugins.yaml", 5, 10}, text(value), {"plugins.yaml", 5, 20}});
+    return result;
+}
+
+plant::ModelSettings varnish_as(const std::string& id, const std::string& price, const std::string& grams) {
+    plant::ModelSettings result = fixture::model_entry("varnish", {{"price", price}});
+    result.id = id;
+    if (id != "varnish") result.model = "varnish";
+    result.settings.push_back(written_table("laydown", {{"default", grams}}, 4));
+    return result;
+}
+
+orders::Request with_coats(orders::Request request, const std::string& model, const std::string& coats) {
+    request.extras.push_back({model, {"R-5.yaml", 12, 3}, {written("coats", coats, 13, "R-5.yaml")}});
+    return request;
+}
+
+}  // namespace
+
+TEST_CASE("an order costs what it would if the value of its date stood alone in the plant's file") {
+    plant::Plant dated = sample_plant();
+    energy_price(dated).value = by_date({{fixture::date(2026, 1, 1), "0.15"}, {fixture::date(2026, 9, 1), "0.25"}});
+    plant::Plant plain = sample_plant();
+    orders::Request request = fixture::box_request(dated);
+    for (const auto& [day, price] :
+         {std::pair(fixture::date(2026, 8, 31), "0.15"), std::pair(fixture::date(2026, 9, 1), "0.25")}) {
+        request.date = day;
+        energy_price(plain).value = text(price);
+        CHECK(costs(dated, request) == costs(plain, request));
+    }
+    energy_price(plain).value = text("0.15");
+    CHECK(costs(dated, request) != costs(plain, request));
+}
+
+TEST_CASE("a model that replaces a dated setting counts before its dates") {
+    plant::Plant dated = sample_plant();
+    dated.models.push_back(fixture::model_entry("tariff"));
+    dated.preferences.push_back({"energy.power_price", "tariff", {"plugins.yaml", 30, 11}});
+    plant::Plant plain = dated;
+    energy_price(dated).value = by_date({{fixture::date(2090, 1, 1), "0.15"}});
+    CHECK(costs(dated, fixture::box_request(dated)) == costs(plain, fixture::box_request(plain)));
+    dated.preferences.clear();
+    dated.models.pop_back();
+    CHECK_THAT(refusal(dated, fixture::box_request(dated)), Catch::Contains("energy.power_price has no value on"));
+}
+
+TEST_CASE("one file serves under two names, each with settings and extras of its own") {
+    plant::Plant plant = sample_plant();
+    plant.models.push_back(varnish_as("varnish", "2.5", "4"));
+    plant.models.push_back(varnish_as("lacquer", "5", "2"));
+    orders::Request request = fixture::long_route_request(plant);
+    request = with_coats(with_coats(request, "varnish", "2"), "lacquer", "1");
+    const engine::Engine engine = open(plant);
+    const fixture::RowSource source(plant, engine, request);
+    const auto costing = engine.cost_in_full(source.rows().at(0));
+    std::map<std::string, Money> money;
+    for (const auto& line : costing->lines) money[engine.graph().models[line.model].id] += line.amount;
+    REQUIRE(money["varnish"] > Money{});
+    // Half the coats, half the laydown, twice the price: half the money, within the rounding of three lines.
+    CHECK(std::abs(money["varnish"].ten_thousandths() - 2 * money["lacquer"].ten_thousandths()) <= 6);
+}
+
+TEST_CASE("a file that provides a name serves under one id alone") {
+    plant::Plant plant = sample_plant();
+    plant::ModelSettings second = fixture::model_entry("paper2");
+    second.model = "run";
+    plant.models.push_back(second);
+    CHECK_THAT(refusal(plant), Catch::Contains("plugins.yaml:2:5: plugins.paper2: ") &&
+                                   Catch::Contains("cannot serve under another id: it provides"));
+}
+
+TEST_CASE("a file under a second name is pinned by that name") {
+    plant::Plant plant = sample_plant();
+    plant.models.push_back(varnish_as("lacquer", "5", "2"));
+    plant.pinned.push_back({"lacquer", std::string(64, '0'), {"plugins.yaml", 9, 3}});
+    CHECK_THAT(refusal(plant), Catch::Contains("sha256.lacquer: ") && Catch::Contains("is another file"));
+}
