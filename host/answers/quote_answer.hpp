@@ -59,11 +59,11 @@ struct RunnerUp {
 };
 
 /// One quantity, made the cheapest way.
-struct Quote {
+struct Quote : orders::SheetCut {
     double quantity;
     std::string corrugator;
     std::vector<std::string> route;
-    double roll_width_mm, outs, trim_mm, nx, ny, ups, chop_mm, slit_mm;
+    double trim_mm, nx, ny;  // boxes along the chop, across the web
     geometry::Blank blank;
     double board_grammage_gsm;
     double web_length_m, web_area_m2;

@@ -92,17 +92,9 @@ void add_candidate(const RouteCandidates& way, const Ups& ups, double roll_width
     const WebCut web = cut_web(*way.corrugator, roll_width_mm, slit_mm);
     if (web.outs < 1) return;
     const double chop_mm = way.rule.along.length_mm(ups.nx);
-    candidates.push_back({.corrugator = way.corrugator,
-                          .route = way.route,
-                          .roll_width_mm = roll_width_mm,
-                          .trim_mm = web.trim_mm,
-                          .outs = web.outs,
-                          .nx = ups.nx,
-                          .ny = ups.ny,
-                          .ups = ups.boxes(),
-                          .chop_mm = chop_mm,
-                          .slit_mm = slit_mm,
-                          .sheet_area_m2 = chop_mm * slit_mm * 1e-6});
+    const orders::SheetCut cut{roll_width_mm, web.outs, ups.boxes(), chop_mm, slit_mm};
+    candidates.push_back(
+        {cut, way.corrugator, way.route, web.trim_mm, ups.nx, ups.ny, /*sheet_area_m2=*/chop_mm * slit_mm * 1e-6});
 }
 
 // The loops run in the order that decides ties, so nothing is sorted afterwards. Nothing where there are too many.
@@ -132,6 +124,12 @@ std::vector<Refused> too_many_ways() {
 }
 
 }  // namespace
+
+std::vector<std::string> Candidate::route_codes() const {
+    std::vector<std::string> result;
+    for (const auto* converter : route->converters) result.push_back(converter->code);
+    return result;
+}
 
 std::string name_of(const Candidate& candidate, Units units) {
     const std::string ups =

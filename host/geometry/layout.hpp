@@ -11,20 +11,22 @@
 #include "host/geometry/board.hpp"
 #include "host/geometry/refused.hpp"
 #include "host/geometry/route.hpp"
+#include "host/orders/order_record.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
 
 namespace flutebook::geometry {
 
 /// One way to make the order. `corrugator` and `route` point into the plant and into the layout that owns this.
-struct Candidate {
+struct Candidate : orders::SheetCut {
     const plant::Corrugator* corrugator;
     const Route* route;
-    double roll_width_mm, trim_mm;
-    double outs;
-    double nx, ny, ups;       // boxes along the chop, across the web, on a sheet
-    double chop_mm, slit_mm;  // the sheet
+    double trim_mm;
+    double nx, ny;  // boxes along the chop, across the web
     double sheet_area_m2;
+
+    /// Codes of the route's converters, in turn.
+    [[nodiscard]] std::vector<std::string> route_codes() const;
 };
 
 /// Moved, never copied: candidates point into `routes`, whose elements stay where they are when it is moved.

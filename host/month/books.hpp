@@ -38,9 +38,6 @@ struct MonthBooks {
 /// back to `costs`. They are worked out of the account, so they are no part of it.
 [[nodiscard]] bool is_of_close(const ledger::Flow& flow);
 
-/// Of any sign and never counted: stores, finished goods, mills, and what has no mass. Every other account is inner.
-[[nodiscard]] bool is_border(std::string_view account);
-
 /// The month's last day.
 [[nodiscard]] ledger::Date last_day(ledger::Month month);
 

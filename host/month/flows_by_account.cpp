@@ -173,10 +173,6 @@ bool is_of_close(const ledger::Flow& flow) {
            flow.to == production::account::costs;
 }
 
-bool is_border(std::string_view name) {
-    return account_kind(name) >= Kind::paper_store;
-}
-
 ledger::Date last_day(ledger::Month month) {
     return std::chrono::year_month_day_last(month.year(), std::chrono::month_day_last(month.month()));
 }

@@ -31,7 +31,15 @@ struct ConverterAllowance {
     double run_waste, setup_sheets;
 };
 
-struct OrderRecord {
+/// How the sheets of an order lie on the web, and the boxes on a sheet. In this a layout's candidate, a quote and an
+/// order's record are the same.
+struct SheetCut {
+    double roll_width_mm, outs;  // sheets side by side
+    double ups;                  // boxes on a sheet
+    double chop_mm, slit_mm;     // the sheet, along the web and across it
+};
+
+struct OrderRecord : SheetCut {
     std::string number;  // the plant's own
     std::string quote;   // Q000001
     double quantity;
@@ -42,8 +50,7 @@ struct OrderRecord {
     double adhesive_rate;          // money per dry kg, of the quote's material lines on it
     // The order's own layout.
     std::string corrugator;
-    double roll_width_mm, outs, slit_mm, chop_mm, sheet_area_m2, ups;
-    double box_area_m2;
+    double sheet_area_m2, box_area_m2;
     std::vector<std::string> route;  // converters' codes, step 1 .. K
     std::size_t parting;             // the step where boxes part from the sheet
     /// Of the quote's own machines as the quote had them, replaced or not; of every other machine of the plant its own.

@@ -155,6 +155,14 @@ const char* to_text(Units units) {
     return units == Units::us ? "us" : "metric";
 }
 
+const Paper* Plant::find_paper(const std::string& code) const {
+    return find_by_code(papers, code);
+}
+
+const Corrugator* Plant::find_corrugator(const std::string& code) const {
+    return find_by_code(corrugators, code);
+}
+
 const Converter* Plant::find_converter(const std::string& code) const {
     return find_by_code(converters, code);
 }

@@ -165,6 +165,8 @@ struct Plant {
     base::Places places;  // of plant.yaml
 
     [[nodiscard]] const Board* find_board(const std::string& code) const;
+    [[nodiscard]] const Paper* find_paper(const std::string& code) const;
+    [[nodiscard]] const Corrugator* find_corrugator(const std::string& code) const;
     [[nodiscard]] const Converter* find_converter(const std::string& code) const;
     /// For the flutes of a board, outside first; given for "B+C", it serves "C+B" too unless that has its own.
     [[nodiscard]] const Allowance* find_allowance(const std::string& of_flutes) const;

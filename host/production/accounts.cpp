@@ -23,4 +23,24 @@ AccountKind account_kind(std::string_view name) {
     return found == named.end() ? AccountKind::machine : found->second;
 }
 
+bool is_border(AccountKind kind) {
+    switch (kind) {
+        case AccountKind::machine:
+        case AccountKind::floor:
+        case AccountKind::loose_scrap:
+        case AccountKind::bale_yard:
+            return false;
+        case AccountKind::paper_store:
+        case AccountKind::adhesive_store:
+        case AccountKind::finished:
+        case AccountKind::opening:
+        case AccountKind::costs:
+        case AccountKind::revenue:
+        case AccountKind::unexplained:
+        case AccountKind::mill:
+            return true;
+    }
+    return true;
+}
+
 }  // namespace flutebook::production

@@ -54,7 +54,6 @@ enum class AccountKind {
     floor,
     loose_scrap,
     bale_yard,
-    // Of any sign and never counted:
     paper_store,
     adhesive_store,
     finished,
@@ -68,6 +67,9 @@ enum class AccountKind {
 /// The kind of an account that the ledger names. A plant's machines may not have the other accounts' names, so what is
 /// none of them is a machine.
 [[nodiscard]] AccountKind account_kind(std::string_view name);
+
+/// Of any sign and never counted: stores, finished goods, mills, and what has no mass. Every other account is inner.
+[[nodiscard]] bool is_border(AccountKind kind);
 
 }  // namespace flutebook::production
 

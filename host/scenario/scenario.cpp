@@ -19,12 +19,9 @@ bool is_same_length(double left_mm, double right_mm) {
 }
 
 bool is_way_of(const geometry::Candidate& way, const orders::OrderRecord& order) {
-    const auto& converters = way.route->converters;
     return way.corrugator->code == order.corrugator && is_same_length(way.roll_width_mm, order.roll_width_mm) &&
            way.outs == order.outs && way.ups == order.ups && is_same_length(way.chop_mm, order.chop_mm) &&
-           is_same_length(way.slit_mm, order.slit_mm) &&
-           std::equal(converters.begin(), converters.end(), order.route.begin(), order.route.end(),
-                      [](const auto* machine, const std::string& code) { return machine->code == code; });
+           is_same_length(way.slit_mm, order.slit_mm) && way.route_codes() == order.route;
 }
 
 const geometry::Candidate& way_of(const geometry::Layout& layout, const orders::OrderRecord& order) {
@@ -36,23 +33,22 @@ const geometry::Candidate& way_of(const geometry::Layout& layout, const orders::
                                   order.number, order.quote));
 }
 
+// The plant has every machine of the scenario.
 template <typename Machine>
-const Machine& machine_in(const std::vector<Machine>& machines, const std::string& code) {
-    const auto found =
-        std::find_if(machines.begin(), machines.end(), [&](const Machine& machine) { return machine.code == code; });
-    assert(found != machines.end() && "the plant has every machine of the scenario");
-    return *found;
+const Machine* known(const Machine* machine) {
+    assert(machine != nullptr);
+    return machine;
 }
 
 geometry::Route route_with(geometry::Route route, const plant::Plant& plant, const std::vector<StepMachine>& machines) {
     for (const auto& [step, code] : machines)
-        if (step > 0) route.converters[step - 1] = &machine_in(plant.converters, code);
+        if (step > 0) route.converters[step - 1] = known(plant.find_converter(code));
     return route;
 }
 
 geometry::Candidate way_with(geometry::Candidate way, const plant::Plant& plant, const Overrides& overrides) {
     for (const auto& [step, code] : overrides.machines)
-        if (step == 0) way.corrugator = &machine_in(plant.corrugators, code);
+        if (step == 0) way.corrugator = known(plant.find_corrugator(code));
     if (overrides.web) {
         way.roll_width_mm = overrides.web->roll_width_mm;
         way.outs = overrides.web->outs;

@@ -32,7 +32,7 @@ enum class Side { book, account };
 
 void sum_up(Stocks& stocks, const std::vector<ledger::Balance>& balances, Side side) {
     for (const auto& balance : balances) {
-        if (month::is_border(balance.account)) continue;
+        if (production::is_border(production::account_kind(balance.account))) continue;
         const auto material = stocked_as(balance);
         auto& stock = stocks[{balance.account, material}];
         stock.account = balance.account;

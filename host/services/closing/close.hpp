@@ -39,7 +39,7 @@ struct CloseOptions {
 /// Throws LedgerError where it cannot be read at all, or where the head is none.
 [[nodiscard]] ledger::Proof verify(const std::string& file, const std::optional<std::string>& kept_head);
 
-/// Copies the ledger in `file` to `copy`, which is proven whole before it has that name: the copy's proof, which holds.
+/// Copies the ledger in `file` to `copy`, which is verified before it has that name. Returns the copy's proof.
 /// Throws LedgerError.
 [[nodiscard]] ledger::Proof backup(const std::string& file, const std::string& copy);
 

@@ -44,9 +44,8 @@ void finish(answers::StepRan& step) {
 }
 
 double price_on(const plant::Plant& today, const std::string& paper, base::Date day) {
-    const auto found = std::find_if(today.papers.begin(), today.papers.end(),
-                                    [&](const plant::Paper& item) { return item.code == paper; });
-    if (found == today.papers.end())
+    const auto* found = today.find_paper(paper);
+    if (found == nullptr)
         refuse_paper(today, paper, "the order used this paper, and it is no longer there: found no entry; put it back");
     const auto* price = found->price_on(day);
     if (price == nullptr)
@@ -72,18 +71,12 @@ double price_paid(const plant::Plant& today, const std::string& paper, const Ord
     return weight > 0 ? first + dearer / weight : first;
 }
 
-template <typename Machine>
-Machine machine_of(const std::vector<Machine>& machines, const std::string& code) {
-    return *std::find_if(machines.begin(), machines.end(),
-                         [&](const Machine& machine) { return machine.code == code; });
-}
-
 // Every step after the corrugator on the machine that it is costed at, which was set up so often.
 void run_converters(scenario::Overrides& overrides, const std::vector<answers::StepRan>& steps,
                     const plant::Plant& plant) {
     for (std::size_t k = 1; k < steps.size(); ++k) {
         overrides.machines.push_back({k, steps[k].costed});
-        auto converter = machine_of(plant.converters, steps[k].costed);
+        auto converter = *plant.find_converter(steps[k].costed);
         converter.setup_min *= steps[k].setups;
         overrides.plant.converters.push_back(std::move(converter));
     }
@@ -106,7 +99,7 @@ scenario::WebCut web_as_posted(const OrderActual& actual) {
 void run_corrugator(scenario::Overrides& overrides, const answers::StepRan& step, const OrderActual& actual,
                     const plant::Plant& plant) {
     overrides.machines.push_back({0, step.costed});
-    auto corrugator = machine_of(plant.corrugators, step.costed);
+    auto corrugator = *plant.find_corrugator(step.costed);
     corrugator.order_change_min *= step.setups;
     overrides.plant.corrugators.push_back(std::move(corrugator));
     overrides.web = web_as_posted(actual);
@@ -118,6 +111,14 @@ std::vector<scenario::PaperPrice> prices_paid(const plant::Plant& today, const O
     for (const auto& ply : order.plies) result.push_back({ply.paper, price_paid(today, ply.paper, order, actual)});
     return result;
 }
+
+// What all runs of one order are worked out from; refers to all of it. `row` is the order at the boxes that were made.
+struct RunBasis {
+    const engine::Graph& graph;
+    const OrderRecord& order;
+    const OrderActual& actual;
+    engine::Row row;
+};
 
 // A run without anything in it yet.
 MeasuredRun empty_run(const RunBasis& basis) {
@@ -194,6 +195,37 @@ void add_web_losses(MeasuredRun& result, const RunBasis& basis, const WebAreas& 
     lose(result, basis, "surplus", 0, is_one ? 0 : run::mass(areas.surplus, gsm));
 }
 
+// The converters as posted; the corrugator runs what it is allowed for the good sheets that were posted, in one run of
+// the order's own layout. Blanks that the parting step made and nothing was fed are its surplus. Throws ModelError
+// where the model that lays out the run sheds no such loss.
+MeasuredRun converters_as_posted(const RunBasis& basis, const engine::Allowances& allowed) {
+    MeasuredRun result = empty_run(basis);
+    add_converters(result, basis);
+    const auto& order = basis.order;
+    const auto cut = production::web_cut(order, order.roll_width_mm, order.outs);
+    const double good = basis.actual.good_sheets();
+    const double metres =
+        run::web_length(run::cuts(good, cut.outs) * cut.chop, allowed.run_waste[0], allowed.order_change_m);
+    result.good[0] = good;
+    add_web(result, basis, metres, metres * cut.roll_width, allowed.roll_loss);
+    add_web_losses(result, basis, production::web_areas(cut, metres, allowed.order_change_m, good));
+    return result;
+}
+
+// The corrugator as posted too, each run with its own web. Paper is issued for the web that was run, and what is
+// stripped, left on the core or on the roll's end is what the corrugator that ran is allowed: rolls are not weighed by
+// order.
+MeasuredRun all_as_posted(const RunBasis& basis) {
+    MeasuredRun result = empty_run(basis);
+    add_converters(result, basis);
+    for (const auto& run : basis.actual.web) {
+        result.good[0] += run.good_sheets;
+        add_web(result, basis, run.metres, run.combined_m2(), basis.order.find_corrugator(run.corrugator)->roll_loss);
+        add_web_losses(result, basis, run.areas);
+    }
+    return result;
+}
+
 }  // namespace
 
 std::vector<answers::StepRan> steps_ran(const OrderRecord& order, const OrderActual& actual) {
@@ -234,31 +266,6 @@ StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quote
     scenario::Overrides paid = used;
     paid.plant.prices = prices_paid(today, order, actual);
     result.paid = costing(paid);
-    return result;
-}
-
-MeasuredRun converters_as_posted(const RunBasis& basis, const engine::Allowances& allowed) {
-    MeasuredRun result = empty_run(basis);
-    add_converters(result, basis);
-    const auto& order = basis.order;
-    const auto cut = production::web_cut(order, order.roll_width_mm, order.outs);
-    const double good = basis.actual.good_sheets();
-    const double metres =
-        run::web_length(run::cuts(good, cut.outs) * cut.chop, allowed.run_waste[0], allowed.order_change_m);
-    result.good[0] = good;
-    add_web(result, basis, metres, metres * cut.roll_width, allowed.roll_loss);
-    add_web_losses(result, basis, production::web_areas(cut, metres, allowed.order_change_m, good));
-    return result;
-}
-
-MeasuredRun all_as_posted(const RunBasis& basis) {
-    MeasuredRun result = empty_run(basis);
-    add_converters(result, basis);
-    for (const auto& run : basis.actual.web) {
-        result.good[0] += run.good_sheets;
-        add_web(result, basis, run.metres, run.combined_m2(), basis.order.find_corrugator(run.corrugator)->roll_loss);
-        add_web_losses(result, basis, run.areas);
-    }
     return result;
 }
 

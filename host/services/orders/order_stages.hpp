@@ -51,22 +51,4 @@ struct StageCostings {
                                         const orders::OrderRecord& order, const production::OrderActual& actual,
                                         const plant::Plant& today);
 
-/// What all runs of one order are worked out from; refers to all of it. `row` is the order at the boxes that were made.
-struct RunBasis {
-    const engine::Graph& graph;
-    const orders::OrderRecord& order;
-    const production::OrderActual& actual;
-    engine::Row row;
-};
-
-/// The converters as posted; the corrugator runs what it is allowed for the good sheets that were posted, in one run of
-/// the order's own layout. Blanks that the parting step made and nothing was fed are its surplus. Throws ModelError
-/// where the model that lays out the run sheds no such loss.
-[[nodiscard]] engine::MeasuredRun converters_as_posted(const RunBasis& basis, const engine::Allowances& allowed);
-
-/// The corrugator as posted too, each run with its own web. Paper is issued for the web that was run, and what is
-/// stripped, left on the core or on the roll's end is what the corrugator that ran is allowed: rolls are not weighed by
-/// order.
-[[nodiscard]] engine::MeasuredRun all_as_posted(const RunBasis& basis);
-
 }  // namespace flutebook::services

@@ -34,14 +34,10 @@ void add_board(OrderRecord& result, const Row& row) {
 void add_layout(OrderRecord& result, const Row& row) {
     const geometry::Candidate& way = *row.candidate;
     result.corrugator = way.corrugator->code;
-    result.roll_width_mm = way.roll_width_mm;
-    result.outs = way.outs;
-    result.slit_mm = way.slit_mm;
-    result.chop_mm = way.chop_mm;
+    static_cast<orders::SheetCut&>(result) = way;
     result.sheet_area_m2 = way.sheet_area_m2;
-    result.ups = way.ups;
     result.box_area_m2 = row.order->layout->blank.area_m2;
-    for (const auto* converter : way.route->converters) result.route.push_back(converter->code);
+    result.route = way.route_codes();
     result.parting = way.route->parting;
 }
 

@@ -153,12 +153,6 @@ private:
 
 namespace account = production::account;
 
-const plant::Paper* find_paper(const plant::Plant& plant, const std::string& code) {
-    const auto found = std::find_if(plant.papers.begin(), plant.papers.end(),
-                                    [&](const plant::Paper& paper) { return paper.code == code; });
-    return found == plant.papers.end() ? nullptr : &*found;
-}
-
 }  // namespace
 
 answers::PostAnswer post(const plant::Plant& plant, ledger::Store& store, const answers::PostOptions& asked) {
@@ -180,7 +174,7 @@ std::optional<double> PostBook::last_issue_price(const std::string& corrugator, 
     const auto posted = ledger::last_priced(store_, account::paper_store, corrugator, paper, day);
     const auto beside = foresight_.last_issue(corrugator, paper, day);
     if (beside && (!posted || *beside > posted->date)) {
-        const auto* item = find_paper(plant_, paper);
+        const auto* item = plant_.find_paper(paper);
         const auto* price = item == nullptr ? nullptr : item->price_on(*beside);
         return price == nullptr ? std::nullopt : std::optional(price->per_tonne / 1000);
     }

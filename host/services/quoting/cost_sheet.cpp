@@ -100,15 +100,11 @@ answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& c
     answers::Quote quote{};
     quote.quantity = row.order->quantity;
     quote.corrugator = made_by.corrugator->code;
-    for (const auto* converter : made_by.route->converters) quote.route.push_back(converter->code);
-    quote.roll_width_mm = made_by.roll_width_mm;
-    quote.outs = made_by.outs;
+    quote.route = made_by.route_codes();
+    static_cast<orders::SheetCut&>(quote) = made_by;
     quote.trim_mm = made_by.trim_mm;
     quote.nx = made_by.nx;
     quote.ny = made_by.ny;
-    quote.ups = made_by.ups;
-    quote.chop_mm = made_by.chop_mm;
-    quote.slit_mm = made_by.slit_mm;
     quote.blank = layout.blank;
     quote.board_grammage_gsm = layout.board.grammage_gsm;
     quote.web_length_m = costing.web_length_m;

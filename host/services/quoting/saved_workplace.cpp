@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <utility>
 
 #include "host/base/errors.hpp"
@@ -32,20 +31,13 @@ plant::FileTexts kept_files(const ledger::SavedQuote& quote) {
     return result;
 }
 
-template <typename Machine>
-const Machine* find(const std::vector<Machine>& machines, const std::string& code) {
-    const auto found =
-        std::find_if(machines.begin(), machines.end(), [&](const Machine& machine) { return machine.code == code; });
-    return found == machines.end() ? nullptr : &*found;
-}
-
 // Where the quote's plant lacks a machine, today's is added.
 void add_machine(scenario::PlantOverrides& overrides, const plant::Plant& then, const plant::Plant& today,
                  const std::string& code) {
-    if (find(then.corrugators, code) != nullptr || find(then.converters, code) != nullptr) return;
-    if (const auto* corrugator = find(today.corrugators, code))
+    if (then.find_corrugator(code) != nullptr || then.find_converter(code) != nullptr) return;
+    if (const auto* corrugator = today.find_corrugator(code))
         overrides.corrugators.push_back(*corrugator);
-    else if (const auto* converter = find(today.converters, code))
+    else if (const auto* converter = today.find_converter(code))
         overrides.converters.push_back(*converter);
     else
         throw InputError(InputError::Whose::plant,

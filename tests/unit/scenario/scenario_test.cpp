@@ -29,12 +29,8 @@ struct QuotedBox {
         order.quote = "Q000001";
         order.quantity = request.quantities[0];
         order.corrugator = way.corrugator->code;
-        order.roll_width_mm = way.roll_width_mm;
-        order.outs = way.outs;
-        order.ups = way.ups;
-        order.chop_mm = way.chop_mm;
-        order.slit_mm = way.slit_mm;
-        for (const auto* converter : way.route->converters) order.route.push_back(converter->code);
+        static_cast<orders::SheetCut&>(order) = way;
+        order.route = way.route_codes();
     }
 
     engine::Costing quoted() const { return *engine.cost_in_full(source.rows()[0]); }
