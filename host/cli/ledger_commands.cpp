@@ -112,6 +112,10 @@ ExitCode back_up_ledger(const BackupCommand& asked, const RunContext& context) {
     const auto proof = services::backup(context.ledger, asked.file);
     context.output.write(asked.is_json ? answers::backup_document(proof, asked.file)
                                        : render::to_text(reports::backup_report(asked.file, proof)));
+    std::vector<std::string> lines;
+    for (const auto& name : proof.cleared)
+        lines.push_back(name + ": was left by a backup that was broken off, and is removed");
+    complain(lines);
     return ExitCode::done;
 }
 

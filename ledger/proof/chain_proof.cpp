@@ -10,13 +10,52 @@ namespace flutebook::ledger::proof {
 
 namespace {
 
+// Entries and what belongs to them, each in the order of its numbers.
+struct ChainRows {
+    Statement entries, movements, expected, counts;
+};
+
+constexpr const char* entry_columns =
+    "SELECT e.id, e.kind, e.ref, e.content, e.day, e.shift, e.centre, e.order_, e.board, e.note, e.who, e.written, "
+    "coalesce(e.reverses, 0), e.hash FROM ";
+constexpr const char* movement_columns =
+    "SELECT m.id, m.from_account, m.to_account, m.material, m.cause, m.grams, m.money, m.day FROM ";
+constexpr const char* expected_columns = "SELECT x.id, x.cause, x.grams FROM ";
+constexpr const char* count_columns = "SELECT s.entry, s.account, s.material, s.grams, s.money, s.day FROM ";
+
+ChainRows all_rows(Database& books) {
+    const auto rows = [&](const char* columns, const char* from) {
+        return Statement(books, (std::string(columns) + from).c_str());
+    };
+    return {rows(entry_columns, "entry AS e ORDER BY e.id"), rows(movement_columns, "movement AS m ORDER BY m.id"),
+            rows(expected_columns, "expected AS x ORDER BY x.id"),
+            rows(count_columns, "stock_count AS s ORDER BY s.entry")};
+}
+
+ChainRows rows_in(Database& books, const ChainScope& scope) {
+    const auto rows = [&](const char* columns, const char* from) {
+        Statement statement(books,
+                            (std::string("WITH scope (id) AS (SELECT id FROM entry WHERE month = ?1 UNION SELECT id "
+                                         "FROM entry WHERE id BETWEEN ?2 AND ?3) ") +
+                             columns + "scope CROSS JOIN " + from)
+                                .c_str());
+        statement.bind(1, scope.month).bind(2, scope.first).bind(3, scope.last);
+        return statement;
+    };
+    return {
+        rows(entry_columns, "entry AS e ON e.id = scope.id ORDER BY e.id"),
+        rows(movement_columns, "movement AS m ON m.id BETWEEN scope.id * 1000 AND scope.id * 1000 + 999 ORDER BY m.id"),
+        rows(expected_columns, "expected AS x ON x.id BETWEEN scope.id * 1000 AND scope.id * 1000 + 999 ORDER BY x.id"),
+        rows(count_columns, "stock_count AS s ON s.entry = scope.id ORDER BY s.entry")};
+}
+
 // Rows that belong to entries, read alongside them in the same order.
 class ParallelReads {
 public:
     enum class Numbered { by_line, by_entry };
 
-    ParallelReads(Database& books, const char* sql, const char* what, Numbered numbered)
-        : rows_(books, sql), what_(what), numbered_(numbered), has_row_(rows_.step()) {}
+    ParallelReads(Statement rows, const char* what, Numbered numbered)
+        : rows_(std::move(rows)), what_(what), numbered_(numbered), has_row_(rows_.step()) {}
 
     [[nodiscard]] bool is_of(std::int64_t entry) const { return has_row_ && entry_of_row() == entry; }
     /// Rows before this entry belong to none.
@@ -49,21 +88,19 @@ private:
 // The fields of an entry that a chain text is made of, as they stand in the file.
 class ChainProof {
 public:
-    ChainProof(Database& books, const NameList& names, const std::optional<Hash>& kept, Findings& findings)
+    ChainProof(Database& books, ChainRows rows, const NameList& names, const std::optional<Hash>& kept,
+               Findings& findings)
         : names_(names),
           kept_(kept),
           findings_(findings),
-          entries_(books,
-                   "SELECT id, kind, ref, content, day, shift, centre, order_, board, note, who, written, "
-                   "coalesce(reverses, 0), hash FROM entry ORDER BY id"),
-          movements_(
-              books,
-              "SELECT id, from_account, to_account, material, cause, grams, money, day FROM movement ORDER BY id",
-              "a movement", ParallelReads::Numbered::by_line),
-          expected_(books, "SELECT id, cause, grams FROM expected ORDER BY id", "an expected loss",
-                    ParallelReads::Numbered::by_line),
-          counts_(books, "SELECT entry, account, material, grams, money, day FROM stock_count ORDER BY entry",
-                  "a count", ParallelReads::Numbered::by_entry) {}
+          stored_hash_(books, "SELECT hash FROM entry WHERE id = ?"),
+          entries_(std::move(rows.entries)),
+          movements_(std::move(rows.movements), "a movement", ParallelReads::Numbered::by_line),
+          expected_(std::move(rows.expected), "an expected loss", ParallelReads::Numbered::by_line),
+          counts_(std::move(rows.counts), "a count", ParallelReads::Numbered::by_entry) {}
+
+    // Entries that are read are not all there are.
+    void follow_gaps() { follows_gaps_ = true; }
 
     void prove() {
         while (entries_.step()) prove_entry();
@@ -78,7 +115,8 @@ private:
     void prove_entry() {
         number_ = entries_.number(0);
         day_ = entries_.number(4);
-        if (number_ != read_.entries + 1)
+        if (follows_gaps_ && number_ != read_.entries + 1) read_.head = stored_hash(number_ - 1);
+        if (!follows_gaps_ && number_ != read_.entries + 1)
             findings_.add_at(read_.entries + 1,
                              fmt::format("entry {}: is missing: the next is entry {}", read_.entries + 1, number_));
         movements_.skip_to(number_, findings_);
@@ -93,6 +131,16 @@ private:
         if (text_of_name(entries_.number(1)) == "close")
             read_.closings.push_back({number_, day_ / 100, entries_.text(3)});
         read_.entries = number_;
+    }
+
+    // Of the entry before one that is read, which is not read itself; zeros before the first.
+    Hash stored_hash(std::int64_t number) {
+        stored_hash_.bind(1, number);
+        const bool is_there = stored_hash_.step();
+        const auto hash = is_there ? from_bytes(stored_hash_.view(0)).value_or(Hash{}) : Hash{};
+        stored_hash_.reset();
+        if (!is_there && number > 0) findings_.add_at(number, fmt::format("entry {}: is missing", number));
+        return hash;
     }
 
     const std::string& text_of_name(std::int64_t number) {
@@ -204,12 +252,18 @@ private:
     const NameList& names_;
     const std::optional<Hash>& kept_;
     Findings& findings_;
-    Statement entries_;
+    Statement stored_hash_, entries_;
     ParallelReads movements_, expected_, counts_;
     ChainText text_;
     ChainRead read_;
     std::int64_t number_ = 0, day_ = 0, newest_time_ = 0;
+    bool follows_gaps_ = false;
 };
+
+void add_unreadable(const ChainRead& read, const LedgerError& error, Findings& findings) {
+    const auto next = read.entries + 1;
+    findings.add_at(next, fmt::format("entry {}: it or what follows cannot be read: {}", next, error.what()));
+}
 
 // Lines of a reversal are those of what it reverses, one by one, with the other sign.
 void prove_mirrors(Database& books, Findings& findings) {
@@ -250,13 +304,24 @@ void prove_mirrors(Database& books, Findings& findings) {
 }  // namespace
 
 ChainRead prove_chain(Database& books, const NameList& names, const std::optional<Hash>& kept, Findings& findings) {
-    ChainProof proof(books, names, kept, findings);
+    ChainProof proof(books, all_rows(books), names, kept, findings);
     try {
         proof.prove();
         prove_mirrors(books, findings);
     } catch (const LedgerError& error) {
-        const auto next = proof.read().entries + 1;
-        findings.add_at(next, fmt::format("entry {}: it or what follows cannot be read: {}", next, error.what()));
+        add_unreadable(proof.read(), error, findings);
+    }
+    return std::move(proof.read());
+}
+
+ChainRead prove_part_of_chain(Database& books, const NameList& names, const ChainScope& scope, Findings& findings) {
+    const std::optional<Hash> none;
+    ChainProof proof(books, rows_in(books, scope), names, none, findings);
+    proof.follow_gaps();
+    try {
+        proof.prove();
+    } catch (const LedgerError& error) {
+        add_unreadable(proof.read(), error, findings);
     }
     return std::move(proof.read());
 }

@@ -27,9 +27,19 @@ struct ChainRead {
     std::vector<Closing> closings;
 };
 
+/// Which entries a partial proof reads: those dated in a month, and those numbered from `first` to `last`.
+struct ChainScope {
+    std::int64_t month, first, last;
+};
+
 /// Numbers without a gap, hashes, times that never fall, days that were open, lines that belong to an entry, mirrors
 /// that are exact. What is wrong is found, never thrown: where the file cannot be read further, that is the last.
 [[nodiscard]] ChainRead prove_chain(Database& books, const NameList& names, const std::optional<Hash>& kept,
                                     Findings& findings);
+
+/// The same of some entries, each held against the stored hash of the one before it: for who shows or closes a month
+/// and cannot read the whole ledger. Mirrors are left out.
+[[nodiscard]] ChainRead prove_part_of_chain(Database& books, const NameList& names, const ChainScope& scope,
+                                            Findings& findings);
 
 }  // namespace flutebook::ledger::proof

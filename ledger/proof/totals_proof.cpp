@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <limits>
+
 #include "ledger/values/money.hpp"
 #include "ledger/writing/chain.hpp"
 
@@ -41,19 +43,51 @@ void compare(Statement rows, std::map<std::array<std::int64_t, Size>, RecountedS
         findings.add(fmt::format("total of {}: is missing: the entries make {} g", shown(key, names), sum.grams));
 }
 
+constexpr const char* flow_totals =
+    "SELECT month, from_account, to_account, material, cause, movements, grams, money FROM month_flow "
+    "WHERE month BETWEEN ?1 AND ?2";
+constexpr const char* detail_totals =
+    "SELECT month, centre, shift, board, from_account, to_account, cause, movements, grams, money FROM month_detail "
+    "WHERE month BETWEEN ?1 AND ?2";
+constexpr const char* expected_totals =
+    "SELECT month, centre, shift, board, cause, losses, grams, 0 FROM month_expected WHERE month BETWEEN ?1 AND ?2";
+
+struct MonthSpan {
+    std::int64_t first, last;
+};
+
+Statement totals_in(Database& books, const char* sql, MonthSpan months) {
+    Statement rows(books, sql);
+    rows.bind(1, months.first).bind(2, months.last);
+    return rows;
+}
+
+template <std::size_t Size>
+std::map<std::array<std::int64_t, Size>, RecountedSum> only_in(
+    const std::map<std::array<std::int64_t, Size>, RecountedSum>& sums, MonthSpan months) {
+    std::map<std::array<std::int64_t, Size>, RecountedSum> kept;
+    for (const auto& one : sums)
+        if (one.first[0] >= months.first && one.first[0] <= months.last) kept.insert(kept.end(), one);
+    return kept;
+}
+
+void prove_totals_in(Database& books, MonthSpan months, const NameList& names, const Recount& recount,
+                     Findings& findings) {
+    compare(totals_in(books, flow_totals, months), only_in(recount.flows, months), names, findings);
+    compare(totals_in(books, detail_totals, months), only_in(recount.details, months), names, findings);
+    compare(totals_in(books, expected_totals, months), only_in(recount.expected, months), names, findings);
+}
+
 }  // namespace
 
 void prove_totals(Database& books, const NameList& names, const Recount& recount, Findings& findings) {
-    compare(Statement(books,
-                      "SELECT month, from_account, to_account, material, cause, movements, grams, money "
-                      "FROM month_flow"),
-            recount.flows, names, findings);
-    compare(Statement(books,
-                      "SELECT month, centre, shift, board, from_account, to_account, cause, movements, grams, money "
-                      "FROM month_detail"),
-            recount.details, names, findings);
-    compare(Statement(books, "SELECT month, centre, shift, board, cause, losses, grams, 0 FROM month_expected"),
-            recount.expected, names, findings);
+    constexpr MonthSpan all = {std::numeric_limits<std::int64_t>::min(), std::numeric_limits<std::int64_t>::max()};
+    prove_totals_in(books, all, names, recount, findings);
+}
+
+void prove_totals_of(Database& books, std::int64_t month, const NameList& names, const Recount& recount,
+                     Findings& findings) {
+    prove_totals_in(books, {month, month}, names, recount, findings);
 }
 
 NameList::NameList(Database& books) {

@@ -41,5 +41,8 @@ struct Recount {
 };
 
 void prove_totals(Database& books, const NameList& names, const Recount& recount, Findings& findings);
+/// The totals of one month; `recount` holds all of its entries, and may hold others.
+void prove_totals_of(Database& books, std::int64_t month, const NameList& names, const Recount& recount,
+                     Findings& findings);
 
 }  // namespace flutebook::ledger::proof

@@ -4,9 +4,9 @@
 #pragma once
 
 #include <memory>
-#include <optional>
 #include <string>
 #include <unordered_map>
+#include <variant>
 
 #include "ledger/store/clock.hpp"
 #include "ledger/store/database.hpp"
@@ -17,8 +17,8 @@ namespace flutebook::ledger {
 /// Holds the lock until it is gone. The system lets go of it when the process ends, however it ends; the file stays.
 class WriteLock {
 public:
-    /// Throws LedgerError: refused where another process (or another store of this one) holds it, unfit where the lock
-    /// cannot be made.
+    /// Throws LedgerError: refused where another process (or another store of this one) holds it, or where a file of
+    /// that name is no lock; unfit where the lock cannot be made.
     explicit WriteLock(const std::string& ledger_file);
     WriteLock(WriteLock&& other) noexcept;
     WriteLock& operator=(WriteLock&&) = delete;
@@ -26,6 +26,20 @@ public:
 
 private:
     int descriptor_ = -1;
+};
+
+/// Keeps writers out while somebody reads who may not use the log. Nothing where there is no lock's file: it is never
+/// made by a reader.
+class ReadHold {
+public:
+    /// Throws LedgerError, refused, where somebody writes.
+    explicit ReadHold(const std::string& ledger_file);
+    ReadHold(ReadHold&& other) noexcept;
+    ReadHold& operator=(ReadHold&&) = delete;
+    ~ReadHold();
+
+private:
+    int descriptor_;
 };
 
 class EntryWriter;
@@ -47,8 +61,10 @@ private:
 
 class Connection {
 public:
+    using Hold = std::variant<std::monostate, WriteLock, ReadHold>;
+
     /// Guards the connection and locks it down. `clock` is null where nothing is written.
-    Connection(std::unique_ptr<Database> database, std::optional<WriteLock> lock, const Clock* clock);
+    Connection(std::unique_ptr<Database> database, Hold hold, const Clock* clock);
     Connection(const Connection&) = delete;
     Connection& operator=(const Connection&) = delete;
     ~Connection();
@@ -75,8 +91,8 @@ public:
     [[noreturn]] void give_up(const std::string& text) const;
 
 private:
-    // The lock is let go after the file is closed.
-    std::optional<WriteLock> lock_;
+    // Let go after the file is closed.
+    Hold hold_;
     std::unique_ptr<Database> database_;
     const Clock* clock_;
     std::unordered_map<const char*, Statement> kept_;

@@ -57,6 +57,11 @@ bool is_out_of_space(int code, int system_code) {
             refuse(file +
                    ": another program holds the file: it did not let go in 5 s; close that program and try again");
         case SQLITE_READONLY:
+            if (code == SQLITE_READONLY_ROLLBACK || code == SQLITE_READONLY_RECOVERY)
+                give_up(file +
+                        ": a write to it was broken off and must be undone before it can be read; run `flutebook "
+                        "verify` as a user who may write to the file and its folder");
+            [[fallthrough]];
         case SQLITE_PERM:
             give_up(file + ": cannot be written: the file or its folder is read-only; allow writing to both");
         case SQLITE_CANTOPEN:
@@ -257,6 +262,7 @@ void Database::set_guards() {
     if (access_ == Access::writing) {
         run("PRAGMA journal_mode = WAL");
         expect_setting("journal_mode", "wal");
+        keep_log_file();
     }
     if (!is_writable()) {
         run("PRAGMA query_only = ON");
@@ -281,6 +287,12 @@ void Database::set_guards() {
     }
 }
 
+// The log's file stays when the last connection is closed: a reader of another user need not make one.
+void Database::keep_log_file() {
+    int keep = 1;
+    sqlite3_file_control(connection_->getHandle(), "main", SQLITE_FCNTL_PERSIST_WAL, &keep);
+}
+
 void Database::lock_down() {
     sqlite3_set_authorizer(connection_->getHandle(), allow, nullptr);
 }
@@ -298,8 +310,9 @@ void Database::copy_to(const std::string& file) {
         const int finished = sqlite3_backup_finish(copy);
         if (stepped != SQLITE_DONE) throw SQLite::Exception(target, stepped);
         if (finished != SQLITE_OK) throw SQLite::Exception(target, finished);
-        // A file of its own: nothing beside it that a copy could lose.
-        const int settled = sqlite3_exec(target, "PRAGMA journal_mode = DELETE", nullptr, nullptr, nullptr);
+        // As every ledger is: its first write needs no journal that a killed process could leave. The log is emptied
+        // into the file when it is closed, so there is nothing beside it that a copy could lose.
+        const int settled = sqlite3_exec(target, "PRAGMA journal_mode = WAL", nullptr, nullptr, nullptr);
         if (settled != SQLITE_OK) throw SQLite::Exception(target, settled);
     } catch (const SQLite::Exception& error) {
         translate(file, error, target);

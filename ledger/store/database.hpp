@@ -94,6 +94,7 @@ public:
 private:
     friend class Statement;
 
+    void keep_log_file();
     void expect_setting(const std::string& name, const std::string& wanted);
 
     std::string file_;

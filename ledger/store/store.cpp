@@ -1,43 +1,19 @@
 #include "ledger/store/store.hpp"
 
-#include <unistd.h>
+#include <fmt/format.h>
 
-#include <filesystem>
-#include <system_error>
 #include <utility>
 
 #include "ledger/store/connection.hpp"
+#include "ledger/store/ledger_files.hpp"
 #include "ledger/store/migrations.hpp"
 
 namespace flutebook::ledger {
 
 namespace {
 
-namespace fs = std::filesystem;
-
 [[noreturn]] void refuse(const std::string& line) {
     throw LedgerError(LedgerError::Kind::refused, line);
-}
-
-bool is_there(const std::string& file) {
-    std::error_code ignored;
-    return fs::exists(file, ignored);
-}
-
-void expect_file(const std::string& file) {
-    std::error_code ignored;
-    if (!is_there(file))
-        refuse(file + ": there is no such ledger: nothing was saved or posted yet; post something first");
-    if (!fs::is_regular_file(file, ignored))
-        throw LedgerError(LedgerError::Kind::unfit, file + ": is no ledger: no plain file; name another");
-}
-
-// Where the file cannot be written, there is no log beside it while it is read, so the file must be all there is.
-bool is_frozen(const std::string& file) {
-    std::error_code ignored;
-    const auto folder = fs::path(file).has_parent_path() ? fs::path(file).parent_path() : fs::path(".");
-    const bool has_log = is_there(file + "-wal") && fs::file_size(file + "-wal", ignored) > 0;
-    return access(folder.c_str(), W_OK) != 0 && !has_log;
 }
 
 std::unique_ptr<Database> open_guarded(const std::string& file, Database::Access access) {
@@ -46,6 +22,16 @@ std::unique_ptr<Database> open_guarded(const std::string& file, Database::Access
     static_cast<void>(fitness(*database));
     database->set_guards();
     return database;
+}
+
+// A write of a process that was killed left its journal: a reader cannot undo it, a writer does by opening the file.
+void undo_broken_write(const std::string& file) {
+    if (!may_write(file))
+        throw LedgerError(LedgerError::Kind::unfit,
+                          fmt::format("{}: a write to it was broken off, and {}-journal holds what must be undone "
+                                      "before it can be read; run `flutebook verify` as a user who may write to both",
+                                      file, file));
+    static_cast<void>(Store::open_for_writing(file, IfMissing::create));
 }
 
 }  // namespace
@@ -59,10 +45,14 @@ const std::string& Store::file() const {
     return cabinet_->file();
 }
 
-Store Store::open_for_writing(const std::string& file, IfMissing missing, const Clock& clock) {
-    if (missing == IfMissing::refuse || is_there(file)) expect_file(file);
+Store Store::open_for_writing(const std::string& name, IfMissing missing, const Clock& clock) {
+    const auto file = file_behind(name);
+    if (missing == IfMissing::refuse || is_there(file)) expect_ledger_file(file);
     WriteLock lock(file);
+    if (!is_there(file)) create_ledger_file(file);
+    expect_side_files_writable(file);
     auto database = open_guarded(file, Database::Access::writing);
+    share_side_files(file);
     if (missing == IfMissing::refuse && fitness(*database) == Fitness::empty)
         refuse(file + ": holds no ledger yet: nothing was saved or posted; post something first");
     migrate(*database);
@@ -73,29 +63,36 @@ Store Store::open_for_writing(const std::string& file, IfMissing missing, const 
     return Store(std::make_unique<Connection>(std::move(database), std::move(lock), &clock));
 }
 
-Store Store::open_for_reading(const std::string& file) {
-    expect_file(file);
-    const auto access = is_frozen(file) ? Database::Access::frozen : Database::Access::reading;
+Store Store::open_for_reading(const std::string& name) {
+    const auto file = file_behind(name);
+    expect_ledger_file(file);
+    if (has_broken_write(file)) undo_broken_write(file);
+    Connection::Hold hold;
+    const auto way = way_to_read(file);
+    if (way == WayToRead::alone) hold.emplace<ReadHold>(file);
+    const auto access = way == WayToRead::alone ? Database::Access::frozen : Database::Access::reading;
     auto database = open_guarded(file, access);
     switch (fitness(*database)) {
         case Fitness::empty:
             refuse(file + ": holds no ledger yet: nothing was saved or posted; post something first");
         case Fitness::older:
             database.reset();
+            hold.emplace<std::monostate>();
             static_cast<void>(open_for_writing(file, IfMissing::refuse));
             database = open_guarded(file, access);
             break;
         case Fitness::current:
             break;
     }
-    return Store(std::make_unique<Connection>(std::move(database), std::nullopt, nullptr));
+    share_side_files(file);
+    return Store(std::make_unique<Connection>(std::move(database), std::move(hold), nullptr));
 }
 
 Store Store::in_memory(const Clock& clock) {
     auto database = std::make_unique<Database>("a ledger in memory", Database::Access::memory);
     database->set_guards();
     migrate(*database);
-    return Store(std::make_unique<Connection>(std::move(database), std::nullopt, &clock));
+    return Store(std::make_unique<Connection>(std::move(database), Connection::Hold(), &clock));
 }
 
 Snapshot::Snapshot(const Store& store) : cabinet_(store.cabinet()), is_held_(!cabinet_.is_in_transaction()) {

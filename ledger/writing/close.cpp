@@ -5,6 +5,7 @@
 #include <map>
 #include <variant>
 
+#include "ledger/proof/seal_check.hpp"
 #include "ledger/reading/month.hpp"
 #include "ledger/store/connection.hpp"
 #include "ledger/store/parts.hpp"
@@ -105,6 +106,7 @@ Seal close_month(Store& store, const Close& close) {
     auto& cabinet = store.cabinet();
     Posting posting(store, close.who);
     expect_in_turn(store, close.month);
+    expect_fit_to_close(store, close.month);
     post_differences(posting, cabinet, close);
     const auto stocks = balances_before(store, close.month + std::chrono::months(1));
     expect_nothing_below_zero(cabinet, close, stocks);

@@ -40,8 +40,8 @@ struct Seal {
 };
 
 /// All or nothing, on disk when it returns. Throws LedgerError, refused: the month is closed already, an earlier
-/// month holds entries and is open, an inner account is below zero (one line each), a difference that the ledger
-/// would not take.
+/// month holds entries and is open, its totals are not what its entries make (expect_fit_to_close), an inner account is
+/// below zero (one line each), a difference that the ledger would not take.
 [[nodiscard]] Seal close_month(Store& store, const Close& close);
 
 /// Throws what close_month() would where the month is not the next to be closed.

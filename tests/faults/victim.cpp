@@ -6,12 +6,16 @@
 //   ledger_victim quote FILE                      saves three quotes and takes an order
 //   ledger_victim open FILE                       for writing, which brings an older ledger up to date
 //   ledger_victim hold FILE                       opens it for writing and waits to be killed
+//   ledger_victim read FILE                       opens it for reading and proves it
+//   ledger_victim as USER GROUP UMASK COMMAND...  the same as that user: a group of its own, and GROUP besides
 //   ledger_victim limit BYTES COMMAND...          the same, but no file of its may grow beyond that
 //
 // Says `begun` when it begins, and `done N` when the Nth thing it was asked is acknowledged. A refusal is one line on
 // standard error; it ends with 1 where it was refused and with 3 where the ledger cannot be worked with.
 #include <fmt/format.h>
+#include <grp.h>
 #include <sys/resource.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <csignal>
@@ -48,6 +52,14 @@ int post_groups(const std::vector<std::string>& words) {
     return 0;
 }
 
+// For good: of this process and of all that it makes.
+void become_user(const std::vector<std::string>& words) {
+    const auto user = static_cast<uid_t>(std::stoul(words.at(1)));
+    const auto group = static_cast<gid_t>(std::stoul(words.at(2)));
+    umask(static_cast<mode_t>(std::stoul(words.at(3), nullptr, 8)));
+    if (setgroups(1, &group) != 0 || setgid(user) != 0 || setuid(user) != 0) std::abort();
+}
+
 int act(const std::vector<std::string>& words) {
     const auto& verb = words.at(0);
     const auto& file = words.at(1);
@@ -57,8 +69,18 @@ int act(const std::vector<std::string>& words) {
         std::signal(SIGXFSZ, SIG_IGN);
         return act({words.begin() + 2, words.end()});
     }
+    if (verb == "as") {
+        become_user(words);
+        return act({words.begin() + 4, words.end()});
+    }
     say("begun");
     if (verb == "post") return post_groups(words);
+    if (verb == "read") {
+        const auto proof = verify(Store::open_for_reading(file));
+        if (!proof.holds()) std::abort();
+        say(fmt::format("done {}", proof.entries));
+        return 0;
+    }
     if (verb == "backup") {
         static_cast<void>(backup(Store::open_for_reading(file), words.at(2)));
         say("done 1");

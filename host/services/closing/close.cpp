@@ -8,6 +8,7 @@
 #include "host/month/closing.hpp"
 #include "host/production/accounts.hpp"
 #include "host/services/closing/month.hpp"
+#include "ledger/proof/seal_check.hpp"
 #include "ledger/store/store.hpp"
 
 namespace flutebook::services {
@@ -100,6 +101,7 @@ void expect_closable(const ledger::Store& store, const CloseOptions& asked, cons
 
 answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, const CloseOptions& asked) {
     ledger::expect_in_turn(store, asked.month);
+    ledger::expect_fit_to_close(store, asked.month);
     MonthReader reader(plant, store);
     auto account = reader.account(asked.month);
     const auto facts = reader.closing_facts(asked.month, asked.today);
@@ -123,7 +125,7 @@ ledger::Proof verify(const std::string& file, const std::optional<std::string>& 
     return ledger::verify(ledger::Store::open_for_reading(file), kept_head);
 }
 
-ledger::Proof backup(const std::string& file, const std::string& copy) {
+ledger::BackupProof backup(const std::string& file, const std::string& copy) {
     return ledger::backup(ledger::Store::open_for_reading(file), copy);
 }
 

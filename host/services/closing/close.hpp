@@ -41,6 +41,6 @@ struct CloseOptions {
 
 /// Copies the ledger in `file` to `copy`, which is verified before it has that name. Returns the copy's proof.
 /// Throws LedgerError.
-[[nodiscard]] ledger::Proof backup(const std::string& file, const std::string& copy);
+[[nodiscard]] ledger::BackupProof backup(const std::string& file, const std::string& copy);
 
 }  // namespace flutebook::services

@@ -4,6 +4,7 @@
 
 #include "host/month/month.hpp"
 #include "host/production/accounts.hpp"
+#include "ledger/proof/seal_check.hpp"
 #include "ledger/reading/entries.hpp"
 
 namespace flutebook::services {
@@ -129,6 +130,7 @@ month::ClosingFacts MonthReader::closing_facts(ledger::Month month, ledger::Date
 
 answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked) {
     const ledger::Snapshot snapshot(store);
+    ledger::expect_seal_holds(store, asked.month);
     MonthReader reader(plant, store);
     answers::MonthAnswer answer{reader.account(asked.month),
                                 ledger::seal_of(store, asked.month),
@@ -144,7 +146,10 @@ answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store
     if (asked.trend == MonthOptions::Trend::twelve_months) {
         const auto first = asked.month - std::chrono::months(11);
         for (const auto held : reader.months())
-            if (held >= first && held <= asked.month) answer.trend.push_back(reader.account(held));
+            if (held >= first && held <= asked.month) {
+                if (held != asked.month) ledger::expect_seal_holds(store, held);
+                answer.trend.push_back(reader.account(held));
+            }
     }
     if (asked.by)
         answer.parts = month::breakdown(ledger::shares(store, asked.month, *asked.by),
