@@ -21,6 +21,7 @@ libutf8proc-dev     tells well-formed UTF-8 from other bytes, and how wide a cha
 libseccomp-dev      limits the system calls of a plugin that is not trusted yet
 libsqlite3-dev      keeps the ledger
 libsqlitecpp-dev    speaks to it
+zlib1g-dev          compresses what saved quotes are kept with
 libssl-dev          hashes every entry and every plugin file by SHA-256
 libcli11-dev        reads the command line
 nlohmann-json3-dev  writes JSON

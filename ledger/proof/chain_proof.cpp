@@ -128,8 +128,9 @@ private:
         write_count();
         prove_hash();
         prove_time();
-        if (text_of_name(entries_.number(1)) == "close")
-            read_.closings.push_back({number_, day_ / 100, entries_.text(3)});
+        const auto& kind = text_of_name(entries_.number(1));
+        if (kind == "saved") read_.saved.push_back({number_, entries_.text(3)});
+        if (kind == "close") read_.closings.push_back({number_, day_ / 100, entries_.text(3)});
         read_.entries = number_;
     }
 

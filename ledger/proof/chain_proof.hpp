@@ -19,12 +19,19 @@ struct Closing {
     std::string content;
 };
 
+/// An entry that says what was saved.
+struct SavedReceipt {
+    std::int64_t entry;
+    std::string content;
+};
+
 struct ChainRead {
     std::int64_t entries = 0;
     Hash head{};
     std::optional<std::int64_t> kept_at;
     Recount recount;
     std::vector<Closing> closings;
+    std::vector<SavedReceipt> saved;
 };
 
 /// Which entries a partial proof reads: those dated in a month, and those numbered from `first` to `last`.

@@ -2,9 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <optional>
 #include <string>
+#include <string_view>
 
 #include "ledger/reading/quotes.hpp"
+#include "ledger/store/packing.hpp"
 #include "ledger/writing/chain.hpp"
 
 namespace flutebook::ledger::proof {
@@ -12,11 +15,14 @@ namespace flutebook::ledger::proof {
 namespace {
 
 void prove_contents(Database& books, Findings& findings) {
-    Statement rows(books, "SELECT id, sha256, bytes FROM content ORDER BY id");
-    while (rows.step())
-        if (bytes_of(sha256(rows.view(2))) != rows.view(1))
+    Statement rows(books, "SELECT id, sha256, bytes, size FROM content ORDER BY id");
+    while (rows.step()) {
+        const auto opened = rows.is_nothing(3) ? std::nullopt : unpacked(rows.view(2), rows.number(3));
+        const bool is_readable = rows.is_nothing(3) || opened;
+        if (!is_readable || bytes_of(sha256(opened ? std::string_view(*opened) : rows.view(2))) != rows.view(1))
             findings.add(
                 fmt::format("saved content {}: was changed: its hash is not that of its bytes", rows.number(0)));
+    }
 }
 
 // The parts of one quote or order, as they are hashed.

@@ -4,6 +4,7 @@
 
 #include "ledger/proof/chain_proof.hpp"
 #include "ledger/proof/quotes_proof.hpp"
+#include "ledger/proof/saved_proof.hpp"
 #include "ledger/proof/seals_proof.hpp"
 #include "ledger/proof/totals_proof.hpp"
 #include "ledger/store/connection.hpp"
@@ -68,6 +69,7 @@ Proof verify(const Store& store, const std::optional<std::string>& kept_head) {
         prove_head(proof, kept, findings);
         proof::QuotesRead quotes;
         go_on(findings, [&] { quotes = proof::prove_quotes(books, names, findings); });
+        go_on(findings, [&] { proof::prove_saved(books, names, chain, quotes, findings); });
         go_on(findings, [&] { proof::prove_totals(books, names, chain.recount, findings); });
         go_on(findings, [&] { proof::prove_seals(books, names, chain, quotes, findings); });
         go_on(findings, [&] { prove_file(books, findings); });

@@ -166,7 +166,8 @@ std::vector<Month> months(const Store& store) {
         store.cabinet().books(),
         "WITH RECURSIVE held (month) AS (SELECT min(month) FROM entry UNION ALL "
         "SELECT (SELECT min(month) FROM entry WHERE month > held.month) FROM held WHERE held.month IS NOT NULL) "
-        "SELECT month FROM held WHERE month IS NOT NULL");
+        "SELECT month FROM held WHERE EXISTS (SELECT 1 FROM entry WHERE entry.month = held.month "
+        "AND kind IS NOT (SELECT id FROM name WHERE text = 'saved'))");
     std::vector<Month> months;
     while (rows.step()) months.push_back(month_of(rows.number(0)));
     return months;

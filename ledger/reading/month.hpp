@@ -71,7 +71,7 @@ struct ExpectedShare {
 [[nodiscard]] std::vector<Share> shares(const Store& store, Month month, Axis axis);
 [[nodiscard]] std::vector<ExpectedShare> expected_shares(const Store& store, Month month, Axis axis);
 
-/// The months that hold entries or are closed, earliest first.
+/// The months that hold documents or are closed, earliest first; entries that say what was saved make no month.
 [[nodiscard]] std::vector<Month> months(const Store& store);
 
 }  // namespace flutebook::ledger

@@ -5,6 +5,7 @@
 #include "ledger/store/parts.hpp"
 #include "ledger/writing/draft_check.hpp"
 #include "ledger/writing/entry_writer.hpp"
+#include "ledger/writing/saved_entry.hpp"
 
 namespace flutebook::ledger {
 
@@ -65,6 +66,7 @@ void take_order(Store& store, const OrderDraft& order, const std::string& who) {
     Transaction transaction(cabinet);
     check_order(cabinet, order);
     add_order(cabinet, order, expect_quote(cabinet, order.quote), {who, cabinet.clock().now()});
+    record_saved(cabinet, who);
     transaction.commit();
 }
 
@@ -85,10 +87,11 @@ std::optional<SavedOrder> find_order(const Store& store, const std::string& numb
         saved.who = row->text(3);
         saved.when = std::chrono::sys_seconds(std::chrono::seconds(row->number(4)));
     }
-    saved.order.parts = read_parts(cabinet,
-                                   "SELECT p.name, c.bytes FROM taken_order_part AS p JOIN content AS c ON c.id = "
-                                   "p.content WHERE p.id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 ORDER BY p.id",
-                                   id);
+    saved.order.parts =
+        read_parts(cabinet,
+                   "SELECT p.name, c.bytes, c.size FROM taken_order_part AS p JOIN content AS c ON c.id = "
+                   "p.content WHERE p.id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 ORDER BY p.id",
+                   id);
     return saved;
 }
 

@@ -2,9 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "ledger/store/parts.hpp"
 #include "ledger/writing/draft_check.hpp"
 #include "ledger/writing/entry_writer.hpp"
+#include "ledger/writing/saved_entry.hpp"
 
 namespace flutebook::ledger {
 
@@ -16,10 +19,45 @@ std::int64_t newest_quote(Connection& cabinet) {
     return row->number(0);
 }
 
+struct PartHash {
+    std::string name;
+    Hash sha256;
+};
+
+std::vector<PartHash> told_apart_by(const QuoteDraft& draft) {
+    std::vector<PartHash> parts;
+    for (const auto& part : draft.parts)
+        if (std::find(draft.same_by.begin(), draft.same_by.end(), part.name) != draft.same_by.end())
+            parts.push_back({part.name, sha256(part.content)});
+    return parts;
+}
+
+bool has_part(Connection& cabinet, std::int64_t quote, const PartHash& part) {
+    auto row = cabinet.ask_entries(
+        "SELECT 1 FROM quote_part AS p JOIN content AS c ON c.id = p.content "
+        "WHERE p.id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 AND p.name = ?2 AND c.sha256 = ?3");
+    return row->bind(1, quote).bind(2, part.name).bind_bytes(3, bytes_of(part.sha256)).step();
+}
+
+// The newest quote of the same request that is the same; 0 where there is none.
+std::int64_t find_same(Connection& cabinet, const QuoteDraft& draft) {
+    if (draft.same_by.empty()) return 0;
+    const auto parts = told_apart_by(draft);
+    auto rows = cabinet.ask_entries("SELECT id FROM quote WHERE request = ? ORDER BY id DESC");
+    rows->bind(1, draft.request);
+    while (rows->step()) {
+        const auto quote = rows->number(0);
+        if (std::all_of(parts.begin(), parts.end(), [&](const auto& part) { return has_part(cabinet, quote, part); }))
+            return quote;
+    }
+    return 0;
+}
+
 std::int64_t save(Connection& cabinet, const QuoteDraft& draft, const Actor& hand) {
-    const auto number = newest_quote(cabinet) + 1;
     check_parts(cabinet, "quote of request " + draft.request, draft.parts);
     if (const auto fault = fault_of_name("the request's number", draft.request)) cabinet.refuse(*fault);
+    if (const auto same = find_same(cabinet, draft); same != 0) return same;
+    const auto number = newest_quote(cabinet) + 1;
     ChainText text;
     text.begin(quotes_head(cabinet), "quote 1");
     text.number(number);
@@ -58,6 +96,7 @@ std::vector<std::string> save_quotes(Store& store, std::span<const QuoteDraft> q
     std::vector<std::string> numbers;
     for (const auto& quote : quotes)
         numbers.push_back(quote_number(save(cabinet, quote, {who, cabinet.clock().now()})));
+    record_saved(cabinet, who);
     transaction.commit();
     return numbers;
 }
@@ -77,10 +116,11 @@ std::optional<SavedQuote> find_quote(const Store& store, const std::string& numb
         quote.who = row->text(1);
         quote.when = std::chrono::sys_seconds(std::chrono::seconds(row->number(2)));
     }
-    quote.parts = read_parts(cabinet,
-                             "SELECT p.name, c.bytes FROM quote_part AS p JOIN content AS c ON c.id = p.content "
-                             "WHERE p.id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 ORDER BY p.id",
-                             *id);
+    quote.parts =
+        read_parts(cabinet,
+                   "SELECT p.name, c.bytes, c.size FROM quote_part AS p JOIN content AS c ON c.id = p.content "
+                   "WHERE p.id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 ORDER BY p.id",
+                   *id);
     return quote;
 }
 

@@ -23,6 +23,9 @@ struct QuotePart {
 struct QuoteDraft {
     std::string request;  // the request's own number
     std::vector<QuotePart> parts;
+    /// Names of parts: a quote of the same request, saved before with the same content in these, is the same quote.
+    /// Empty: none is.
+    std::vector<std::string> same_by = {};
 };
 
 struct SavedQuote {
@@ -33,7 +36,8 @@ struct SavedQuote {
     std::chrono::sys_seconds when;
 };
 
-/// Saves all, or none; answers with their numbers, on disk when it returns. Throws LedgerError.
+/// Saves all, or none; answers with their numbers, on disk when it returns. What was saved before keeps its number, and
+/// is not saved again. Throws LedgerError.
 [[nodiscard]] std::vector<std::string> save_quotes(Store& store, std::span<const QuoteDraft> quotes,
                                                    const std::string& who);
 

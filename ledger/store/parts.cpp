@@ -5,6 +5,7 @@
 #include <optional>
 #include <set>
 
+#include "ledger/store/packing.hpp"
 #include "ledger/writing/draft_check.hpp"
 #include "ledger/writing/entry_writer.hpp"
 
@@ -12,15 +13,19 @@ namespace flutebook::ledger {
 
 namespace {
 
-// Of one part: 64 MiB, far above any plant's files and results.
-constexpr std::size_t largest_part = std::size_t{1} << 26U;
-
 std::int64_t content_number(Connection& cabinet, const std::string& content, const Hash& hash) {
     auto found = cabinet.ask_entries("SELECT id FROM content WHERE sha256 = ?");
     found->bind_bytes(1, bytes_of(hash));
     if (found->step()) return found->number(0);
-    auto added = cabinet.ask_entries("INSERT OR ROLLBACK INTO content (sha256, bytes) VALUES (?, ?) RETURNING id");
-    added->bind_bytes(1, bytes_of(hash)).bind_bytes(2, content).step();
+    const auto small = packed(content);
+    auto added =
+        cabinet.ask_entries("INSERT OR ROLLBACK INTO content (sha256, bytes, size) VALUES (?, ?, ?) RETURNING id");
+    added->bind_bytes(1, bytes_of(hash)).bind_bytes(2, small ? *small : content);
+    if (small)
+        added->bind(3, static_cast<std::int64_t>(content.size()));
+    else
+        added->bind_nothing(3);
+    added->step();
     return added->number(0);
 }
 
@@ -38,9 +43,9 @@ void check_parts(const Connection& cabinet, const std::string& whose, std::span<
         if (part.name.empty()) cabinet.refuse(whose + " has a part without a name");
         if (const auto fault = fault_of_name("a part's name", part.name)) cabinet.refuse(whose + ": " + *fault);
         if (!names.insert(part.name).second) cabinet.refuse(fmt::format("{} has two parts `{}`", whose, part.name));
-        if (part.content.size() > largest_part)
+        if (part.content.size() > largest_content)
             cabinet.refuse(fmt::format("{}: part `{}` is too large: found {} bytes; {} are kept", whose, part.name,
-                                       part.content.size(), largest_part));
+                                       part.content.size(), largest_content));
     }
 }
 
@@ -60,7 +65,13 @@ std::vector<QuotePart> read_parts(Connection& cabinet, const char* sql, std::int
     auto rows = cabinet.ask_entries(sql);
     rows->bind(1, of);
     std::vector<QuotePart> parts;
-    while (rows->step()) parts.push_back({rows->text(0), rows->text(1)});
+    while (rows->step()) {
+        auto content = rows->is_nothing(2) ? std::optional(rows->text(1)) : unpacked(rows->view(1), rows->number(2));
+        if (!content)
+            cabinet.give_up(fmt::format("a saved part `{}` cannot be read: the file is damaged; run `flutebook verify`",
+                                        rows->text(0)));
+        parts.push_back({rows->text(0), *std::move(content)});
+    }
     return parts;
 }
 

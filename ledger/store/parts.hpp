@@ -19,7 +19,7 @@ void check_parts(const Connection& cabinet, const std::string& whose, std::span<
 void add_parts(Connection& cabinet, const char* table_sql, std::int64_t first, std::span<const QuotePart> parts,
                ChainText& text);
 
-/// Those that `sql` answers with, for one number: names and bytes.
+/// Those that `sql` answers with, for one number: names, bytes and sizes.
 [[nodiscard]] std::vector<QuotePart> read_parts(Connection& cabinet, const char* sql, std::int64_t of);
 
 /// Of the newest; zeros where there is none.

@@ -12,7 +12,7 @@ namespace flutebook::ledger {
 
 namespace {
 
-[[noreturn]] void refuse(const std::string& line) {
+[[noreturn]] void refuse_to_open(const std::string& line) {
     throw LedgerError(LedgerError::Kind::refused, line);
 }
 
@@ -54,7 +54,7 @@ Store Store::open_for_writing(const std::string& name, IfMissing missing, const 
     auto database = open_guarded(file, Database::Access::writing);
     share_side_files(file);
     if (missing == IfMissing::refuse && fitness(*database) == Fitness::empty)
-        refuse(file + ": holds no ledger yet: nothing was saved or posted; post something first");
+        refuse_to_open(file + ": holds no ledger yet: nothing was saved or posted; post something first");
     migrate(*database);
     const auto altered = altered_tables(*database);
     if (!altered.empty())
@@ -74,7 +74,7 @@ Store Store::open_for_reading(const std::string& name) {
     auto database = open_guarded(file, access);
     switch (fitness(*database)) {
         case Fitness::empty:
-            refuse(file + ": holds no ledger yet: nothing was saved or posted; post something first");
+            refuse_to_open(file + ": holds no ledger yet: nothing was saved or posted; post something first");
         case Fitness::older:
             database.reset();
             hold.emplace<std::monostate>();

@@ -93,13 +93,9 @@ void expect_in_turn(const Store& store, Month month) {
     if (!month.ok()) cabinet.refuse("there is no such month");
     if (is_closed(store, month)) cabinet.refuse(fmt::format("{} is closed already", to_text(month)));
     const auto seal = last_seal(store);
-    auto open = cabinet.ask("SELECT coalesce(min(month), 0) FROM entry WHERE month > ?");
-    open->bind(1, seal ? to_number(seal->month) : 0);
-    open->step();
-    const auto earliest = open->number(0);
-    if (earliest != 0 && earliest < to_number(month))
-        cabinet.refuse(
-            fmt::format("{} is still open; close it before {}", to_text(month_of(earliest)), to_text(month)));
+    for (const auto held : months(store))
+        if (held < month && (!seal || held > seal->month))
+            cabinet.refuse(fmt::format("{} is still open; close it before {}", to_text(held), to_text(month)));
 }
 
 Seal close_month(Store& store, const Close& close) {

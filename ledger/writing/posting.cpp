@@ -10,6 +10,7 @@
 #include "ledger/writing/draft_check.hpp"
 #include "ledger/writing/entry_writer.hpp"
 #include "ledger/writing/reversal.hpp"
+#include "ledger/writing/saved_entry.hpp"
 
 namespace flutebook::ledger {
 
@@ -30,6 +31,7 @@ std::optional<Added> find_twin(Connection& cabinet, const Draft& draft) {
 Posting::Posting(Store& store, std::string who) : cabinet_(store.cabinet()), who_(std::move(who)) {
     if (const auto fault = fault_of_name("the writer's name", who_)) cabinet_.refuse(*fault);
     transaction_ = std::make_unique<Transaction>(cabinet_);
+    record_saved(cabinet_, who_);
     if (const auto seal = last_seal(store)) last_closed_ = seal->month;
 }
 
@@ -40,7 +42,7 @@ Added Posting::add(const Draft& draft) {
     try {
         if (const auto fault = fault_of(draft))
             cabinet_.refuse(fmt::format("{} {}: {}", draft.kind, draft.ref, *fault));
-        if (draft.kind == reversal_kind || draft.kind == close_kind)
+        if (draft.kind == reversal_kind || draft.kind == close_kind || draft.kind == saved_kind)
             cabinet_.refuse(fmt::format("{} {}: no document may be of this kind", draft.kind, draft.ref));
         return add_examined(draft);
     } catch (const LedgerError&) {

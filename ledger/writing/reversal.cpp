@@ -10,6 +10,7 @@
 #include "ledger/writing/close.hpp"
 #include "ledger/writing/draft_check.hpp"
 #include "ledger/writing/entry_writer.hpp"
+#include "ledger/writing/saved_entry.hpp"
 
 namespace flutebook::ledger {
 
@@ -24,6 +25,7 @@ std::optional<std::string> objection(const Store& store, const Entry& entry, con
     const auto& kind = entry.draft.kind;
     if (kind == reversal_kind) return "is a reversal itself; post the document again, under a new ref";
     if (kind == close_kind) return "closes a month; a closed month stays closed";
+    if (kind == saved_kind) return "says what was saved, and moves nothing; a saved quote stays";
     if (entry.reversed_by) return fmt::format("was reversed before, by entry {}", *entry.reversed_by);
     if (is_blank(reversal.why)) return "is not reversed without a reason; say why";
     if (!reversal.date.ok() || reversal.date < entry.draft.date)

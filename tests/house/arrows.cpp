@@ -64,6 +64,7 @@ const std::vector<Keeper>& keepers() {
         {"yaml-cpp/", "yaml-cpp", "host/plant/yaml/yaml.cpp"},
         {"udunits", "udunits", "host/plant/units.cpp"},
         {"SQLiteCpp/", "SQLiteCpp", "ledger/store/database.cpp"},
+        {"zlib.h", "zlib", "ledger/store/packing.cpp"},
         {"CLI/", "CLI11", "host/cli/command.cpp"},
     };
     return list;

@@ -12,6 +12,8 @@ namespace flutebook::services {
 namespace {
 
 constexpr const char* asked_part = "asked.json";
+constexpr const char* request_part = "request.yaml";
+constexpr const char* answer_part = "answer.json";
 
 std::string plugins_json(const engine::Graph& graph) {
     auto list = nlohmann::ordered_json::array();
@@ -55,11 +57,12 @@ std::string save_quote(ledger::Store& store, const Workplace& workplace, const Q
                        const std::string& who) {
     const answers::RequestAnswer& answer = quote.answer;
     ledger::QuoteDraft draft{answer.request.number,
-                             {{asked_part, asked_json(workplace, quote)}, {"request.yaml", answer.request.text}}};
+                             {{asked_part, asked_json(workplace, quote)}, {request_part, answer.request.text}},
+                             {request_part, answer_part}};
     for (const std::string& name : plant::plant_file_names())
         draft.parts.push_back({"plant/" + name, workplace.plant.files.at(name)});
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
-    draft.parts.push_back({"answer.json", answers::quote_text(workplace.plant, answer, quote.asked)});
+    draft.parts.push_back({answer_part, answers::quote_text(workplace.plant, answer, quote.asked)});
     for (const auto& item : answer.quantities)
         if (item.quote) draft.parts.push_back({terms_part(item.quote->quantity), orders::to_json(item.quote->terms)});
     return ledger::save_quotes(store, {&draft, 1}, who).front();
@@ -75,7 +78,7 @@ ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& nu
 }
 
 answers::QuoteDocument saved_document(const ledger::SavedQuote& quote) {
-    return answers::read_quote("quote " + quote.number, part_of(quote, "answer.json"));
+    return answers::read_quote("quote " + quote.number, part_of(quote, answer_part));
 }
 
 SavedOptions saved_options(const ledger::SavedQuote& quote) {

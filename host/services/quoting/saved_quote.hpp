@@ -42,7 +42,8 @@ struct SavedOptions {
 /// The document of a saved quote. Throws LedgerError, unfit, where it cannot be read or is of an unknown version.
 [[nodiscard]] answers::QuoteDocument saved_document(const ledger::SavedQuote& quote);
 
-/// Saves one quote, with the very files that it was worked out from, and answers with its number. Throws LedgerError.
+/// Saves one quote, with the very files that it was worked out from, and answers with its number. The same request with
+/// the same answer, byte by byte, keeps the number that it has. Throws LedgerError.
 [[nodiscard]] std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,
                                      const std::string& who);
 

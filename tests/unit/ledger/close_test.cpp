@@ -147,7 +147,7 @@ TEST_CASE("closing seals the quotes and orders that were saved until then") {
         save_quotes(store, std::vector<QuoteDraft>{{"R-1001", {{"request.yaml", "request: R-1001\n"}}}}, "mara"));
     take_order(store, {"500123", "Q000001", 1000, {}}, "mara");
     static_cast<void>(close_month(store, closing(month(2026, 10))));
-    const auto content = parse_sealed(find_entry(store, 3)->draft.content);
+    const auto content = parse_sealed(find_entry(store, 5)->draft.content);
     REQUIRE(content);
     CHECK(content->quotes != Hash{});
     CHECK(content->orders != Hash{});

@@ -24,16 +24,19 @@ namespace fs = std::filesystem;
 // A ledger with all that one can hold: entries of two months, a reversal, a closed month, a count, quotes, orders.
 void fill(const std::string& file) {
     auto store = Store::open_for_writing(file, IfMissing::create);
-    const std::vector<QuoteDraft> quotes = {{"R-1001", {{"request.yaml", "one"}, {"papers.yaml", "two"}}},
-                                            {"R-1002", {}}};
-    static_cast<void>(save_quotes(store, quotes, "mara"));
-    take_order(store, {"500123", "Q000001", 5000, {{"layout", "three"}}}, "mara");
-    take_order(store, {"500124", "Q000002", 500, {}}, "mara");
     static_cast<void>(post(store, DocumentStream(11, 1).take(40), "mara"));
     auto opening = floor_count("N1", day(2026, 9, 1), 650);
     opening.count->value = Money::of_ten_thousandths(77);
     static_cast<void>(post(store, std::vector<Draft>{opening}, "mara"));
     static_cast<void>(reverse(store, {5, day(2026, 9, 30), "typed twice", "mara"}));
+    const std::vector<QuoteDraft> quotes = {{"R-1001", {{"request.yaml", "one"}, {"papers.yaml", "two"}}},
+                                            {"R-1002", {}}};
+    static_cast<void>(save_quotes(store, quotes, "mara"));
+    take_order(store, {"500123", "Q000001", 5000, {{"layout", "three"}}}, "mara");
+    take_order(store, {"500124", "Q000002", 500, {}}, "mara");
+    // Those that the stream's documents name.
+    for (int number = 300000; number < 300006; ++number)
+        take_order(store, {std::to_string(number), "Q000002", 500, {}}, "mara");
     static_cast<void>(close_month(store, {month(2026, 9), {"bale-yard"}, {}, "as it is", "mara"}));
     const std::vector<Draft> october = {paper_issue("P1", day(2026, 10, 2), 1200, 800),
                                         corrugator_run("R1", day(2026, 10, 3), "500123")};
@@ -74,7 +77,7 @@ TEST_CASE("a sound ledger is proven whole, with its head") {
     const auto proof = proof_of(tampering.sound());
     for (const auto& finding : proof.findings) UNSCOPED_INFO(finding.text);
     CHECK(proof.holds());
-    CHECK(proof.entries == 45);
+    CHECK(proof.entries == 54);
     CHECK(proof.head == head(Store::open_for_reading(tampering.sound()))->hash);
     CHECK_FALSE(proof.kept_at);
     CHECK(verify(Store::in_memory()).holds());
@@ -136,7 +139,7 @@ TEST_CASE("the first bad entry is named") {
     CHECK(first_entry(tampering.after("DELETE FROM movement WHERE id = 8000")) == 8);
     CHECK(first_entry(tampering.after("INSERT INTO movement SELECT 14099, from_account, to_account, material, cause, "
                                       "grams, money, day FROM movement WHERE id = 1000")) == 14);
-    CHECK(first_entry(tampering.after("INSERT INTO expected VALUES (44900, 1, 5)")) == 44);
+    CHECK(first_entry(tampering.after("INSERT INTO expected VALUES (53900, 1, 5)")) == 53);
     CHECK(tampering
               .after("INSERT INTO movement SELECT 99000, from_account, to_account, material, cause, grams, money, day "
                      "FROM movement WHERE id = 1000")
@@ -157,10 +160,10 @@ TEST_CASE("an entry whose hash was made to fit betrays itself at the next") {
 TEST_CASE("a head that was kept shows a tail that was cut off, which nothing else does") {
     Tampering tampering;
     const auto kept = proof_of(tampering.sound()).head;
-    // Entries 44 and 45 with all that belongs to them, totals too: no link is broken.
+    // Entries 53 and 54 with all that belongs to them, totals too: no link is broken.
     const auto cut = tampering.after(
-        "DELETE FROM movement WHERE id >= 44000; DELETE FROM expected WHERE id >= 44000; DELETE FROM entry WHERE id >= "
-        "44; "
+        "DELETE FROM movement WHERE id >= 53000; DELETE FROM expected WHERE id >= 53000; DELETE FROM entry WHERE id >= "
+        "53; "
         "DELETE FROM month_flow WHERE month = 202610; DELETE FROM month_detail WHERE month = 202610; "
         "DELETE FROM month_expected WHERE month = 202610");
     CHECK(cut.holds());
@@ -169,7 +172,7 @@ TEST_CASE("a head that was kept shows a tail that was cut off, which nothing els
     CHECK(held.findings[0].text ==
           "the kept head " + kept +
               " is no entry of this ledger: its end was cut off, its past was rewritten, or it is "
-              "an old copy; it has 43 entries");
+              "an old copy; it has 52 entries");
     // Posting on does not bring it back.
     {
         auto store = Store::open_for_writing(tampering.copy(), IfMissing::refuse);
@@ -215,14 +218,14 @@ TEST_CASE("a kept head of either case is read, and what is no head is refused") 
 TEST_CASE("a closed month that was opened again, or holds something else, is found") {
     Tampering tampering;
     const auto reopened = tampering.after("DELETE FROM seal; DELETE FROM seal_stock");
-    CHECK(first_entry(reopened) == 43);
-    CHECK(reopened.findings[0].text == "entry 43: 2026-09: is closed by its entry, but not sealed");
+    CHECK(first_entry(reopened) == 52);
+    CHECK(reopened.findings[0].text == "entry 52: 2026-09: is closed by its entry, but not sealed");
     const auto restocked = tampering.after(
         "UPDATE seal_stock SET grams = grams + 1 WHERE account = (SELECT id FROM name "
         "WHERE text = 'floor')");
     CHECK(restocked.findings.at(0).text ==
-          "entry 43: 2026-09: its stored closing stocks are not what its entries make");
-    const auto sealed_alone = tampering.after("INSERT INTO seal VALUES (202612, 45)");
+          "entry 52: 2026-09: its stored closing stocks are not what its entries make");
+    const auto sealed_alone = tampering.after("INSERT INTO seal VALUES (202612, 54)");
     CHECK(sealed_alone.findings.at(0).text == "2026-12: is sealed, but no entry closes it");
 }
 

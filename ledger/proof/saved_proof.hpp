@@ -1,0 +1,15 @@
+// What the chain of entries says of saved quotes and orders, held against those that are there.
+#pragma once
+
+#include "ledger/proof/chain_proof.hpp"
+#include "ledger/proof/findings.hpp"
+#include "ledger/proof/quotes_proof.hpp"
+#include "ledger/store/database.hpp"
+
+namespace flutebook::ledger::proof {
+
+/// Heads that an entry keeps and no chain has, what was saved and stands in no entry, entries whose order is not there.
+void prove_saved(Database& books, const NameList& names, const ChainRead& chain, const QuotesRead& quotes,
+                 Findings& findings);
+
+}  // namespace flutebook::ledger::proof
