@@ -17,9 +17,8 @@ namespace flutebook::contract {
 namespace {
 
 // The struct as the first release knew it: no plugin is smaller.
-constexpr std::size_t first_release_size = offsetof(flutebook_model, evaluate) + sizeof(flutebook_model::evaluate);
-constexpr std::uint32_t most_elements = 1000;
-constexpr std::size_t longest_text = 400;
+constexpr std::size_t first_release_size = offsetof(flutebook_model, reserved) + sizeof(flutebook_model::reserved);
+constexpr std::size_t longest_text = FLUTEBOOK_MOST_TEXT;
 
 bool is_whole(double number) {
     return std::floor(number) == number;
@@ -37,7 +36,15 @@ public:
         model_.id = std::move(id);
         model_.version = text(exported_.version, "version");
         model_.title = text(exported_.title, "title");
-        model_.built_with = exported_.built_with == nullptr ? "" : text(exported_.built_with, "built_with");
+        model_.built_with = text_if_any(exported_.built_with, "built_with");
+        model_.author = text_if_any(exported_.author, "author");
+        model_.contact = text_if_any(exported_.contact, "contact");
+        reserved(exported_.reserved, "the description");
+        if (exported_.requires_minor > FLUTEBOOK_MINOR)
+            refuse("newer rules",
+                   fmt::format("it requires contract {}.{}, this host knows {}.{}", FLUTEBOOK_MAJOR,
+                               exported_.requires_minor, FLUTEBOOK_MAJOR, FLUTEBOOK_MINOR),
+                   "use a newer host");
         model_.evaluate = exported_.evaluate;
         if (model_.evaluate == nullptr) refuse("no function", "evaluate is null", "point it to the model's function");
     }
@@ -48,9 +55,9 @@ public:
         read_settings();
         read_lines();
         read_losses();
-        each<const char*>(exported_.reasons, "reason", [&](const char* reason, const std::string& which) {
-            model_.reasons.push_back(text(reason, which));
-        });
+        each<const char*>(
+            exported_.reasons, "reason", FLUTEBOOK_MOST_REASONS,
+            [&](const char* reason, const std::string& which) { model_.reasons.push_back(text(reason, which)); });
         return std::move(model_);
     }
 
@@ -69,7 +76,7 @@ private:
     void read_header(const flutebook_model& exported) {
         if (exported.magic != FLUTEBOOK_MAGIC)
             refuse("wrong magic", fmt::format("found {:#010x}, expected {:#010x}", exported.magic, FLUTEBOOK_MAGIC),
-                   "build it with the headers of this SDK");
+                   "build it again with the headers of this SDK");
         if (exported.major != FLUTEBOOK_MAJOR)
             refuse(exported.major > FLUTEBOOK_MAJOR ? "newer major" : "older major",
                    fmt::format("built for contract {}, this host speaks {}", exported.major, FLUTEBOOK_MAJOR),
@@ -84,11 +91,11 @@ private:
 
     // Walks a list by its writer's stride; what an older element lacks reads as zero, what a newer one adds is skipped.
     template <typename T, typename Take>
-    void each(const flutebook_span& span, const std::string& kind, Take take) {
+    void each(const flutebook_span& span, const std::string& kind, std::uint32_t most, Take take) {
         if (span.count == 0) return;
-        if (span.at == nullptr || span.stride < sizeof(void*) || span.count > most_elements)
+        if (span.at == nullptr || span.stride < sizeof(void*) || span.count > most)
             refuse("unfit list", fmt::format("{} {}s, {} bytes apart", span.count, kind, span.stride),
-                   "point at, count and stride to an array");
+                   fmt::format("point at, count and stride to an array of at most {}", most));
         for (std::uint32_t i = 0; i < span.count; ++i) {
             T element{};
             std::memcpy(&element, static_cast<const std::byte*>(span.at) + std::size_t{i} * span.stride,
@@ -104,6 +111,17 @@ private:
         if (!base::is_plain_line({given, length}))
             refuse("unfit text", which + " is no line of UTF-8", "write it as one line, without control characters");
         return {given, length};
+    }
+
+    std::string text_if_any(const char* given, const std::string& which) const {
+        return given == nullptr ? std::string() : text(given, which);
+    }
+
+    // What a later contract may give a meaning, this host does not know.
+    void reserved(std::uint32_t value, const std::string& which) const {
+        if (value != 0)
+            refuse("unknown field", fmt::format("a reserved field of {} is {}", which, value),
+                   "leave it 0, or use a newer host");
     }
 
     std::string name(const char* given, const std::string& which) const {
@@ -146,61 +164,120 @@ private:
     std::vector<Name> names(const flutebook_span& span, const std::string& kind) {
         std::vector<Name> result;
         std::set<std::string> seen;
-        each<flutebook_name>(span, kind, [&](const flutebook_name& given, const std::string& which) {
-            std::string its_name = name(given.name, which);
-            once(seen, its_name);
-            result.push_back({its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
-                              range(given.low, given.high, its_name),
-                              known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", its_name)});
-        });
+        each<flutebook_name>(span, kind, FLUTEBOOK_MOST_NAMES,
+                             [&](const flutebook_name& given, const std::string& which) {
+                                 std::string its_name = name(given.name, which);
+                                 once(seen, its_name);
+                                 reserved(given.reserved, its_name);
+                                 result.push_back({its_name, unit(given.unit, its_name),
+                                                   text(given.meaning, "the meaning of " + its_name),
+                                                   range(given.low, given.high, its_name),
+                                                   known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", its_name)});
+                             });
         return result;
     }
 
     void read_settings() {
         std::set<std::string> seen;
-        each<flutebook_setting>(
-            exported_.settings, "setting", [&](const flutebook_setting& given, const std::string& which) {
-                std::string its_name = name(given.name, which);
-                once(seen, its_name);
-                const Range its_range = range(given.low, given.high, its_name);
-                if (given.required == 0 && !its_range.holds(given.initial))
-                    refuse("default out of range", fmt::format("{} starts at {}", its_name, given.initial),
-                           fmt::format("keep it within {} to {}", given.low, given.high));
-                std::vector<std::string> choices;
-                each<const char*>(
-                    given.choices, "choice of " + its_name,
-                    [&](const char* choice, const std::string& place) { choices.push_back(name(choice, place)); });
-                if (!choices.empty() && !(is_whole(given.low) && is_whole(given.high) && given.low >= 0 &&
-                                          given.high <= static_cast<double>(choices.size() - 1)))
-                    refuse("unfit range", its_name + " does not end at choices", "run it from 0 to the last choice");
-                model_.settings.push_back(
-                    {its_name, unit(given.unit, its_name), text(given.meaning, "the meaning of " + its_name),
-                     given.required != 0 ? std::nullopt : std::optional(given.initial), its_range, std::move(choices),
-                     known<VariesBy>(given.varies_by, FLUTEBOOK_BY_REQUEST, "varies_by", its_name)});
-            });
+        each<flutebook_setting>(exported_.settings, "setting", FLUTEBOOK_MOST_SETTINGS,
+                                [&](const flutebook_setting& given, const std::string& which) {
+                                    model_.settings.push_back(setting(given, which));
+                                    once(seen, model_.settings.back().name);
+                                });
+        for (const Setting& each_setting : model_.settings) check_keys(each_setting);
+    }
+
+    Setting setting(const flutebook_setting& given, const std::string& which) {
+        Setting result;
+        result.name = name(given.name, which);
+        result.range = range(given.low, given.high, result.name);
+        if (given.required > 1)
+            refuse("unknown required", fmt::format("{} has {}", result.name, given.required), "0 or 1");
+        if (given.required == 0 && !result.range.holds(given.initial))
+            refuse("default out of range", fmt::format("{} starts at {}", result.name, given.initial),
+                   fmt::format("keep it within {} to {}", given.low, given.high));
+        if (given.required == 0) result.initial = given.initial;
+        each<const char*>(
+            given.choices, "choice of " + result.name, FLUTEBOOK_MOST_SETTINGS,
+            [&](const char* choice, const std::string& place) { result.choices.push_back(name(choice, place)); });
+        if (!result.choices.empty() && !(is_whole(given.low) && is_whole(given.high) && given.low >= 0 &&
+                                         given.high <= static_cast<double>(result.choices.size() - 1)))
+            refuse("unfit range", result.name + " does not end at choices", "run it from 0 to the last choice");
+        result.unit = unit(given.unit, result.name);
+        result.meaning = text(given.meaning, "the meaning of " + result.name);
+        result.varies_by = known<VariesBy>(given.varies_by, FLUTEBOOK_BY_CHOICE, "varies_by", result.name);
+        result.usual = usual(given, result);
+        if (given.stepped_over != 0) result.stepped_over = stepped_over(given.stepped_over - 1, result);
+        if (given.keyed_by != 0) result.keyed_by = given.keyed_by - 1;
+        return result;
+    }
+
+    std::optional<Range> usual(const flutebook_setting& given, const Setting& setting) const {
+        if (given.usual_low == 0 && given.usual_high == 0) return std::nullopt;
+        const Range result = range(given.usual_low, given.usual_high, "the usual range of " + setting.name);
+        if (!setting.range.holds(result))
+            refuse("unfit range",
+                   fmt::format("{} is usually {} to {}", setting.name, given.usual_low, given.usual_high),
+                   fmt::format("keep it within {} to {}", setting.range.low, setting.range.high));
+        return result;
+    }
+
+    // One step a number: the need is one of the order or stands on the setting's own axis.
+    std::size_t stepped_over(std::size_t need, const Setting& setting) const {
+        const Axis axis = axis_of(setting.varies_by);
+        if (need >= model_.needs.size() || (model_.needs[need].axis != Axis::order && model_.needs[need].axis != axis))
+            refuse("unfit steps", fmt::format("{} is stepped over need {}", setting.name, need + 1),
+                   "step it over a need of the order or of its own axis");
+        return need;
+    }
+
+    void check_keys(const Setting& setting) const {
+        const bool is_by_choice = setting.varies_by == VariesBy::choice;
+        const bool has_keys = setting.keyed_by && *setting.keyed_by < model_.settings.size() &&
+                              !model_.settings[*setting.keyed_by].choices.empty();
+        if (is_by_choice != setting.keyed_by.has_value() || (is_by_choice && !has_keys))
+            refuse("unfit keys", setting.name + " varies by the names of no choice setting",
+                   "key it by a choice setting of the same model");
     }
 
     void read_lines() {
         std::set<std::string> seen;
-        each<flutebook_line>(exported_.lines, "line", [&](const flutebook_line& given, const std::string& which) {
-            std::string its_name = name(given.name, which);
-            once(seen, its_name);
-            const auto axis = known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", its_name);
-            if (axis == Axis::order)
-                refuse("unfit axis", its_name + " is a line of the order", "charge it by step or by ply");
-            model_.lines.push_back({its_name, unit(given.unit, its_name), text(given.title, "the title of " + its_name),
-                                    axis, known<CostClass>(given.cost_class, FLUTEBOOK_RECOVERY, "class", its_name),
-                                    known<Behaviour>(given.behaviour, FLUTEBOOK_PERIOD, "behaviour", its_name)});
-        });
+        each<flutebook_line>(
+            exported_.lines, "line", FLUTEBOOK_MOST_LINES, [&](const flutebook_line& given, const std::string& which) {
+                Line result;
+                result.name = name(given.name, which);
+                once(seen, result.name);
+                reserved(given.reserved, result.name);
+                result.unit = unit(given.unit, result.name);
+                result.title = text(given.title, "the title of " + result.name);
+                result.axis = known<Axis>(given.axis, FLUTEBOOK_STEP, "axis", result.name);
+                result.cost_class = known<CostClass>(given.cost_class, FLUTEBOOK_RECOVERY, "class", result.name);
+                result.behaviour = known<Behaviour>(given.behaviour, FLUTEBOOK_PERIOD, "behaviour", result.name);
+                read_rate_unit(result, given.rate_unit);
+                model_.lines.push_back(std::move(result));
+            });
+    }
+
+    // Quantity x rate is money: a rate in money/t for a quantity in kg is a thousandth of the same in money/kg.
+    void read_rate_unit(Line& line, const char* given) const {
+        const std::string per_unit = line.unit == "1" ? "money" : fmt::format("money/({})", line.unit);
+        line.rate_unit = given == nullptr ? per_unit : unit(given, "the rate of " + line.name);
+        const auto to_money = plant::conversion(line.rate_unit, per_unit);
+        if (!to_money || to_money->offset != 0)
+            refuse("no money",
+                   fmt::format("{} is charged in {}, at a rate in {}", line.name, line.unit, line.rate_unit),
+                   fmt::format("give the rate in a unit of the kind of {}", per_unit));
+        line.rate_scale = to_money->scale;
     }
 
     void read_losses() {
         std::set<std::string> seen;
-        each<flutebook_loss>(exported_.losses, "loss", [&](const flutebook_loss& given, const std::string& which) {
-            std::string cause = name(given.cause, which);
-            once(seen, cause);
-            model_.losses.push_back({cause, text(given.title, "the title of " + cause)});
-        });
+        each<flutebook_loss>(exported_.losses, "loss", FLUTEBOOK_MOST_LOSSES,
+                             [&](const flutebook_loss& given, const std::string& which) {
+                                 std::string cause = name(given.cause, which);
+                                 once(seen, cause);
+                                 model_.losses.push_back({cause, text(given.title, "the title of " + cause)});
+                             });
     }
 
     std::string where_;

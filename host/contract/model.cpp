@@ -1,5 +1,9 @@
 #include "host/contract/model.hpp"
 
+#include <algorithm>
+#include <array>
+#include <string_view>
+
 namespace flutebook::contract {
 
 Axis axis_of(VariesBy varies) {
@@ -82,6 +86,24 @@ const char* to_text(Behaviour behaviour) {
             return "period";
     }
     return "";
+}
+
+bool is_name_of_host(const std::string& name) {
+    static constexpr std::array<std::string_view, 11> words = {"order", "inside", "blank", "box",  "sheet", "board",
+                                                               "web",   "ply",    "step",  "cost", "plant"};
+    const std::string_view first = std::string_view(name).substr(0, name.find('.'));
+    return std::find(words.begin(), words.end(), first) != words.end();
+}
+
+std::string Model::where() const {
+    std::string result = file + ": model " + id;
+    if (author.empty() && contact.empty()) return result;
+    const char* between = author.empty() || contact.empty() ? "" : ", ";
+    return result + " (" + author + between + contact + ")";
+}
+
+bool Model::needs_cost() const {
+    return std::any_of(needs.begin(), needs.end(), [](const Name& need) { return need.name.starts_with(cost_prefix); });
 }
 
 }  // namespace flutebook::contract

@@ -24,10 +24,10 @@ enum class VariesBy : std::uint32_t {
     flute = FLUTEBOOK_BY_FLUTE,
     machine = FLUTEBOOK_BY_MACHINE,
     request = FLUTEBOOK_BY_REQUEST,
-    customer = 5,
-    board = 6,
-    style = 7,
-    choice = 8
+    customer = FLUTEBOOK_BY_CUSTOMER,
+    board = FLUTEBOOK_BY_BOARD,
+    style = FLUTEBOOK_BY_STYLE,
+    choice = FLUTEBOOK_BY_CHOICE
 };
 enum class CostClass : std::uint32_t {
     material = FLUTEBOOK_MATERIAL,
@@ -49,6 +49,12 @@ enum class Behaviour : std::uint32_t {
 [[nodiscard]] const char* to_text(CostClass cost_class);
 [[nodiscard]] const char* to_text(Behaviour behaviour);
 
+/// What the names begin with that are the host's for ever: `step.` of "step.speed".
+[[nodiscard]] bool is_name_of_host(const std::string& name);
+
+/// What the names of other models' cost begin with.
+inline constexpr const char* cost_prefix = "cost.";
+
 struct Range {
     double low, high;
 
@@ -69,9 +75,9 @@ struct Setting {
     Range range;
     std::vector<std::string> choices;  // empty: a plain number
     VariesBy varies_by;
-    std::optional<std::size_t> stepped_over{};  // index into the model's needs
-    std::optional<std::size_t> keyed_by{};      // index into its settings: the choice whose names are the keys
-    std::optional<Range> usual{};               // outside: a warning
+    std::optional<Range> usual{};               // inside `range`; outside it the plant is warned
+    std::optional<std::size_t> stepped_over{};  // the need over which its file may give steps
+    std::optional<std::size_t> keyed_by{};      // of a setting by choice: the choice setting with its keys
 
     [[nodiscard]] bool is_required() const { return !initial.has_value(); }
 };
@@ -81,6 +87,8 @@ struct Line {
     Axis axis;
     CostClass cost_class;
     Behaviour behaviour;
+    std::string rate_unit;  // as the model computes its rate: "money/t"
+    double rate_scale = 1;  // from there to money per unit, in which the host keeps the rate
 };
 
 struct Loss {
@@ -91,7 +99,8 @@ class Evaluator;
 
 struct Model {
     std::string file, built_with, id, version, title;
-    std::string sha256;  // of the file, in hex; empty where it was not read from one
+    std::string author, contact;  // empty where the file names none
+    std::string sha256;           // of the file, in hex; empty where it was not read from one
     std::vector<Name> needs, provides;
     std::vector<Setting> settings;
     std::vector<Line> lines;
@@ -102,8 +111,11 @@ struct Model {
 
     [[nodiscard]] bool works_elsewhere() const { return elsewhere != nullptr; }
 
-    /// "plugins/paper.so: model paper": how every complaint about it begins.
-    [[nodiscard]] std::string where() const { return file + ": model " + id; }
+    /// "plugins/varnish.so: model varnish (A. Example, a@example.org)": how every refusal begins that names it.
+    [[nodiscard]] std::string where() const;
+
+    /// Whether the model stands on the cost of other models, by a need of its own.
+    [[nodiscard]] bool needs_cost() const;
 };
 
 }  // namespace flutebook::contract

@@ -174,14 +174,15 @@ private:
 };
 
 // The indices of a line's axis that are listed at a step: that step itself; of a line by ply all plies, at the
-// corrugator.
+// corrugator; of a line of the order the one it has, at dispatch.
 struct ListedIndices {
     std::size_t first, past;
 };
 
 ListedIndices listed_at(contract::Axis axis, std::size_t step, Shape shape) {
-    if (axis != contract::Axis::ply) return {step, step + 1};
-    return {0, step == 0 ? shape.plies : 0};
+    if (axis == contract::Axis::step) return {step, step + 1};
+    if (axis == contract::Axis::ply) return {0, step == 0 ? shape.plies : 0};
+    return {0, step + 1 == shape.steps ? std::size_t{1} : std::size_t{0}};
 }
 
 // What a line charges at one index of its axis, in the first row.

@@ -29,6 +29,7 @@ struct Outcome {
     State state = State::costed;
     std::size_t model = 0, reason = 0;  // of a refused row: the model and its declared reason
     Money cost;                         // of a costed row: the sum of its rounded lines
+    Money before_late;                  // the same without the lines of late models
 };
 
 /// One line at one place of its axis. Those that come to nothing are left out.

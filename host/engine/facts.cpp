@@ -1,5 +1,7 @@
 #include "host/engine/facts.hpp"
 
+#include <chrono>
+
 namespace flutebook::engine {
 namespace {
 
@@ -44,6 +46,12 @@ double quantity(const Row& row, std::size_t) {
 }
 double colours(const Row& row, std::size_t) {
     return row.order->request->colours;
+}
+double margin(const Row& row, std::size_t) {
+    return row.order->request->margin;
+}
+double date(const Row& row, std::size_t) {
+    return static_cast<double>(std::chrono::sys_days(row.order->request->date).time_since_epoch().count());
 }
 double inside_length(const Row& row, std::size_t) {
     return inside(row, &orders::InsideSize::length_mm);
@@ -122,6 +130,10 @@ double ply_price(const Row& row, std::size_t p) {
     return ply(row, p).price_per_kg;
 }
 
+double ply_kind(const Row& row, std::size_t p) {
+    return ply(row, p).flute == nullptr ? 0 : 1;
+}
+
 double step_kind(const Row& row, std::size_t k) {
     if (k == 0) return 0;
     const Converter* machine = converter(row, k);
@@ -188,6 +200,8 @@ std::vector<Fact> order_facts() {
          fixed,
          fill<quantity>},
         {{"order.colours", "1", "colours asked for", {0, 100}, order}, fixed, fill<colours>},
+        {{"order.margin", "1", "share of the price that is to be kept", {-1e3, 1}, order}, fixed, fill<margin>},
+        {{"order.date", "d", "day of the request, counted from 1970-01-01", {-1e6, 1e6}, order}, fixed, fill<date>},
         {{"inside.length", "m", "inside length of the box; 0 if none", any_size, order}, fixed, fill<inside_length>},
         {{"inside.width", "m", "inside width of the box; 0 if none", any_size, order}, fixed, fill<inside_width>},
         {{"inside.height", "m", "inside height of the box; 0 if none", any_size, order}, fixed, fill<inside_height>},
@@ -224,6 +238,7 @@ std::vector<Fact> ply_facts() {
          fill<ply_adhesive>},
         {{"ply.take_up", "1", "metres of the ply per metre of board", {1, 2}, ply}, fixed, fill<ply_take_up>},
         {{"ply.moisture", "1", "water in the ply's paper", share, ply}, fixed, fill<ply_moisture>},
+        {{"ply.kind", "1", "0 liner, 1 medium", {0, 1}, ply}, fixed, fill<ply_kind>},
         {{"ply.price", "money/kg", "the paper's price on the request's date", any_size, ply},
          replaceable,
          fill<ply_price>},
@@ -233,7 +248,7 @@ std::vector<Fact> ply_facts() {
 std::vector<Fact> step_facts() {
     using enum contract::Axis;
     return {
-        {{"step.kind", "1", "0 corrugator, 1 printer, 2 die cutter, 3 folder-gluer, 4 dispatch", {0, 4}, step},
+        {{"step.kind", "1", "0 corrugator, 1 printer, 2 die cutter, 3 folder-gluer, 4 dispatch", {0, 7}, step},
          fixed,
          fill<step_kind>},
         {{"step.run_waste", "1", "share of what is fed that is lost while running", share, step},
@@ -262,9 +277,25 @@ std::vector<Fact> step_facts() {
     };
 }
 
+// Of all models that need none of these, in the order of contract::CostClass.
+std::vector<Fact> cost_facts() {
+    using enum contract::Axis;
+    constexpr contract::Range any_money{-1e12, 1e12};
+    return {
+        {{"cost.material", "money", "material charged by other models", any_money, step}, fixed, nullptr},
+        {{"cost.energy", "money", "energy charged by other models", any_money, step}, fixed, nullptr},
+        {{"cost.system", "money", "system cost charged by other models", any_money, step}, fixed, nullptr},
+        {{"cost.waste-management", "money", "waste management charged by other models", any_money, step},
+         fixed,
+         nullptr},
+        {{"cost.recovery", "money", "what scrap brings, negative", any_money, step}, fixed, nullptr},
+        {{"cost.all", "money", "the sum of the five other costs", any_money, step}, fixed, nullptr},
+    };
+}
+
 std::vector<Fact> make_facts() {
     std::vector<Fact> result = order_facts();
-    for (auto& more : {ply_facts(), step_facts()}) result.insert(result.end(), more.begin(), more.end());
+    for (auto& more : {ply_facts(), step_facts(), cost_facts()}) result.insert(result.end(), more.begin(), more.end());
     return result;
 }
 

@@ -19,7 +19,7 @@ using FillColumn = void (*)(std::span<const Row> rows, std::size_t index, double
 struct Fact {
     contract::Name name;
     bool is_replaceable;  // by a model that the plant prefers
-    FillColumn fill;
+    FillColumn fill;      // null for what other models charge: it is added up while a block is evaluated
 };
 
 [[nodiscard]] const std::vector<Fact>& facts();

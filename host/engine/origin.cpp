@@ -55,7 +55,9 @@ FactOrigin of_ply(const std::string& name, const Row& row, std::size_t index) {
     const geometry::PlyMake& ply = row.order->layout->board.plies[index];
     const plant::Paper& paper = row.order->plant->papers[ply.paper];
     FactOrigin result{fmt::format("{} of {}", name.substr(4), paper.code), {}};
-    if (name == "ply.price") {
+    if (name == "ply.kind") {
+        result.how = ply.flute == nullptr ? "a liner" : "a medium";
+    } else if (name == "ply.price") {
         if (const auto* price = paper.price_on(row.order->request->date)) result.places.push_back(price->place);
         result.how = fmt::format("price of {} on {}", paper.code, base::to_string(row.order->request->date));
     } else if (name == "ply.grammage" || name == "ply.moisture") {
@@ -120,6 +122,9 @@ FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     if (name == "step.parting") return {"the step of the route where boxes part from the sheet", {}};
     if (name.rfind("ply.", 0) == 0) return of_ply(name, row, index);
     if (name == "order.quantity") return of_request("quantities", row);
+    if (name == "order.margin") return of_request("margin", row);
+    if (name == "order.date") return of_request("date", row);
+    if (name.starts_with(contract::cost_prefix)) return {"added up from the lines of all models that need no cost", {}};
     if (name == "order.colours") return of_request("colours", row);
     if (name.rfind("inside.", 0) == 0) return of_request("inside", row);
     if (name.rfind("blank.", 0) == 0 || name.rfind("box.", 0) == 0) return of_blank(row);

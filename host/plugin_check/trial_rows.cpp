@@ -7,6 +7,7 @@
 #include <cmath>
 #include <numeric>
 #include <optional>
+#include <string_view>
 #include <utility>
 
 #include "host/engine/costing/columns.hpp"
@@ -69,6 +70,26 @@ double drawn(Draws& draws, const contract::Setting& setting, Settings how) {
     return inside(draws, setting.range);
 }
 
+// What other models charge is drawn by class, and added up as the host adds it up.
+void draw_costs(Draws& draws, std::vector<std::vector<double>>& known) {
+    const auto place_of = [](const char* name) {
+        const auto& all = engine::facts();
+        return static_cast<std::size_t>(
+            std::find_if(all.begin(), all.end(), [&](const engine::Fact& fact) { return fact.name.name == name; }) -
+            all.begin());
+    };
+    std::vector<double>& sum = known[place_of("cost.all")];
+    std::fill(sum.begin(), sum.end(), 0.0);
+    for (const char* name : {"cost.material", "cost.energy", "cost.system", "cost.waste-management", "cost.recovery"}) {
+        std::vector<double>& costs = known[place_of(name)];
+        const bool is_income = std::string_view(name) == "cost.recovery";
+        for (std::size_t i = 0; i < costs.size(); ++i) {
+            costs[i] = draws.whole(0, is_income ? 5e5 : 5e6) / (is_income ? -1e4 : 1e4) * draws.whole(1, 100);
+            sum[i] += costs[i];
+        }
+    }
+}
+
 }  // namespace
 
 RunNumbers run_numbers(const Row& row) {
@@ -126,7 +147,7 @@ std::vector<std::vector<double>> known_values(const Row& row) {
     std::vector<std::vector<double>> result;
     for (const engine::Fact& fact : engine::facts()) {
         auto& values = result.emplace_back(shape.extent(fact.name.axis));
-        for (std::size_t i = 0; i < values.size(); ++i) fact.fill({&row, 1}, i, &values[i]);
+        for (std::size_t i = 0; fact.fill != nullptr && i < values.size(); ++i) fact.fill({&row, 1}, i, &values[i]);
     }
     RunNumbers run = run_numbers(row);
     for (auto* column : {&run.fed, &run.good, &run.scrap_kg, &run.hours, &run.issued_kg})
@@ -176,6 +197,7 @@ private:
     std::optional<TrialRow> make(Draws& draws, const engine::Row& row) const {
         TrialRow result{order_, "", {row.plies(), row.steps()}, {}, {}, {}};
         result.known = known_values(row);
+        if (model_.needs_cost()) draw_costs(draws, result.known);
         for (std::size_t n = 0; n < model_.needs.size(); ++n) {
             const contract::Name& need = model_.needs[n];
             auto& values = result.needs.emplace_back(result.shape.extent(need.axis));

@@ -16,7 +16,8 @@ namespace {
 
 using contract::Model;
 
-constexpr std::size_t most_elements = 1000;
+constexpr std::size_t most_elements = 64;
+static_assert(most_elements >= FLUTEBOOK_MOST_NAMES && most_elements >= FLUTEBOOK_MOST_SETTINGS);
 
 // A field stands in two structs: the host's and the one that a plugin exports. visit_fields() names each pair once, in
 // the order in which fields are sent. The writer reads the host's struct; the reader fills both, so that the exported
@@ -47,6 +48,9 @@ void visit_fields(Visitor& visitor, contract::Setting& setting, flutebook_settin
     visitor.field(setting.range.high, exported.high);
     visitor.template list<const char*>(setting.choices, exported.choices);
     visitor.field(setting.varies_by, exported.varies_by);
+    visitor.usual_range(setting.usual, exported);
+    visitor.index(setting.stepped_over, exported.stepped_over);
+    visitor.index(setting.keyed_by, exported.keyed_by);
 }
 
 template <typename Visitor>
@@ -57,6 +61,7 @@ void visit_fields(Visitor& visitor, contract::Line& line, flutebook_line& export
     visitor.field(line.axis, exported.axis);
     visitor.field(line.cost_class, exported.cost_class);
     visitor.field(line.behaviour, exported.behaviour);
+    visitor.field(line.rate_unit, exported.rate_unit);
 }
 
 template <typename Visitor>
@@ -71,6 +76,8 @@ void visit_fields(Visitor& visitor, Model& model, flutebook_model& exported) {
     visitor.field(model.id, exported.id);
     visitor.field(model.version, exported.version);
     visitor.field(model.title, exported.title);
+    visitor.field(model.author, exported.author);
+    visitor.field(model.contact, exported.contact);
     visitor.template list<flutebook_name>(model.needs, exported.needs);
     visitor.template list<flutebook_name>(model.provides, exported.provides);
     visitor.template list<flutebook_setting>(model.settings, exported.settings);
@@ -86,6 +93,13 @@ public:
     void field(double& number, double&) { fields_.push_back(fmt::format("{}", number)); }
     void default_value(std::optional<double>& number, flutebook_setting&) {
         fields_.push_back(number ? fmt::format("{}", *number) : "");
+    }
+    void usual_range(std::optional<contract::Range>& range, flutebook_setting&) {
+        fields_.push_back(range ? fmt::format("{}", range->low) : "0");
+        fields_.push_back(range ? fmt::format("{}", range->high) : "0");
+    }
+    void index(std::optional<std::size_t>& index, std::uint32_t&) {
+        fields_.push_back(std::to_string(index ? *index + 1 : 0));
     }
     template <typename Enum>
     void field(Enum& value, std::uint32_t&) {
@@ -124,6 +138,11 @@ public:
         exported.initial = number_of(text);
         if (!text.empty()) number = exported.initial;
     }
+    void usual_range(std::optional<contract::Range>&, flutebook_setting& exported) {
+        exported.usual_low = number_of(take());
+        exported.usual_high = number_of(take());
+    }
+    void index(std::optional<std::size_t>&, std::uint32_t& exported) { exported = whole_number(); }
     template <typename Enum>
     void field(Enum& value, std::uint32_t& exported) {
         exported = whole_number();

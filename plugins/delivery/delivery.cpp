@@ -36,6 +36,7 @@ struct Delivery : Model {
         setting("freight_density", "kg/m3", 0, {0, 1e4}, "least that a m3 is charged as; 0: by mass alone");
     Setting<by_plant> drop_price = setting("drop_price", "money", 0, price, "one delivery, whatever its load");
 
+    Provide<order> pallet_count = provide("delivery.pallets", "1", "pallets that the order needs; 0 without a limit");
     Line<step> pallets = line("pallets", "1", material, per_unit, "Pallets");
     Line<step> freight = line("freight", "t km", flutebook::system, per_unit, "Freight");
     Line<step> drop = line("freight.drop", "1", flutebook::system, per_run, "Freight, by delivery");
@@ -48,6 +49,7 @@ struct Delivery : Model {
         const double volume = area * f[caliper];
         const double kg = run::mass(area, f[grammage]);
         const double pallets_filled = std::max(filled(volume, f[pallet_volume]), filled(kg, f[pallet_load]));
+        f.set(pallet_count, run::whole_up(pallets_filled));
         f.charge(pallets, f.dispatch(), run::whole_up(pallets_filled), f[pallet_price]);
         f.charge(freight, f.dispatch(), f[distance] * std::max(kg, volume * f[freight_density]) / kg_per_tonne,
                  f[freight_price]);

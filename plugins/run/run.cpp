@@ -138,9 +138,10 @@ struct Run : Model {
         f.set(fed, f.dispatch(), asked);
         f.set(good, f.dispatch(), asked);
         f.set(scrap_mass, f.dispatch(), 0);
-        for (std::uint32_t k = f.last_converter().at; k > 0; --k) {
-            const double pieces = k == d ? run::sheets_for(asked, f[ups]) : asked;
-            asked = convert(f, {k}, pieces, k == d ? part(f, pieces, asked) : Parted{0, 0});
+        for (auto k = f.last_converter(); k != corrugator; k = *f.prev(k)) {
+            const bool parts = k.number() == d;
+            const double pieces = parts ? run::sheets_for(asked, f[ups]) : asked;
+            asked = convert(f, k, pieces, parts ? part(f, pieces, asked) : Parted{0, 0});
         }
         const double sheets = d == 0 ? run::sheets_for(asked, f[ups]) : asked;
         combine(f, sheets, d == 0 ? part(f, sheets, asked) : Parted{0, 0});

@@ -42,7 +42,7 @@ struct Tooling : Model {
         const double plate = by_box(f[plate_share] * f[plate_price], f[plate_boxes]);
         const double rule = f[ups] * f[rule_length] * f[rule_price];
         for (auto k : f.converters()) {
-            const bool has_die = k.at == f[parting] && f[kind][k] == die_cutter_kind;
+            const bool has_die = k.number() == f[parting] && f[kind][k] == die_cutter_kind;
             f.charge(plates, k, f[colours][k] > 0 ? f[quantity] : 0, f[colours][k] * f[area][k] * plate);
             f.charge(die, k, has_die ? f[quantity] : 0, by_box(f[area][k] * f[die_board_price] + rule, f[die_boxes]));
         }

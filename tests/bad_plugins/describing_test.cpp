@@ -23,7 +23,7 @@ void check_refused(const std::string& way, const std::vector<std::string>& cause
 }  // namespace
 
 TEST_CASE("a description with the wrong magic is refused") {
-    check_refused("wrong_magic", {"wrong magic", "0x21212121", "0x45544c46"});
+    check_refused("wrong_magic", {"wrong magic", "0x21212121", "0x4b425446"});
 }
 
 TEST_CASE("a plugin for a newer major is refused, with the one it wants and the one there is") {
@@ -70,8 +70,32 @@ TEST_CASE("an axis that this host does not know is refused") {
     check_refused("unknown_axis", {"unknown axis", "order.quantity has 3"});
 }
 
-TEST_CASE("a line that belongs to no step is refused") {
-    check_refused("line_of_no_step", {"unfit axis", "fee is a line of the order"});
+TEST_CASE("a model that requires rules of a later contract is refused, with what it requires") {
+    check_refused("newer_rules", {"newer rules", "requires contract 1.7, this host knows 1.0", "newer host"});
+}
+
+TEST_CASE("a file of the first 1.0 is refused by name, not misread") {
+    check_refused("first_release", {"wrong magic", "build it again with the headers of this SDK"});
+}
+
+TEST_CASE("a reserved field that is not zero is refused") {
+    check_refused("reserved_field", {"unknown field", "a reserved field of fee is 3"});
+}
+
+TEST_CASE("a line whose quantity and rate make no money is refused") {
+    check_refused("rate_of_no_money", {"no money", "freight is charged in kg, at a rate in money/m2"});
+}
+
+TEST_CASE("a usual range outside the range is refused") {
+    check_refused("unusual_range", {"unfit range", "price is usually 10 to 200", "within 0 to 100"});
+}
+
+TEST_CASE("a setting by the names of no choice is refused") {
+    check_refused("keys_of_no_choice", {"unfit keys", "rate varies by the names of no choice setting"});
+}
+
+TEST_CASE("a setting stepped over a need of another axis is refused") {
+    check_refused("steps_of_plies", {"unfit steps", "rate is stepped over need 1"});
 }
 
 TEST_CASE("a list longer than memory is refused without being read") {

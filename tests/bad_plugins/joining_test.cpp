@@ -58,6 +58,20 @@ TEST_CASE("a model that gives what the host gives is refused unless it is prefer
     CHECK(trial.host_lives_on());
 }
 
+TEST_CASE("a name that begins with a word of the host is refused, with who answers for the model") {
+    const Trial trial("takes_the_hosts_word", {"takes_the_hosts_word"});
+    CHECK_THAT(trial.refusal(), Says({model("takes_the_hosts_word", "takes_the_hosts_word"),
+                                      "(A. Example, a@example.org): name of the host: provides step.heat"}));
+    CHECK(trial.host_lives_on());
+}
+
+TEST_CASE("a run that stands on its own cost is refused") {
+    Trial trial("late_run", {"late_run"});
+    trial.plant().preferences = {{"step.run_waste", "late_run", {"plugins.yaml", 20, 3}}};
+    CHECK_THAT(trial.refusal(), Says({"model run: circle", "through another model, what others charge"}));
+    CHECK(trial.host_lives_on());
+}
+
 TEST_CASE("a need in a unit of another kind is refused, naming both ends and both units") {
     const Trial trial("unit_clash", {"unit_clash"});
     CHECK_THAT(trial.refusal(), Says({"paper.issued: unit clash", model("unit_clash", "unit_clash") + " takes it in m",

@@ -64,10 +64,11 @@ TEST_CASE("a description with a field too few or too many is refused") {
 TEST_CASE("a description from another process is checked like a plugin's own data") {
     const contract::Model& model = models().front();
     contract::Model sent = model;
-    sent.lines = {
-        {"ink", "kg", "Ink", contract::Axis::order, contract::CostClass::material, contract::Behaviour::per_unit}};
-    CHECK(refusal(sent, model) ==
-          model.where() + ": unfit axis: ink is a line of the order; charge it by step or by ply");
+    sent.lines = {{"ink", "kg", "Ink", contract::Axis::order, contract::CostClass::material,
+                   contract::Behaviour::per_unit, "money/m2"}};
+    CHECK(refusal(sent, model) == model.where() +
+                                      ": no money: ink is charged in kg, at a rate in money/m2; give the rate in a "
+                                      "unit of the kind of money/(kg)");
     sent = model;
     sent.id = "another";
     CHECK(refusal(sent, model) == model.where() +

@@ -146,3 +146,33 @@ TEST_CASE("a model in plain C inspects one box of so many, rounded up") {
     CHECK(Costed(plant, odd).refused() ==
           "inspection: one box of less than one cannot be inspected; give 0 or 1 and more");
 }
+
+TEST_CASE("a small order is raised to the least charge, to the last coin, and a large one is left alone") {
+    const plant::Plant plain = example_plant({});
+    const plant::Plant charged = example_plant({{"least_charge", {{"least", "1000"}}}});
+    orders::Request box = fixture::box_request(plain);
+    box.quantities = {100};
+    const std::int64_t least = 1000'0000;
+    const std::vector<std::int64_t> small = costs(plain, box);
+    REQUIRE(small.at(0) < least);
+    CHECK(costs(charged, box) == std::vector<std::int64_t>(small.size(), least));
+    const Costed costed(charged, box);
+    REQUIRE(costed.lines("least_charge").size() == 1);
+    CHECK(costed.lines("least_charge").at(0).amount == Money::of_ten_thousandths(least - small.at(0)));
+    CHECK(costed.lines("least_charge").at(0).step == costed.costing().fed.size() - 1);
+    box.quantities = {100000};
+    CHECK(costs(charged, box) == costs(plain, box));
+}
+
+TEST_CASE("ways that a least charge makes equal are still told apart by what they cost before it") {
+    const plant::Plant plant = example_plant({{"least_charge", {{"least", "1000"}}}});
+    orders::Request box = fixture::box_request(plant);
+    box.quantities = {100};
+    const engine::Engine engine = open(plant);
+    const fixture::RowSource source(plant, engine, box);
+    const std::vector<std::int64_t> before = costs(example_plant({}), box);
+    const auto outcomes = engine.cost(source.rows(), 1);
+    REQUIRE(outcomes.size() == before.size());
+    for (std::size_t i = 0; i < outcomes.size(); ++i)
+        CHECK(outcomes[i].before_late == Money::of_ten_thousandths(before[i]));
+}

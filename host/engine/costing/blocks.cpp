@@ -3,12 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cstdint>
 
 #include "host/contract/call.hpp"
 #include "host/contract/evaluator.hpp"
 #include "host/engine/costing/balance.hpp"
+#include "host/engine/costing/line_totals.hpp"
 #include "host/engine/costing/lost_block.hpp"
 #include "host/engine/costing/measured_run.hpp"
 #include "host/engine/facts.hpp"
@@ -33,63 +33,24 @@ std::size_t first_outside(const double* column, std::size_t rows, contract::Rang
         std::find_if(column, column + rows, [&](double value) { return !range.holds(value); }) - column);
 }
 
-bool charges_nothing(const double* quantity, const double* rate, std::size_t rows) {
-    if (quantity[0] != 0) return false;
-    double silent = 0;
-    for (std::size_t r = 0; r < rows; ++r) silent += counted(quantity[r] == 0) * counted(rate[r] == 0);
-    return silent == static_cast<double>(rows);
-}
-
-bool are_amounts(const double* quantity, const double* rate, std::size_t rows) {
-    double amounts = 0;
-    for (std::size_t r = 0; r < rows; ++r) {
-        const double amount = quantity[r] * rate[r];
-        amounts += counted(amount < Money::limit) * counted(amount > -Money::limit);
-    }
-    return amounts == static_cast<double>(rows);
-}
-
-// The sum of a block's lines, row by row. A double holds every whole number up to 2^53, so a few lines are added as
-// doubles, whole vectors at a time, before they go to the integers.
-class RowTotals {
-public:
-    void add(const double* quantity, const double* rate, std::size_t rows) {
-        for (std::size_t r = 0; r < rows; ++r) pending_[r] += Money::whole_ten_thousandths(quantity[r], rate[r]);
-        if (++lines_pending_ == most_pending) move_pending(rows);
-    }
-
-    void write_to(std::span<Outcome> outcomes) {
-        move_pending(outcomes.size());
-        for (std::size_t r = 0; r < outcomes.size(); ++r) outcomes[r].cost = Money::of_ten_thousandths(totals_[r]);
-    }
-
-private:
-    static constexpr int most_pending = 8;
-    static_assert(most_pending * Money::limit * 10'000 < 0x1p53, "sums of pending lines are exact");
-
-    void move_pending(std::size_t rows) {
-        for (std::size_t r = 0; r < rows; ++r) totals_[r] += static_cast<std::int64_t>(pending_[r]);
-        std::fill_n(pending_.begin(), rows, 0.0);
-        lines_pending_ = 0;
-    }
-
-    std::array<double, block_rows> pending_{};
-    std::array<std::int64_t, block_rows> totals_{};
-    int lines_pending_ = 0;
-};
-
-std::size_t first_beyond(const double* quantity, const double* rate, std::size_t rows) {
-    std::size_t row = 0;
-    while (row < rows && Money::is_amount(quantity[row], rate[row])) ++row;
-    return row;
-}
-
 std::string at_index(contract::Axis axis, std::size_t index) {
     return axis == contract::Axis::order ? "" : fmt::format(" of {} {}", contract::to_text(axis), index);
 }
 
 std::string found(double value) {
     return value != value ? "no number" : fmt::format("{}", value);
+}
+
+// From here on every rate is money per unit, whatever unit the model computes it in.
+void scale_rates(Columns& columns, const contract::Model& model, const ModelSlots& slots, std::size_t rows) {
+    for (std::size_t l = 0; l < model.lines.size(); ++l) {
+        const double scale = model.lines[l].rate_scale;
+        if (scale == 1) continue;
+        for (std::size_t i = 0; i < columns.extent(slots.rates[l]); ++i) {
+            double* rate = columns.column(slots.rates[l], i);
+            for (std::size_t r = 0; r < rows; ++r) rate[r] *= scale;
+        }
+    }
 }
 
 // The one place where a model works, be it here or elsewhere.
@@ -170,13 +131,15 @@ std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const 
     outcome = {};
     if (auto fault = run_models(columns, {&row, 1}, {&outcome, 1}, &run)) return fault;
     if (is_refused(outcome)) return std::nullopt;
-    return add_up(columns, {&outcome, 1});
+    return add_up(columns, slots_, graph_, {&outcome, 1});
 }
 
 std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes,
                                         const MeasuredRun* measured) const {
     filler_.fill(columns, rows);
     for (std::size_t m = 0; m < graph_.models.size(); ++m) {
+        if (m == graph_.first_late)
+            if (auto fault = write_costs(columns, slots_, graph_, rows.size())) return fault;
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
         filler_.fill_late(columns, rows, m);
@@ -200,7 +163,7 @@ std::optional<Fault> Blocks::note_refused(const Columns& columns, std::size_t mo
             return Fault{r,
                          fmt::format("{}: refused a row for a reason it does not declare: found {}; declare the reason",
                                      graph_.models[model].where(), refused[r])};
-        outcomes[r] = {Outcome::State::refused, model, refused[r] - 1, {}};
+        outcomes[r] = {Outcome::State::refused, model, refused[r] - 1, {}, {}};
     }
     return std::nullopt;
 }
@@ -209,7 +172,7 @@ std::optional<Fault> Blocks::cost(Columns& columns, std::span<const Row> rows, s
     std::fill(outcomes.begin(), outcomes.end(), Outcome{});
     if (auto fault = run(columns, rows, outcomes)) return fault;
     if (std::any_of(outcomes.begin(), outcomes.end(), is_refused)) return cost_without_refused(columns, rows, outcomes);
-    if (auto fault = add_up(columns, outcomes)) return fault;
+    if (auto fault = add_up(columns, slots_, graph_, outcomes)) return fault;
     return check_balance(columns, slots_, graph_, rows.size());
 }
 
@@ -233,15 +196,20 @@ std::optional<Fault> Blocks::cost_without_refused(Columns& columns, std::span<co
 
 std::optional<Fault> Blocks::evaluate(Columns& columns, std::size_t model, std::span<const Row> rows) const {
     const auto failure = evaluate_block(columns, graph_, model, rows.size());
-    if (!failure) return std::nullopt;
+    if (!failure) {
+        scale_rates(columns, graph_.models[model], slots_.models[model], rows.size());
+        return std::nullopt;
+    }
     if (failure->kind == contract::Failure::Kind::lost)
         return lost_block(graph_.models[model], columns.block(model, rows.size()), rows, *failure);
     return fault_of(graph_.models[model], *failure);
 }
 
 std::optional<Fault> Blocks::call(Columns& columns, std::size_t model, std::size_t rows) const {
-    const auto failure = evaluate_block(columns, graph_, model, rows);
-    return failure ? std::optional(fault_of(graph_.models[model], *failure)) : std::nullopt;
+    if (const auto failure = evaluate_block(columns, graph_, model, rows))
+        return fault_of(graph_.models[model], *failure);
+    scale_rates(columns, graph_.models[model], slots_.models[model], rows);
+    return std::nullopt;
 }
 
 std::optional<Fault> Blocks::check_takes(const Columns& columns, std::size_t model, std::size_t rows) const {
@@ -277,30 +245,6 @@ std::optional<Fault> Blocks::check_gives(const Columns& columns, std::size_t mod
                             name.range.high)};
         }
     }
-    return std::nullopt;
-}
-
-std::optional<Fault> Blocks::add_up(const Columns& columns, std::span<Outcome> outcomes) const {
-    const std::size_t rows = outcomes.size();
-    RowTotals totals;
-    for (std::size_t m = 0; m < graph_.models.size(); ++m)
-        for (std::size_t l = 0; l < graph_.models[m].lines.size(); ++l) {
-            const Slot slot = slots_.models[m].quantities[l];
-            for (std::size_t i = 0; i < columns.extent(slot); ++i) {
-                const double* quantity = columns.column(slot, i);
-                const double* rate = columns.column(slots_.models[m].rates[l], i);
-                if (charges_nothing(quantity, rate, rows)) continue;
-                if (!are_amounts(quantity, rate, rows)) {
-                    const std::size_t row = first_beyond(quantity, rate, rows);
-                    return Fault{row, fmt::format("{}: line {}{} is no amount: found {} x {}; keep it below 9e10",
-                                                  graph_.models[m].where(), graph_.models[m].lines[l].name,
-                                                  at_index(graph_.models[m].lines[l].axis, i), found(quantity[row]),
-                                                  found(rate[row]))};
-                }
-                totals.add(quantity, rate, rows);
-            }
-        }
-    totals.write_to(outcomes);
     return std::nullopt;
 }
 

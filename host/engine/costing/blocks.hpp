@@ -66,7 +66,6 @@ private:
     [[nodiscard]] std::optional<Fault> evaluate(Columns& columns, std::size_t model, std::span<const Row> rows) const;
     [[nodiscard]] std::optional<Fault> check_takes(const Columns& columns, std::size_t model, std::size_t rows) const;
     [[nodiscard]] std::optional<Fault> check_gives(const Columns& columns, std::size_t model, std::size_t rows) const;
-    [[nodiscard]] std::optional<Fault> add_up(const Columns& columns, std::span<Outcome> outcomes) const;
     [[nodiscard]] std::vector<Check> checks_of(std::size_t model) const;
 
     Graph graph_;

@@ -128,7 +128,7 @@ void Filler::fill_constant(Columns& columns) const {
 
 void Filler::fill(Columns& columns, std::span<const Row> rows) const {
     for (std::size_t f = 0; f < fact_slots_.size(); ++f) {
-        if (fact_slots_[f] == Slots::none) continue;
+        if (fact_slots_[f] == Slots::none || facts()[f].fill == nullptr) continue;
         for (std::size_t i = 0; i < columns.extent(fact_slots_[f]); ++i)
             facts()[f].fill(rows, i, columns.column(fact_slots_[f], i));
     }

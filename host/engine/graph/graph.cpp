@@ -9,6 +9,7 @@
 #include "host/base/errors.hpp"
 #include "host/base/near_spellings.hpp"
 #include "host/engine/facts.hpp"
+#include "host/engine/graph/model_order.hpp"
 
 namespace flutebook::engine {
 namespace {
@@ -30,12 +31,13 @@ public:
     Graph join() {
         take_preferences();
         refuse_double_providers();
+        refuse_names_of_host();
         link_needs();
         link_settings();
         link_host();
         if (errors_.empty()) find_shedder();
         if (!errors_.empty()) throw ModelError(std::move(errors_));
-        put_in_order();
+        renumber(order_models(graph_));
         return std::move(graph_);
     }
 
@@ -123,6 +125,18 @@ private:
                 fmt::format("{}: given twice: by {}; say which in plugins.yaml, prefer: {{{}: …}}, or load one of them",
                             name, fmt::join(who, " and by "), name));
         }
+    }
+
+    // The first word of a fact is the host's for ever. What the run calls web is its own.
+    void refuse_names_of_host() {
+        for (std::size_t m = 0; m < models().size(); ++m)
+            for (const contract::Name& provide : models()[m].provides) {
+                const bool is_run = provide_of(m, "run.good").has_value() &&
+                                    (provide.name == "web.length" || provide.name == "web.area");
+                if (!contract::is_name_of_host(provide.name) || facts_.contains(provide.name) || is_run) continue;
+                errors_.push_back(fmt::format("{}: name of the host: provides {}; begin it with a word of your own",
+                                              models()[m].where(), provide.name));
+            }
     }
 
     std::optional<Source> source_for(std::size_t taker, const std::string& name) const {
@@ -246,87 +260,11 @@ private:
                                               shedder.where(), loss.cause, fmt::join(causes, ", ")));
     }
 
-    // Kahn's order; of the models that are ready the first id goes first.
-    void put_in_order() {
-        const std::size_t count = models().size();
-        std::vector<std::set<std::size_t>> feeders(count);
-        for (std::size_t m = 0; m < count; ++m) {
-            for (const Link& need : graph_.needs[m])
-                if (need.source.kind == Source::Kind::provided)
-                    feeders[m].insert(need.source.model);
-                else if (need.source.kind == Source::Kind::setting)
-                    add_deciders(feeders[m], need.source);
-            for (const auto& setting : graph_.settings[m])
-                if (setting) feeders[m].insert(setting->source.model);
-        }
-        std::vector<std::size_t> order;
-        std::vector<char> placed(count, 0);
-        while (order.size() < count) {
-            std::size_t next = 0;
-            const auto waits = [&](std::size_t m) {
-                return placed[m] != 0 ||
-                       std::any_of(feeders[m].begin(), feeders[m].end(), [&](std::size_t f) { return placed[f] == 0; });
-            };
-            while (next < count && waits(next)) ++next;
-            if (next == count) throw ModelError(circle(feeders, placed));
-            placed[next] = 1;
-            order.push_back(next);
-        }
-        renumber(order);
-    }
-
-    // Who must have run before a setting has its value: whoever gives the need that it is stepped over, and the choice
-    // that it is keyed by. The setting's own model asks for both anyway; one that replaces the setting may run before
-    // it.
-    void add_deciders(std::set<std::size_t>& feeders, const Source& setting) const {
-        const contract::Setting& declared = models()[setting.model].settings[setting.index];
-        const auto add = [&](const Source& source) {
-            if (source.kind == Source::Kind::provided) feeders.insert(source.model);
-        };
-        if (declared.stepped_over) add(graph_.needs[setting.model][*declared.stepped_over].source);
-        if (!declared.keyed_by) return;
-        if (const auto& replaced = graph_.settings[setting.model][*declared.keyed_by])
-            add(replaced->source);
-        else
-            add_deciders(feeders, {Source::Kind::setting, setting.model, *declared.keyed_by});
-    }
-
-    // Follows feeders among the models that wait until one comes up again: "a needs x of b, b needs y of a".
-    std::string circle(const std::vector<std::set<std::size_t>>& feeders, const std::vector<char>& placed) const {
-        std::vector<std::size_t> path;
-        std::size_t at = static_cast<std::size_t>(std::find(placed.begin(), placed.end(), 0) - placed.begin());
-        while (std::find(path.begin(), path.end(), at) == path.end()) {
-            path.push_back(at);
-            at = *std::find_if(feeders[at].begin(), feeders[at].end(), [&](std::size_t f) { return placed[f] == 0; });
-        }
-        path.erase(path.begin(), std::find(path.begin(), path.end(), at));
-        std::vector<std::string> joints;
-        for (std::size_t i = 0; i < path.size(); ++i) joints.push_back(joint(path[i], path[(i + 1) % path.size()]));
-        return fmt::format("circle: {}; let one of them do without", fmt::join(joints, ", "));
-    }
-
-    std::string joint(std::size_t taker, std::size_t feeder) const {
-        for (std::size_t n = 0; n < graph_.needs[taker].size(); ++n)
-            if (graph_.needs[taker][n].source.kind == Source::Kind::provided &&
-                graph_.needs[taker][n].source.model == feeder)
-                return fmt::format("{} needs {} of {}", models()[taker].where(), models()[taker].needs[n].name,
-                                   models()[feeder].id);
-        for (std::size_t s = 0; s < graph_.settings[taker].size(); ++s)
-            if (graph_.settings[taker][s] && graph_.settings[taker][s]->source.model == feeder)
-                return fmt::format("{} takes its setting {} from {}", models()[taker].where(),
-                                   models()[taker].settings[s].name, models()[feeder].id);
-        for (std::size_t n = 0; n < graph_.needs[taker].size(); ++n)
-            if (graph_.needs[taker][n].source.kind == Source::Kind::setting)
-                return fmt::format("{} needs {}, whose value {} decides", models()[taker].where(),
-                                   models()[taker].needs[n].name, models()[feeder].id);
-        return {};
-    }
-
-    void renumber(const std::vector<std::size_t>& order) {
-        std::vector<std::size_t> now(order.size());
-        for (std::size_t i = 0; i < order.size(); ++i) now[order[i]] = i;
+    void renumber(const ModelOrder& order) {
+        std::vector<std::size_t> now(order.models.size());
+        for (std::size_t i = 0; i < order.models.size(); ++i) now[order.models[i]] = i;
         Graph result;
-        for (const std::size_t old : order) {
+        for (const std::size_t old : order.models) {
             result.models.push_back(std::move(graph_.models[old]));
             result.needs.push_back(std::move(graph_.needs[old]));
             result.settings.push_back(std::move(graph_.settings[old]));
@@ -344,6 +282,7 @@ private:
                            &host.run_waste, &host.setup_sheets, &host.order_change, &host.roll_loss})
             move(*link);
         result.shedder = now[graph_.shedder];
+        result.first_late = order.first_late;
         graph_ = std::move(result);
     }
 

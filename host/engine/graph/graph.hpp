@@ -41,6 +41,8 @@ struct Graph {
     std::vector<std::vector<std::optional<Link>>> settings;  // by model, then by setting: what replaces it, if anything
     HostLinks host;
     std::size_t shedder;  // the model that provides run.good and sheds the losses
+    /// The first of the late models, which stand last: those that need what others charge, and those that need them.
+    std::size_t first_late;
 };
 
 /// Throws ModelError with every joint that cannot be made: names needed and not given (with the nearest spelling),

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <numeric>
 #include <set>
+#include <tuple>
 
 #include "host/base/errors.hpp"
 #include "host/base/near_spellings.hpp"
@@ -22,7 +23,8 @@ struct Costed {
     std::vector<engine::Outcome> outcomes;  // by candidate
 };
 
-// The cheapest first; candidates stand in the order that decides ties.
+// The cheapest first; among equals the one that is cheaper before late models charge, since a least charge makes many
+// equal. Candidates stand in the order that decides other ties.
 std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
     std::vector<std::size_t> result;
     for (std::size_t i = 0; i < outcomes.size(); ++i)
@@ -30,9 +32,8 @@ std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
     const std::size_t shown = std::min(result.size(), runners_up_shown + 1);
     std::partial_sort(result.begin(), result.begin() + static_cast<std::ptrdiff_t>(shown), result.end(),
                       [&](std::size_t left, std::size_t right) {
-                          return outcomes[left].cost != outcomes[right].cost
-                                     ? outcomes[left].cost < outcomes[right].cost
-                                     : left < right;
+                          return std::tuple(outcomes[left].cost, outcomes[left].before_late, left) <
+                                 std::tuple(outcomes[right].cost, outcomes[right].before_late, right);
                       });
     return result;
 }

@@ -127,10 +127,32 @@ TEST_CASE("a line is not charged at a place of another axis") {
                    "no matching member function for call to 'charge'"});
 }
 
-TEST_CASE("a line of the whole order does not compile: it would belong to no step") {
-    check_declaration(R"(Line<order> fee = line("fee", "1", system, per_run, "Fee");)",
-                      R"(Line<step> fee = line("fee", "1", system, per_run, "Fee");)",
-                      "a line is charged at a step, or by ply, which belongs to step 0");
+TEST_CASE("a place outside an axis cannot be named") {
+    check_refused(model(fed, "(void)f[fed][Index<step>(99)];"), model(fed, "(void)f[fed][Index<step>()];"),
+                  {"is private within this context", "calling a private constructor"});
+}
+
+TEST_CASE("a usual range outside the range does not compile") {
+    check_declaration(R"(Setting<by_plant> price = setting("price", "money/kg", 1, {0, 100}, "glue").usual({1, 101});)",
+                      R"(Setting<by_plant> price = setting("price", "money/kg", 1, {0, 100}, "glue").usual({1, 5});)",
+                      "a_usual_range_lies_outside_its_range");
+}
+
+TEST_CASE("a setting of the plant stepped over a number of each step does not compile") {
+    check_declaration(
+        fed + R"(Setting<by_plant> rate = setting("rate", "money", 1, {0, 9}, "a rate").stepped_over(fed);)",
+        fed + R"(Setting<by_machine> rate = setting("rate", "money", 1, {0, 9}, "a rate").stepped_over(fed);)",
+        "a_setting_is_stepped_over_a_need_of_another_axis");
+}
+
+TEST_CASE("a setting by choice without a choice does not compile") {
+    const std::string zones =
+        "static constexpr const char* names[] = {\"north\", \"south\"};\n"
+        R"(Setting<by_request> zone = choice("zone", names, 0, "where it goes");)";
+    check_declaration(
+        zones + R"(Setting<by_choice> rate = setting("rate", "money", 1, {0, 9}, "a rate");)",
+        zones + R"(Setting<by_choice> rate = setting("rate", "money", 1, {0, 9}, "a rate").keyed_by(zone);)",
+        "a_setting_is_keyed_by_something_else_than_a_choice");
 }
 
 TEST_CASE("a number that is needed cannot be written, nor one that is provided be read") {
@@ -158,5 +180,5 @@ TEST_CASE("a list past its end does not compile") {
                 "Need<order> n" + std::to_string(i) + " = need(\"own.n" + std::to_string(i) + "\", \"1\", \"n\");\n";
         return text;
     };
-    check_declaration(needs(49), needs(48), "needs_");
+    check_declaration(needs(65), needs(64), "needs_");
 }

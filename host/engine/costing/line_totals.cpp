@@ -1,0 +1,182 @@
+#include "host/engine/costing/line_totals.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "host/engine/facts.hpp"
+
+namespace flutebook::engine {
+namespace {
+
+double as_one_or_zero(bool is_so) {
+    return is_so ? 1.0 : 0.0;
+}
+
+bool charges_nothing(const double* quantity, const double* rate, std::size_t rows) {
+    if (quantity[0] != 0) return false;
+    double silent = 0;
+    for (std::size_t r = 0; r < rows; ++r) silent += as_one_or_zero(quantity[r] == 0) * as_one_or_zero(rate[r] == 0);
+    return silent == static_cast<double>(rows);
+}
+
+bool are_amounts(const double* quantity, const double* rate, std::size_t rows) {
+    double amounts = 0;
+    for (std::size_t r = 0; r < rows; ++r) {
+        const double amount = quantity[r] * rate[r];
+        amounts += as_one_or_zero(amount < Money::limit) * as_one_or_zero(amount > -Money::limit);
+    }
+    return amounts == static_cast<double>(rows);
+}
+
+// The sum of a block's lines, row by row. A double holds every whole number up to 2^53, so a few lines are added as
+// doubles, whole vectors at a time, before they go to the integers.
+class RowTotals {
+public:
+    void add(const double* quantity, const double* rate, std::size_t rows) {
+        for (std::size_t r = 0; r < rows; ++r) pending_[r] += Money::whole_ten_thousandths(quantity[r], rate[r]);
+        if (++lines_pending_ == most_pending) move_pending(rows);
+    }
+
+    void write_to(std::span<Outcome> outcomes) {
+        move_pending(outcomes.size());
+        for (std::size_t r = 0; r < outcomes.size(); ++r) outcomes[r].cost = Money::of_ten_thousandths(totals_[r]);
+    }
+
+private:
+    static constexpr int most_pending = 8;
+    static_assert(most_pending * Money::limit * 10'000 < 0x1p53, "sums of pending lines are exact");
+
+    void move_pending(std::size_t rows) {
+        for (std::size_t r = 0; r < rows; ++r) totals_[r] += static_cast<std::int64_t>(pending_[r]);
+        std::fill_n(pending_.begin(), rows, 0.0);
+        lines_pending_ = 0;
+    }
+
+    std::array<double, block_rows> pending_{};
+    std::array<std::int64_t, block_rows> totals_{};
+    int lines_pending_ = 0;
+};
+
+std::size_t first_beyond(const double* quantity, const double* rate, std::size_t rows) {
+    std::size_t row = 0;
+    while (row < rows && Money::is_amount(quantity[row], rate[row])) ++row;
+    return row;
+}
+
+std::string beyond_money(double value) {
+    return value != value ? "no number" : fmt::format("{}", value);
+}
+
+// One column of a line: its quantities and rates of a block's rows.
+struct LineColumn {
+    std::size_t model, line, index;
+    const double *quantity, *rate;
+};
+
+Fault no_amount(const Graph& graph, const LineColumn& column, std::size_t rows) {
+    const contract::Model& model = graph.models[column.model];
+    const contract::Line& line = model.lines[column.line];
+    const std::size_t row = first_beyond(column.quantity, column.rate, rows);
+    const std::string at =
+        line.axis == contract::Axis::order ? "" : fmt::format(" of {} {}", contract::to_text(line.axis), column.index);
+    return {row, fmt::format("{}: line {}{} is no amount: found {} x {}; keep it below 9e10", model.where(), line.name,
+                             at, beyond_money(column.quantity[row]), beyond_money(column.rate[row]))};
+}
+
+// Calls `add` with every column of a model's lines that charges something.
+template <typename Add>
+std::optional<Fault> each_charge(const Columns& columns, const Slots& slots, const Graph& graph, std::size_t model,
+                                 std::size_t rows, const Add& add) {
+    const ModelSlots& own = slots.models[model];
+    for (std::size_t l = 0; l < graph.models[model].lines.size(); ++l)
+        for (std::size_t i = 0; i < columns.extent(own.quantities[l]); ++i) {
+            const LineColumn column{model, l, i, columns.column(own.quantities[l], i), columns.column(own.rates[l], i)};
+            if (charges_nothing(column.quantity, column.rate, rows)) continue;
+            if (!are_amounts(column.quantity, column.rate, rows)) return no_amount(graph, column, rows);
+            add(column);
+        }
+    return std::nullopt;
+}
+
+// By class, then by step, then by row, in ten-thousandths.
+class CostTable {
+public:
+    CostTable(Shape shape, std::size_t rows)
+        : shape_(shape), rows_(rows), amounts_((classes + 1) * shape.steps * rows) {}
+
+    void add(const contract::Line& line, const LineColumn& column) {
+        const std::size_t step = line.axis == contract::Axis::step  ? column.index
+                                 : line.axis == contract::Axis::ply ? 0
+                                                                    : shape_.steps - 1;
+        std::int64_t* own = at(static_cast<std::size_t>(line.cost_class), step);
+        std::int64_t* all = at(classes, step);
+        for (std::size_t r = 0; r < rows_; ++r) {
+            const auto amount =
+                static_cast<std::int64_t>(Money::whole_ten_thousandths(column.quantity[r], column.rate[r]));
+            own[r] += amount;
+            all[r] += amount;
+        }
+    }
+
+    // `which` counts the classes, and behind them stands their sum.
+    void write(std::size_t which, std::size_t step, double* column) {
+        const std::int64_t* amounts = at(which, step);
+        for (std::size_t r = 0; r < rows_; ++r) column[r] = Money::of_ten_thousandths(amounts[r]).to_double();
+    }
+
+    static constexpr std::size_t classes = 5;
+
+private:
+    std::int64_t* at(std::size_t which, std::size_t step) {
+        return amounts_.data() + (which * shape_.steps + step) * rows_;
+    }
+
+    Shape shape_;
+    std::size_t rows_;
+    std::vector<std::int64_t> amounts_;
+};
+
+}  // namespace
+
+std::optional<Fault> add_up(const Columns& columns, const Slots& slots, const Graph& graph,
+                            std::span<Outcome> outcomes) {
+    const std::size_t rows = outcomes.size();
+    RowTotals totals;
+    for (std::size_t m = 0; m < graph.models.size(); ++m) {
+        if (m == graph.first_late) {
+            totals.write_to(outcomes);
+            for (Outcome& outcome : outcomes) outcome.before_late = outcome.cost;
+        }
+        if (auto fault = each_charge(columns, slots, graph, m, rows,
+                                     [&](const LineColumn& column) { totals.add(column.quantity, column.rate, rows); }))
+            return fault;
+    }
+    totals.write_to(outcomes);
+    if (graph.first_late == graph.models.size())
+        for (Outcome& outcome : outcomes) outcome.before_late = outcome.cost;
+    return std::nullopt;
+}
+
+std::optional<Fault> write_costs(Columns& columns, const Slots& slots, const Graph& graph, std::size_t rows) {
+    CostTable table(columns.shape(), rows);
+    for (std::size_t m = 0; m < graph.first_late; ++m)
+        if (auto fault = each_charge(columns, slots, graph, m, rows, [&](const LineColumn& column) {
+                table.add(graph.models[m].lines[column.line], column);
+            }))
+            return fault;
+    static const std::size_t first_cost = facts().size() - (CostTable::classes + 1);  // they stand last
+    for (std::size_t which = 0; which <= CostTable::classes; ++which) {
+        const Slot slot = slots.of_facts[first_cost + which];
+        if (slot == Slots::none) continue;
+        for (std::size_t step = 0; step < columns.shape().steps; ++step)
+            table.write(which, step, columns.column(slot, step));
+    }
+    return std::nullopt;
+}
+
+}  // namespace flutebook::engine

@@ -1,0 +1,24 @@
+// A block's lines, rounded and added up: the cost of each row, and what late models are told of it.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <span>
+
+#include "host/engine/costing/columns.hpp"
+#include "host/engine/engine.hpp"
+#include "host/engine/graph/graph.hpp"
+#include "host/engine/row.hpp"
+
+namespace flutebook::engine {
+
+/// Writes the cost of every row into its outcome. A fault where a line is no amount of money.
+[[nodiscard]] std::optional<Fault> add_up(const Columns& columns, const Slots& slots, const Graph& graph,
+                                          std::span<Outcome> outcomes);
+
+/// Writes the facts `cost.`: by class and step, the rounded lines of all models that are not late. A fault where a line
+/// is no amount of money.
+[[nodiscard]] std::optional<Fault> write_costs(Columns& columns, const Slots& slots, const Graph& graph,
+                                               std::size_t rows);
+
+}  // namespace flutebook::engine
