@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include <tuple>
+
 #include "host/answers/json_text.hpp"
 #include "host/base/place.hpp"
 #include "host/engine/facts.hpp"
@@ -31,10 +33,16 @@ Json line_json(const contract::Line& line) {
             {"unit", line.unit},
             {"axis", contract::to_text(line.axis)},
             {"class", contract::to_text(line.cost_class)},
-            {"behaviour", contract::to_text(line.behaviour)}};
+            {"behaviour", contract::to_text(line.behaviour)},
+            {"rate_unit", line.rate_unit}};
 }
 
-Json setting_json(const contract::Setting& setting) {
+Json text_or_null(const std::string& text) {
+    return text.empty() ? Json() : Json(text);
+}
+
+Json setting_json(const Model& model, const contract::Setting& setting) {
+    const auto& [usual, stepped_over, keyed_by] = std::tie(setting.usual, setting.stepped_over, setting.keyed_by);
     return {{"name", setting.name},
             {"unit", setting.unit},
             {"meaning", setting.meaning},
@@ -42,6 +50,10 @@ Json setting_json(const contract::Setting& setting) {
             {"default", setting.initial ? Json(*setting.initial) : Json(nullptr)},
             {"low", setting.range.low},
             {"high", setting.range.high},
+            {"usual_low", usual ? Json(usual->low) : Json()},
+            {"usual_high", usual ? Json(usual->high) : Json()},
+            {"stepped_over", stepped_over ? Json(model.needs[*stepped_over].name) : Json()},
+            {"keyed_by", keyed_by ? Json(model.settings[*keyed_by].name) : Json()},
             {"choices", setting.choices}};
 }
 
@@ -74,19 +86,23 @@ Json graph_entry(const Graph& graph, std::size_t m) {
 }
 
 Json model_json(const Model& model) {
-    Json result = {{"id", model.id},           {"version", model.version},       {"title", model.title},
-                   {"file", model.file},       {"built_with", model.built_with}, {"provides", Json::array()},
-                   {"charges", Json::array()}, {"sheds", Json::array()},         {"settings", Json::array()},
+    Json result = {{"id", model.id},
+                   {"version", model.version},
+                   {"title", model.title},
+                   {"file", model.file},
+                   {"built_with", model.built_with},
+                   {"provides", Json::array()},
+                   {"author", text_or_null(model.author)},
+                   {"contact", text_or_null(model.contact)},
+                   {"charges", Json::array()},
+                   {"sheds", Json::array()},
+                   {"settings", Json::array()},
                    {"reasons", model.reasons}};
     for (const auto& name : model.provides) result["provides"].push_back(name_json(name));
     for (const auto& line : model.lines) result["charges"].push_back(line_json(line));
     for (const auto& loss : model.losses) result["sheds"].push_back({{"cause", loss.cause}, {"title", loss.title}});
-    for (const auto& setting : model.settings) result["settings"].push_back(setting_json(setting));
+    for (const auto& setting : model.settings) result["settings"].push_back(setting_json(model, setting));
     return result;
-}
-
-Json text_or_null(const std::string& text) {
-    return text.empty() ? Json() : Json(text);
 }
 
 }  // namespace

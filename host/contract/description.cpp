@@ -260,7 +260,10 @@ private:
 
     // Quantity x rate is money: a rate in money/t for a quantity in kg is a thousandth of the same in money/kg.
     void read_rate_unit(Line& line, const char* given) const {
-        const std::string per_unit = line.unit == "1" ? "money" : fmt::format("money/({})", line.unit);
+        const bool is_simple = line.unit.find_first_of(" ./*^-") == std::string::npos;
+        const std::string per_unit = line.unit == "1" ? "money"
+                                     : is_simple      ? "money/" + line.unit
+                                                      : fmt::format("money/({})", line.unit);
         line.rate_unit = given == nullptr ? per_unit : unit(given, "the rate of " + line.name);
         const auto to_money = plant::conversion(line.rate_unit, per_unit);
         if (!to_money || to_money->offset != 0)

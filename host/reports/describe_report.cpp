@@ -65,18 +65,18 @@ ReportTable settings_table(const contract::Model& model) {
                       {text_column("name"), text_column("unit"), text_column("varies"), text_column("allowed"),
                        text_column("default"), sentence_column("meaning")}};
     for (const Setting& setting : model.settings)
-        table.add({Code{setting.name}, Code{setting.unit}, varies_words(setting.varies_by),
-                   setting.choices.empty() ? range_words(setting.range) : allowed_words(setting),
-                   default_words(setting), setting.meaning});
+        table.add({Code{setting.name}, Code{setting.unit}, varies_words(model, setting),
+                   setting.choices.empty() ? range_words(setting) : allowed_words(setting), default_words(setting),
+                   setting.meaning});
     return table;
 }
 
 ReportTable lines_table(const contract::Model& model) {
     ReportTable table{"charges",
-                      {text_column("line"), text_column("unit"), text_column("class"), text_column("behaviour"),
-                       text_column("how many"), sentence_column("title")}};
+                      {text_column("line"), text_column("unit"), text_column("rate"), text_column("class"),
+                       text_column("behaviour"), text_column("how many"), sentence_column("title")}};
     for (const contract::Line& line : model.lines)
-        table.add({Code{line.name}, Code{line.unit}, contract::to_text(line.cost_class),
+        table.add({Code{line.name}, Code{line.unit}, Code{line.rate_unit}, contract::to_text(line.cost_class),
                    contract::to_text(line.behaviour), axis_words(line.axis), line.title});
     return table;
 }
@@ -92,11 +92,11 @@ bool is_of_request(const Setting& setting) {
 }
 
 // "varnish, delivered (0 to 100 money/kg; must be given)"
-std::string sentence(const Setting& setting) {
+std::string sentence(const Model& model, const Setting& setting) {
     const bool is_table = setting.varies_by != VariesBy::plant && !is_of_request(setting);
     std::string condition;
     if (is_table)
-        condition = fmt::format("; {}, as {{CODE: value, ...}}, {}", varies_words(setting.varies_by),
+        condition = fmt::format("; {}, as {{CODE: value, ...}}, {}", varies_words(model, setting),
                                 setting.is_required() ? "each must be given" : default_words(setting) + " for others");
     else if (setting.is_required())
         condition = "; must be given";
@@ -129,6 +129,14 @@ void add_list(Facts& facts, const std::string& label, Items items) {
     if (!items.empty()) facts.push_back({label, std::move(items)});
 }
 
+// Which file it is, and who answers for it.
+Facts file_facts(const Model& model) {
+    Facts facts = {{"file", {model.file}}, {"built", {"with " + model.built_with}}};
+    if (!model.author.empty()) facts.push_back({"author", {model.author}});
+    if (!model.contact.empty()) facts.push_back({"contact", {model.contact}});
+    return facts;
+}
+
 ReportSection list_entry(const Model& model) {
     Items provides, charges, sheds, settings;
     for (const auto& name : model.provides) provides.push_back(typed(name.name, name.unit, name.axis));
@@ -139,7 +147,7 @@ ReportSection list_entry(const Model& model) {
     for (const auto& setting : model.settings)
         settings.push_back(
             fmt::format("{} [{}]{}", setting.name, setting.unit, setting.is_required() ? " (must be given)" : ""));
-    Facts facts = {{"file", {model.file}}, {"built", {"with " + model.built_with}}};
+    Facts facts = file_facts(model);
     if (model.works_elsewhere()) facts.push_back({"works", {"in a process of its own"}});
     add_list(facts, "provides", std::move(provides));
     add_list(facts, "charges", std::move(charges));
@@ -201,8 +209,7 @@ ReportSection graph_entry(const Graph& graph, std::size_t m) {
 Report describe_report(const DescribedModel& described, DescribeScope scope) {
     const contract::Model& model = described.model;
     Report report{"plugin", model.id, ReportHeading{model_title(model), "", {}}, {}};
-    if (scope == DescribeScope::file)
-        report.heading->facts = {{"file", {model.file}}, {"built", {"with " + model.built_with}}};
+    if (scope == DescribeScope::file) report.heading->facts = file_facts(model);
     const auto add = [&](const char* title, ReportTable table) {
         if (!table.rows.empty()) report.sections.push_back({title, {std::move(table)}});
     };
@@ -226,9 +233,9 @@ std::string describe_yaml(const DescribedModel& described) {
     for (const Setting& setting : model.settings) {
         const std::string line = fmt::format("{}:{}\n", setting.name, yaml_value(setting));
         if (is_of_request(setting))
-            request += commented("  #     # ", sentence(setting)) + "  #     " + line;
+            request += commented("  #     # ", sentence(model, setting)) + "  #     " + line;
         else
-            plant += commented("      # ", sentence(setting)) + "      " + line;
+            plant += commented("      # ", sentence(model, setting)) + "      " + line;
     }
     std::string result =
         commented("  # ", render::cleaned(fmt::format("{} {}: {}", model.id, model.version, model.title)));

@@ -25,10 +25,14 @@ std::string range_words(const contract::Range& range) {
     return has_end ? plain_number(range.high) + " or less" : "any number";
 }
 
+std::string range_words(const contract::Setting& setting) {
+    const std::string range = range_words(setting.range);
+    return setting.usual ? fmt::format("{}, usually {}", range, range_words(*setting.usual)) : range;
+}
+
 std::string allowed_words(const contract::Setting& setting) {
     if (setting.choices.empty())
-        return setting.unit == "1" ? range_words(setting.range)
-                                   : fmt::format("{} {}", range_words(setting.range), setting.unit);
+        return setting.unit == "1" ? range_words(setting) : fmt::format("{} {}", range_words(setting), setting.unit);
     std::string result;
     for (std::size_t i = 0; i < setting.choices.size(); ++i) {
         const bool is_last = i + 1 == setting.choices.size();
@@ -43,8 +47,12 @@ std::string default_words(const contract::Setting& setting) {
                                    : setting.choices.at(static_cast<std::size_t>(*setting.initial));
 }
 
-std::string varies_words(contract::VariesBy varies_by) {
-    return varies_by == contract::VariesBy::plant ? "one" : fmt::format("by {}", contract::to_text(varies_by));
+std::string varies_words(const contract::Model& model, const contract::Setting& setting) {
+    const bool is_one = setting.varies_by == contract::VariesBy::plant;
+    std::string result = is_one ? "one" : fmt::format("by {}", contract::to_text(setting.varies_by));
+    if (setting.keyed_by) result = "by " + model.settings[*setting.keyed_by].name;
+    if (setting.stepped_over) result += ", in steps of " + model.needs[*setting.stepped_over].name;
+    return result;
 }
 
 std::string axis_words(contract::Axis axis) {

@@ -15,14 +15,17 @@ namespace flutebook::reports {
 /// "0 to 40", "0 or more", "any number".
 [[nodiscard]] std::string range_words(const contract::Range& range);
 
+/// "0 to 40, usually 3 to 8".
+[[nodiscard]] std::string range_words(const contract::Setting& setting);
+
 /// "glue, stitch or tape"; of a setting that is no choice, its range with its unit: "0 to 40 g/m2".
 [[nodiscard]] std::string allowed_words(const contract::Setting& setting);
 
 /// "0.25", "glue", "must be given".
 [[nodiscard]] std::string default_words(const contract::Setting& setting);
 
-/// "one", "by machine", "by request".
-[[nodiscard]] std::string varies_words(contract::VariesBy varies_by);
+/// "one", "by machine", "by zone, in steps of delivery.pallets".
+[[nodiscard]] std::string varies_words(const contract::Model& model, const contract::Setting& setting);
 
 /// "one for the order", "one for each ply".
 [[nodiscard]] std::string axis_words(contract::Axis axis);

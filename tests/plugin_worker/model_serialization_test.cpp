@@ -68,7 +68,7 @@ TEST_CASE("a description from another process is checked like a plugin's own dat
                    contract::Behaviour::per_unit, "money/m2"}};
     CHECK(refusal(sent, model) == model.where() +
                                       ": no money: ink is charged in kg, at a rate in money/m2; give the rate in a "
-                                      "unit of the kind of money/(kg)");
+                                      "unit of the kind of money/kg");
     sent = model;
     sent.id = "another";
     CHECK(refusal(sent, model) == model.where() +
