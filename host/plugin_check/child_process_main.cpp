@@ -13,6 +13,8 @@
 #include "host/plugin_check/guarded.hpp"
 #include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/row_checks.hpp"
+#include "host/sandbox/build.hpp"
+#include "host/sandbox/child.hpp"
 #include "host/sandbox/confine.hpp"
 
 namespace flutebook::plugin_check {
@@ -62,18 +64,19 @@ class Trial {
 public:
     Trial(PluginUnderTest& plugin, std::vector<const Rule*> rules) : plugin_(plugin), rules_(std::move(rules)) {}
 
-    void run() {
+    // False where not every rule could be tried.
+    bool run() {
         for (const Rule* rule : rules_) {
             if (rule == nullptr || rule->tries == nullptr) continue;
             plugin_.report().say("rule", rule->id);
             if (const char* unmet = unmet_need_of(*rule))
                 plugin_.report().say("not-tried", std::string("needs ") + unmet);
             else if (!try_one(*rule))
-                return;
+                return false;
         }
         // Times break no rule; they are measured only for a plugin that can be called.
         if (plugin_.options().many_orders > 0 && held_.count("evaluate.answers") != 0) measure(plugin_);
-        plugin_.report().say("end");
+        return true;
     }
 
 private:
@@ -109,6 +112,18 @@ private:
     std::set<std::string> held_;
 };
 
+// Ends the process as the host's own process ends, so that destructors of the plugin's static objects run: they may
+// hang, crash or print as well. The objects of this function's callers are not destroyed.
+[[noreturn]] void end_with_destructors(const sandbox::ChildReport& report) {
+    static const std::string phase = "its destructors ran";
+    report.say("phase", phase);
+    const CurrentTask doing(phase);
+    report.say("end");
+    // The leak checker of AddressSanitizer makes system calls that are not allowed here.
+    if (sandbox::has_address_sanitizer) ::_exit(0);
+    std::exit(0);
+}
+
 }  // namespace
 
 std::vector<std::string> words_of(const std::string& file, const CheckOptions& options) {
@@ -139,13 +154,13 @@ std::optional<int> run_trial(int count, const char* const* words) {
     sandbox::limit_resources();
     sandbox::limit_processor_time(std::chrono::seconds(std::strtol(words[TrialArgument::seconds], nullptr, 10)));
     static_cast<void>(plant::is_unit("m"));  // reads the tables of units before files can no longer be opened
-    catch_signals(report_descriptor);
+    const sandbox::ChildReport report(report_descriptor);
+    catch_signals(report);
     sandbox::forbid_calls();
     const auto file = contract::PluginFile::handed_over(words[TrialArgument::file_name], file_descriptor);
-    PluginUnderTest plugin(file, sandbox::ChildReport(report_descriptor), options);
-    Trial(plugin, std::move(rules)).run();
-    // No destructors: they could run code of the plugin.
-    ::_exit(0);
+    PluginUnderTest plugin(file, report, options);
+    if (!Trial(plugin, std::move(rules)).run()) ::_exit(1);
+    end_with_destructors(report);
 }
 
 }  // namespace flutebook::plugin_check

@@ -1,14 +1,11 @@
 #include "host/plugin_check/guarded.hpp"
 
-#include <sys/uio.h>
 #include <unistd.h>
 
-#include <array>
 #include <csetjmp>
 #include <csignal>
 #include <cstddef>
 #include <cstring>
-#include <memory>
 #include <vector>
 
 #include "host/plugin_check/rules.hpp"
@@ -18,7 +15,7 @@
 namespace flutebook::plugin_check {
 namespace {
 
-int report_file = -1;
+const sandbox::ChildReport* report_of_death = nullptr;
 thread_local const char* doing_now = nullptr;
 
 struct Guard {
@@ -38,15 +35,8 @@ thread_local Guard* innermost = nullptr;
                                  : name == nullptr ? "NAL"
                                                    : name,
                                  is_forbidden ? " while " : ") while ",
-                                 doing_now == nullptr ? "another thread ran" : doing_now,
-                                 "\n"};
-    std::array<iovec, std::size(parts)> pieces{};
-    for (std::size_t i = 0; i < pieces.size(); ++i) {
-        pieces[i].iov_base = const_cast<char*>(parts[i]);
-        pieces[i].iov_len = std::strlen(parts[i]);
-    }
-    const ssize_t written = ::writev(report_file, pieces.data(), static_cast<int>(pieces.size()));
-    ::_exit(written > 0 ? 1 : 2);
+                                 doing_now == nullptr ? "another thread ran" : doing_now};
+    ::_exit(report_of_death->say_at_signal(parts) ? 1 : 2);
 }
 
 void take(int signal, siginfo_t* about, void*) {
@@ -77,8 +67,8 @@ private:
 
 }  // namespace
 
-void catch_signals(int report) {
-    report_file = report;
+void catch_signals(const sandbox::ChildReport& report) {
+    report_of_death = &report;
     static const AlternateStack for_this_thread;
     struct sigaction how {};
     how.sa_sigaction = take;

@@ -7,12 +7,14 @@
 #include <optional>
 #include <string>
 
+#include "host/sandbox/report.hpp"
+
 namespace flutebook::plugin_check {
 
-/// Catches the signals of faulty code. Outside guarded() a signal is reported to this descriptor, as the word `died`
-/// with the rule that it breaks and the current task, and ends the process. The report uses nothing that the
-/// interrupted code may have locked, such as the allocator.
-void catch_signals(int report);
+/// Catches the signals of faulty code. Outside guarded() a signal is reported as the word `died` with the rule that it
+/// breaks and the current task, and ends the process. The report uses nothing that the interrupted code may have
+/// locked, such as the allocator. `report` must live until the process ends.
+void catch_signals(const sandbox::ChildReport& report);
 
 /// Names what this thread is doing, as it follows "while": "evaluating generated order 3". One at a time.
 class CurrentTask {

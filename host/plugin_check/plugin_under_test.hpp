@@ -13,7 +13,7 @@
 #include "host/plugin_check/rules.hpp"
 #include "host/plugin_check/trial_rows.hpp"
 #include "host/sandbox/process_state.hpp"
-#include "host/sandbox/watch.hpp"
+#include "host/sandbox/report.hpp"
 
 namespace flutebook::plugin_check {
 
@@ -25,10 +25,10 @@ struct TrialOptions {
     std::size_t many_orders = 0;  // for the rule of many orders
 };
 
-/// One thread.
+/// One thread. File and report must outlive it.
 class PluginUnderTest {
 public:
-    PluginUnderTest(const contract::PluginFile& file, sandbox::ChildReport report, TrialOptions options)
+    PluginUnderTest(const contract::PluginFile& file, const sandbox::ChildReport& report, TrialOptions options)
         : file_(file), report_(report), options_(options) {}
 
     [[nodiscard]] const contract::PluginFile& file() const { return file_; }
@@ -53,7 +53,7 @@ public:
 
 private:
     const contract::PluginFile& file_;
-    sandbox::ChildReport report_;
+    const sandbox::ChildReport& report_;
     TrialOptions options_;
     std::optional<contract::Library> library_;
     std::optional<Loading> loading_;

@@ -7,8 +7,6 @@
 #include <unistd.h>
 
 #include <cstdlib>
-#include <fstream>
-#include <sstream>
 #include <system_error>
 
 #include "host/base/errors.hpp"
@@ -28,11 +26,28 @@ std::string record(const std::string& sha256) {
     return fmt::format("{}checksum {}\n", text, ledger::to_hex(ledger::sha256(text)));
 }
 
-// Whether the path belongs to this user and nobody else may write to it: a writer could make the host trust any file.
-bool is_private(const fs::path& path) {
+// Whether it belongs to this user and nobody else may write to it: a writer could make the host trust any file.
+bool is_private(const struct stat& about) {
+    return about.st_uid == ::geteuid() && (about.st_mode & (S_IWGRP | S_IWOTH)) == 0;
+}
+
+bool is_private_folder(const fs::path& path) {
     struct stat about {};
-    return ::stat(path.c_str(), &about) == 0 && about.st_uid == ::geteuid() &&
-           (about.st_mode & (S_IWGRP | S_IWOTH)) == 0;
+    return ::stat(path.c_str(), &about) == 0 && S_ISDIR(about.st_mode) && is_private(about);
+}
+
+// The text of a private, regular file of this size; nothing where it is anything else. A pipe, a device, a link or a
+// file of any size in its place keeps the host neither waiting nor reading.
+std::optional<std::string> text_of_private_file(const fs::path& path, std::size_t size) {
+    const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOFOLLOW);
+    if (file < 0) return std::nullopt;
+    struct stat about {};
+    std::string text(size, ' ');
+    const bool is_read = ::fstat(file, &about) == 0 && S_ISREG(about.st_mode) && is_private(about) &&
+                         about.st_size == static_cast<off_t>(size) &&
+                         ::read(file, text.data(), size) == static_cast<ssize_t>(size);
+    ::close(file);
+    return is_read ? std::optional<std::string>(std::move(text)) : std::nullopt;
 }
 
 bool write_new(const fs::path& path, const std::string& text) {
@@ -45,20 +60,19 @@ bool write_new(const fs::path& path, const std::string& text) {
 }  // namespace
 
 bool Records::has_passed(const std::string& sha256) const {
-    if (!folder_ || !is_private(*folder_) || !is_private(*folder_ / sha256)) return false;
-    std::ifstream file(*folder_ / sha256, std::ios::binary);
-    std::ostringstream text;
-    text << file.rdbuf();
-    return text.str() == record(sha256);
+    if (!folder_ || !is_private_folder(*folder_)) return false;
+    const std::string expected = record(sha256);
+    return text_of_private_file(*folder_ / sha256, expected.size()) == expected;
 }
 
 void Records::keep(const std::string& sha256) const {
     if (!folder_) return;
     std::error_code failed;
     fs::create_directories(*folder_, failed);
-    if (!is_private(*folder_)) return;
+    if (!is_private_folder(*folder_)) return;
     const fs::path fresh = *folder_ / fmt::format("{}.{}", sha256, ::getpid());
     fs::remove(fresh, failed);
+    if (fs::is_directory(*folder_ / sha256, failed)) fs::remove(*folder_ / sha256, failed);
     if (write_new(fresh, record(sha256))) fs::rename(fresh, *folder_ / sha256, failed);
     fs::remove(fresh, failed);
 }
@@ -83,6 +97,9 @@ void TriedTrust::check(const contract::PluginFile& file) {
                 ? fmt::format("{}: {}", file.where(), broken->text)
                 : fmt::format("{}: refused by its trial: it {}; ask its author, or take it off plugins.yaml",
                               file.where(), broken->text));
+    if (!findings.has_passed())  // a rule that was not tried is not kept
+        throw ModelError(fmt::format("{}: refused by its trial: not every rule was tried; try `flutebook plugin check`",
+                                     file.where()));
     records_.keep(file.sha256());
 }
 

@@ -19,8 +19,8 @@
 #include "host/plugin_worker/model_serialization.hpp"
 #include "host/sandbox/child.hpp"
 #include "host/sandbox/confine.hpp"
+#include "host/sandbox/report.hpp"
 #include "host/sandbox/shared_memory.hpp"
-#include "host/sandbox/watch.hpp"
 
 namespace flutebook::plugin_worker {
 namespace {
@@ -43,8 +43,7 @@ void confine() {
     sandbox::forbid_calls();
 }
 
-void describe(const std::string& name) {
-    const sandbox::ChildReport report(channel_descriptor);
+void describe(const std::string& name, const sandbox::ChildReport& report) {
     try {
         const auto file = contract::PluginFile::handed_over(name, file_descriptor);
         const contract::Model model = contract::describe(contract::load_plugin(file), file.name(), file.id());
@@ -145,8 +144,9 @@ std::optional<int> run_inside(int count, const char* const* words) {
     const std::string_view task = words[ChildArgument::inner];
     if (task == describe_word) {
         static_cast<void>(plant::is_unit("m"));  // reads the tables of units before files can no longer be opened
+        const sandbox::ChildReport report(channel_descriptor);
         confine();
-        describe(words[ChildArgument::file_name]);
+        describe(words[ChildArgument::file_name], report);
         // No destructors: they could run code of the plugin.
         ::_exit(0);
     }

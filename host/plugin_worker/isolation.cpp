@@ -44,9 +44,10 @@ struct DescribedReply {
 
 DescribedReply request_description(const std::string& program, const PluginFile& file) {
     DescribedReply reply;
-    sandbox::Listener listener([&](const sandbox::ChildMessage& message) { reply.take(message); });
-    const auto [stopped, ended] =
-        sandbox::run_watched(program, words_to_describe(file.name()), file.descriptor(), listener, limits);
+    const auto [stopped, ended, printed] = sandbox::run_watched(
+        program, words_to_describe(file.name()), file.descriptor(),
+        [&](const sandbox::ChildMessage& message) { reply.take(message); }, limits);
+    if (stopped == sandbox::Stopped::false_report) refuse(file, "wrote into the report of its process");
     if (stopped == sandbox::Stopped::out_of_time)
         refuse(file, fmt::format("did not come back within {} s", static_cast<double>(deadline.count()) / 1000));
     if (stopped == sandbox::Stopped::out_of_memory)

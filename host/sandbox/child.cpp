@@ -64,7 +64,7 @@ private:
     posix_spawn_file_actions_t all_{};
 };
 
-// The child starts in a process group of its own, with the default handling of every signal.
+// The child starts in a session of its own, which has no terminal, with the default handling of every signal.
 class Attributes {
 public:
     Attributes() {
@@ -74,8 +74,7 @@ public:
         ::posix_spawnattr_setsigdefault(&all_, &signals);
         sigemptyset(&signals);
         ::posix_spawnattr_setsigmask(&all_, &signals);
-        ::posix_spawnattr_setpgroup(&all_, 0);
-        ::posix_spawnattr_setflags(&all_, POSIX_SPAWN_SETPGROUP | POSIX_SPAWN_SETSIGDEF | POSIX_SPAWN_SETSIGMASK);
+        ::posix_spawnattr_setflags(&all_, POSIX_SPAWN_SETSID | POSIX_SPAWN_SETSIGDEF | POSIX_SPAWN_SETSIGMASK);
     }
     ~Attributes() { ::posix_spawnattr_destroy(&all_); }
     Attributes(const Attributes&) = delete;
@@ -88,7 +87,8 @@ private:
 
 }  // namespace
 
-Child::Child(const std::string& program, const std::vector<std::string>& words, const std::vector<int>& descriptors) {
+Child::Child(const std::string& program, const std::vector<std::string>& words, const std::vector<int>& descriptors,
+             std::optional<int> output) {
     std::array<int, 2> life{};
     if (::pipe2(life.data(), O_CLOEXEC) != 0) fail(errno, "no pipe for a child process");
     OwnedDescriptor ours(life[1]);
@@ -96,12 +96,16 @@ Child::Child(const std::string& program, const std::vector<std::string>& words, 
 
     Actions actions;
     actions.take(theirs.get(), STDIN_FILENO);
-    actions.open(STDOUT_FILENO, "/dev/null", O_WRONLY);
-    actions.open(STDERR_FILENO, "/dev/null", O_WRONLY);
     std::vector<OwnedDescriptor> moved;  // first to numbers that do not clash with those of the child
+    for (const int standard : {STDOUT_FILENO, STDERR_FILENO}) {
+        if (!output) actions.open(standard, "/dev/null", O_WRONLY);
+        if (output) moved.emplace_back(::fcntl(*output, F_DUPFD_CLOEXEC, clear_of_targets));
+        if (output) actions.take(moved.back().get(), standard);
+    }
+    const std::size_t standards = moved.size();
     for (const int descriptor : descriptors) moved.emplace_back(::fcntl(descriptor, F_DUPFD_CLOEXEC, clear_of_targets));
-    for (std::size_t i = 0; i < moved.size(); ++i)
-        actions.take(moved[i].get(), first_handed_over + static_cast<int>(i));
+    for (std::size_t i = standards; i < moved.size(); ++i)
+        actions.take(moved[i].get(), first_handed_over + static_cast<int>(i - standards));
 
     std::vector<std::string> all = {program};
     all.insert(all.end(), words.begin(), words.end());

@@ -1,8 +1,9 @@
 // A child process, usually of the host's own program. It receives arguments and descriptors; it is killed with every
 // process that it started, and is always waited for.
 //
-// A child has its own process group, no input, no terminal, and no output but the descriptors that it receives. It is
-// killed when its Child goes out of scope, and ends by itself when the process that started it has ended.
+// A child has its own session and process group, no input, no terminal, and no output but the descriptors that it
+// receives. It is killed when its Child goes out of scope, and ends by itself when the process that started it has
+// ended.
 #pragma once
 
 #include <sys/types.h>
@@ -23,9 +24,10 @@ struct Ended {
 /// One thread at a time.
 class Child {
 public:
-    /// Starts `program` with the arguments `words`. In the child, `descriptors` have the numbers 3, 4 and so on.
-    /// Throws std::system_error where it cannot be started.
-    Child(const std::string& program, const std::vector<std::string>& words, const std::vector<int>& descriptors);
+    /// Starts `program` with the arguments `words`. In the child, `descriptors` have the numbers 3, 4 and so on; its
+    /// standard output and error go to `output`, or nowhere. Throws std::system_error where it cannot be started.
+    Child(const std::string& program, const std::vector<std::string>& words, const std::vector<int>& descriptors,
+          std::optional<int> output = std::nullopt);
     ~Child();
     Child(const Child&) = delete;
     Child& operator=(const Child&) = delete;

@@ -1,13 +1,15 @@
 #include "host/sandbox/watch.hpp"
 
 #include <fcntl.h>
-#include <fmt/format.h>
 #include <poll.h>
+#include <sys/socket.h>
 #include <unistd.h>
 
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <optional>
+#include <string_view>
 #include <system_error>
 
 namespace flutebook::sandbox {
@@ -15,41 +17,28 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-// Longer than any message: a faulty child must not fill the memory of this process.
-constexpr std::size_t longest_line = 4000;
-
 // How often the child's memory is checked; a child allocates no more than some MB in this time.
 constexpr std::chrono::milliseconds glance{10};
+constexpr std::size_t most_printed = 200;  // bytes that are kept
 
-// False at the end of the report.
-bool hear(int report, Listener& listener) {
-    std::array<char, 4096> bytes;
-    const ssize_t count = ::read(report, bytes.data(), bytes.size());
-    if (count < 0) return errno == EINTR;
-    listener.hear({bytes.data(), static_cast<std::size_t>(count)});
-    return count > 0;
-}
-
-bool has_more(int report) {
-    pollfd one{report, POLLIN, 0};
-    return ::poll(&one, 1, 0) > 0 && (one.revents & POLLIN) != 0;
-}
-
-class Pipe {
+// Two connected descriptors: one for this process, one for the child.
+class Pair {
 public:
-    Pipe() {
-        if (::pipe2(ends_.data(), O_CLOEXEC) != 0)
-            throw std::system_error(errno, std::generic_category(), "no pipe for the report of a child process");
+    enum class Kind { socket, pipe };
+    explicit Pair(Kind kind) {
+        const int failed = kind == Kind::socket ? ::socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends_.data())
+                                                : ::pipe2(ends_.data(), O_CLOEXEC);
+        if (failed != 0) throw std::system_error(errno, std::generic_category(), "no pipe for a child process");
     }
-    ~Pipe() {
+    ~Pair() {
         ::close(ends_[0]);
-        close_writing();
+        close_theirs();
     }
-    Pipe(const Pipe&) = delete;
-    Pipe& operator=(const Pipe&) = delete;
-    [[nodiscard]] int reading() const { return ends_[0]; }
-    [[nodiscard]] int writing() const { return ends_[1]; }
-    void close_writing() {
+    Pair(const Pair&) = delete;
+    Pair& operator=(const Pair&) = delete;
+    [[nodiscard]] int ours() const { return ends_[0]; }
+    [[nodiscard]] int theirs() const { return ends_[1]; }
+    void close_theirs() {
         if (ends_[1] >= 0) ::close(ends_[1]);
         ends_[1] = -1;
     }
@@ -58,77 +47,117 @@ private:
     std::array<int, 2> ends_{};
 };
 
+bool has_more(int descriptor) {
+    pollfd one{descriptor, POLLIN, 0};
+    return ::poll(&one, 1, 0) > 0 && (one.revents & POLLIN) != 0;
+}
+
+// What comes from a child, while it runs.
+class ChildWatch {
+public:
+    ChildWatch(Child& child, int report, int output, Listener& listener, const Limits& limits)
+        : child_(child), report_(report), output_(output), listener_(listener), limits_(limits) {}
+
+    Stopped run() {
+        while (wait_for_more()) {
+            if (const auto stopped = overrun()) {
+                child_.finish();
+                return *stopped;
+            }
+        }
+        read_the_rest();
+        child_.finish();
+        return is_false_ ? Stopped::false_report : Stopped::by_itself;
+    }
+
+    [[nodiscard]] const std::string& printed() const { return printed_; }
+
+private:
+    [[nodiscard]] Clock::time_point deadline() const {
+        return std::min(begun_ + limits_.whole, last_line_ + limits_.silence);
+    }
+
+    // Waits a moment; false when the child has ended and nothing more comes.
+    bool wait_for_more() {
+        const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(deadline() - Clock::now());
+        std::array<pollfd, 3> all = {pollfd{child_.end_descriptor(), POLLIN, 0}, pollfd{report_, POLLIN, 0},
+                                     pollfd{output_, POLLIN, 0}};
+        const int ready = ::poll(all.data(), all.size(), static_cast<int>(std::clamp(left, left * 0, glance).count()));
+        if (ready <= 0) return true;
+        if (all[1].revents != 0) hear();
+        if (all[2].revents != 0) read_output();
+        return all[1].revents != 0 || all[2].revents != 0 || all[0].revents == 0;
+    }
+
+    std::optional<Stopped> overrun() {
+        if (is_false_) return Stopped::false_report;
+        if (child_.resident_bytes() > limits_.resident_bytes && !child_.ended()) return Stopped::out_of_memory;
+        if (Clock::now() >= deadline() && !child_.ended()) return Stopped::out_of_time;
+        return std::nullopt;
+    }
+
+    void hear() {
+        std::array<char, 4096> bytes;
+        const ssize_t count = ::read(report_, bytes.data(), bytes.size());
+        if (count < 0 && errno == EINTR) return;
+        if (count <= 0) {
+            report_ = -1;
+            return;
+        }
+        is_false_ = !listener_.hear({bytes.data(), static_cast<std::size_t>(count)}) || is_false_;
+        last_line_ = Clock::now();
+    }
+
+    void read_output() {
+        std::array<char, 4096> bytes;
+        const ssize_t count = ::read(output_, bytes.data(), bytes.size());
+        if (count < 0 && errno == EINTR) return;
+        if (count <= 0)
+            output_ = -1;
+        else
+            printed_.append(bytes.data(), std::min(static_cast<std::size_t>(count), most_printed - printed_.size()));
+    }
+
+    // What the child wrote before it ended. Processes that it started may hold the other ends open.
+    void read_the_rest() {
+        while (report_ >= 0 && !is_false_ && has_more(report_)) hear();
+        while (output_ >= 0 && printed_.size() < most_printed && has_more(output_)) read_output();
+    }
+
+    Child& child_;
+    int report_, output_;  // -1 when they have ended
+    Listener& listener_;
+    const Limits& limits_;
+    Clock::time_point begun_ = Clock::now(), last_line_ = begun_;
+    std::string printed_;
+    bool is_false_ = false;
+};
+
+// The key of a report, sent before the child starts: it waits in the socket.
+ReportKey send_key(int descriptor) {
+    const ReportKey key = random_report_key();
+    if (::write(descriptor, &key, sizeof key) != static_cast<ssize_t>(sizeof key))
+        throw std::system_error(errno, std::generic_category(), "no report of a child process");
+    return key;
+}
+
 }  // namespace
 
-void ChildReport::say(std::string_view word, std::string_view text) const {
-    std::string line(word);
-    if (!text.empty()) line.append(" ").append(text.substr(0, longest_line - word.size() - 2));
-    std::replace_if(
-        line.begin(), line.end(), [](char sign) { return static_cast<unsigned char>(sign) < ' '; }, ' ');
-    line += '\n';
-    std::size_t done = 0;
-    while (done < line.size()) {
-        const ssize_t more = ::write(descriptor_, line.data() + done, line.size() - done);
-        if (more < 0 && errno == EINTR) continue;
-        if (more < 0) return;
-        done += static_cast<std::size_t>(more);
-    }
-}
-
-void ChildReport::say_figure(std::string_view name, double value) const {
-    say("figure", fmt::format("{} {}", name, value));
-}
-
-void Listener::hear(std::string_view bytes) {
-    for (const char sign : bytes) {
-        if (sign != '\n') {
-            if (line_.size() < longest_line) line_ += sign;
-            continue;
-        }
-        const std::size_t word = std::min(line_.find(' '), line_.size());
-        take_({line_.substr(0, word), word < line_.size() ? line_.substr(word + 1) : ""});
-        line_.clear();
-    }
-}
-
 Stopped watch(Child& child, int report, Listener& listener, const Limits& limits) {
-    const Clock::time_point begun = Clock::now();
-    Clock::time_point last_line = begun;
-    bool listens = true;
-    while (true) {
-        const Clock::time_point deadline = std::min(begun + limits.whole, last_line + limits.silence);
-        const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(deadline - Clock::now());
-        std::array<pollfd, 2> both = {pollfd{child.end_descriptor(), POLLIN, 0},
-                                      pollfd{listens ? report : -1, POLLIN, 0}};
-        const int ready =
-            ::poll(both.data(), both.size(), static_cast<int>(std::clamp(left, left * 0, glance).count()));
-        if (ready > 0 && both[1].revents != 0) {
-            listens = hear(report, listener);
-            last_line = Clock::now();
-        } else if (ready > 0 && both[0].revents != 0) {
-            break;
-        }
-        if (child.resident_bytes() > limits.resident_bytes && !child.ended()) {
-            child.finish();
-            return Stopped::out_of_memory;
-        }
-        if (Clock::now() >= deadline && !child.ended()) {
-            child.finish();
-            return Stopped::out_of_time;
-        }
-    }
-    while (listens && has_more(report)) listens = hear(report, listener);
-    child.finish();
-    return Stopped::by_itself;
+    return ChildWatch(child, report, -1, listener, limits).run();
 }
 
-WatchedEnd run_watched(const std::string& program, const std::vector<std::string>& words, int file, Listener& listener,
+WatchedEnd run_watched(const std::string& program, const std::vector<std::string>& words, int file, Listener::Take take,
                        const Limits& limits) {
-    Pipe report;
-    Child child(program, words, {report.writing(), file});
-    report.close_writing();
-    const Stopped stopped = watch(child, report.reading(), listener, limits);
-    return {stopped, child.finish()};
+    Pair report(Pair::Kind::socket);
+    Pair output(Pair::Kind::pipe);
+    Listener listener(std::move(take), send_key(report.ours()));
+    Child child(program, words, {report.theirs(), file}, output.theirs());
+    report.close_theirs();
+    output.close_theirs();
+    ChildWatch child_watch(child, report.ours(), output.ours(), listener, limits);
+    const Stopped stopped = child_watch.run();
+    return {stopped, child.finish(), child_watch.printed()};
 }
 
 }  // namespace flutebook::sandbox

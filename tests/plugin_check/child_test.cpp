@@ -107,3 +107,19 @@ TEST_CASE("a child that says nothing for too long is killed, and one that goes o
 TEST_CASE("a child that cannot be started says so") {
     CHECK_THROWS_AS(Child("/no/such/program", {}, {}), std::system_error);
 }
+
+TEST_CASE("a child has a session of its own, without a terminal") {
+    Child child(shell, {"-c", "sleep 98765.25; true"}, {});
+    CHECK(::getsid(child.id()) == child.id());
+    CHECK(::getpgid(child.id()) == child.id());
+}
+
+TEST_CASE("what a child prints is caught, up to a limit") {
+    const auto printed = [](const std::string& script) {
+        return run_watched(shell, {"-c", script}, 0, [](const ChildMessage&) {}, {20s, 20s, std::size_t{1} << 30})
+            .printed;
+    };
+    CHECK(printed("true").empty());
+    CHECK(printed("echo out; echo err >&2") == "out\nerr\n");
+    CHECK(printed("yes | head -c 1000000").size() == 200);
+}

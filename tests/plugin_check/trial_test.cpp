@@ -117,3 +117,19 @@ TEST_CASE("a plugin cannot reach another process, nor have the system do what it
     for (const auto* name : {"signals_its_parent", "asks_around_the_filter"})
         CHECK_THAT(verdict_of(name), StartsWith("conduct.alone: meddles with other processes while evaluating"));
 }
+
+TEST_CASE("a plugin that writes into the report of its trial has failed it, whatever it wrote") {
+    for (const auto* name : {"says_it_has_passed", "reports_nonsense", "floods_the_report", "repeats_the_report"}) {
+        INFO(name);
+        CHECK_THAT(verdict_of(name), StartsWith("conduct.alone: wrote into the report of its trial while it "));
+    }
+}
+
+#if !defined(FLUTEBOOK_SANITIZED)
+TEST_CASE("a plugin whose destructors hang, crash or print has failed its trial") {
+    CHECK_THAT(verdict_of("hangs_at_the_end"), StartsWith("conduct.comes-back: did not come back within"));
+    CHECK_THAT(verdict_of("hangs_at_the_end"), Catch::EndsWith("while its destructors ran"));
+    CHECK(verdict_of("crashes_at_the_end") == "conduct.survives: crashed (SIGABRT) while its destructors ran");
+    CHECK(verdict_of("prints_at_the_end") == "conduct.alone: printed a text: found `12 boxes counted`");
+}
+#endif

@@ -142,6 +142,31 @@ TEST_CASE("where nothing can be remembered every start tries again") {
     }
 }
 
+TEST_CASE(
+    "a pipe, a folder, a device, a link or a huge file in place of a record means trying again, and never waits") {
+    const Folder folder;
+    REQUIRE(refusal(plugin("good"), folder.path()) == "");
+    const fs::path record = record_of(plugin("good"), folder.path());
+    const auto replaced = [&](auto&& put) {
+        fs::remove_all(record);
+        put();
+        CHECK_FALSE(is_remembered(plugin("good"), folder.path()));
+        CHECK(refusal(plugin("good"), folder.path()) == "");
+    };
+    replaced([&] { REQUIRE(::mkfifo(record.c_str(), 0600) == 0); });
+    replaced([&] { fs::create_directory(record); });
+    replaced([&] { fs::create_symlink("/dev/zero", record); });
+    replaced([&] {
+        write(record, "");
+        fs::resize_file(record, std::uintmax_t{1} << 40);  // takes no room on the disk
+    });
+    const std::string good = text_of(record);
+    replaced([&] {
+        write(folder.path() / "elsewhere", good);
+        fs::create_symlink("elsewhere", record);
+    });
+}
+
 TEST_CASE("records lie where the desktop's rules say") {
     ::setenv("XDG_CACHE_HOME", "/a/cache", 1);
     CHECK(plugin_check::records_folder() == fs::path("/a/cache/flutebook"));

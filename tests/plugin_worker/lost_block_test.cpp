@@ -121,9 +121,10 @@ TEST_CASE("a model that overwrites the shared memory is refused for its results,
 
 TEST_CASE("a model that writes a false description while it is loaded is refused, and the host goes on") {
     const plant::Plant plant = unlucky_plant("lies");
-    CHECK_THROWS_WITH(isolated::open(plant), file_of("lies") +
-                                                 ": model lies: sent no valid description while it was described; "
-                                                 "ask its author, or take it off plugins.yaml");
+    CHECK_THROWS_WITH(isolated::open(plant),
+                      file_of("lies") +
+                          ": model lies: wrote into the report of its process while it was described; "
+                          "ask its author, or take it off plugins.yaml");
     CHECK_FALSE(check::is_running(file_of("lies")));
 }
 
