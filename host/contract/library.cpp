@@ -14,6 +14,7 @@
 
 #include "host/base/errors.hpp"
 #include "host/contract/floating_point.hpp"
+#include "host/contract/running_model.hpp"
 
 namespace flutebook::contract {
 namespace {
@@ -61,6 +62,8 @@ Library load_library(const PluginFile& file) {
     const std::string path = fmt::format("/proc/self/fd/{}", item);
     auto opened = std::make_unique<boost::dll::shared_library>();
     const FloatingPointGuard guard;
+    const std::string id = file.id();
+    const RunningModel running(file.name().c_str(), id.c_str(), "it was loaded");
     try {
         opened->load(path, boost::dll::load_mode::rtld_now | boost::dll::load_mode::rtld_local);
     } catch (const std::exception& error) {

@@ -50,17 +50,24 @@ const plant::IsolatedModel* isolation_of(const plant::Plant& plant, const std::s
     return found == plant.isolated.end() ? nullptr : &*found;
 }
 
+// Whether the model works in a process of its own: as the plant says, else as it came here.
+bool works_apart(const plant::IsolatedModel* isolation, const contract::PluginFile& file, const PluginGuards& guards) {
+    if (isolation != nullptr) return isolation->where == plant::IsolatedModel::Where::process;
+    return guards.trust != nullptr && guards.isolated_loader != nullptr && !guards.trust->is_installed(file);
+}
+
 contract::Model open(const plant::Plant& plant, const std::string& id, contract::PluginFile file,
-                     contract::IsolatedLoader* elsewhere) {
+                     const PluginGuards& guards) {
     const plant::IsolatedModel* isolation = isolation_of(plant, id);
-    if (isolation == nullptr) return contract::describe(contract::load_plugin(file), file.name(), file.id());
+    if (!works_apart(isolation, file, guards))
+        return contract::describe(contract::load_plugin(file), file.name(), file.id());
     // An isolated model never falls back to running in this process.
-    if (elsewhere == nullptr)
+    if (guards.isolated_loader == nullptr)
         throw ModelError(
             fmt::format("{}:{}:{}: isolation.{}: this program has no other process to give it; take the "
                         "entry out",
                         isolation->place.file, isolation->place.line, isolation->place.column, isolation->model));
-    return elsewhere->open(std::move(file));
+    return guards.isolated_loader->open(std::move(file));
 }
 
 // A model that serves under another id takes that id; two that provide the same names could not stand side by side.
@@ -73,29 +80,55 @@ void rename(contract::Model& model, const plant::ModelSettings& entry) {
     model.id = entry.id;
 }
 
-contract::Model load(const plant::Plant& plant, const std::string& installed, const plant::ModelSettings& entry,
-                     PluginGuards guards) {
+// An entry of plugins.yaml, and the file that serves it.
+struct ListedFile {
+    const plant::ModelSettings* entry;
+    contract::PluginFile file;
+};
+
+ListedFile read(const plant::Plant& plant, const std::string& installed, const plant::ModelSettings& entry) {
     contract::PluginFile file = contract::PluginFile::read(file_of(plant, installed, entry.served_by()));
     file.check_place();
     check_pin(plant, entry.id, file);
-    if (guards.trust != nullptr) guards.trust->check(file);
-    const std::string sha256 = file.sha256();
-    contract::Model model = open(plant, entry.id, std::move(file), guards.isolated_loader);
+    return {&entry, std::move(file)};
+}
+
+contract::Model load(const plant::Plant& plant, ListedFile listed, const PluginGuards& guards) {
+    if (guards.trust != nullptr) guards.trust->check(listed.file);
+    const std::string sha256 = listed.file.sha256();
+    contract::Model model = open(plant, listed.entry->id, std::move(listed.file), guards);
     model.sha256 = sha256;
-    if (entry.model) rename(model, entry);
+    if (listed.entry->model) rename(model, *listed.entry);
     return model;
 }
 
-std::vector<contract::Model> load_all(const plant::Plant& plant, const std::string& installed, PluginGuards guards) {
-    std::vector<contract::Model> models;
+// Calls `act` for each element; returns the complaints of all.
+template <typename Elements, typename Act>
+std::vector<std::string> complaints(Elements&& elements, const Act& act) {
     std::vector<std::string> errors;
-    for (const plant::ModelSettings& entry : plant.models) {
+    for (auto& element : elements) {
         try {
-            models.push_back(load(plant, installed, entry, guards));
+            act(element);
         } catch (const ModelError& error) {
             errors.insert(errors.end(), error.lines().begin(), error.lines().end());
         }
     }
+    return errors;
+}
+
+std::vector<contract::Model> load_all(const plant::Plant& plant, const std::string& installed,
+                                      const PluginGuards& guards) {
+    std::vector<ListedFile> files;
+    std::vector<std::string> errors = complaints(
+        plant.models, [&](const plant::ModelSettings& entry) { files.push_back(read(plant, installed, entry)); });
+    std::vector<const contract::PluginFile*> all;
+    for (const ListedFile& listed : files) all.push_back(&listed.file);
+    if (guards.trust != nullptr) guards.trust->prepare(all);
+
+    std::vector<contract::Model> models;
+    for (std::string& error :
+         complaints(files, [&](ListedFile& listed) { models.push_back(load(plant, std::move(listed), guards)); }))
+        errors.push_back(std::move(error));
     if (!errors.empty()) throw ModelError(std::move(errors));
     return models;
 }

@@ -72,8 +72,9 @@ class Engine {
 public:
     /// Loads the models that the plant lists, from `plugins/` in its folder, else from `installed`, and joins them.
     /// Files that the plant has pinned to other bytes are refused, and those that `trust` refuses; without it, what
-    /// loads is believed. Models that the plant wants isolated are opened `elsewhere`, and no code of theirs comes into
-    /// this process. Throws InputError (plant) for unfit settings, ModelError for unfit plugins.
+    /// loads is believed. Models that the plant wants isolated are opened `elsewhere`, and so are those that `trust`
+    /// does not know as installed, unless the plant wants them here: no code of theirs comes into this process. Throws
+    /// InputError (plant) for unfit settings, ModelError for unfit plugins.
     [[nodiscard]] static Engine start(const plant::Plant& plant, const std::string& installed,
                                       contract::Trust* trust = nullptr, contract::IsolatedLoader* elsewhere = nullptr);
 

@@ -126,10 +126,13 @@ struct Preference {
     base::Place place;
 };
 
-/// `isolation: {model: process}`: this model works in a process of its own.
+/// `isolation: {model: process}`: this model works in a process of its own. `{model: host}`: in the host's, although it
+/// was not built with it.
 struct IsolatedModel {
+    enum class Where { process, host };
     std::string model;
     base::Place place;
+    Where where = Where::process;
 };
 
 /// `sha256: {model: hex}`: the one file that may be loaded for this model.

@@ -94,7 +94,10 @@ PluginsYaml read_plugin_file(MapReader file) {
     }
     for (const auto& entry : entries_if_given(file, "isolation")) {
         listed.check(entry.about_key(), entry.key());
-        if (entry.choice({"process"})) result.isolated.push_back({entry.key(), entry.key_place()});
+        const auto chosen = entry.choice({"process", "host"});
+        if (chosen)
+            result.isolated.push_back({entry.key(), entry.key_place(),
+                                       *chosen == 0 ? IsolatedModel::Where::process : IsolatedModel::Where::host});
     }
     for (const auto& entry : entries_if_given(file, "sha256")) {
         listed.check(entry.about_key(), entry.key());

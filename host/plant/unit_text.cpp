@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdlib>
 #include <string>
 #include <string_view>
 
@@ -115,7 +116,89 @@ bool is_ton(const UnitWord& word) {
     return is_one_of(name, tons) || is_one_of(after_prefix(name), tons) || is_one_of(after_prefix(word.name), tons);
 }
 
+// Reads a unit from left to right by the grammar of is_plain_unit().
+class UnitGrammar {
+public:
+    explicit UnitGrammar(std::string_view text) : text_(text) {}
+
+    bool is_whole() { return product(0) && at_ == text_.size(); }
+
+private:
+    static constexpr int deepest = 5;
+    static constexpr double largest = 1e12;
+
+    [[nodiscard]] char sign() const { return at_ < text_.size() ? text_[at_] : '\0'; }
+    [[nodiscard]] bool is_digit_at(std::size_t at) const { return at < text_.size() && base::is_digit(text_[at]); }
+    bool skip(char wanted) {
+        const bool is_there = sign() == wanted;
+        at_ += is_there ? 1 : 0;
+        return is_there;
+    }
+    bool skip_spaces() {
+        const auto begin = at_;
+        while (skip(' ')) {
+        }
+        return at_ > begin;
+    }
+
+    bool product(int depth) {
+        skip_spaces();
+        if (!factor(depth)) return false;
+        while (true) {
+            bool goes_on = skip_spaces();
+            if (at_ == text_.size() || sign() == ')') return true;
+            goes_on = skip('/') || skip('*') || skip('.') || goes_on || is_word(sign());
+            skip_spaces();
+            if (!goes_on || !factor(depth)) return false;
+        }
+    }
+
+    bool factor(int depth) {
+        if (skip('(')) return depth < deepest && product(depth + 1) && skip(')') && exponent();
+        if (skip('%') || skip('\'') || skip('"')) return true;
+        if (base::is_digit(sign())) return number();
+        const auto end = end_of(text_, at_, is_word);
+        const bool has_letters = end > at_;
+        at_ = end;
+        return has_letters && exponent();
+    }
+
+    // None, or one digit with a sign: m2, m-2, m^2, m**2.
+    bool exponent() {
+        const bool is_announced = text_.substr(at_).starts_with("**") ? (at_ += 2, true) : skip('^');
+        const bool has_sign = skip('-');
+        if (!is_digit_at(at_)) return !is_announced && !has_sign;
+        ++at_;
+        return !is_digit_at(at_);
+    }
+
+    bool number() {
+        const auto begin = at_;
+        while (is_digit_at(at_)) ++at_;
+        if (sign() == '.' && is_digit_at(at_ + 1)) ++at_;
+        while (is_digit_at(at_)) ++at_;
+        const auto value = std::strtod(std::string(text_.substr(begin, at_ - begin)).c_str(), nullptr);
+        // What follows would be an exponent of ten, a power, or a shift.
+        return value > 1 / largest && value < largest && sign() != '^' && sign() != '-' && sign() != '+' &&
+               !text_.substr(at_).starts_with("**") && !is_power_of_ten();
+    }
+
+    [[nodiscard]] bool is_power_of_ten() const {
+        if (sign() != 'e' && sign() != 'E') return false;
+        const bool has_sign = at_ + 1 < text_.size() && (text_[at_ + 1] == '-' || text_[at_ + 1] == '+');
+        return is_digit_at(at_ + (has_sign ? 2 : 1));
+    }
+
+    std::string_view text_;
+    std::size_t at_ = 0;
+};
+
 }  // namespace
+
+bool is_plain_unit(std::string_view unit) {
+    const auto plain = in_plain_signs(unit);
+    return UnitGrammar(plain).is_whole();
+}
 
 std::string in_lower_case(std::string_view text) {
     std::string result(text);

@@ -22,6 +22,10 @@ struct UnitWord {
 /// Whether it holds a number that is not an exponent: `lb/1000 ft2`, `1/h`.
 [[nodiscard]] bool has_number(std::string_view unit);
 
+/// Whether it is spelled as a product of words, each with one digit as exponent at most, and of plain numbers. The
+/// library reads much else, and seldom as it was meant: `1--1` as -1, `2**2` as 4, `1e308 1e308` as infinity.
+[[nodiscard]] bool is_plain_unit(std::string_view unit);
+
 /// Whether it counts from another origin: `s since 2000-01-01`, `m @ 5`.
 [[nodiscard]] bool has_shift(std::string_view unit);
 

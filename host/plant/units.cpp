@@ -96,7 +96,7 @@ bool parentheses_pair(const std::string& text) {
 }
 
 Unit parse(const std::string& text) {
-    if (!parentheses_pair(text) || has_shift(text)) return nullptr;
+    if (!parentheses_pair(text) || has_shift(text) || !is_plain_unit(text)) return nullptr;
     return units().parse(text);
 }
 

@@ -115,7 +115,8 @@ private:
 // Ends the process as the host's own process ends, so that destructors of the plugin's static objects run: they may
 // hang, crash or print as well. The objects of this function's callers are not destroyed.
 [[noreturn]] void end_with_destructors(const sandbox::ChildReport& report) {
-    static const std::string phase = "its destructors ran";
+    // Never destroyed: destructors of the plugin run after those of this program.
+    static const std::string& phase = *new std::string("its destructors ran");
     report.say("phase", phase);
     const CurrentTask doing(phase);
     report.say("end");

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 #include <numeric>
 #include <optional>
 #include <thread>
@@ -122,6 +123,7 @@ Violation first_error(PluginUnderTest& plugin, Judge judge) {
     for (std::size_t i = 0; i < every.size(); ++i) every[i] = i + 1;
     std::vector<std::size_t> sizes = every;
     for (const Group& group : by_shape(plugin.rows())) {
+        plugin.report().say("phase", "it evaluated");
         if (auto found = first_error(plugin.model(), repeated(group, usual_block), sizes, judge)) return found;
         sizes = {1, 7, 8, usual_block - 1, usual_block};
     }
@@ -179,6 +181,24 @@ Violation try_ranges(PluginUnderTest& plugin) {
 
 Violation try_balance(PluginUnderTest& plugin) {
     return first_wrong(plugin, wrong_balance);
+}
+
+Violation try_recovery(PluginUnderTest& plugin) {
+    return first_wrong(plugin, wrong_recovery);
+}
+
+Violation try_state(PluginUnderTest& plugin) {
+    const auto changed_now = [&] {
+        return sandbox::first_difference(plugin.loading().after, sandbox::process_state());
+    };
+    auto changed = changed_now();
+    // A thread that has been joined may be listed for a moment longer.
+    for (int look = 0; changed && look < 20; ++look) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(1));
+        changed = changed_now();
+    }
+    if (!changed) return std::nullopt;
+    return *changed + " while it evaluated";
 }
 
 Violation try_floating_point(PluginUnderTest& plugin) {

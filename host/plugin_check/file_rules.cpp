@@ -11,6 +11,8 @@
 #include <string_view>
 
 #include "host/base/errors.hpp"
+#include "host/base/near_spellings.hpp"
+#include "host/engine/facts.hpp"
 #include "host/plant/units.hpp"
 #include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/shared_object.hpp"
@@ -106,6 +108,20 @@ Violation other_than_known(const contract::Name& name, const char* verb) {
     return std::nullopt;
 }
 
+// A need that is a slip of a known name, or that begins with a word that only the host's facts begin with.
+Violation needed_in_vain(const std::string& name) {
+    std::vector<std::string> names;
+    for (const KnownName& known : known_names()) names.push_back(known.name);
+    if (const auto near = base::nearest(name, names))
+        return fmt::format("needs {}, which nobody gives; did you mean {}?", name, *near);
+    const std::string first = name.substr(0, name.find('.') + 1);
+    const auto& facts = engine::facts();
+    if (std::any_of(facts.begin(), facts.end(),
+                    [&](const engine::Fact& fact) { return fact.name.name.rfind(first, 0) == 0; }))
+        return fmt::format("needs {}, and the host has no such fact; see the facts in the SDK's page", name);
+    return std::nullopt;
+}
+
 }  // namespace
 
 Violation try_library(PluginUnderTest& plugin) {
@@ -145,6 +161,23 @@ Violation try_libraries(PluginUnderTest& plugin) {
         return fmt::format("has a search path for libraries: {}; link it without one", some_of(object.searched));
     if (!object.needed.empty()) plugin.report().say("note", "it needs " + some_of(object.needed));
     return std::nullopt;
+}
+
+Violation try_unique_symbols(PluginUnderTest& plugin) {
+    std::vector<std::string> shared;
+    for (const auto& symbol : object_of(plugin).exported)
+        if (symbol.is_unique) shared.push_back(symbol.name);
+    if (shared.empty()) return std::nullopt;
+    return fmt::format(
+        "exports {}, which every plugin that has the same name shares (GNU_UNIQUE); build it by flutebook_add_plugin, "
+        "or "
+        "with -fno-gnu-unique and hidden visibility",
+        some_of(shared));
+}
+
+Violation try_stack(PluginUnderTest& plugin) {
+    if (!object_of(plugin).needs_executable_stack) return std::nullopt;
+    return "makes the stack of the whole program executable; link it with -z noexecstack, and use no nested function";
 }
 
 Violation try_loading(PluginUnderTest& plugin) {
@@ -191,14 +224,23 @@ Violation try_documented(PluginUnderTest& plugin) {
 
 Violation try_known_names(PluginUnderTest& plugin) {
     const Model& model = plugin.model();
-    for (const contract::Name& need : model.needs)
+    std::vector<std::string> foreign;
+    for (const contract::Name& need : model.needs) {
         if (auto wrong = other_than_known(need, "needs")) return wrong;
+        if (find_known(need.name) != nullptr) continue;
+        if (auto wrong = needed_in_vain(need.name)) return wrong;
+        foreign.push_back(need.name);
+    }
     for (const contract::Name& provide : model.provides) {
         if (auto wrong = other_than_known(provide, "provides")) return wrong;
         const KnownName* known = find_known(provide.name);
         if (known != nullptr && !known->may_be_provided)
             return fmt::format("provides {}, a fact that no model may replace; give it another name", provide.name);
     }
+    if (!foreign.empty())
+        plugin.report().say("note", fmt::format("it needs {}, which neither the host nor a model of its own gives: the "
+                                                "plant must have a model that provides it",
+                                                some_of(foreign)));
     return std::nullopt;
 }
 

@@ -40,7 +40,7 @@ std::string with_settings(const Model& model, const TrialRow& row, const std::st
 }
 
 Violation wrong_row(const Model& model, const TrialRow& row, const RowOutput& written) {
-    for (const auto judge : {wrong_number, wrong_range, wrong_balance})
+    for (const auto judge : {wrong_number, wrong_range, wrong_balance, wrong_recovery})
         if (auto found = judge(model, row, written)) return with_settings(model, row, *found);
     return std::nullopt;
 }

@@ -1,5 +1,6 @@
 #include "host/plugin_check/guarded.hpp"
 
+#include <sys/syscall.h>
 #include <unistd.h>
 
 #include <csetjmp>
@@ -41,7 +42,7 @@ thread_local Guard* innermost = nullptr;
 
 void take(int signal, siginfo_t* about, void*) {
     if (innermost == nullptr || (signal != SIGSEGV && signal != SIGBUS))
-        report_and_end(signal, signal == SIGSYS ? about->si_syscall : 0);
+        report_and_end(signal, signal == SIGSYS ? about->si_syscall : SYS_ftruncate);  // SIGXFSZ: a file would grow
     innermost->address = reinterpret_cast<std::uintptr_t>(about->si_addr);
     siglongjmp(innermost->back, 1);
 }

@@ -5,6 +5,7 @@
 #include "host/base/errors.hpp"
 #include "host/contract/description.hpp"
 #include "host/plugin_check/guarded.hpp"
+#include "host/sandbox/confine.hpp"
 
 namespace flutebook::plugin_check {
 
@@ -20,6 +21,8 @@ const contract::Library& PluginUnderTest::library() {
     library_ = contract::load_library(file_);
     const double ms = std::chrono::duration<double, std::milli>(Clock::now() - begun).count();
     loading_ = {ms, before, sandbox::process_state()};
+    // What it does from here on needs no file.
+    sandbox::forbid_files();
     return *library_;
 }
 

@@ -133,6 +133,21 @@ Violation wrong_range(const Model& model, const TrialRow& row, const RowOutput& 
     return std::nullopt;
 }
 
+Violation wrong_recovery(const Model& model, const TrialRow& row, const RowOutput& written) {
+    if (written.refused != 0) return std::nullopt;
+    std::size_t quantity = 0;
+    for (const auto& provide : model.provides) quantity += row.shape.extent(provide.axis);
+    std::size_t rate = quantity;
+    for (const auto& line : model.lines) rate += row.shape.extent(line.axis);
+    for (const auto& line : model.lines)
+        for (std::size_t i = 0; i < row.shape.extent(line.axis); ++i, ++quantity, ++rate)
+            if (line.cost_class == contract::CostClass::recovery &&
+                written.numbers[quantity] * written.numbers[rate] > 0)
+                return fmt::format("charges {} of {} as a recovery, which is income and must not be above zero: {}",
+                                   written.numbers[quantity] * written.numbers[rate], line.name, row.name);
+    return std::nullopt;
+}
+
 Violation wrong_balance(const Model& model, const TrialRow& row, const RowOutput& written) {
     if (model.losses.empty() || written.refused != 0) return std::nullopt;
     const double came_in = sum(model, row, written, "paper.issued") + sum(model, row, written, "adhesive.dry");

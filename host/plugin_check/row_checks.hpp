@@ -42,4 +42,7 @@ CallOutcome call(TrialBlock& trial_block, const Group& block);
 /// The mass of a model that sheds does not balance.
 [[nodiscard]] Violation wrong_balance(const contract::Model& model, const TrialRow& row, const RowOutput& written);
 
+/// A recovery adds to the cost.
+[[nodiscard]] Violation wrong_recovery(const contract::Model& model, const TrialRow& row, const RowOutput& written);
+
 }  // namespace flutebook::plugin_check

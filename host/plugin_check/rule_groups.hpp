@@ -9,6 +9,8 @@ namespace flutebook::plugin_check {
 [[nodiscard]] Violation try_library(PluginUnderTest& plugin);
 [[nodiscard]] Violation try_exports(PluginUnderTest& plugin);
 [[nodiscard]] Violation try_libraries(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_unique_symbols(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_stack(PluginUnderTest& plugin);
 
 // load: what loading the file does to the process
 [[nodiscard]] Violation try_loading(PluginUnderTest& plugin);
@@ -40,9 +42,13 @@ namespace flutebook::plugin_check {
 
 // truth: the mass balance, and that every declared input is used
 [[nodiscard]] Violation try_balance(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_recovery(PluginUnderTest& plugin);
 [[nodiscard]] Violation try_use(PluginUnderTest& plugin);
 
 // fuzz: many generated orders. Where the rule is broken, it also reports the least number of orders that shows it.
 [[nodiscard]] Violation try_many_orders(PluginUnderTest& plugin);
+
+// end: what all calls together have done to the process
+[[nodiscard]] Violation try_state(PluginUnderTest& plugin);
 
 }  // namespace flutebook::plugin_check

@@ -12,9 +12,6 @@ constexpr const char* binds = "load.binds";
 constexpr const char* keeps_rounding = "load.floating-point";
 constexpr const char* reads = "description.reads";
 
-constexpr bool for_trust = true;
-constexpr bool for_check = false;
-
 using Rules = std::vector<Rule>;
 
 // Loading the file left this part of the process state as it was.
@@ -25,17 +22,19 @@ Violation try_kept(PluginUnderTest& plugin) {
 }
 
 Rules of_conduct() {
-    return {{survives, "it neither crashes nor ends the process", nullptr, {}, for_trust},
-            {comes_back, "every call returns in time", nullptr, {}, for_trust},
-            {takes_little, "it uses a limited amount of memory", nullptr, {}, for_trust},
-            {keeps_to_itself, "it starts no process, changes no file and opens no connection", nullptr, {}, for_trust}};
+    return {{survives, "it neither crashes nor ends the process", nullptr, {}},
+            {comes_back, "every call returns in time", nullptr, {}},
+            {takes_little, "it uses a limited amount of memory", nullptr, {}},
+            {keeps_to_itself, "it starts no process, changes no file and opens no connection", nullptr, {}}};
 }
 
 Rules of_the_file() {
     const char* library = "file.library";
-    return {{library, "it is a complete library for this machine", try_library, {}, for_check},
-            {"file.exports", "it exports the symbol flutebook_plugin", try_exports, {library}, for_check},
-            {"file.libraries", "it needs no library but those of its language", try_libraries, {library}, for_check}};
+    return {{library, "it is a complete library for this machine", try_library, {}},
+            {"file.exports", "it exports the symbol flutebook_plugin", try_exports, {library}},
+            {"file.libraries", "it needs no library but those of its language", try_libraries, {library}},
+            {"file.symbols", "no symbol of it is shared with other libraries", try_unique_symbols, {library}},
+            {"file.stack", "it needs no stack that can be executed", try_stack, {library}}};
 }
 
 Rules of_loading() {
@@ -44,32 +43,26 @@ Rules of_loading() {
         {binds,
          "it loads, and every function that it calls exists",
          try_loading,
-         {"file.library", "file.exports"},
-         for_trust},
-        {keeps_rounding, "the floating-point environment does not change", try_loading_floating_point, loaded,
-         for_trust},
-        {"load.signals", "the signal handlers do not change", try_kept<sandbox::KeptState::signals>, loaded, for_check},
-        {"load.locale", "the locale does not change", try_kept<sandbox::KeptState::locale>, loaded, for_check},
-        {"load.environment", "the environment does not change", try_kept<sandbox::KeptState::environment>, loaded,
-         for_check},
-        {"load.folder", "the working folder does not change", try_kept<sandbox::KeptState::folder>, loaded, for_check},
-        {"load.threads", "no thread is started", try_kept<sandbox::KeptState::threads>, loaded, for_check},
+         {"file.library", "file.exports", "file.libraries"}},
+        {keeps_rounding, "the floating-point environment does not change", try_loading_floating_point, loaded},
+        {"load.signals", "the signal handlers do not change", try_kept<sandbox::KeptState::signals>, loaded},
+        {"load.locale", "the locale does not change", try_kept<sandbox::KeptState::locale>, loaded},
+        {"load.environment", "the environment does not change", try_kept<sandbox::KeptState::environment>, loaded},
+        {"load.folder", "the working folder does not change", try_kept<sandbox::KeptState::folder>, loaded},
+        {"load.threads", "no thread is started", try_kept<sandbox::KeptState::threads>, loaded},
         {"load.descriptors", "no file stays open, and none is closed", try_kept<sandbox::KeptState::descriptors>,
-         loaded, for_check},
-        {"load.file-mode", "the rights of new files do not change", try_kept<sandbox::KeptState::file_mode>, loaded,
-         for_check},
+         loaded},
+        {"load.file-mode", "the rights of new files do not change", try_kept<sandbox::KeptState::file_mode>, loaded},
     };
 }
 
 Rules of_its_description() {
     const std::vector<const char*> described = {reads};
     return {
-        {reads, "it is complete: names, units, ranges and defaults are valid", try_description, {binds}, for_trust},
-        {"description.documented", "everything declared has a text that explains it", try_documented, described,
-         for_check},
-        {"description.known-names", "names that the host knows have their unit and axis", try_known_names, described,
-         for_check},
-        {"description.shedding", "it sheds no paper, unless it provides run.good", try_shedding, described, for_check},
+        {reads, "it is complete: names, units, ranges and defaults are valid", try_description, {binds}},
+        {"description.documented", "everything declared has a text that explains it", try_documented, described},
+        {"description.known-names", "names that the host knows have their unit and axis", try_known_names, described},
+        {"description.shedding", "it sheds no paper, unless it provides run.good", try_shedding, described},
     };
 }
 
@@ -79,24 +72,18 @@ Rules of_its_evaluation() {
     const char* repeats = "evaluate.repeats";
     const std::vector<const char*> answered = {answers};
     return {
-        {answers, "every call succeeds, and refuses rows for declared reasons only", try_answers, {reads}, for_trust},
-        {"evaluate.inputs", "it does not write to its inputs", try_inputs, answered, for_check},
-        {"evaluate.bounds",
-         "it accesses its own rows only, in blocks of every size",
-         try_bounds,
-         {"evaluate.inputs"},
-         for_check},
-        {numbers, "every result is a number", try_numbers, answered, for_trust},
-        {"evaluate.ranges", "every provided number is in its declared range", try_ranges, {numbers}, for_check},
-        {"evaluate.floating-point", "the floating-point environment does not change", try_floating_point, answered,
-         for_trust},
-        {repeats, "the same rows give the same bits again", try_repeats, answered, for_trust},
-        {"evaluate.order", "rows give the same bits at any place in a block", try_order, {repeats}, for_trust},
-        {"evaluate.blocks", "rows give the same bits in blocks of any size", try_blocks, {"evaluate.order"}, for_trust},
-        {"evaluate.threads", "rows give the same bits on any thread", try_threads, {"evaluate.blocks"}, for_trust},
-        {"evaluate.allocation", "it allocates and frees no memory", try_allocation, answered, for_check},
-        {"evaluate.apart", "it uses no clock, lock, file, environment, random number or thread", try_apart, answered,
-         for_check},
+        {answers, "every call succeeds, and refuses rows for declared reasons only", try_answers, {reads}},
+        {"evaluate.inputs", "it does not write to its inputs", try_inputs, answered},
+        {"evaluate.bounds", "it accesses its own rows only, in blocks of every size", try_bounds, {"evaluate.inputs"}},
+        {numbers, "every result is a number", try_numbers, answered},
+        {"evaluate.ranges", "every provided number is in its declared range", try_ranges, {numbers}},
+        {"evaluate.floating-point", "the floating-point environment does not change", try_floating_point, answered},
+        {repeats, "the same rows give the same bits again", try_repeats, answered},
+        {"evaluate.order", "rows give the same bits at any place in a block", try_order, {repeats}},
+        {"evaluate.blocks", "rows give the same bits in blocks of any size", try_blocks, {"evaluate.order"}},
+        {"evaluate.threads", "rows give the same bits on any thread", try_threads, {"evaluate.blocks"}},
+        {"evaluate.allocation", "it allocates and frees no memory", try_allocation, answered},
+        {"evaluate.apart", "it uses no clock, lock, file, environment, random number or thread", try_apart, answered},
     };
 }
 
@@ -104,23 +91,25 @@ Rules of_settings_truth_and_chance() {
     const char* ends = "settings.ends";
     const char* balance = "truth.balance";
     return {
-        {"settings.reading",
-         "each can be set to both ends of its range, and to nothing beyond",
-         try_reading,
-         {reads},
-         for_check},
-        {ends, "every result is a number at either end of each", try_ends, {"evaluate.numbers"}, for_check},
+        {"settings.reading", "each can be set to both ends of its range, and to nothing beyond", try_reading, {reads}},
+        {ends, "every result is a number at either end of each", try_ends, {"evaluate.numbers"}},
         {balance,
          "the mass balances: paper and adhesive in, boxes and losses out",
          try_balance,
-         {"description.shedding", "evaluate.numbers"},
-         for_trust},
-        {"truth.use", "every need and every setting changes a result", try_use, {"evaluate.repeats"}, for_check},
+         {"description.shedding", "evaluate.numbers"}},
+        {"truth.recovery",
+         "what it recovers is income: no recovery adds to the cost",
+         try_recovery,
+         {"evaluate.numbers"}},
+        {"truth.use", "every need and every setting changes a result", try_use, {"evaluate.repeats"}},
         {"fuzz.orders",
          "the rules above hold with settings anywhere in their ranges",
          try_many_orders,
-         {"evaluate.ranges", "evaluate.threads", ends, balance},
-         for_check},
+         {"evaluate.ranges", "evaluate.threads", ends, balance, "truth.recovery"}},
+        {"end.state",
+         "the process is as it was before the first call: folder, descriptors, signals, environment, limits",
+         try_state,
+         {"evaluate.answers"}},
     };
 }
 
@@ -148,13 +137,6 @@ const std::vector<Rule>& rules() {
 const Rule* find_rule(const std::string& id) {
     const auto found = std::find_if(rules().begin(), rules().end(), [&](const Rule& rule) { return rule.id == id; });
     return found == rules().end() ? nullptr : &*found;
-}
-
-std::vector<const Rule*> rules_of_trust() {
-    std::vector<const Rule*> result;
-    for (const Rule& rule : rules())
-        if (rule.is_asked_for_trust) result.push_back(&rule);
-    return result;
 }
 
 }  // namespace flutebook::plugin_check

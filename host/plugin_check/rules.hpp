@@ -19,12 +19,14 @@ struct Rule {
     const char* sentence;  // what is true where the rule holds
     Violation (*tries)(PluginUnderTest&);
     std::vector<const char*> needs;  // the rules that must hold for this one to be tried
-    bool is_asked_for_trust;
 
     [[nodiscard]] std::string group() const;
     /// Whether the text of a broken rule is the message with which the host itself refuses the file.
     [[nodiscard]] bool is_in_hosts_words() const;
 };
+
+/// Changes with the rules and with how they are tried: a file that passed the rules of another number is tried again.
+inline constexpr int rule_set = 2;
 
 /// In the order in which they are tried and shown, group by group. The rules of the group `conduct` have no function:
 /// all other rules try them.
@@ -32,9 +34,6 @@ struct Rule {
 
 /// Null where there is none.
 [[nodiscard]] const Rule* find_rule(const std::string& id);
-
-/// The rules that a file must keep before the host loads it.
-[[nodiscard]] std::vector<const Rule*> rules_of_trust();
 
 // The rules that a plugin breaks when it ends its process or must be stopped.
 inline constexpr const char* survives = "conduct.survives";

@@ -40,6 +40,7 @@ public:
             if (entry.d_tag == DT_RUNPATH || entry.d_tag == DT_RPATH) add_folders(result.searched, entry.d_un.d_val);
         }
         read_symbols(result.exported);
+        result.needs_executable_stack = needs_executable_stack();
         return result;
     }
 
@@ -75,6 +76,13 @@ private:
             if (part.p_type == PT_LOAD && address >= part.p_vaddr && address - part.p_vaddr < part.p_filesz)
                 return part.p_offset + (address - part.p_vaddr);
         throw Damaged("an address in it is outside every part");
+    }
+
+    // Without a part that describes the stack, the loader makes it executable.
+    bool needs_executable_stack() const {
+        const auto part = std::find_if(parts_.begin(), parts_.end(),
+                                       [](const Elf64_Phdr& elf64_phdr) { return elf64_phdr.p_type == PT_GNU_STACK; });
+        return part == parts_.end() || (part->p_flags & PF_X) != 0;
     }
 
     void read_dynamic() {
@@ -143,7 +151,8 @@ private:
             const auto seen = ELF64_ST_VISIBILITY(symbol.st_other);
             if (symbol.st_shndx == SHN_UNDEF || symbol.st_shndx == SHN_ABS || binding == STB_LOCAL) continue;
             if (seen != STV_DEFAULT && seen != STV_PROTECTED) continue;
-            exported.push_back({text(symbol.st_name), ELF64_ST_TYPE(symbol.st_info) == STT_OBJECT});
+            exported.push_back(
+                {text(symbol.st_name), ELF64_ST_TYPE(symbol.st_info) == STT_OBJECT, binding == STB_GNU_UNIQUE});
         }
     }
 

@@ -15,23 +15,28 @@ using namespace std::chrono_literals;
 
 constexpr std::size_t most_resident = std::size_t{512} << 20;
 constexpr std::size_t orders_for_trust = 24;
+constexpr std::size_t many_orders_for_trust = 100;
 constexpr std::size_t orders_for_check = 60;
+constexpr sandbox::Limits trust_limits{6s * sandbox::slowness, 2s * sandbox::slowness, most_resident};
 constexpr sandbox::Limits check_limits{600s, 10s * sandbox::slowness, most_resident};
+
+std::vector<const Rule*> every_rule() {
+    std::vector<const Rule*> result;
+    for (const Rule& rule : rules()) result.push_back(&rule);
+    return result;
+}
 
 }  // namespace
 
 CheckOptions asked_for_trust(std::string program) {
-    const auto whole = 2s * sandbox::slowness;
     return {std::move(program),
-            rules_of_trust(),
-            {1, orders_for_trust, Settings::by_default},
-            {whole, whole, most_resident}};
+            every_rule(),
+            {1, orders_for_trust, Settings::by_default, many_orders_for_trust},
+            trust_limits};
 }
 
 CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders) {
-    CheckOptions result{std::move(program), {}, {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
-    for (const Rule& rule : rules()) result.rules.push_back(&rule);
-    return result;
+    return {std::move(program), every_rule(), {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
 }
 
 CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& options, const Watcher& watcher) {

@@ -22,7 +22,7 @@ struct CheckOptions {
     sandbox::Limits limits;
 };
 
-/// For the check before a file is trusted: few orders, little time.
+/// For the check before a file is trusted: all rules, with few orders and little time.
 [[nodiscard]] CheckOptions asked_for_trust(std::string program);
 
 /// All rules, with so many orders for the rule of many orders.

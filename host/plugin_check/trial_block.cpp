@@ -254,14 +254,17 @@ std::optional<std::string> TrialBlock::strayed() const {
 std::optional<TrialBlock::Found> TrialBlock::find(std::uintptr_t address) const {
     const auto start = reinterpret_cast<std::uintptr_t>(memory_);
     if (address < start || address >= start + size_) return std::nullopt;
-    Found result{"refused", false, true};
-    // The guard page between two columns belongs to the column that it protects.
+    Found result{"the first column", false, true};
+    // The guard page between two columns belongs to the column that it protects, and the pages between two names to the
+    // name before.
     const std::size_t before = guards_ == GuardPages::after ? 0 : pitch_ - data_;
     each_column([&](std::size_t list, const Slot& slot, const double* column) {
         const std::uintptr_t page_start = reinterpret_cast<std::uintptr_t>(column) / page_bytes * page_bytes;
-        if (address < page_start - before || address >= page_start - before + pitch_) return;
+        if (address < page_start - before) return;
         result = {slot.name, is_input(list), address < page_start || address >= page_start + data_};
     });
+    if (address >= reinterpret_cast<std::uintptr_t>(refused_) / page_bytes * page_bytes)
+        result = {"refused", false, true};
     return result;
 }
 

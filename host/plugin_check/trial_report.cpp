@@ -11,6 +11,7 @@
 #include <string_view>
 #include <utility>
 
+#include "host/base/characters.hpp"
 #include "host/base/quoted_text.hpp"
 
 namespace flutebook::plugin_check {
@@ -26,6 +27,14 @@ constexpr std::size_t most_phase = 300;
 std::pair<std::string, std::string> split(const std::string& text) {
     const auto space = std::min(text.find(' '), text.size());
     return {text.substr(0, space), space < text.size() ? text.substr(space + 1) : ""};
+}
+
+// What can be shown of a text that a plugin printed.
+std::string first_line(const std::string& text) {
+    std::size_t end = 0;
+    while (end < text.size() && base::character_at(text, end).fault == base::CharacterFault::none)
+        end += base::character_at(text, end).length;
+    return text.substr(0, end);
 }
 
 bool is_conduct(const std::string& rule) {
@@ -146,7 +155,7 @@ std::optional<std::string> TrialReport::overrun(const sandbox::WatchedEnd& child
     if (!has_ended_ || ended.code != 0)
         return broken(survives, fmt::format("ended the process with code {} while {}", ended.code, phase_));
     if (!child_end.printed.empty())
-        return broken(keeps_to_itself, "printed a text: found " + base::shown(child_end.printed));
+        return broken(keeps_to_itself, "printed a text: found " + base::shown(first_line(child_end.printed)));
     return std::nullopt;
 }
 

@@ -6,8 +6,13 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdlib>
+#include <exception>
+#include <mutex>
 #include <system_error>
+#include <thread>
+#include <utility>
 
 #include "host/base/errors.hpp"
 #include "host/plugin_check/trial.hpp"
@@ -21,8 +26,8 @@ namespace fs = std::filesystem;
 // The text of a valid record, with its checksum at the end.
 std::string record(const std::string& sha256) {
     const std::string text =
-        fmt::format("flutebook plugin record 1\nfile {}\nhost {}\ncontract {}.{}\npassed its trial\n", sha256,
-                    FLUTEBOOK_VERSION, FLUTEBOOK_MAJOR, FLUTEBOOK_MINOR);
+        fmt::format("flutebook plugin record 2\nfile {}\nhost {}\ncontract {}.{}\nrules {}\npassed its trial\n", sha256,
+                    FLUTEBOOK_VERSION, FLUTEBOOK_MAJOR, FLUTEBOOK_MINOR, rule_set);
     return fmt::format("{}checksum {}\n", text, ledger::to_hex(ledger::sha256(text)));
 }
 
@@ -57,6 +62,22 @@ bool write_new(const fs::path& path, const std::string& text) {
     return ::close(file) == 0 && is_written;
 }
 
+// Why the file is not trusted after its trial; empty where it is.
+std::string refusal_of(const contract::PluginFile& file, const std::string& program) {
+    try {
+        const CheckFindings findings = try_plugin(file, asked_for_trust(program));
+        if (findings.has_passed()) return "";
+        const RuleFinding* broken = findings.broken();
+        if (broken == nullptr)
+            return file.where() + ": refused by its trial: not every rule was tried; try `flutebook plugin check`";
+        if (broken->rule->is_in_hosts_words()) return fmt::format("{}: {}", file.where(), broken->text);
+        return fmt::format("{}: refused by its trial: it {}; ask its author, or take it off plugins.yaml", file.where(),
+                           broken->text);
+    } catch (const std::exception& error) {
+        return error.what();
+    }
+}
+
 }  // namespace
 
 bool Records::has_passed(const std::string& sha256) const {
@@ -88,19 +109,40 @@ std::optional<fs::path> records_folder() {
     return std::nullopt;
 }
 
+void TriedTrust::prepare(const std::vector<const contract::PluginFile*>& files) {
+    std::map<std::string, const contract::PluginFile*> untried;  // the same bytes once
+    for (const contract::PluginFile* file : files)
+        if (!is_installed(*file) && refusals_.count(file->sha256()) == 0 && !records_.has_passed(file->sha256()))
+            untried.emplace(file->sha256(), file);
+    for (const auto& [sha256, file] : untried) refusals_.emplace(sha256, "");
+    std::mutex mutex;
+    auto next = untried.begin();
+    const auto take = [&]() -> const contract::PluginFile* {
+        const std::lock_guard lock(mutex);
+        return next == untried.end() ? nullptr : (next++)->second;
+    };
+    const auto work = [&] {
+        while (const contract::PluginFile* file = take()) {
+            std::string refusal = refusal_of(*file, program_);
+            if (refusal.empty()) records_.keep(file->sha256());
+            const std::lock_guard lock(mutex);
+            refusals_[file->sha256()] = std::move(refusal);
+        }
+    };
+    const std::size_t most = std::clamp<std::size_t>(std::thread::hardware_concurrency(), 1, 8);
+    std::vector<std::jthread> others;
+    for (std::size_t i = 1; i < std::min(most, untried.size()); ++i) others.emplace_back(work);
+    work();
+}
+
 void TriedTrust::check(const contract::PluginFile& file) {
-    if (records_.has_passed(file.sha256())) return;
-    const CheckFindings findings = try_plugin(file, asked_for_trust(program_));
-    if (const RuleFinding* broken = findings.broken())
-        throw ModelError(
-            broken->rule->is_in_hosts_words()  // the host's own message
-                ? fmt::format("{}: {}", file.where(), broken->text)
-                : fmt::format("{}: refused by its trial: it {}; ask its author, or take it off plugins.yaml",
-                              file.where(), broken->text));
-    if (!findings.has_passed())  // a rule that was not tried is not kept
-        throw ModelError(fmt::format("{}: refused by its trial: not every rule was tried; try `flutebook plugin check`",
-                                     file.where()));
-    records_.keep(file.sha256());
+    prepare({&file});
+    if (const auto found = refusals_.find(file.sha256()); found != refusals_.end() && !found->second.empty())
+        throw ModelError(found->second);
+}
+
+bool TriedTrust::is_installed(const contract::PluginFile& file) const {
+    return std::find(installed_.begin(), installed_.end(), file.sha256()) != installed_.end();
 }
 
 }  // namespace flutebook::plugin_check

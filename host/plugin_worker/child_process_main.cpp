@@ -154,7 +154,9 @@ std::optional<int> run_inside(int count, const char* const* words) {
         confine();
         const sandbox::SharedMemory memory(channel_descriptor, std::strtoull(words[ChildArgument::bytes], nullptr, 10));
         const auto file = contract::PluginFile::handed_over(words[ChildArgument::file_name], file_descriptor);
-        WorkerLoop(memory.at()).work(contract::load_plugin(file).evaluate);
+        const flutebook_model& model = contract::load_plugin(file);
+        sandbox::forbid_files();
+        WorkerLoop(memory.at()).work(model.evaluate);
     }
     return std::nullopt;
 }

@@ -56,7 +56,7 @@ DescribedReply request_description(const std::string& program, const PluginFile&
     return reply;
 }
 
-Model describe(const std::string& program, const PluginFile& file) {
+Model described(const std::string& program, const PluginFile& file) {
     try {
         DescribedReply reply = request_description(program, file);
         if (reply.refusal) throw ModelError(*reply.refusal);
@@ -70,8 +70,12 @@ Model describe(const std::string& program, const PluginFile& file) {
 
 }  // namespace
 
+Model ProcessLoader::describe(const PluginFile& file) const {
+    return described(program_, file);
+}
+
 Model ProcessLoader::open(PluginFile file) {
-    Model result = describe(program_, file);
+    Model result = describe(file);
     result.elsewhere = std::make_shared<WorkerPool>(program_, std::move(file), result, patience_);
     return result;
 }

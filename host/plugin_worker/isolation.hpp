@@ -19,6 +19,9 @@ public:
     explicit ProcessLoader(std::string program, std::chrono::milliseconds patience = deadline)
         : program_(std::move(program)), patience_(patience) {}
 
+    /// The model without an evaluator. Throws ModelError as open() does.
+    [[nodiscard]] contract::Model describe(const contract::PluginFile& file) const;
+
     [[nodiscard]] contract::Model open(contract::PluginFile file) override;
 
 private:

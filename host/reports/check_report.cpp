@@ -21,7 +21,8 @@ struct GroupTitle {
 constexpr GroupTitle group_titles[] = {{"conduct", "Conduct"},         {"file", "The file"},
                                        {"load", "Loading it"},         {"description", "Its description"},
                                        {"evaluate", "Its evaluation"}, {"settings", "Its settings"},
-                                       {"truth", "Its truth"},         {"fuzz", "Many orders at random"}};
+                                       {"truth", "Its truth"},         {"fuzz", "Many orders at random"},
+                                       {"end", "After all calls"}};
 
 struct MeasureTitle {
     const char *name, *title, *unit;

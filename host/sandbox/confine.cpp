@@ -2,14 +2,20 @@
 
 #include <asm/ioctls.h>
 #include <fcntl.h>
+#include <linux/filter.h>
+#include <linux/seccomp.h>
 #include <sched.h>
 #include <seccomp.h>
+#include <sys/prctl.h>
 #include <sys/resource.h>
+#include <sys/syscall.h>
 #include <unistd.h>
 
+#include <array>
 #include <cerrno>
 
 #include "host/sandbox/build.hpp"
+#include "host/sandbox/readable_folders.hpp"
 
 namespace flutebook::sandbox {
 namespace {
@@ -79,7 +85,6 @@ constexpr int allowed[] = {
     SCMP_SYS(rseq),
     SCMP_SYS(set_tid_address),
     SCMP_SYS(arch_prctl),
-    SCMP_SYS(prctl),
     SCMP_SYS(exit),
     SCMP_SYS(exit_group),
     SCMP_SYS(restart_syscall),
@@ -100,6 +105,7 @@ constexpr int allowed[] = {
     SCMP_SYS(sysinfo),
     SCMP_SYS(getrandom),
     SCMP_SYS(getrlimit),
+    SCMP_SYS(getitimer),
     SCMP_SYS(getrusage),
     SCMP_SYS(times),
     SCMP_SYS(time),
@@ -122,6 +128,12 @@ constexpr const char* writes = "changes the file system";
 constexpr const char* connects = "opens a connection";
 constexpr const char* leaves = "leaves its process group";
 constexpr const char* meddles = "meddles with other processes";
+constexpr const char* sets_timer = "sets a timer";
+constexpr const char* sets_limit = "changes a limit or a property of a process";
+constexpr const char* shares_memory = "takes memory that others can share";
+constexpr const char* controls_device = "controls a terminal or a device";
+constexpr const char* opens_file = "opens a file";
+constexpr const char* reads_file = "reads a file";
 constexpr const char* unknown = "makes a system call that no model needs";
 
 constexpr Meaning meanings[] = {
@@ -130,8 +142,8 @@ constexpr Meaning meanings[] = {
     {SCMP_SYS(vfork), starts},
     {SCMP_SYS(execve), starts},
     {SCMP_SYS(execveat), starts},
-    {SCMP_SYS(open), writes},
-    {SCMP_SYS(openat), writes},
+    {SCMP_SYS(open), opens_file},
+    {SCMP_SYS(openat), opens_file},
     {SCMP_SYS(creat), writes},
     {SCMP_SYS(rename), writes},
     {SCMP_SYS(renameat), writes},
@@ -158,6 +170,14 @@ constexpr Meaning meanings[] = {
     {SCMP_SYS(fchown), writes},
     {SCMP_SYS(fchownat), writes},
     {SCMP_SYS(setxattr), writes},
+    {SCMP_SYS(lsetxattr), writes},
+    {SCMP_SYS(fsetxattr), writes},
+    {SCMP_SYS(removexattr), writes},
+    {SCMP_SYS(lremovexattr), writes},
+    {SCMP_SYS(fremovexattr), writes},
+    {SCMP_SYS(utime), writes},
+    {SCMP_SYS(utimes), writes},
+    {SCMP_SYS(futimesat), writes},
     {SCMP_SYS(utimensat), writes},
     {SCMP_SYS(mount), writes},
     {SCMP_SYS(socket), connects},
@@ -173,17 +193,36 @@ constexpr Meaning meanings[] = {
     {SCMP_SYS(ptrace), meddles},
     {SCMP_SYS(process_vm_readv), meddles},
     {SCMP_SYS(process_vm_writev), meddles},
-    {SCMP_SYS(prlimit64), meddles},
+    {SCMP_SYS(prlimit64), sets_limit},
+    {SCMP_SYS(setrlimit), sets_limit},
+    {SCMP_SYS(setpriority), sets_limit},
+    {SCMP_SYS(sched_setaffinity), sets_limit},
+    {SCMP_SYS(sched_setscheduler), sets_limit},
+    {SCMP_SYS(prctl), sets_limit},
+    {SCMP_SYS(alarm), sets_timer},
+    {SCMP_SYS(setitimer), sets_timer},
+    {SCMP_SYS(timer_create), sets_timer},
+    {SCMP_SYS(timerfd_create), sets_timer},
+    {SCMP_SYS(shmget), shares_memory},
+    {SCMP_SYS(shmat), shares_memory},
+    {SCMP_SYS(memfd_create), shares_memory},
+    {SCMP_SYS(ioctl), controls_device},
+    {SCMP_SYS(read), reads_file},
+    {SCMP_SYS(readv), reads_file},
+    {SCMP_SYS(pread64), reads_file},
+    {SCMP_SYS(preadv), reads_file},
+    {SCMP_SYS(getdents64), reads_file},
     {SCMP_SYS(fcntl), meddles},
     {SCMP_SYS(io_uring_setup), meddles},
 };
 
 constexpr scmp_datum_t writing = O_WRONLY | O_RDWR | O_CREAT | O_TRUNC;
 
-// The allow list of a thread. Every call that no rule allows raises SIGSYS, also a call of another architecture.
+// The rules for the system calls of a thread. Calls of another architecture raise SIGSYS.
 class Filter {
 public:
-    Filter() : context_(seccomp_init(SCMP_ACT_TRAP)) {
+    /// `other` is what happens to a call that no rule names.
+    explicit Filter(std::uint32_t other) : context_(seccomp_init(other)) {
         if (context_ != nullptr) seccomp_attr_set(context_, SCMP_FLTATR_ACT_BADARCH, SCMP_ACT_TRAP);
     }
     ~Filter() { seccomp_release(context_); }
@@ -194,10 +233,28 @@ public:
     void allow_if(int call, scmp_arg_cmp argument) {
         seccomp_rule_add_array(context_, SCMP_ACT_ALLOW, call, 1, &argument);
     }
+    template <std::size_t Count>
+    void allow_if(int call, const std::array<scmp_arg_cmp, Count>& arguments) {
+        seccomp_rule_add_array(context_, SCMP_ACT_ALLOW, call, Count, arguments.data());
+    }
+    void forbid(int call) { seccomp_rule_add_array(context_, SCMP_ACT_TRAP, call, 0, nullptr); }
     // Fails as in an older system: callers then use the older call, whose arguments the filter can check.
     void hide(int call) { seccomp_rule_add_array(context_, SCMP_ACT_ERRNO(ENOSYS), call, 0, nullptr); }
     void install() {
         if (context_ != nullptr) seccomp_load(context_);
+    }
+    /// The rules as the system takes them, in `into`; returns their number, 0 where they cannot be had.
+    template <std::size_t Most>
+    std::size_t write_to(std::array<sock_filter, Most>& into) {
+        int ends[2];  // of a pipe, which no limit of files stops
+        if (context_ == nullptr || ::pipe2(ends, O_CLOEXEC) != 0) return 0;
+        const bool is_written = seccomp_export_bpf(context_, ends[1]) == 0;
+        ::close(ends[1]);
+        const ssize_t bytes = is_written ? ::read(ends[0], into.data(), sizeof into) : 0;
+        ::close(ends[0]);
+        return bytes <= 0 || static_cast<std::size_t>(bytes) == sizeof into
+                   ? 0
+                   : static_cast<std::size_t>(bytes) / sizeof(sock_filter);
     }
 
 private:
@@ -209,6 +266,24 @@ constexpr scmp_arg_cmp equals(unsigned argument, scmp_datum_t value) {
 }
 constexpr scmp_arg_cmp has(unsigned argument, scmp_datum_t mask, scmp_datum_t bits) {
     return {argument, SCMP_CMP_MASKED_EQ, mask, bits};
+}
+
+constexpr scmp_datum_t lower_half = 0xffffffffU;  // of an argument that is an int: the system ignores the rest
+
+// The filter of forbid_files(), made before the filter of forbid_calls() forbids to make one. That filter allows to
+// install this one and no other.
+struct FileFilter {
+    std::array<sock_filter, 200> rules;
+    sock_fprog program;
+};
+FileFilter file_filter{};
+
+void prepare_file_filter() {
+    Filter filter(SCMP_ACT_ALLOW);
+    for (const int call : {SCMP_SYS(open), SCMP_SYS(openat), SCMP_SYS(read), SCMP_SYS(readv), SCMP_SYS(pread64),
+                           SCMP_SYS(preadv), SCMP_SYS(getdents64)})
+        filter.forbid(call);
+    file_filter.program = {static_cast<unsigned short>(filter.write_to(file_filter.rules)), file_filter.rules.data()};
 }
 
 void limit(__rlimit_resource_t what, rlim_t most) {
@@ -225,11 +300,14 @@ void limit_processor_time(std::chrono::seconds most) {
 void limit_resources() {
     limit(RLIMIT_CORE, 0);
     limit(RLIMIT_FSIZE, 0);
+    limit(RLIMIT_NOFILE, most_descriptors);
     if (!has_address_sanitizer) limit(RLIMIT_AS, most_address_space);
 }
 
 void forbid_calls() {
-    Filter filter;
+    prepare_file_filter();
+    allow_folders_of_libraries();
+    Filter filter(SCMP_ACT_TRAP);
     for (const int call : allowed) filter.allow(call);
     filter.hide(SCMP_SYS(clone3));
     filter.hide(SCMP_SYS(openat2));
@@ -238,12 +316,23 @@ void forbid_calls() {
     filter.allow_if(SCMP_SYS(open), has(1, writing, 0));
     // abort() sends its signal to a thread of its own process.
     filter.allow_if(SCMP_SYS(tgkill), equals(0, static_cast<scmp_datum_t>(::getpid())));
-    filter.allow_if(SCMP_SYS(prlimit64), equals(0, 0));
+    // Asking for a limit of this process, not setting one.
+    filter.allow_if(SCMP_SYS(prlimit64), std::array{equals(0, 0), equals(2, 0)});
     // TCGETS only: whether a descriptor is a terminal.
-    filter.allow_if(SCMP_SYS(ioctl), equals(1, TCGETS));
+    filter.allow_if(SCMP_SYS(ioctl), has(1, lower_half, TCGETS));
     for (const int command : {F_GETFD, F_SETFD, F_GETFL, F_DUPFD, F_DUPFD_CLOEXEC, F_GET_SEALS})
-        filter.allow_if(SCMP_SYS(fcntl), equals(1, static_cast<scmp_datum_t>(command)));
+        filter.allow_if(SCMP_SYS(fcntl), has(1, lower_half, static_cast<scmp_datum_t>(command)));
+    filter.allow_if(SCMP_SYS(prctl), has(0, lower_half, PR_GET_NAME));
+    if (has_address_sanitizer) filter.allow(SCMP_SYS(prctl));
+    filter.allow_if(SCMP_SYS(seccomp), std::array{equals(0, SECCOMP_SET_MODE_FILTER), equals(1, 0),
+                                                  equals(2, reinterpret_cast<scmp_datum_t>(&file_filter.program))});
     filter.install();
+}
+
+void forbid_files() {
+    // AddressSanitizer reads files when it reports an error.
+    if (file_filter.program.len == 0 || has_address_sanitizer) return;
+    ::syscall(SYS_seccomp, SECCOMP_SET_MODE_FILTER, 0, &file_filter.program);
 }
 
 const char* meaning_of(int system_call) {

@@ -1,7 +1,10 @@
 #include "host/sandbox/process_state.hpp"
 
+#include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/time.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -13,6 +16,7 @@
 #include <system_error>
 
 #include "host/sandbox/child.hpp"
+#include "host/sandbox/confine.hpp"
 
 namespace flutebook::sandbox {
 namespace {
@@ -35,20 +39,50 @@ std::vector<std::string> environment() {
     return result;
 }
 
+std::vector<int> blocked_signals() {
+    sigset_t all;
+    ::pthread_sigmask(SIG_BLOCK, nullptr, &all);
+    std::vector<int> result;
+    for (int signal = 1; signal < NSIG; ++signal)
+        if (sigismember(&all, signal) == 1) result.push_back(signal);
+    return result;
+}
+
+// A folder counts a link for each folder in it, besides two of its own.
 std::size_t threads() {
-    std::error_code failed;
-    return static_cast<std::size_t>(
-        std::distance(fs::directory_iterator("/proc/self/task", failed), fs::directory_iterator()));
+    struct stat about {};
+    return ::stat("/proc/self/task", &about) == 0 && about.st_nlink > 2 ? about.st_nlink - 2 : 1;
 }
 
 std::map<int, std::string> descriptors() {
     std::map<int, std::string> result;
-    std::error_code failed;
-    for (const auto& entry : fs::directory_iterator("/proc/self/fd", failed)) {
-        const std::string leads_to = fs::read_symlink(entry.path(), failed).string();
-        // Left out: the descriptor of this listing, and the sealed copy that the host opened to load the library.
-        if (failed || leads_to.find("/fd") != std::string::npos || leads_to.rfind("/memfd:plugin", 0) == 0) continue;
-        result[std::atoi(entry.path().filename().c_str())] = leads_to;
+    for (int number = 0; number < most_descriptors; ++number) {
+        if (::fcntl(number, F_GETFD) < 0) continue;
+        std::error_code failed;
+        const std::string leads_to = fs::read_symlink("/proc/self/fd/" + std::to_string(number), failed).string();
+        // Left out: the sealed copy that the host opened to load the library.
+        if (leads_to.rfind("/memfd:plugin", 0) != 0) result[number] = leads_to;
+    }
+    return result;
+}
+
+std::vector<std::uint64_t> resource_limits() {
+    std::vector<std::uint64_t> result;
+    for (int what = 0; what < RLIM_NLIMITS; ++what) {
+        rlimit both{};
+        ::getrlimit(static_cast<__rlimit_resource_t>(what), &both);
+        result.push_back(both.rlim_cur);
+        result.push_back(both.rlim_max);
+    }
+    return result;
+}
+
+std::size_t running_timers() {
+    std::size_t result = 0;
+    for (const auto which : {ITIMER_REAL, ITIMER_VIRTUAL, ITIMER_PROF}) {
+        itimerval now{};
+        const bool runs = ::getitimer(which, &now) == 0 && (now.it_value.tv_sec != 0 || now.it_value.tv_usec != 0);
+        result += runs ? 1 : 0;
     }
     return result;
 }
@@ -71,6 +105,7 @@ std::optional<std::string> changed_handler(const ProcessState& before, const Pro
     for (const auto& [signal, handler] : after.handlers)
         if (before.handlers.at(signal) != handler)
             return fmt::format("changed what happens at the signal {}", signal_name(signal));
+    if (before.blocked != after.blocked) return "changed which signals are blocked";
     return std::nullopt;
 }
 
@@ -88,10 +123,16 @@ std::optional<std::string> changed_descriptor(const ProcessState& before, const 
 
 ProcessState process_state() {
     std::error_code failed;
-    return {handlers(),    std::setlocale(LC_ALL, nullptr),
-            environment(), fs::current_path(failed).string(),
-            threads(),     descriptors(),
-            file_mode()};
+    return {handlers(),
+            blocked_signals(),
+            std::setlocale(LC_ALL, nullptr),
+            environment(),
+            fs::current_path(failed).string(),
+            threads(),
+            descriptors(),
+            file_mode(),
+            resource_limits(),
+            running_timers()};
 }
 
 std::optional<std::string> difference(const ProcessState& before, const ProcessState& after, KeptState what) {
@@ -117,7 +158,21 @@ std::optional<std::string> difference(const ProcessState& before, const ProcessS
             if (before.file_mode == after.file_mode) return std::nullopt;
             return fmt::format("changed the rights of new files from {:04o} to {:04o} (umask)", before.file_mode,
                                after.file_mode);
+        case KeptState::limits:
+            if (before.limits == after.limits) return std::nullopt;
+            return "changed a limit of the process";
+        case KeptState::timers:
+            if (before.timers == after.timers) return std::nullopt;
+            return "set a timer";
     }
+    return std::nullopt;
+}
+
+std::optional<std::string> first_difference(const ProcessState& before, const ProcessState& after) {
+    for (const KeptState what :
+         {KeptState::signals, KeptState::locale, KeptState::environment, KeptState::folder, KeptState::threads,
+          KeptState::descriptors, KeptState::file_mode, KeptState::limits, KeptState::timers})
+        if (auto found = difference(before, after, what)) return found;
     return std::nullopt;
 }
 

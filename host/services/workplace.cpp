@@ -2,6 +2,8 @@
 
 #include <filesystem>
 
+#include "host/contract/running_model.hpp"
+#include "host/installed_set/installed_set.hpp"
 #include "host/plugin_check/tried_trust.hpp"
 #include "host/plugin_worker/isolation.hpp"
 #include "host/sandbox/child.hpp"
@@ -18,7 +20,9 @@ Workplace open(const std::string& folder) {
 }
 
 Workplace open(plant::Plant plant) {
-    plugin_check::TriedTrust trust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder()));
+    contract::name_models_at_fatal_signals();
+    plugin_check::TriedTrust trust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder()),
+                                   installed_set::installed_models());
     plugin_worker::ProcessLoader isolation(sandbox::own_program());
     engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &trust, &isolation);
     return {std::move(plant), std::move(engine)};

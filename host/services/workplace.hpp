@@ -16,7 +16,8 @@ struct Workplace {
 
 /// Opens the plant in `folder`, with the plugins that were installed beside the running program. A plugin's file that
 /// was never tried before is first tried in a process apart: to be done before any other file is opened for writing.
-/// Models that the plant isolates work in processes of their own, which end with the engine.
+/// Models that were not built with this program work in processes of their own, which end with the engine, unless the
+/// plant says otherwise; and so do those for which it says so.
 /// Throws InputError (plant) or ModelError: the plant's files or a plugin are not fit.
 [[nodiscard]] Workplace open(const std::string& folder);
 

@@ -58,6 +58,11 @@ TEST_CASE("a unit that nobody knows is refused") {
     check_refused("unknown_unit", {"unknown unit", "web.length", "furrow"});
 }
 
+TEST_CASE("a unit that the library would calculate is refused") {
+    check_refused("sum_in_a_unit", {"unknown unit", "order.quantity", "1--1"});
+    check_refused("number_in_a_unit", {"unknown unit", "order.quantity", "1e308 1e308"});
+}
+
 TEST_CASE("a range upside down is refused") {
     check_refused("upside_down_range", {"unfit range", "order.quantity runs from 1 to 0"});
 }

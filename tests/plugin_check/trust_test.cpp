@@ -9,7 +9,10 @@
 
 #include "host/base/errors.hpp"
 #include "host/contract/plugin_file.hpp"
+#include "host/installed_set/installed_set.hpp"
+#include "host/plugin_check/rules.hpp"
 #include "host/plugin_check/tried_trust.hpp"
+#include "ledger/values/sha256.hpp"
 #include "tests/plugin_check/running.hpp"
 
 using namespace flutebook;
@@ -165,6 +168,54 @@ TEST_CASE(
         write(folder.path() / "elsewhere", good);
         fs::create_symlink("elsewhere", record);
     });
+}
+
+TEST_CASE("a record of another set of rules means trying again") {
+    const Folder folder;
+    REQUIRE(refusal(plugin("good"), folder.path()) == "");
+    const fs::path record = record_of(plugin("good"), folder.path());
+    const std::string number = "rules " + std::to_string(plugin_check::rule_set) + "\n";
+    std::string text = text_of(record);
+    text = text.substr(0, text.find("checksum "));
+    const auto at = text.find(number);
+    REQUIRE(at != std::string::npos);
+    const auto with_checksum = [](const std::string& of) {
+        return of + "checksum " + ledger::to_hex(ledger::sha256(of)) + "\n";
+    };
+    write(record, with_checksum(text));
+    CHECK(is_remembered(plugin("good"), folder.path()));
+    text.replace(at, number.size(), "rules " + std::to_string(plugin_check::rule_set - 1) + "\n");
+    write(record, with_checksum(text));
+    CHECK_FALSE(is_remembered(plugin("good"), folder.path()));
+}
+
+TEST_CASE("the models that were built with the program need no trial and no record, and no other file is one of them") {
+    plugin_check::TriedTrust trust(no_program, plugin_check::Records(std::nullopt), installed_set::installed_models());
+    for (const auto* model :
+         {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling", "delivery"}) {
+        const auto file = contract::PluginFile::read(std::string(FLUTEBOOK_PLUGIN_DIR) + "/" + model + ".so");
+        CHECK(trust.is_installed(file));
+        CHECK_NOTHROW(trust.check(file));
+    }
+    const auto good = contract::PluginFile::read(plugin("good"));
+    CHECK_FALSE(trust.is_installed(good));
+    CHECK_THROWS_WITH(trust.check(good), Catch::Contains("could not be tried"));
+}
+
+TEST_CASE("files that are tried side by side are each judged by themselves, also where one has two names") {
+    const Folder folder;
+    std::vector<contract::PluginFile> files;
+    for (const auto* name : {"good", "crashes", "matters_seldom", "exits", "good"})
+        files.push_back(contract::PluginFile::read(plugin(name)));
+    std::vector<const contract::PluginFile*> all;
+    for (const auto& file : files) all.push_back(&file);
+    plugin_check::TriedTrust trust(FLUTEBOOK_PROGRAM, plugin_check::Records(folder.path()));
+    trust.prepare(all);
+    for (const std::size_t good : {std::size_t{0}, std::size_t{2}, std::size_t{4}})
+        CHECK_NOTHROW(trust.check(files[good]));
+    CHECK_THROWS_WITH(trust.check(files[1]), Catch::StartsWith(plugin("crashes") + ": model crashes: refused by"));
+    CHECK_THROWS_WITH(trust.check(files[3]), Catch::StartsWith(plugin("exits") + ": model exits: refused by"));
+    CHECK(is_remembered(plugin("good"), folder.path()));
 }
 
 TEST_CASE("records lie where the desktop's rules say") {

@@ -51,7 +51,9 @@ static const flutebook_line lines[] = {
 static const char* const reasons[] = {"*nothing* is | right"};
 
 static uint32_t evaluate(const flutebook_block* block) {
-    for (uint32_t row = 0; row < block->rows; ++row) block->rates[0][row] = 1;
+    for (uint32_t row = 0; row < block->rows; ++row)
+        block->rates[0][row] =
+            block->needs[0][row] + block->settings[0][row] + block->settings[1][row] + block->settings[2][row];
     return 0;
 }
 

@@ -13,6 +13,7 @@
 
 #include "host/contract/plugin_file.hpp"
 #include "host/sandbox/child.hpp"
+#include "host/sandbox/watch.hpp"
 #include "tests/plugin_check/running.hpp"
 #include "tests/system/face.hpp"
 
@@ -32,13 +33,12 @@ void isolate(PlantCopy& plant, const std::string& models) {
     append(plant, fmt::format("isolation: {{{}}}", models));
 }
 
-// Lists a plugin that misbehaves at 5000 boxes, isolated; its file in the plant's folder.
+// Lists a plugin that misbehaves at 5000 boxes; its file in the plant's folder.
 std::string take_unlucky(PlantCopy& plant, const std::string& model) {
     const std::filesystem::path item = std::filesystem::path(plant.folder()) / "plugins" / (model + ".so");
     std::filesystem::create_directory(item.parent_path());
     std::filesystem::copy_file(std::string(FLUTEBOOK_UNLUCKY) + "/" + model + ".so", item);
     plant.replace("plugins.yaml", "  - run: {}", "  - run: {}\n  - " + model + ": {}");
-    isolate(plant, model + ": process");
     return item.string();
 }
 
@@ -87,7 +87,7 @@ TEST_CASE("a pin that does not fit refuses an isolated plugin as any other") {
 
 TEST_CASE("an isolated plugin that crashes costs the request that it crashed in, by name, and no other") {
     PlantCopy plant;
-    const std::string file = take_unlucky(plant, "unlucky_crash");
+    const std::string file = take_unlucky(plant, "unlucky_crash");  // apart, because it was not built with the program
     const std::string bad = plant.write("bad.yaml", plain_request("E-1", "500, 5000"));
     const std::string good = plant.write("good.yaml", plain_request("E-2", "500, 4000"));
     const Ended ended = ask_at(plant.folder(), {"quote", bad, good, "--json"});
@@ -127,3 +127,48 @@ TEST_CASE("the list of plugins says which work in processes of their own") {
     const auto list = nlohmann::json::parse(ask_at(plant.folder(), {"plugin", "list", "--json"}).output)["plugins"];
     for (const auto& item : list) CHECK(item["isolated"] == (item["id"] == "paper"));
 }
+
+TEST_CASE("a plugin that was not built with the program works in a process of its own, unless the plant says host") {
+    const auto is_isolated = [](PlantCopy& plant) {
+        const auto list = nlohmann::json::parse(ask_at(plant.folder(), {"plugin", "list", "--json"}).output)["plugins"];
+        std::string result;
+        for (const auto& item : list)
+            if (item["isolated"]) result += item["id"].get<std::string>() + " ";
+        return result;
+    };
+    PlantCopy plant;
+    plant.take_house_rule();
+    CHECK(is_isolated(plant) == "houserule ");
+    isolate(plant, "houserule: host");
+    CHECK(is_isolated(plant).empty());
+}
+
+#if !defined(FLUTEBOOK_SANITIZED)
+TEST_CASE("a model that crashes in the host's own process is named") {
+    PlantCopy plant;
+    const std::string file = take_unlucky(plant, "unlucky_crash");
+    isolate(plant, "unlucky_crash: host");
+    const std::string bad = plant.write("bad.yaml", plain_request("E-1", "500, 5000"));
+    for (const char* threads : {"1", "2"}) {
+        const Ended ended = ask_at(plant.folder(), {"quote", bad, "--threads", threads});
+        CHECK(ended.exit_code == 3);
+        CHECK(ended.errors == "flutebook: " + file +
+                                  ": model unlucky_crash: crashed (SIGSEGV) while it evaluated in this program's own "
+                                  "process; take it off plugins.yaml, or isolate it\n");
+    }
+}
+
+TEST_CASE("a model that hangs in the host's own process is named when the program is stopped") {
+    using namespace std::chrono_literals;
+    PlantCopy plant;
+    const std::string file = take_unlucky(plant, "unlucky_hang");
+    isolate(plant, "unlucky_hang: host");
+    const std::string bad = plant.write("bad.yaml", plain_request("E-1", "5000"));
+    REQUIRE(ask_at(plant.folder(), {"plugin", "list"}).exit_code == 0);  // tried before
+    const sandbox::WatchedEnd ended = sandbox::run_watched(
+        "/usr/bin/timeout", {"-s", "TERM", "5", FLUTEBOOK_PROGRAM, "--plant", plant.folder(), "quote", bad}, 0,
+        [](const sandbox::ChildMessage&) {}, {60s, 60s, std::size_t{1} << 30});
+    CHECK_THAT(ended.printed,
+               StartsWith("flutebook: " + file + ": model unlucky_hang: was stopped (SIGTERM) while it evaluated"));
+}
+#endif

@@ -7,6 +7,7 @@
 
 #include "host/contract/call.hpp"
 #include "host/contract/evaluator.hpp"
+#include "host/contract/running_model.hpp"
 #include "host/engine/costing/balance.hpp"
 #include "host/engine/costing/line_totals.hpp"
 #include "host/engine/costing/lost_block.hpp"
@@ -59,6 +60,7 @@ std::optional<contract::Failure> evaluate_block(Columns& columns, const Graph& g
     const contract::Model& evaluated = graph.models[model];
     if (evaluated.works_elsewhere()) return evaluated.elsewhere->evaluate(columns.block(model, rows), {0, rows});
     columns.begin_results(model, rows);
+    const contract::RunningModel running(evaluated.file.c_str(), evaluated.id.c_str(), "it evaluated");
     if (auto wrong = contract::call(evaluated.evaluate, columns.block(model, rows)))
         return contract::Failure{contract::Failure::Kind::answered, std::move(*wrong)};
     return std::nullopt;

@@ -7,8 +7,10 @@
 
 #include "host/contract/description.hpp"
 #include "host/contract/library.hpp"
+#include "host/installed_set/installed_set.hpp"
 #include "host/plugin_check/trial.hpp"
 #include "host/plugin_check/tried_trust.hpp"
+#include "host/plugin_worker/isolation.hpp"
 #include "host/sandbox/child.hpp"
 
 namespace flutebook::services {
@@ -66,9 +68,14 @@ answers::Checked check_plugin(const answers::CheckOptions& options,
 
 answers::DescribedModel describe(const std::string& file) {
     const contract::PluginFile read = contract::PluginFile::read(file);
+    plugin_check::TriedTrust trust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder()),
+                                   installed_set::installed_models());
     // Describing runs none of a model's code, but loading runs what was linked into the file.
-    plugin_check::TriedTrust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder())).check(read);
-    answers::DescribedModel result{contract::describe(contract::load_plugin(read), read.name(), read.id()), {}};
+    trust.check(read);
+    answers::DescribedModel result{trust.is_installed(read)
+                                       ? contract::describe(contract::load_plugin(read), read.name(), read.id())
+                                       : plugin_worker::ProcessLoader(sandbox::own_program()).describe(read),
+                                   {}};
     for (const contract::Name& need : result.model.needs) result.need_is_fact.push_back(result.replaces_fact(need));
     return result;
 }

@@ -25,6 +25,21 @@ TEST_CASE("what the library would take for a unit by mistake is none") {
     }
 }
 
+TEST_CASE("a unit is a product of words and plain numbers, and nothing that would have to be calculated") {
+    for (const std::string unit :
+         {"1--1", "1-1",  "1+1",  "2**2", "2^2",           "1e308 1e308",      "1e3 m", "m^",    "m**", "m--2",
+          "m99",  "m//s", "m..s", "()",   "((((((m))))))", "99999999999999 m", "0 m",   "m^2^2", "-m",  "+1"}) {
+        CAPTURE(unit);
+        CHECK_FALSE(is_unit(unit));
+        CHECK_FALSE(conversion(unit, unit).has_value());
+    }
+    for (const std::string unit : {"1", "1/h", "lb/1000 ft2", "1000ft2", "kJ/(kg K)", "m^-2", "m**2", "(m/s)2", "%",
+                                   "0.5 m", "kg.m2", "kg*m2", "money/t", "h-1"}) {
+        CAPTURE(unit);
+        CHECK(is_unit(unit));
+    }
+}
+
 TEST_CASE("a thousand square feet convert as such, and a box is a sheet is one") {
     REQUIRE((*conversion("MSF", "ft2"))(1) == Approx(1000).epsilon(1e-14));
     REQUIRE((*conversion("kWh", "MJ"))(1) == 3.6);

@@ -1,0 +1,12 @@
+/* Needs a quantity in a unit that is beyond every number. */
+#include "tests/bad_plugins/plain_model.h"
+
+static const flutebook_name needs[] = {{.name = "order.quantity",
+                                        .unit = "1e308 1e308",
+                                        .meaning = "boxes ordered",
+                                        .low = 1,
+                                        .high = 1e7,
+                                        .axis = FLUTEBOOK_ORDER}};
+
+const flutebook_model flutebook_plugin = {HEADER, TEXTS("number_in_a_unit"), .needs = LIST(needs),
+                                          .evaluate = do_nothing};
