@@ -1,4 +1,6 @@
 // `close`, `reverse`, `verify`, `backup`: the other commands that work on a ledger.
+#include <fmt/format.h>
+
 #include "host/answers/ledger_answer.hpp"
 #include "host/answers/month_answer.hpp"
 #include "host/cli/commands.hpp"
@@ -84,6 +86,8 @@ ExitCode close_month(const CloseCommand& asked, const RunContext& context) {
         services::close(plant, store,
                         {asked.month, asked.why, context.person(), context.today(),
                          asked.has_empty_months ? month::EmptyMonths::accept : month::EmptyMonths::refuse});
+    context.output.acknowledge(fmt::format("closed {} with entry {}; head {}", answers::month_name(answer.seal.month),
+                                           answer.seal.entry, answer.seal.head));
     context.output.write(asked.is_json ? answers::close_document(answer)
                                        : render::to_text(reports::close_report(answer)));
     return ExitCode::done;
@@ -92,6 +96,8 @@ ExitCode close_month(const CloseCommand& asked, const RunContext& context) {
 ExitCode reverse_entry(const ReverseCommand& asked, const RunContext& context) {
     auto store = Store::open_for_writing(context.ledger, IfMissing::refuse);
     const auto answer = services::reverse(store, {asked.entry, asked.why, context.person(), asked.date});
+    context.output.acknowledge(fmt::format("reversed entry {} with entry {}; head {}", asked.entry,
+                                           answer.reversal.number, answer.reversal.hash));
     context.output.write(asked.is_json ? answers::reverse_document(answer)
                                        : render::to_text(reports::reverse_report(answer)));
     return ExitCode::done;
@@ -110,6 +116,7 @@ ExitCode verify_ledger(const VerifyCommand& asked, const RunContext& context) {
 
 ExitCode back_up_ledger(const BackupCommand& asked, const RunContext& context) {
     const auto proof = services::backup(context.ledger, asked.file);
+    context.output.acknowledge(fmt::format("copied {} entries to {}; head {}", proof.entries, asked.file, proof.head));
     context.output.write(asked.is_json ? answers::backup_document(proof, asked.file)
                                        : render::to_text(reports::backup_report(asked.file, proof)));
     std::vector<std::string> lines;

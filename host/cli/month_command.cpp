@@ -33,7 +33,7 @@ struct MonthCommand {
     std::optional<ledger::Axis> by;
     std::string export_file;  // empty: none
     std::string html_file;    // empty: none
-    bool is_json = false;
+    bool is_replacing = false, is_json = false;
 };
 
 Reader read_axis(std::optional<ledger::Axis>& value) {
@@ -68,8 +68,8 @@ ExitCode show_month(const MonthCommand& asked, const RunContext& context) {
     using Trend = services::MonthOptions::Trend;
     const plant::Plant plant = plant::read_plant(context.plant);
     std::optional<WholeFile> exported, html;
-    if (!asked.export_file.empty()) exported.emplace(asked.export_file);
-    if (!asked.html_file.empty()) html.emplace(asked.html_file);
+    if (!asked.export_file.empty()) exported.emplace(asked.export_file, if_there(asked.is_replacing));
+    if (!asked.html_file.empty()) html.emplace(asked.html_file, if_there(asked.is_replacing));
     const bool prints_text = !asked.is_json && !html;
     const bool needs_report = prints_text || exported || html;
     const auto store = ledger::Store::open_for_reading(context.ledger);
@@ -96,6 +96,7 @@ void add_month(Command& program) {
     command.option("--export", "FILE", "also write it to this file, .xlsx or .csv",
                    read_export_file(asked->export_file));
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with([asked](const RunContext& context) { return show_month(*asked, context); });
 }
 

@@ -7,6 +7,7 @@
 #include "host/reports/order_cost_report.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/services/orders/order_cost.hpp"
+#include "ledger/reading/entries.hpp"
 
 namespace flutebook::cli {
 
@@ -55,6 +56,8 @@ ExitCode take_order(const OrderCommand& asked, const RunContext& context) {
     auto store = ledger::Store::open_for_writing(context.ledger, ledger::IfMissing::refuse);
     const auto order =
         services::take_order(store, {asked.quote, static_cast<double>(asked.quantity), asked.number, context.person()});
+    context.output.acknowledge(
+        fmt::format("order {} taken from quote {}; head {}", order.number, order.quote, ledger::head(store)->hash));
     context.output.write(asked.is_json ? answers::order_document(order) : order_text(order));
     return ExitCode::done;
 }

@@ -39,13 +39,18 @@ void Output::write(const std::string& text) {
     if (!is_open_) return;
     reason_ = write_whole(STDOUT_FILENO, text);
     is_open_ = reason_ == 0;
+    if (is_open_) deeds_.clear();
 }
 
 ExitCode Output::close() {
     if (is_open_) return ExitCode::done;
-    if (reason_ != EPIPE)
-        complain({fmt::format("standard output: cannot be written: {}; send the answer elsewhere",
-                              std::generic_category().message(reason_))});
+    std::vector<std::string> lines;
+    if (reason_ != EPIPE || !deeds_.empty())
+        lines.push_back(
+            fmt::format("standard output: cannot be written: {}; {}", std::generic_category().message(reason_),
+                        deeds_.empty() ? "send the answer elsewhere" : "what was asked for is done all the same"));
+    for (const std::string& deed : deeds_) lines.push_back("done and kept: " + deed);
+    complain(lines);
     return ExitCode::refused;
 }
 

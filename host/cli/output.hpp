@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace flutebook::cli {
@@ -34,16 +35,21 @@ public:
     /// Writes at once. Does nothing after a write that failed.
     void write(const std::string& text);
 
+    /// Something was done that stays done, whatever becomes of the answer: "closed 2026-10 with entry 7; head HEX".
+    /// Told on standard error where the next write fails, so that its number and head are not lost with the answer.
+    void acknowledge(std::string deed) { deeds_.push_back(std::move(deed)); }
+
     /// False after a write that failed.
     [[nodiscard]] bool is_open() const { return is_open_; }
 
-    /// `refused` where not everything could be written. The reason goes to standard error, unless the reader closed its
-    /// end.
+    /// `refused` where not everything could be written. The reason goes to standard error, with what was done all the
+    /// same; nothing does where the reader closed its end and nothing was done.
     [[nodiscard]] ExitCode close();
 
 private:
     bool is_open_ = true;
     int reason_ = 0;  // errno of the failure
+    std::vector<std::string> deeds_;
 };
 
 /// Writes each message on a line of standard error, without control characters. Never fails.

@@ -1,4 +1,6 @@
 // `post`: posts files of production documents to the ledger.
+#include <fmt/format.h>
+
 #include <filesystem>
 
 #include "host/answers/ledger_answer.hpp"
@@ -50,10 +52,19 @@ answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, c
     return services::post(plant, store, asked);
 }
 
+std::string posted_deed(const answers::PostAnswer& answer) {
+    std::string deed = fmt::format("posted {} row{}", answer.posted, answer.posted == 1 ? "" : "s");
+    if (answer.posted == 1) deed += fmt::format(", entry {}", answer.first_entry);
+    if (answer.posted > 1)
+        deed += fmt::format(", entries {} to {}", answer.first_entry, answer.first_entry + answer.posted - 1);
+    return deed + fmt::format("; {} posted before; head {}", answer.skipped, answer.head);
+}
+
 ExitCode post_documents(const PostCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
     const Keep keep = asked.is_dry_run ? Keep::nothing : Keep::all;
     const auto answer = post(plant, context.ledger, {asked.files, context.person(), keep});
+    if (keep == Keep::all) context.output.acknowledge(posted_deed(answer));
     context.output.write(asked.is_json ? answers::post_document(answer, keep)
                                        : render::to_text(reports::post_report(plant, answer, keep)));
     return ExitCode::done;

@@ -22,6 +22,7 @@
 #include "host/reports/quote_report.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
+#include "ledger/reading/entries.hpp"
 
 namespace flutebook::cli {
 
@@ -50,6 +51,7 @@ struct QuoteCommand {
     std::optional<base::Date> date;
     unsigned threads = usual_threads();
     std::string html_file;  // empty: none
+    bool is_replacing = false;
     bool is_saved = false, is_json = false;
 };
 
@@ -63,7 +65,7 @@ public:
           output_(context.output),
           options_{asked.threads, asked.explain},
           document_(answers::quote_document(workplace.plant)) {
-        if (!asked.html_file.empty()) html_.emplace(asked.html_file);
+        if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
     }
 
     ExitCode run() {
@@ -158,7 +160,10 @@ private:
 
     std::string save(const answers::RequestAnswer& result) {
         if (!store_) store_ = ledger::Store::open_for_writing(context_.ledger, ledger::IfMissing::create);
-        return services::save_quote(*store_, workplace_, {result, options_}, context_.person());
+        const auto number = services::save_quote(*store_, workplace_, {result, options_}, context_.person());
+        output_.acknowledge(fmt::format("request {} saved as {}; head {}", base::shown(result.request.number), number,
+                                        ledger::head(*store_)->hash));
+        return number;
     }
 
     const services::Workplace& workplace_;
@@ -186,6 +191,7 @@ void add_quote(Command& program) {
     command.flag("--save", "store each quote in the ledger with everything it was computed from", asked->is_saved);
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with(
         [asked](const RunContext& context) { return QuoteRun(services::open(context.plant), *asked, context).run(); });
     add_quote_show(command);

@@ -9,12 +9,19 @@ namespace flutebook::cli {
 /// Whether a file's name has this ending, and something before it.
 [[nodiscard]] bool ends_in(const std::string& name, const std::string& ending);
 
+/// What becomes of a file that has the name already. Nothing is replaced that nobody asked to replace.
+enum class IfThere { refuse, replace };
+[[nodiscard]] inline IfThere if_there(bool is_replacing) {
+    return is_replacing ? IfThere::replace : IfThere::refuse;
+}
+
 /// Not thread-safe.
 class WholeFile {
 public:
-    /// Opens the unfinished file, so that a file that cannot be written is refused before any work is done: throws
-    /// InputError (request).
-    explicit WholeFile(std::string name);
+    /// Makes the unfinished file, so that a file that cannot be written is refused before any work is done: throws
+    /// InputError (request). It is a new file, NAME.part-PROCESS, whatever lies there, with the rights of the file that
+    /// it replaces, if any.
+    explicit WholeFile(std::string name, IfThere there = IfThere::refuse);
     /// Removes a file that was not finished.
     ~WholeFile();
     WholeFile(const WholeFile&) = delete;
@@ -22,7 +29,7 @@ public:
 
     [[nodiscard]] const std::string& name() const { return name_; }
 
-    /// Replaces a file of that name. Throws InputError (request) where that fails.
+    /// Gives the file its name. Throws InputError (request) where that fails.
     void write(const std::string& text);
 
     /// The same by `writer`, which gets the unfinished file's name and returns what went wrong; empty where nothing
@@ -30,7 +37,10 @@ public:
     void write_with(const std::function<std::string(const std::string&)>& writer);
 
 private:
+    void give_name();
+
     std::string name_, unfinished_;
+    IfThere there_;
 };
 
 }  // namespace flutebook::cli

@@ -40,6 +40,14 @@ std::size_t files_in(const std::string& folder) {
     return static_cast<std::size_t>(std::distance(std::filesystem::directory_iterator(folder), {}));
 }
 
+// Files under the name that they have until they are finished.
+std::size_t unfinished_in(const std::string& folder) {
+    std::size_t count = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(folder))
+        if (entry.path().filename().string().find(".part") != std::string::npos) ++count;
+    return count;
+}
+
 }  // namespace
 
 TEST_CASE("the HTML of each demo request has the figures of its text, in the same order") {
@@ -48,7 +56,7 @@ TEST_CASE("the HTML of each demo request has the figures of its text, in the sam
     for (const std::string& request : all_demo_requests()) {
         CAPTURE(request);
         const Ended text = ask_at(plant.folder(), {"quote", request});
-        const Ended page = ask_at(plant.folder(), {"quote", request, "--html", file});
+        const Ended page = ask_at(plant.folder(), {"quote", request, "--html", file, "--replace"});
         CHECK(page.exit_code == text.exit_code);
         CHECK(page.output.empty());
         const std::string html = bytes_of(file);
@@ -61,13 +69,14 @@ TEST_CASE("the HTML of each demo request has the figures of its text, in the sam
 TEST_CASE("several requests stand in one HTML file, the same bytes each time") {
     const PlantCopy plant;
     const std::string file = plant.folder() + "/answer.html";
-    const std::vector<std::string> words = {"quote", demo_request("R-1001"), demo_request("R-1007"), "--html", file};
+    const std::vector<std::string> words = {"quote",    demo_request("R-1001"), demo_request("R-1007"), "--html", file,
+                                            "--replace"};
     REQUIRE(ask_at(plant.folder(), words).exit_code == 0);
     const std::string first = bytes_of(file);
     CHECK_THAT(first, Contains("R-1001") && Contains("R-1007") && Contains("prefers-color-scheme: dark"));
     REQUIRE(ask_at(plant.folder(), words).exit_code == 0);
     CHECK(bytes_of(file) == first);
-    CHECK_FALSE(std::filesystem::exists(file + ".part"));
+    CHECK(unfinished_in(plant.folder()) == 0);
 }
 
 TEST_CASE("a customer's name cannot put anything into the HTML file but itself") {
@@ -100,5 +109,5 @@ TEST_CASE("a request that is refused leaves no unfinished HTML file") {
     const Ended ended = ask_at(plant.folder(), {"quote", demo_request("R-1009"), "--html", file});
     CHECK(ended.exit_code == 1);
     CHECK_THAT(bytes_of(file), Contains("no corrugator, roll and route can make this order; limits:"));
-    CHECK_FALSE(std::filesystem::exists(file + ".part"));
+    CHECK(unfinished_in(plant.folder()) == 0);
 }

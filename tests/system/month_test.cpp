@@ -142,7 +142,7 @@ TEST_CASE("a month goes into a file that no spreadsheet takes for a formula, the
         const auto file = plant.folder() + name;
         REQUIRE(plant.ask({"month", "2026-09", "--by", "order", "--export", file}).exit_code == 0);
         const auto first = bytes_of(file);
-        REQUIRE(plant.ask({"month", "2026-09", "--by", "order", "--export", file}).exit_code == 0);
+        REQUIRE(plant.ask({"month", "2026-09", "--by", "order", "--export", file, "--replace"}).exit_code == 0);
         CHECK(bytes_of(file) == first);
         CHECK_FALSE(std::filesystem::exists(file + ".part"));
     }
