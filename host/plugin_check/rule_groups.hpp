@@ -43,6 +43,7 @@ namespace flutebook::plugin_check {
 // truth: the mass balance, and that every declared input is used
 [[nodiscard]] Violation try_balance(PluginUnderTest& plugin);
 [[nodiscard]] Violation try_recovery(PluginUnderTest& plugin);
+[[nodiscard]] Violation try_rates(PluginUnderTest& plugin);
 [[nodiscard]] Violation try_use(PluginUnderTest& plugin);
 
 // fuzz: many generated orders. Where the rule is broken, it also reports the least number of orders that shows it.

@@ -101,6 +101,7 @@ Rules of_settings_truth_and_chance() {
          "what it recovers is income: no recovery adds to the cost",
          try_recovery,
          {"evaluate.numbers"}},
+        {"truth.rates", "a rate that is one of its inputs has that input's unit", try_rates, {"evaluate.numbers"}},
         {"truth.use", "every need and every setting changes a result", try_use, {"evaluate.repeats"}},
         {"fuzz.orders",
          "the rules above hold with settings anywhere in their ranges",

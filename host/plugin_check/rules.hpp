@@ -26,7 +26,7 @@ struct Rule {
 };
 
 /// Changes with the rules and with how they are tried: a file that passed the rules of another number is tried again.
-inline constexpr int rule_set = 2;
+inline constexpr int rule_set = 3;
 
 /// In the order in which they are tried and shown, group by group. The rules of the group `conduct` have no function:
 /// all other rules try them.

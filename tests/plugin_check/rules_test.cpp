@@ -74,6 +74,7 @@ const std::vector<std::pair<std::string, std::string>>& table() {
         {"divides_by_a_setting", "settings.ends"},
         {"sheds_too_much", "truth.balance"},
         {"adds_a_recovery", "truth.recovery"},
+        {"takes_tonnes_for_kilograms", "truth.rates"},
         {"needs_for_nothing", "truth.use"},
         {"set_for_nothing", "truth.use"},
         {"two_ends_at_once", "fuzz.orders"},
