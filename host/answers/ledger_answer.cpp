@@ -45,6 +45,7 @@ std::string post_document(const PostAnswer& answer, PostOptions::Keep keep) {
                                  {"cause", flow.cause},
                                  {"kg", flow.mass.to_kg()},
                                  {"amount", flow.money.to_double()}});
+    tree["warnings"] = answer.warnings;
     return document_text("post", tree);
 }
 

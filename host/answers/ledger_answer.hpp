@@ -3,9 +3,11 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "host/base/date.hpp"
 #include "host/production/document_format.hpp"
 #include "ledger/proof/verify.hpp"
 #include "ledger/values/entry.hpp"
@@ -17,9 +19,13 @@ namespace flutebook::answers {
 struct PostOptions {
     /// A dry run stores nothing.
     enum class Keep { all, nothing };
+    /// What is done with rows that are likely a slip.
+    enum class Doubtful { warn, refuse };
     std::vector<std::string> files;
     std::string who;  // written into every entry
     Keep keep;
+    std::optional<base::Date> today = {};  // by the machine's clock; nothing: no row is judged
+    Doubtful doubtful = Doubtful::warn;
 };
 
 /// How many of one file's rows were posted. A row that was posted before is skipped.
@@ -40,8 +46,9 @@ struct PostAnswer {
     std::vector<PostedFile> files;  // in the order asked
     std::vector<PostedFlow> flows;  // by account and cause, in the order of their bytes
     std::int64_t posted, skipped;
-    std::int64_t first_entry;  // of those posted, which follow each other; 0 where none was
-    std::string head;          // hash of the ledger's newest entry, in hex; empty after a dry run
+    std::int64_t first_entry;           // of those posted, which follow each other; 0 where none was
+    std::string head;                   // hash of the ledger's newest entry, in hex; empty after a dry run
+    std::vector<std::string> warnings;  // rows that are likely a slip, a sentence each; many are counted at the end
 };
 
 struct ReverseAnswer {
@@ -53,8 +60,8 @@ struct ReverseAnswer {
 /// it; null where none was posted), "head" (hash of the ledger's newest entry; null after a dry run),
 ///   "files": [{"file", "document" (paper, corrugator-run, converter-run, weighed-scrap, bale, ticket, centre-cost,
 ///   count), "posted", "skipped"}...], in the order asked,
-///   "moved": [{"from", "to", "cause" (empty where nothing was lost), "kg", "amount"}...]}, sums over the posted rows,
-///   sorted by from, to and cause
+///   "moved": [{"from", "to", "cause" (empty where nothing was lost), "kg", "amount"}...], sums over the posted rows,
+///   sorted by from, to and cause, "warnings": [SENTENCE...] (rows that are likely a slip)}
 [[nodiscard]] std::string post_document(const PostAnswer& answer, PostOptions::Keep keep);
 
 /// {"entry", "reverses" (entries' numbers), "date", "document" (its kind), "ref", "head"}

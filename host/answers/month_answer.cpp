@@ -31,6 +31,14 @@ Json waste_cost_json(const month::MonthAccount& account) {
     for (const auto& cause : account.causes) tree[cause.cause] = cause.cost.to_double();
     tree["unexplained"] = account.unexplained_cost.to_double();
     tree["idle"] = account.idle_cost.to_double();
+    tree["corrections"] = account.corrections_cost.to_double();
+    return tree;
+}
+
+Json excess_json(const MonthAnswer& answer) {
+    Json tree = Json::object();
+    for (const auto& cause : answer.account.causes)
+        tree[cause.cause] = month::excess_value(answer.account, cause, answer.scrap).to_double();
     return tree;
 }
 
@@ -101,6 +109,8 @@ std::string month_document(const MonthAnswer& answer) {
     tree["paid_kg"] = account.paid.to_kg();
     tree["revenue"] = account.revenue.to_double();
     tree["waste_cost"] = waste_cost_json(account);
+    tree["excess_value"] = excess_json(answer);
+    tree["scrap_value_per_kg"] = answer.scrap.of == month::ScrapValue::Of::nothing ? Json() : Json(answer.scrap.per_kg);
     tree["product_cost"] = account.product_cost.to_double();
     tree["floor_cost"] = {{"open", account.floor.open_cost.to_double()},
                           {"close", account.floor.close_cost.to_double()}};

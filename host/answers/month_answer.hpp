@@ -7,6 +7,7 @@
 
 #include "host/month/account.hpp"
 #include "host/month/breakdown.hpp"
+#include "host/month/excess.hpp"
 #include "ledger/writing/close.hpp"
 
 namespace flutebook::answers {
@@ -19,6 +20,7 @@ struct MonthAnswer {
     std::vector<month::MonthAccount> trend;
     std::vector<month::PartFlows> parts;  // only with `by`
     std::optional<ledger::Axis> by;
+    month::ScrapValue scrap;  // what an excess of loss is valued less
     /// What the month waits for before it can be closed, a sentence each; empty where it is closed or can be.
     std::vector<std::string> close_waits_for;
 
@@ -46,11 +48,12 @@ struct CloseAnswer {
 ///  "floor_kg": {"open", "made", "fed", "returned", "counted", "close"},
 ///  "loose_scrap_kg": {"open", "made", "baled", "counted", "close"},
 ///  "bale_yard_kg": {"open", "baled", "sent", "counted", "close"}, "sent_kg", "paid_kg", "revenue",
-///  "waste_cost": {CAUSE, "unexplained", "idle"}, "product_cost", "floor_cost": {"open", "close"},
-///  "recycling_rate" (null where no scrap was made), "close_waits_for": [SENTENCE...] (what stands in the way of
-///  closing it; empty where it is closed or can be)}
+///  "waste_cost": {CAUSE, "unexplained", "idle", "corrections"}, "excess_value": {CAUSE} (cash that the excess would
+///  have saved), "scrap_value_per_kg" (of that; null where no scrap was sold in twelve months), "product_cost",
+///  "floor_cost": {"open", "close"}, "recycling_rate" (null where no scrap was made), "close_waits_for": [SENTENCE...]
+///  (what stands in the way of closing it; empty where it is closed or can be)}
 /// and with --by: "by", "parts": [{"of", "issued_kg", "made_kg", "fed_kg", "product_kg", "loss_kg": {CAUSE},
-///  "expected_kg": {CAUSE}}...].
+///  "expected_kg": {CAUSE}}...]; by board and by order both are without the causes that are weighed.
 ///
 /// `counted` is what counts found above the book stock; `unexplained_kg` of the floor is the same with the opposite
 /// sign. Scrap weighed off the floor is among the losses: floor close = open + made - fed + returned + counted - that.

@@ -13,6 +13,7 @@ namespace flutebook::cli {
 
 namespace {
 
+using Doubtful = answers::PostOptions::Doubtful;
 using Keep = answers::PostOptions::Keep;
 
 constexpr const char* post_footer =
@@ -32,20 +33,25 @@ that were posted before are skipped.
   ref,date,account,of,kg,amount                          a count
 Each may end in ,note.
 
+A row that is likely a slip is posted with a warning: a day after today, another year than the rows
+around it, a cause one letter away from a known one, roll ends at a converter, a bale or a load five
+times the usual, the same figures under a new ref. With --strict it is refused.
+
 Examples:
   flutebook post 2026-10/*.csv --dry-run
   flutebook post 2026-10/*.csv)";
 
 struct PostCommand {
     std::vector<std::string> files;
-    bool is_dry_run = false, is_json = false;
+    bool is_dry_run = false, is_strict = false, is_json = false;
 };
 
 // Creates the ledger where there is none, but not for a dry run or for documents that are refused.
 answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const answers::PostOptions& asked) {
     if (!std::filesystem::exists(ledger)) {
         auto nowhere = ledger::Store::in_memory();
-        auto tried = services::post(plant, nowhere, {asked.files, asked.who, Keep::nothing});
+        auto tried =
+            services::post(plant, nowhere, {asked.files, asked.who, Keep::nothing, asked.today, asked.doubtful});
         if (asked.keep == Keep::nothing) return tried;
     }
     auto store = ledger::Store::open_for_writing(ledger, ledger::IfMissing::create);
@@ -63,8 +69,12 @@ std::string posted_deed(const answers::PostAnswer& answer) {
 ExitCode post_documents(const PostCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
     const Keep keep = asked.is_dry_run ? Keep::nothing : Keep::all;
-    const auto answer = post(plant, context.ledger, {asked.files, context.person(), keep});
+    const auto doubtful = asked.is_strict ? Doubtful::refuse : Doubtful::warn;
+    const auto answer = post(plant, context.ledger, {asked.files, context.person(), keep, context.today(), doubtful});
     if (keep == Keep::all) context.output.acknowledge(posted_deed(answer));
+    std::vector<std::string> warnings;
+    for (const auto& text : answer.warnings) warnings.push_back("warning: " + text);
+    complain(warnings);
     context.output.write(asked.is_json ? answers::post_document(answer, keep)
                                        : render::to_text(reports::post_report(plant, answer, keep)));
     return ExitCode::done;
@@ -78,6 +88,7 @@ void add_post(Command& program) {
     command.json_flag(asked->is_json);
     command.arguments("FILE", "production documents, CSV", asked->files);
     command.flag("--dry-run", "show what would be posted, and post nothing", asked->is_dry_run);
+    command.flag("--strict", "refuse rows that are likely a slip, instead of warning", asked->is_strict);
     command.run_with([asked](const RunContext& context) { return post_documents(*asked, context); });
 }
 

@@ -35,7 +35,7 @@ Grams MonthAccount::unexplained() const {
 }
 
 Money MonthAccount::waste_cost() const {
-    Money sum = unexplained_cost + idle_cost;
+    Money sum;
     for (const auto& cause : causes) sum += cause.cost;
     return sum;
 }

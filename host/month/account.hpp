@@ -1,7 +1,8 @@
 // A month's account: where every gram and all money went.
 //
 // issued + adhesive + opening stock of machines and floor = product + losses + unexplained + closing stock, to the
-// gram; money in + opening cost = product cost + waste cost of all causes + closing cost, to the ten-thousandth.
+// gram; money in + opening cost = product cost + waste cost of all causes + cost of what is unexplained, idle and
+// corrected + closing cost, to the ten-thousandth.
 #pragma once
 
 #include <optional>
@@ -18,6 +19,7 @@ struct CauseAccount {
     Grams actual;
     Grams expected;  // unavoidable by the allowances, for what was really made
     Money cost;      // after ISO 14051
+    Money cash;      // of it paper, adhesive and energy: what would not have been spent, had nothing been lost
 
     [[nodiscard]] Grams excess() const { return actual - expected; }
 };
@@ -61,7 +63,9 @@ struct MonthAccount {
     Money money_in, opening_cost;  // paper, adhesive and the centres' cost; stock of machines and floor
     Money product_cost, closing_cost;
     Money unexplained_cost;  // of the unexplained mass
-    Money idle_cost;         // that found no intake or no loss
+    Money idle_cost;         // of centres that ran nothing, or that found no loss
+    Money corrections_cost;  // that rows of earlier months had borne, before they were reversed
+    Money scrap_handling;    // of it the baler's energy and all waste management: what less scrap would have saved
     /// What the next month begins with: inner accounts, none that is empty.
     std::vector<ledger::Balance> closing;
 
@@ -70,7 +74,9 @@ struct MonthAccount {
     [[nodiscard]] Grams lost() const;
     [[nodiscard]] Grams expected() const;
     [[nodiscard]] Grams unexplained() const;  // net, of machines and floor
-    [[nodiscard]] Money waste_cost() const;   // of all causes, unexplained and idle among them
+    [[nodiscard]] Money waste_cost() const;   // of all causes
+    /// Beside it: unexplained, idle, corrections.
+    [[nodiscard]] Money cost_beside() const { return unexplained_cost + idle_cost + corrections_cost; }
     /// Scrap sent over scrap made; nothing where none was made.
     [[nodiscard]] std::optional<double> recycling_rate() const;
 };

@@ -26,6 +26,8 @@ struct MonthBooks {
     /// Inner accounts as the month before left them, with what the stock of machines and floor cost.
     std::vector<ledger::Balance> opening;
     std::vector<ledger::Flow> flows;
+    /// Those of the flows that reversals of earlier months' rows moved, with the other sign.
+    std::vector<ledger::Flow> corrections;
     std::vector<ledger::ExpectedLoss> expected;
     std::vector<ledger::StandingCount> counts;
     /// Of accounts that are no machines, in order of date.

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "host/production/accounts.hpp"
+#include "host/production/scrap.hpp"
 
 namespace flutebook::month {
 
@@ -20,7 +21,11 @@ bool is_good(const ledger::Share& share, const std::set<std::string>& corrugator
            (share.to == production::account::floor || share.to == production::account::finished);
 }
 
-void add(Sums& sums, const ledger::Share& share, const std::set<std::string>& corrugators) {
+bool is_kept(const std::string& cause, WeighedCauses weighed) {
+    return weighed == WeighedCauses::kept || production::is_of_run(cause);
+}
+
+void add(Sums& sums, const ledger::Share& share, const std::set<std::string>& corrugators, WeighedCauses weighed) {
     auto& part = sums.part;
     if (share.from == production::account::paper_store) part.issued += share.mass;
     if (share.from == production::account::floor && share.to != production::account::loose_scrap)
@@ -28,7 +33,8 @@ void add(Sums& sums, const ledger::Share& share, const std::set<std::string>& co
     if (share.to == production::account::finished) part.product += share.mass;
     if (share.from == production::account::finished) part.product += -share.mass;
     if (is_good(share, corrugators)) part.sheets += share.mass;
-    if (share.to == production::account::loose_scrap) sums.causes[share.cause].actual += share.mass;
+    if (share.to == production::account::loose_scrap && is_kept(share.cause, weighed))
+        sums.causes[share.cause].actual += share.mass;
 }
 
 // What only the close moves, and what is no loss's beginning.
@@ -59,16 +65,22 @@ Grams PartFlows::expected() const {
     return sum;
 }
 
+WeighedCauses weighed_causes(ledger::Axis axis) {
+    const bool is_of_runs = axis == ledger::Axis::order || axis == ledger::Axis::board;
+    return is_of_runs ? WeighedCauses::left_out : WeighedCauses::kept;
+}
+
 std::vector<PartFlows> breakdown(const std::vector<ledger::Share>& shares,
-                                 const std::vector<ledger::ExpectedShare>& expected) {
+                                 const std::vector<ledger::ExpectedShare>& expected, WeighedCauses weighed) {
     std::set<std::string> corrugators;
     for (const auto& share : shares)
         if (share.from == production::account::adhesive_store || share.from == production::account::paper_store)
             corrugators.insert(share.to);
     std::map<std::string, Sums> sums;
     for (const auto& share : shares)
-        if (is_counted(share)) add(sums[share.of], share, corrugators);
-    for (const auto& item : expected) sums[item.of].causes[item.cause].expected += item.mass;
+        if (is_counted(share)) add(sums[share.of], share, corrugators, weighed);
+    for (const auto& item : expected)
+        if (is_kept(item.cause, weighed)) sums[item.of].causes[item.cause].expected += item.mass;
     std::vector<PartFlows> parts;
     for (auto& [of, sums_of_part] : sums) {
         sums_of_part.part.of = of;

@@ -28,8 +28,16 @@ struct PartFlows {
     [[nodiscard]] Grams expected() const;
 };
 
-/// By the order of their names; parts that moved nothing are left out. Their losses add up to the month's.
+/// Causes that are weighed are weighed by machine and shift: rows of runs alone name an order and its board.
+enum class WeighedCauses { kept, left_out };
+
+/// What a breakdown by this axis does with them, in actual and expected losses alike.
+[[nodiscard]] WeighedCauses weighed_causes(ledger::Axis axis);
+
+/// By the order of their names; parts that moved nothing are left out. Their losses add up to the month's, but for
+/// weighed causes that are left out.
 [[nodiscard]] std::vector<PartFlows> breakdown(const std::vector<ledger::Share>& shares,
-                                               const std::vector<ledger::ExpectedShare>& expected);
+                                               const std::vector<ledger::ExpectedShare>& expected,
+                                               WeighedCauses weighed);
 
 }  // namespace flutebook::month

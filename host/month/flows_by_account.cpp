@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <chrono>
+#include <tuple>
 
 #include "host/month/month.hpp"
 #include "host/production/accounts.hpp"
+#include "host/production/scrap.hpp"
 #include "ledger/values/error.hpp"
 
 namespace flutebook::month {
@@ -39,6 +41,11 @@ MachineFlows& machine(FlowsByAccount& result, const std::string& code) {
                                   flow.from, flow.to, flow.mass.to_kg(), flow.material));
 }
 
+Money& of_class(const std::string& cost_class, Money& energy, Money& system, Money& waste_management) {
+    if (cost_class == "waste-management") return waste_management;
+    return cost_class == production::material::system_cost ? system : energy;
+}
+
 // Each of these adds the flow where it belongs, and says whether a document moves anything in this way.
 
 bool add_to_machine(FlowsByAccount& result, const KnownFlow& known) {
@@ -59,7 +66,7 @@ bool add_to_machine(FlowsByAccount& result, const KnownFlow& known) {
             to.fed += flow.mass;
             return true;
         case Kind::costs:
-            (flow.material == "waste-management" ? to.waste_management : to.processing) += flow.money;
+            of_class(flow.material, to.energy, to.system, to.waste_management) += flow.money;
             result.centre_costs += flow.money;
             return true;
         default:
@@ -83,7 +90,7 @@ bool add_to_stocks(FlowsByAccount& result, const KnownFlow& known) {
     } else if (known.is(Kind::opening, Kind::bale_yard)) {
         result.bale_yard_open += flow.mass;
     } else if (known.is(Kind::costs, Kind::loose_scrap)) {
-        result.baler += flow.money;
+        of_class(flow.material, result.baler_energy, result.baler_system, result.baler_waste_management) += flow.money;
         result.centre_costs += flow.money;
     } else if (known.is(Kind::floor, Kind::loose_scrap)) {
         result.floor_lost[flow.cause] += flow.mass;
@@ -118,12 +125,18 @@ bool add_flow(FlowsByAccount& result, const KnownFlow& known) {
 }
 
 void open_stocks(FlowsByAccount& result, const MonthBooks& books) {
-    for (const auto& stock : books.opening) switch (account_kind(stock.account)) {
+    for (const auto& stock : books.opening) {
+        const bool is_system_cost = stock.material == production::material::system_cost;
+        switch (account_kind(stock.account)) {
             case Kind::machine:
-                machine(result, stock.account).open[stock.material] += {stock.mass, stock.money};
+                if (is_system_cost)
+                    machine(result, stock.account).open_system += stock.money;
+                else
+                    machine(result, stock.account).open[stock.material] += {stock.mass, stock.money};
                 break;
             case Kind::floor:
-                result.floor_open += {stock.mass, stock.money};
+                result.floor_open += {stock.mass, is_system_cost ? Money() : stock.money};
+                if (is_system_cost) result.floor_open_system += stock.money;
                 break;
             case Kind::loose_scrap:
                 result.loose_scrap_open += stock.mass;
@@ -134,6 +147,40 @@ void open_stocks(FlowsByAccount& result, const MonthBooks& books) {
             default:
                 break;
         }
+    }
+}
+
+void take_back(FlowsByAccount& result, const KnownFlow& known) {
+    const ledger::Flow& flow = known.flow;
+    if (known.to == Kind::machine && known.from != Kind::opening) machine(result, flow.to).taken_back.in += flow.mass;
+    if (known.to != Kind::loose_scrap) return;
+    if (known.from == Kind::machine)
+        machine(result, flow.from).taken_back.lost[flow.cause] += flow.mass;
+    else
+        result.lost_taken_back[flow.cause] += flow.mass;
+}
+
+// An issue or a run: not what was weighed there, a count or a cost.
+bool is_own_kind(const KnownFlow& known) {
+    if (known.to == Kind::machine) return known.from != Kind::opening && known.from != Kind::costs;
+    return known.from == Kind::machine && (known.to != Kind::loose_scrap || production::is_of_run(known.flow.cause));
+}
+
+// A machine has a row of its own where anything moved by rows of this month, what it reversed itself set off.
+void find_own_rows(FlowsByAccount& result, const MonthBooks& books) {
+    const auto way_of = [](const ledger::Flow& flow) {
+        return std::tie(flow.from, flow.to, flow.material, flow.cause);
+    };
+    std::map<std::tuple<std::string, std::string, std::string, std::string>, Grams> own;
+    for (const auto& flow : books.flows)
+        if (!is_of_close(flow) && is_own_kind(KnownFlow(flow))) own[way_of(flow)] += flow.mass;
+    for (const auto& flow : books.corrections)
+        if (is_own_kind(KnownFlow(flow))) own[way_of(flow)] += -flow.mass;
+    for (const auto& [way, mass] : own) {
+        const auto& [from, to, material, cause] = way;
+        const auto& code = account_kind(to) == Kind::machine ? to : from;
+        if (mass != Grams()) machine(result, code).has_own_row = true;
+    }
 }
 
 // Whether nothing at all was posted: then stocks stay as they were. Otherwise a machine without a count is empty.
@@ -225,6 +272,8 @@ FlowsByAccount flows_by_account(const MonthBooks& books) {
     open_stocks(result, books);
     for (const auto& flow : books.flows)
         if (!is_of_close(flow) && !add_flow(result, KnownFlow(flow))) reject(books, flow);
+    for (const auto& flow : books.corrections) take_back(result, KnownFlow(flow));
+    find_own_rows(result, books);
     close_machines(result, books);
     for (auto& [code, machine] : result.machines) name_weighed_paper(machine);
     result.floor_counted = found_by_counts(books, production::account::floor);

@@ -119,34 +119,60 @@ void round_to(Money whole, const std::vector<AccountPlace>& places, const std::s
     if (largest != nullptr) *largest->rounded += whole - rounded;
 }
 
+// Behind the corrugators a stock's cost has two parts; its system cost is kept beside it, without mass.
 void add_closing_masses(MonthAccount& account, const FlowsByAccount& result) {
-    for (const auto& [code, machine] : result.machines)
-        for (const auto& [material, mass] : machine.close) account.closing.push_back({code, material, mass, {}});
-    account.closing.push_back({production::account::floor, production::material::board, account.floor.close, {}});
-    account.closing.push_back(
-        {production::account::loose_scrap, production::material::scrap, account.loose_scrap.close, {}});
-    account.closing.push_back(
-        {production::account::bale_yard, production::material::scrap, account.bale_yard.close, {}});
+    const auto add = [&](const std::string& name, const std::string& material, Grams mass) {
+        account.closing.push_back({name, material, mass, {}});
+    };
+    for (const auto& [code, machine] : result.machines) {
+        for (const auto& [material, mass] : machine.close) add(code, material, mass);
+        if (!machine.is_corrugator()) add(code, production::material::system_cost, {});
+    }
+    add(production::account::floor, production::material::board, account.floor.close);
+    add(production::account::floor, production::material::system_cost, {});
+    add(production::account::loose_scrap, production::material::scrap, account.loose_scrap.close);
+    add(production::account::bale_yard, production::material::scrap, account.bale_yard.close);
+}
+
+// The unrounded cost of a closing stock, or of what it carries of system cost.
+double cost_of(const CostSplit& split, const ledger::Balance& stock) {
+    double sum = 0;
+    for (const auto& [key, cost] : split.closing) {
+        if (key.first != stock.account) continue;
+        if (stock.material == production::material::system_cost) sum += cost.system;
+        if (stock.material == key.second) sum += cost.cash;
+    }
+    return sum;
+}
+
+void account_for_opening_cost(MonthAccount& account, const FlowsByAccount& result) {
+    account.money_in = result.bought + result.centre_costs;
+    account.floor.open_cost = result.floor_open.money + result.floor_open_system;
+    account.opening_cost = account.floor.open_cost;
+    account.scrap_handling = result.baler_energy + result.baler_waste_management;
+    for (const auto& [code, machine] : result.machines) {
+        account.opening_cost += machine.opened().money + machine.open_system;
+        account.scrap_handling += machine.waste_management;
+    }
 }
 
 void account_for_cost(MonthAccount& account, const FlowsByAccount& result, const MonthBooks& books) {
     auto split = split_cost(result, books.paper_prices, account.floor.close.to_kg());
-    account.money_in = result.bought + result.centre_costs;
-    account.opening_cost = result.floor_open.money;
-    account.floor.open_cost = result.floor_open.money;
-    for (const auto& [code, machine] : result.machines) account.opening_cost += machine.opened().money;
-
-    std::vector<AccountPlace> places = {{split.product, &account.product_cost},
-                                        {split.unexplained, &account.unexplained_cost},
-                                        {split.idle, &account.idle_cost}};
-    for (auto& cause : account.causes) places.push_back({split.waste[cause.cause], &cause.cost});
-    for (auto& stock : account.closing)
-        if (const auto item = split.closing.find({stock.account, stock.material}); item != split.closing.end())
-            places.push_back({item->second, &stock.money});
+    account_for_opening_cost(account, result);
+    std::vector<AccountPlace> places = {{split.product.all(), &account.product_cost},
+                                        {split.unexplained.all(), &account.unexplained_cost},
+                                        {split.idle, &account.idle_cost},
+                                        {split.corrections, &account.corrections_cost}};
+    for (auto& cause : account.causes) {
+        const auto& cost = split.waste[cause.cause];
+        places.push_back({cost.carried.all() + cost.handling, &cause.cost});
+        cause.cash = Money::rounded(cost.carried.cash, 4).value_or(Money());
+    }
+    for (auto& stock : account.closing) places.push_back({cost_of(split, stock), &stock.money});
     round_to(account.money_in + account.opening_cost, places, name_of(account.month));
     for (const auto& stock : account.closing) {
         account.closing_cost += stock.money;
-        if (stock.account == production::account::floor) account.floor.close_cost = stock.money;
+        if (stock.account == production::account::floor) account.floor.close_cost += stock.money;
     }
 }
 

@@ -76,8 +76,9 @@ enum class AccountKind {
 namespace flutebook::production::material {
 
 inline constexpr const char* adhesive = "adhesive";
-inline constexpr const char* board = "board";  // combined: sheets, blanks, boxes
-inline constexpr const char* paper = "paper";  // at a corrugator, of no known grade
-inline constexpr const char* scrap = "scrap";  // of no known grade
+inline constexpr const char* board = "board";         // combined: sheets, blanks, boxes
+inline constexpr const char* paper = "paper";         // at a corrugator, of no known grade
+inline constexpr const char* scrap = "scrap";         // of no known grade
+inline constexpr const char* system_cost = "system";  // no mass: a centre's cost, and its part in the cost of a stock
 
 }  // namespace flutebook::production::material

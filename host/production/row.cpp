@@ -46,6 +46,18 @@ std::string fault(const ColumnRule& rule, std::string_view field) {
     return found(field) + "; expected " + expected(rule);
 }
 
+// 1.550, 12.000: where commas are the decimals it is a thousandfold of what it is where points are.
+bool may_part_thousands(std::string_view field) {
+    const auto digits = field.substr(field.starts_with('-') ? 1 : 0);
+    const auto point = digits.find('.');
+    return point != std::string_view::npos && point <= 3 && digits.size() - point - 1 == 3 && digits.front() != '0';
+}
+
+std::string without_point(std::string_view field, std::string_view instead) {
+    std::string text(field);
+    return text.replace(text.find('.'), 1, instead);
+}
+
 }  // namespace
 
 std::optional<std::string> RowReader::read_number(const ColumnRule& rule, std::string_view field, DocumentRow& row) {
@@ -53,6 +65,9 @@ std::optional<std::string> RowReader::read_number(const ColumnRule& rule, std::s
     if (!decimal) return fault(rule, field) + (rule.column == DocumentColumn::moisture ? "" : " in plain figures");
     if (decimal->mark == ',' && separator_ == ',') return found(field) + "; expected a decimal point";
     if (decimal->mark != '\0') {
+        if (mark_ == '\0' && separator_ == ';' && decimal->mark == '.' && may_part_thousands(field))
+            return fmt::format("{}, whose point may part thousands between semicolons; expected {} or {}", found(field),
+                               without_point(field, ""), without_point(field, ","));
         if (mark_ == '\0') {
             mark_ = decimal->mark;
             mark_line_ = row.line;

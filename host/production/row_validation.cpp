@@ -129,11 +129,13 @@ ledger::Draft RowValidation::draft() const {
     return draft;
 }
 
-void Refusals::add(const std::string& file, std::int64_t line, std::string_view column, const std::string& text) {
-    if (++count_ > most_listed) return;
+std::string at_row(const std::string& file, std::int64_t line, std::string_view column, const std::string& text) {
     const auto where = line == 0 ? file : fmt::format("{}:{}", file, line);
-    listed_.push_back(column.empty() ? fmt::format("{}: {}", where, text)
-                                     : fmt::format("{}: {}: {}", where, column, text));
+    return column.empty() ? fmt::format("{}: {}", where, text) : fmt::format("{}: {}: {}", where, column, text);
+}
+
+void Refusals::add(const std::string& file, std::int64_t line, std::string_view column, const std::string& text) {
+    if (++count_ <= most_listed) listed_.push_back(at_row(file, line, column, text));
 }
 
 void Refusals::throw_if_any() const {

@@ -67,12 +67,16 @@ private:
     RowErrors objections_;
 };
 
+/// `file:line: column: text`; a line 0 and an empty column are left out.
+[[nodiscard]] std::string at_row(const std::string& file, std::int64_t line, std::string_view column,
+                                 const std::string& text);
+
 /// Memory is bounded: beyond `most_listed` lines they are counted. One thread at a time.
 class Refusals {
 public:
     static constexpr std::size_t most_listed = 1000;
 
-    /// `file:line: column: text`; a line 0 and an empty column are left out.
+    /// As at_row() says it.
     void add(const std::string& file, std::int64_t line, std::string_view column, const std::string& text);
 
     [[nodiscard]] bool any() const { return count_ > 0; }

@@ -22,7 +22,7 @@ namespace {
 constexpr std::array<std::string_view, 7> computed = {"side-trim", "order-change", "corrugator-run", "surplus",
                                                       "setup",     "rejects",      "cut-out"};
 // What the month calls that which has no cause.
-constexpr std::array<std::string_view, 2> reserved = {"unexplained", "idle"};
+constexpr std::array<std::string_view, 3> reserved = {"unexplained", "idle", "corrections"};
 
 template <std::size_t Count>
 bool holds(const std::array<std::string_view, Count>& words, std::string_view word) {
@@ -75,6 +75,14 @@ RowResult weighed_scrap(RowValidation& validation) {
                 to_grams(row.value(DocumentColumn::kg)),
                 {}});
     return draft;
+}
+
+std::span<const std::string_view> causes_of_runs() {
+    return computed;
+}
+
+bool is_of_run(std::string_view cause) {
+    return holds(computed, cause);
 }
 
 bool is_grade(std::string_view code) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -10,6 +11,10 @@
 #include "host/plant/plant.hpp"
 
 namespace flutebook::production {
+
+/// Whether runs tell what was lost by this cause; every other one is weighed.
+[[nodiscard]] bool is_of_run(std::string_view cause);
+[[nodiscard]] std::span<const std::string_view> causes_of_runs();
 
 /// A digit from 1 to 5, a point, two digits, a point, two digits. The standard is revised now and then, so it is the
 /// shape that is asked for, not a list.

@@ -1,4 +1,4 @@
-// Every share names its base in its column: the issued paper of the month, unless it says otherwise.
+// Every share names its base in its column or title: the issued paper of the month, in a balance its own total.
 #include "host/reports/month_report.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
@@ -7,7 +7,8 @@
 
 #include "host/answers/month_answer.hpp"
 #include "host/base/date.hpp"
-#include "host/month/costs.hpp"
+#include "host/base/parts.hpp"
+#include "host/month/excess.hpp"
 #include "host/render/number_text.hpp"
 
 namespace flutebook::reports {
@@ -16,7 +17,6 @@ namespace {
 
 using answers::MonthAnswer;
 
-const char* const issued_base = "of issued paper";
 const char* const opening_stock_row = "stock of machines and floor, opening";
 const char* const closing_stock_row = "stock of machines and floor, closing";
 
@@ -25,29 +25,42 @@ Cell rate(const std::optional<double>& value, const std::string& base) {
 }
 
 std::string tolerance_text(const MonthAnswer& answer) {
-    const auto allowed = render::percent_text(answer.tolerance, 2);
-    return answer.balances() ? "within the " + allowed + " allowed" : "more than the " + allowed + " allowed";
+    return (answer.balances() ? "within the " : "more than the ") + render::percent_text(answer.tolerance, 2) +
+           " of issued paper allowed";
+}
+
+// One side of a balance: its items, and their total. The shares are of that total and add up to 100 %.
+struct BalanceItem {
+    const char* title;
+    Grams mass;
+    std::string remark = {};
+};
+
+void add_side(ReportTable& table, const char* total_title, const std::vector<BalanceItem>& items) {
+    Grams total;
+    for (const auto& item : items) total += item.mass;
+    std::vector<double> percents;
+    for (const auto& item : items) percents.push_back(month::share_of(item.mass, total).value_or(0) * 100);
+    const auto parts = base::parts_of(base::in_units(100, 2), percents, 2);
+    const auto cell = [&](double percent) { return total > Grams() ? Cell(Percentage{percent / 100}) : Cell("-"); };
+    for (std::size_t i = 0; i < items.size(); ++i)
+        table.add({items[i].title, kg(items[i].mass), cell(base::from_units(parts[i], 2)), items[i].remark});
+    table.add(RowKind::total, {total_title, kg(total), cell(100)});
 }
 
 ReportSection balance_section(const MonthAnswer& answer) {
     const auto& account = answer.account;
     ReportTable table{"balance",
-                      {name_column(), number_column("", "kg"), number_column("", issued_base), name_column()}};
-    const auto add = [&](RowKind kind, const char* title, Grams mass, const std::string& remark = "") {
-        table.add(kind, {title, kg(mass), share(mass, account.issued), remark});
-    };
-    const auto lost_of_product = month::share_of(account.lost(), account.product);
-    add(RowKind::item, paper_issued_label, account.issued);
-    add(RowKind::item, "adhesive", account.adhesive);
-    add(RowKind::item, opening_stock_row, account.opening_stock());
-    add(RowKind::total, "total to account for", account.issued + account.adhesive + account.opening_stock());
-    add(RowKind::item, "product", account.product);
-    add(RowKind::item, "losses", account.lost(),
-        "of product: " + (lost_of_product ? render::percent_text(*lost_of_product, 2) : "-"));
-    add(RowKind::item, "unexplained", account.unexplained(), tolerance_text(answer));
-    add(RowKind::item, closing_stock_row, account.closing_stock());
-    add(RowKind::total, "total accounted for",
-        account.product + account.lost() + account.unexplained() + account.closing_stock());
+                      {name_column(), number_column("", "kg"), number_column("", "of total"), name_column()}};
+    add_side(table, "total to account for",
+             {{paper_issued_label, account.issued},
+              {"adhesive", account.adhesive},
+              {opening_stock_row, account.opening_stock()}});
+    add_side(table, "total accounted for",
+             {{"product", account.product},
+              {"losses", account.lost()},
+              {"unexplained", account.unexplained(), tolerance_text(answer)},
+              {closing_stock_row, account.closing_stock()}});
     return {"Mass balance", {table}};
 }
 
@@ -72,36 +85,38 @@ TableColumn file_column(const std::string& title) {
     return result;
 }
 
-// The loss above the expected one, valued at the cost of good product.
-std::vector<render::Block> excess_notes(const month::MonthAccount& account, const std::string& currency) {
-    const auto cost = month::process_cost(account, month::scrap_price(account));
-    if (!cost) return {};
-    return {Note{fmt::format("Excess loss, including unexplained: {} kg. At {} {} for a kg of product that bears the "
-                             "expected loss alone, it is worth {} {}.",
-                             render::whole_text(kg(cost->abnormal)), render::number_text(cost->cost_per_kg, 4),
-                             currency, render::number_text(cost->abnormal_value, 2), currency),
-                 Note::Kind::sentence, 1}};
+std::string scrap_value_text(const month::ScrapValue& scrap, const std::string& currency) {
+    const auto price = render::number_text(scrap.per_kg, 4) + " " + currency + " a kg, what scrap brought ";
+    switch (scrap.of) {
+        case month::ScrapValue::Of::month:
+            return price + "this month, net of its handling";
+        case month::ScrapValue::Of::twelve_months:
+            return price + "in twelve months, net of its handling";
+        case month::ScrapValue::Of::nothing:
+            break;
+    }
+    return "nothing for scrap, since none was sold in twelve months";
 }
 
 ReportSection losses_section(const MonthAnswer& answer, const std::string& currency) {
     const auto& account = answer.account;
     ReportTable table{"losses",
                       {name_column("cause"), number_column("actual", "kg"), number_column("", "of issued"),
-                       number_column("expected", "kg"), number_column("excess", "kg"),
-                       number_column("excess", "of issued"), number_column("cost", currency)}};
+                       number_column("expected", "kg"), number_column("cost", currency), number_column("excess", "kg"),
+                       number_column("excess, cash", currency)}};
     for (const auto& cause : account.causes)
         table.add({cause.cause.empty() ? "(no cause)" : cause.cause, kg(cause.actual),
-                   share(cause.actual, account.issued), kg(cause.expected), kg(cause.excess()),
-                   share(cause.excess(), account.issued), Amount{cause.cost}});
-    table.add({"unexplained", {}, {}, {}, {}, {}, Amount{account.unexplained_cost}});
-    table.add({"idle", {}, {}, {}, {}, {}, Amount{account.idle_cost}});
-    const Grams excess = account.lost() - account.expected();
+                   share(cause.actual, account.issued), kg(cause.expected), Amount{cause.cost}, kg(cause.excess()),
+                   Amount{month::excess_value(account, cause, answer.scrap)}});
     table.add(RowKind::total,
-              {"total", kg(account.lost()), share(account.lost(), account.issued), kg(account.expected()), kg(excess),
-               share(excess, account.issued), Amount{account.waste_cost()}});
-    ReportSection section{"Losses by cause; shares of issued paper, cost after ISO 14051", {table}};
-    for (auto& note : excess_notes(account, currency)) section.blocks.push_back(std::move(note));
-    return section;
+              {"total", kg(account.lost()), share(account.lost(), account.issued), kg(account.expected()),
+               Amount{account.waste_cost()}, kg(account.lost() - account.expected()),
+               Amount{month::excess_value(account, answer.scrap)}});
+    const Note note{fmt::format("Cost is after ISO 14051. Excess is valued at the paper, adhesive and energy in it, "
+                                "less {}.",
+                                scrap_value_text(answer.scrap, currency)),
+                    Note::Kind::sentence, 1};
+    return {"Losses by cause; shares of issued paper", {table, note}};
 }
 
 ReportSection cost_section(const MonthAnswer& answer, const std::string& currency) {
@@ -111,10 +126,13 @@ ReportSection cost_section(const MonthAnswer& answer, const std::string& currenc
     table.add({opening_stock_row, Amount{account.opening_cost}});
     table.add(RowKind::total, {"total cost", Amount{account.money_in + account.opening_cost}});
     table.add({"product", Amount{account.product_cost}});
-    table.add({"waste", Amount{account.waste_cost()}});
+    table.add({"waste of all causes", Amount{account.waste_cost()}});
+    table.add({"unexplained", Amount{account.unexplained_cost}});
+    table.add({"idle: centres that ran nothing, or lost nothing", Amount{account.idle_cost}});
+    table.add({"corrections of earlier months", Amount{account.corrections_cost}});
     table.add({closing_stock_row, Amount{account.closing_cost}});
-    table.add(RowKind::total,
-              {"total cost assigned", Amount{account.product_cost + account.waste_cost() + account.closing_cost}});
+    table.add(RowKind::total, {"total cost assigned", Amount{account.product_cost + account.waste_cost() +
+                                                             account.cost_beside() + account.closing_cost}});
     return {"Cost", {table}};
 }
 
@@ -176,16 +194,33 @@ ReportSection parts_section(const MonthAnswer& answer) {
                        kg(cause.expected)},
                       1);
     }
-    return {fmt::format("By {}; shares of the month's issued paper", axis), {table}};
+    ReportSection section{fmt::format("By {}; shares of the month's issued paper", axis), {table}};
+    if (month::weighed_causes(*answer.by) == month::WeighedCauses::left_out)
+        section.blocks.emplace_back(
+            Note{fmt::format("Weighed causes, roll-ends among them, are known by machine and shift, not by {}: actual "
+                             "and expected losses are without them here.",
+                             axis),
+                 Note::Kind::sentence, 1});
+    return section;
+}
+
+// The month's rate of waste, by the base that plants compare.
+std::string waste_text(const month::MonthAccount& account) {
+    const auto part = [&](Grams whole) {
+        const auto value = month::share_of(account.lost(), whole);
+        return value ? render::percent_text(*value, 2) : std::string("-");
+    };
+    return fmt::format("{} of issued paper (of product: {})", part(account.issued), part(account.product));
 }
 
 ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
-    ReportHeading result{
-        plant.name, answers::month_name(answer.account.month) + (answer.seal ? ", closed" : ", open"), {}};
+    ReportHeading result{plant.name,
+                         answers::month_name(answer.account.month) + (answer.seal ? ", closed" : ", open"),
+                         {{"waste", {waste_text(answer.account)}}}};
     if (!answer.seal) return result;
-    result.facts = {{"closed by",
-                     {fmt::format("{} on {} UTC, entry {}", answer.seal->who, base::utc_day(answer.seal->when),
-                                  answer.seal->entry)}}};
+    result.facts.push_back({"closed by",
+                            {fmt::format("{} on {} UTC, entry {}", answer.seal->who, base::utc_day(answer.seal->when),
+                                         answer.seal->entry)}});
     if (!answer.seal->note.empty()) result.facts.push_back({"because", {answer.seal->note}});
     result.facts.push_back({"head", {answer.seal->head}});
     return result;

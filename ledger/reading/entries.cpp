@@ -125,6 +125,35 @@ void visit_entries(const Store& store, Month month, const std::function<void(con
     while (rows.step()) visit(expect_entry(store.cabinet(), rows.number(0)));
 }
 
+void visit_late_reversals(const Store& store, Month month, const std::function<void(const Entry&)>& visit) {
+    Statement rows(store.cabinet().books(),
+                   "SELECT e.id FROM entry AS e JOIN entry AS u ON u.id = e.reverses "
+                   "WHERE e.reverses IS NOT NULL AND e.month = ?1 AND u.month < ?1 ORDER BY e.id");
+    rows.bind(1, to_number(month));
+    while (rows.step()) visit(expect_entry(store.cabinet(), rows.number(0)));
+}
+
+void visit_contents(const Store& store, Month month,
+                    const std::function<void(const std::string&, const std::string&)>& visit) {
+    Statement rows(store.cabinet().books(),
+                   "SELECT k.text, e.content FROM entry AS e JOIN name AS k ON k.id = e.kind "
+                   "WHERE e.month = ? AND e.reverses IS NULL "
+                   "AND NOT EXISTS (SELECT 1 FROM entry AS r WHERE r.reverses = e.id) ORDER BY e.id");
+    rows.bind(1, to_number(month));
+    while (rows.step()) visit(rows.text(0), rows.text(1));
+}
+
+std::vector<Grams> latest_masses(const Store& store, const std::string& from, int most) {
+    auto& books = store.cabinet().books();
+    const auto name = find_name(books, from);
+    if (!name) return {};
+    Statement rows(books, "SELECT grams FROM movement WHERE from_account = ? AND grams > 0 ORDER BY id DESC LIMIT ?");
+    rows.bind(1, *name).bind(2, most);
+    std::vector<Grams> masses;
+    while (rows.step()) masses.push_back(Grams::of(rows.number(0)));
+    return masses;
+}
+
 std::optional<PricedMovement> last_priced(const Store& store, const std::string& from, const std::string& to,
                                           const std::string& material, Date date) {
     auto row = store.cabinet().ask_entries(

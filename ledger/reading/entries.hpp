@@ -22,6 +22,16 @@ namespace flutebook::ledger {
 /// the same store.
 void visit_entries(const Store& store, Month month, const std::function<void(const Entry&)>& visit);
 
+/// The same with the entries alone that undo one of an earlier month.
+void visit_late_reversals(const Store& store, Month month, const std::function<void(const Entry&)>& visit);
+
+/// Calls `visit` with the kind and content of each entry of the month that stands: neither reversed nor a reversal.
+void visit_contents(const Store& store, Month month,
+                    const std::function<void(const std::string&, const std::string&)>& visit);
+
+/// The newest masses above zero that left an account, `most` of them at most.
+[[nodiscard]] std::vector<Grams> latest_masses(const Store& store, const std::string& from, int most);
+
 /// What moved at which price: `money / mass` is the price.
 struct PricedMovement {
     std::int64_t entry;

@@ -87,11 +87,29 @@ TEST_CASE("a month in JSON has the documented keys, in kg and money, and both ba
     const auto month = parsed(plant.ask({"month", "2026-09", "--json"}));
     std::vector<std::string> keys;
     for (const auto& member : month.items()) keys.push_back(member.key());
-    CHECK(keys == std::vector<std::string>{
-                      "answer",       "answer_version", "month",          "issued_kg", "adhesive_kg", "product_kg",
-                      "loss_kg",      "expected_kg",    "unexplained_kg", "centre_kg", "floor_kg",    "loose_scrap_kg",
-                      "bale_yard_kg", "sent_kg",        "paid_kg",        "revenue",   "waste_cost",  "product_cost",
-                      "floor_cost",   "recycling_rate", "close_waits_for"});
+    CHECK(keys == std::vector<std::string>{"answer",
+                                           "answer_version",
+                                           "month",
+                                           "issued_kg",
+                                           "adhesive_kg",
+                                           "product_kg",
+                                           "loss_kg",
+                                           "expected_kg",
+                                           "unexplained_kg",
+                                           "centre_kg",
+                                           "floor_kg",
+                                           "loose_scrap_kg",
+                                           "bale_yard_kg",
+                                           "sent_kg",
+                                           "paid_kg",
+                                           "revenue",
+                                           "waste_cost",
+                                           "excess_value",
+                                           "scrap_value_per_kg",
+                                           "product_cost",
+                                           "floor_cost",
+                                           "recycling_rate",
+                                           "close_waits_for"});
     CHECK(month["loss_kg"] == Json({{"rejects", 40.0}, {"side-trim", 120.0}}));
     CHECK(month["expected_kg"]["side-trim"] == 100.0);
     CHECK(month["unexplained_kg"] == Json({{"C1", 30.0}, {"FG1", 0.0}, {"floor", 0.0}}));
@@ -114,12 +132,41 @@ TEST_CASE("a month on a page fits 100 columns and names the base of its shares")
     REQUIRE(page.exit_code == 0);
     std::istringstream lines(page.output);
     for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 100);
-    for (const auto* said :
-         {"of issued paper", "of product: 28.57 %", "total accounted for", "Excess loss, including unexplained",
-          "more than the 0.50 % allowed", "=1+1", "recycling rate", "Twelve months", "2026-09, open"}) {
+    for (const auto* said : {"of issued paper", "of product: 28.57 %", "total accounted for",
+                             "Excess is valued at the paper, adhesive and energy in it", "more than the 0.50 % allowed",
+                             "=1+1", "recycling rate", "Twelve months", "2026-09, open"}) {
         CAPTURE(said);
         CHECK(page.output.find(said) != std::string::npos);
     }
+}
+
+TEST_CASE("the shares of a month's balance add up to 100 % of its total, and its rate of waste is of issued paper") {
+    const LedgerPlant plant;
+    const auto page = plant.ask({"month", "2026-09", "--by", "order"}).output;
+    // 1000 and 20 of 1020; 560, 160, 30 and 270 of 1020: each rounded down, then one more to the largest remainders.
+    for (const auto* share : {"98.04 %", "1.96 %", "54.90 %", "15.69 %", "2.94 %", "26.47 %", "100.00 %"}) {
+        CAPTURE(share);
+        CHECK(page.find(share) != std::string::npos);
+    }
+    CHECK(page.find("16.00 % of issued paper (of product: 28.57 %)") != std::string::npos);
+    CHECK(page.find("Weighed causes, roll-ends among them, are known by machine and shift, not by order") !=
+          std::string::npos);
+    CHECK(plant.ask({"month", "2026-09", "--by", "shift"}).output.find("Weighed causes") == std::string::npos);
+}
+
+TEST_CASE("what nobody can explain stands in no total of waste, and idle and corrections beside it") {
+    const LedgerPlant plant;
+    const auto month = parsed(plant.ask({"month", "2026-09", "--json"}));
+    double causes = 0;
+    for (const auto& cause : month["waste_cost"].items())
+        if (month["loss_kg"].contains(cause.key())) causes += cause.value().get<double>();
+    CHECK(month["waste_cost"].contains("corrections"));
+    const auto csv = plant.folder() + "/month.csv";
+    REQUIRE(plant.ask({"month", "2026-09", "--export", csv}).exit_code == 0);
+    const auto rows = bytes_of(csv);
+    const auto at = rows.find("\"waste of all causes\"");
+    REQUIRE(at != std::string::npos);
+    CHECK(std::stod(rows.substr(rows.rfind(',', rows.find("\r\n", at)) + 1)) == Approx(causes));
 }
 
 TEST_CASE("a month divided by machine, shift, board or order has its parts in JSON") {

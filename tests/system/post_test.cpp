@@ -84,8 +84,8 @@ TEST_CASE("post --json gives rows, files and sums under their keys") {
     Office office;
     const Words files = {office.write("tickets.csv", tickets), office.write("bales.csv", bales)};
     const auto answer = Json::parse(office.post(files, {"--json"}).output);
-    CHECK(keys(answer) ==
-          Words{"answer", "answer_version", "dry_run", "posted", "skipped", "first_entry", "head", "files", "moved"});
+    CHECK(keys(answer) == Words{"answer", "answer_version", "dry_run", "posted", "skipped", "first_entry", "head",
+                                "files", "moved", "warnings"});
     CHECK(answer["dry_run"] == false);
     CHECK(answer["posted"] == 3);
     CHECK(answer["first_entry"] == 1);
@@ -163,4 +163,16 @@ TEST_CASE("a file that is no document is told from one") {
     CHECK(lines_of(ended.errors) == Words{picture + ":1: found bytes that are no UTF-8; expected text in UTF-8",
                                           "/no/such.csv: no such file",
                                           office.plant().folder() + ": found a folder; expected a file of documents"});
+}
+
+TEST_CASE("a row that is likely a slip is posted with a warning, and refused by --strict") {
+    Office office;
+    const auto file = office.write("scrap.csv", "ref,date,shift,centre,cause,kg\nS1,2972-10-02,early,C1,roll-ends,7\n");
+    const auto strict = office.post({file}, {"--strict"});
+    CHECK(strict.exit_code == 1);
+    CHECK(strict.errors.find("scrap.csv:2: date: found 2972-10-02, a day after today") != std::string::npos);
+    const auto posted = office.post({file}, {"--json"});
+    CHECK(posted.exit_code == 0);
+    CHECK(posted.errors.find("warning: ") == 0);
+    CHECK(Json::parse(posted.output)["warnings"].size() == 1);
 }

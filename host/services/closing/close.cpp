@@ -20,8 +20,9 @@ using Stocks = std::map<std::pair<std::string, std::string>, ledger::Balance>;
 namespace account = production::account;
 using month::text_of;
 
-// The floor and the scrap are one stock each, whatever materials came and went.
+// The floor and the scrap are one stock each, whatever materials came and went; the cost of a stock has two parts.
 std::string stocked_as(const ledger::Balance& balance) {
+    if (balance.material == production::material::system_cost) return balance.material;
     if (balance.account == account::floor) return production::material::board;
     if (balance.account == account::loose_scrap || balance.account == account::bale_yard)
         return production::material::scrap;

@@ -65,6 +65,16 @@ std::vector<month::CountedDay> counted_days(const ledger::Store& store, const mo
     return all;
 }
 
+std::vector<ledger::Flow> corrections(const ledger::Store& store, ledger::Month month) {
+    std::vector<ledger::Flow> flows;
+    ledger::visit_late_reversals(store, month, [&](const ledger::Entry& entry) {
+        for (const auto& movement : entry.draft.movements)
+            flows.push_back(
+                {movement.from, movement.to, movement.material, movement.cause, 1, movement.mass, movement.money});
+    });
+    return flows;
+}
+
 std::map<std::string, double> prices_on(const plant::Plant& plant, ledger::Date day) {
     std::map<std::string, double> prices;
     for (const auto& paper : plant.papers)
@@ -98,6 +108,7 @@ void MonthReader::work_out(ledger::Month month) {
     books.month = month;
     books.opening = opening(month);
     books.flows = ledger::flows(store_, month);
+    books.corrections = corrections(store_, month);
     books.expected = ledger::expected_losses(store_, month);
     books.counts = ledger::counts(store_, month);
     books.counted_days = counted_days(store_, books);
@@ -112,6 +123,20 @@ const month::MonthAccount& MonthReader::account(ledger::Month month) {
     for (auto next = missing.rbegin(); next != missing.rend(); ++next) work_out(*next);
     return accounts_.at(month);
 }
+
+namespace {
+
+std::vector<month::MonthAccount> twelve_months(const ledger::Store& store, MonthReader& reader, ledger::Month last) {
+    std::vector<month::MonthAccount> accounts;
+    for (const auto held : reader.months())
+        if (held >= last - std::chrono::months(11) && held <= last) {
+            if (held != last) ledger::expect_seal_holds(store, held);
+            accounts.push_back(reader.account(held));
+        }
+    return accounts;
+}
+
+}  // namespace
 
 month::ClosingFacts MonthReader::closing_facts(ledger::Month month, ledger::Date today) const {
     month::ClosingFacts facts{today, false, {}, {}};
@@ -132,28 +157,26 @@ answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store
     const ledger::Snapshot snapshot(store);
     ledger::expect_seal_holds(store, asked.month);
     MonthReader reader(plant, store);
-    answers::MonthAnswer answer{reader.account(asked.month),
-                                ledger::seal_of(store, asked.month),
-                                plant.balance_tolerance,
-                                {},
-                                {},
-                                asked.by,
-                                {}};
+    answers::MonthAnswer answer{};
+    answer.account = reader.account(asked.month);
+    answer.seal = ledger::seal_of(store, asked.month);
+    answer.tolerance = plant.balance_tolerance;
+    answer.by = asked.by;
     if (!ledger::is_closed(store, asked.month))
         answer.close_waits_for =
             month::closing_conditions(answer.account, reader.closing_facts(asked.month, asked.today),
                                       plant.balance_tolerance, month::EmptyMonths::refuse);
-    if (asked.trend == MonthOptions::Trend::twelve_months) {
-        const auto first = asked.month - std::chrono::months(11);
-        for (const auto held : reader.months())
-            if (held >= first && held <= asked.month) {
-                if (held != asked.month) ledger::expect_seal_holds(store, held);
-                answer.trend.push_back(reader.account(held));
-            }
+    answer.scrap = month::scrap_value(answer.account, {});
+    const bool is_sold = answer.scrap.of == month::ScrapValue::Of::month;
+    if (asked.trend == MonthOptions::Trend::twelve_months || !is_sold) {
+        auto year = twelve_months(store, reader, asked.month);
+        if (!is_sold) answer.scrap = month::scrap_value(answer.account, year);
+        if (asked.trend == MonthOptions::Trend::twelve_months) answer.trend = std::move(year);
     }
     if (asked.by)
-        answer.parts = month::breakdown(ledger::shares(store, asked.month, *asked.by),
-                                        ledger::expected_shares(store, asked.month, *asked.by));
+        answer.parts =
+            month::breakdown(ledger::shares(store, asked.month, *asked.by),
+                             ledger::expected_shares(store, asked.month, *asked.by), month::weighed_causes(*asked.by));
     return answer;
 }
 

@@ -15,6 +15,7 @@
 #include "host/production/row.hpp"
 #include "host/production/row_validation.hpp"
 #include "host/services/orders/order.hpp"
+#include "host/services/posting/posted_rows.hpp"
 #include "ledger/reading/entries.hpp"
 #include "ledger/reading/month.hpp"
 #include "ledger/writing/posting.hpp"
@@ -29,24 +30,36 @@ using production::ReadLine;
 using production::RowErrors;
 
 // What is wrong is told when the rows are posted.
-void look_ahead(PostBook& book, const std::vector<std::string>& files) {
+void look_ahead(PostBook& book, production::Plausibility& plausibility, const std::vector<std::string>& files) {
     for (const auto& file : files) {
         auto opened = Document::open(file);
         auto* document = std::get_if<Document>(&opened);
         if (document == nullptr) continue;
         while (const auto line = document->next())
-            if (const auto* row = std::get_if<DocumentRow>(&line->outcome)) book.foresee(*row);
+            if (const auto* row = std::get_if<DocumentRow>(&line->outcome)) {
+                book.foresee(*row);
+                plausibility.note(file, *row);
+            }
+        plausibility.note_end_of_file();
     }
 }
+
+constexpr std::size_t most_warnings = 100;
 
 // One posting: the files one after the other, and the sums of what they moved.
 class PostRun {
 public:
     PostRun(const plant::Plant& plant, ledger::Store& store, const answers::PostOptions& asked)
-        : plant_(plant), store_(store), asked_(asked), book_(plant, store), posting_(store, asked.who) {}
+        : plant_(plant),
+          store_(store),
+          asked_(asked),
+          book_(plant, store),
+          rows_(store),
+          plausibility_(asked.today.value_or(base::Date()), plant, rows_),
+          posting_(store, asked.who) {}
 
     answers::PostAnswer run() {
-        look_ahead(book_, asked_.files);
+        look_ahead(book_, plausibility_, asked_.files);
         for (const auto& file : asked_.files) post_file(file);
         refusals_.throw_if_any();
         answers::PostAnswer answer{};
@@ -56,6 +69,7 @@ public:
             answer.skipped += file.skipped;
         }
         answer.first_entry = first_entry_;
+        answer.warnings = warnings();
         answer.files = std::move(files_);
         for (auto& [path, flow] : flows_) answer.flows.push_back(std::move(flow));
         return answer;
@@ -90,11 +104,14 @@ private:
             return;
         }
         const auto& draft = std::get<ledger::Draft>(entry_from_row);
+        // Before the books have the row itself.
+        const auto doubts = asked_.today ? plausibility_.doubts(file.file, row) : RowErrors();
         const auto added = posting_.add(draft);
         if (const auto* posted = std::get_if<ledger::Posted>(&added)) {
             ++file.posted;
             if (first_entry_ == 0) first_entry_ = posted->number;
             sum_up(draft);
+            tell_doubts(file.file, row, doubts);
         } else if (std::holds_alternative<ledger::AlreadyPosted>(added)) {
             ++file.skipped;
         } else if (const auto* taken = std::get_if<ledger::KnownRef>(&added)) {
@@ -107,6 +124,19 @@ private:
                                       row.text(production::DocumentColumn::date), static_cast<int>(closed.year()),
                                       static_cast<unsigned>(closed.month())));
         }
+    }
+
+    void tell_doubts(const std::string& file, const DocumentRow& row, const RowErrors& doubts) {
+        if (asked_.doubtful == answers::PostOptions::Doubtful::refuse) return refuse(file, row.line, doubts);
+        for (const auto& doubt : doubts)
+            if (++doubts_ <= most_warnings)
+                warnings_.push_back(production::at_row(file, row.line, doubt.column, doubt.text));
+    }
+
+    std::vector<std::string> warnings() {
+        if (doubts_ > most_warnings)
+            warnings_.push_back(fmt::format("post: {} more rows are likely a slip", doubts_ - most_warnings));
+        return std::move(warnings_);
     }
 
     void refuse_ref(const std::string& file, const DocumentRow& row, std::int64_t entry) {
@@ -144,8 +174,12 @@ private:
     ledger::Store& store_;
     const answers::PostOptions& asked_;
     PostBook book_;
+    LedgerRows rows_;
+    production::Plausibility plausibility_;
     ledger::Posting posting_;
     production::Refusals refusals_;
+    std::vector<std::string> warnings_;
+    std::size_t doubts_ = 0;
     std::int64_t first_entry_ = 0;
     std::vector<answers::PostedFile> files_;
     std::map<std::tuple<std::string, std::string, std::string>, answers::PostedFlow, std::less<>> flows_;

@@ -142,8 +142,8 @@ month::CentreAccount centre(const month::MonthAccount& account, const std::strin
 bool balances(const month::MonthAccount& account) {
     const bool mass = account.issued + account.adhesive + account.opening_stock() ==
                       account.product + account.lost() + account.unexplained() + account.closing_stock();
-    const bool money =
-        account.money_in + account.opening_cost == account.product_cost + account.waste_cost() + account.closing_cost;
+    const bool money = account.money_in + account.opening_cost ==
+                       account.product_cost + account.waste_cost() + account.cost_beside() + account.closing_cost;
     return mass && money;
 }
 
@@ -153,7 +153,8 @@ std::string told(const month::MonthAccount& account) {
     };
     std::string text = both(account.issued, account.money_in) + both(account.adhesive, account.opening_cost) +
                        both(account.product, account.product_cost) + both({}, account.closing_cost) +
-                       both({}, account.unexplained_cost) + both({}, account.idle_cost);
+                       both({}, account.unexplained_cost) + both({}, account.idle_cost) +
+                       both({}, account.corrections_cost);
     for (const auto& caus : account.causes)
         text += "\n" + caus.cause + " " + both(caus.actual, caus.cost) + both(caus.expected, {});
     for (const auto& item : account.centres)

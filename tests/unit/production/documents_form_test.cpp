@@ -99,6 +99,18 @@ TEST_CASE("a file that writes decimals with a comma and with a point is refused 
     CHECK(objection_to(file) == "kg: found `1.000`; expected a decimal comma, as in line 2 of this file");
 }
 
+TEST_CASE("a point that may part thousands is refused between semicolons, unless points were decimals before") {
+    const std::string header = "ref;date;shift;corrugator;paper;kg\n";
+    const std::string first = "P1;2026-10-01;early;C1;KL140;550\n";
+    CHECK(objection_to(header + first + "P2;2026-10-01;early;C1;KL140;1.550\n") ==
+          "kg: found `1.550`, whose point may part thousands between semicolons; expected 1550 or 1,550");
+    CHECK(objection_to(header + "P2;2026-10-01;early;C1;KL140;-12.000\n") ==
+          "kg: found `-12.000`, whose point may part thousands between semicolons; expected -12000 or -12,000");
+    CHECK(objection_to(header + first + "P2;2026-10-01;early;C1;KL140;0.550\n").empty());
+    CHECK(objection_to(header + "P1;2026-10-01;early;C1;KL140;12.5\nP2;2026-10-01;early;C1;KL140;1.550\n").empty());
+    CHECK(objection_to(paper_header + "\nP1,2026-10-01,early,C1,KL140,1.550\n").empty());
+}
+
 TEST_CASE("a row has one content, however it was written") {
     const auto plain = only_row(paper_header + "\nP1,2026-10-01,early,C1,KL140,1234.5\n");
     CHECK(plain.content == "ref=P1\ndate=2026-10-01\nshift=early\ncorrugator=C1\npaper=KL140\nkg=1234.5\n");
