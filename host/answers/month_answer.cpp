@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
+#include "host/base/date.hpp"
 
 namespace flutebook::answers {
 
@@ -116,6 +117,14 @@ std::string month_document(const MonthAnswer& answer) {
                           {"close", account.floor.close_cost.to_double()}};
     const auto rate = account.recycling_rate();
     tree["recycling_rate"] = rate ? Json(*rate) : Json();
+    tree["corrections"] = Json::array();
+    for (const auto& row : answer.corrected_rows)
+        tree["corrections"].push_back({{"entry", row.entry},
+                                       {"date", base::to_string(row.date)},
+                                       {"document", row.kind},
+                                       {"ref", row.ref},
+                                       {"reverses", row.is_reversal ? Json(base::to_string(row.undone_on)) : Json()},
+                                       {"note", row.note}});
     tree["close_waits_for"] = answer.close_waits_for;
     if (answer.by) add_parts(tree, answer);
     return document_text("month", tree);

@@ -7,6 +7,7 @@
 
 #include "host/month/account.hpp"
 #include "host/month/breakdown.hpp"
+#include "host/month/corrected_row.hpp"
 #include "host/month/excess.hpp"
 #include "ledger/writing/close.hpp"
 
@@ -20,7 +21,9 @@ struct MonthAnswer {
     std::vector<month::MonthAccount> trend;
     std::vector<month::PartFlows> parts;  // only with `by`
     std::optional<ledger::Axis> by;
-    month::ScrapValue scrap;  // what an excess of loss is valued less
+    bool is_worked_out_again = false;  // a closed month whose close kept no account: by the rules of today
+    month::ScrapValue scrap;           // what an excess of loss is valued less
+    std::vector<month::CorrectedRow> corrected_rows;  // in order of posting
     /// What the month waits for before it can be closed, a sentence each; empty where it is closed or can be.
     std::vector<std::string> close_waits_for;
 
@@ -50,8 +53,10 @@ struct CloseAnswer {
 ///  "bale_yard_kg": {"open", "baled", "sent", "counted", "close"}, "sent_kg", "paid_kg", "revenue",
 ///  "waste_cost": {CAUSE, "unexplained", "idle", "corrections"}, "excess_value": {CAUSE} (cash that the excess would
 ///  have saved), "scrap_value_per_kg" (of that; null where no scrap was sold in twelve months), "product_cost",
-///  "floor_cost": {"open", "close"}, "recycling_rate" (null where no scrap was made), "close_waits_for": [SENTENCE...]
-///  (what stands in the way of closing it; empty where it is closed or can be)}
+///  "floor_cost": {"open", "close"}, "recycling_rate" (null where no scrap was made), "corrections": [{"entry", "date",
+///  "document" (its kind), "ref" (both of what a reversal undoes), "reverses" (the day of what it undoes; null of a row
+///  that has a note), "note"}...], "close_waits_for": [SENTENCE...] (what stands in the way of closing it; empty where
+///  it is closed or can be)}
 /// and with --by: "by", "parts": [{"of", "issued_kg", "made_kg", "fed_kg", "product_kg", "loss_kg": {CAUSE},
 ///  "expected_kg": {CAUSE}}...]; by board and by order both are without the causes that are weighed.
 ///

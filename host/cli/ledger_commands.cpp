@@ -22,8 +22,8 @@ constexpr const char* close_footer =
 keep it in another place, for `flutebook verify --head`. Months are closed in order and stay closed.
 
 A month waits until it is over (by the clock, or because production of a later month is posted),
-until no month before it is empty or open, no stock is below zero, and each machine whose books do not
-end near zero was counted on its last day. `flutebook month` names what is missing.
+until no month before it is empty or open, no stock is below zero, and each machine whose books do
+not end near zero was counted on its last day. `flutebook month` names what is missing.
 
 Exit code: 0 closed; 1 refused: more is unexplained than the plant allows and no reason is given, or
 the month still waits for something.
@@ -35,10 +35,12 @@ Examples:
 
 constexpr const char* reverse_footer =
     R"(Posts the reversal of an entry: the same movements with the opposite sign. It has the entry's date,
-or, where that month is closed, the first open day.
+or, where that month is closed, the first open day. The entry is named by its number, or by the ref
+of its document; KIND:REF where documents of several kinds have the ref (paper:P1).
 
 Examples:
   flutebook reverse 4711 --why "posted under the wrong order"
+  flutebook reverse S-2607-901 --why "640 was keyed for 64"
   flutebook reverse 4711 --why "posted under the wrong order" --date 2026-11-03)";
 
 constexpr const char* verify_footer =
@@ -63,7 +65,7 @@ struct CloseCommand {
 };
 
 struct ReverseCommand {
-    std::int64_t entry = 0;
+    std::string entry;
     std::string why;
     std::optional<ledger::Date> date;
     bool is_json = false;
@@ -95,8 +97,9 @@ ExitCode close_month(const CloseCommand& asked, const RunContext& context) {
 
 ExitCode reverse_entry(const ReverseCommand& asked, const RunContext& context) {
     auto store = Store::open_for_writing(context.ledger, IfMissing::refuse);
-    const auto answer = services::reverse(store, {asked.entry, asked.why, context.person(), asked.date});
-    context.output.acknowledge(fmt::format("reversed entry {} with entry {}; head {}", asked.entry,
+    const auto answer =
+        services::reverse(store, {services::entry_number(store, asked.entry), asked.why, context.person(), asked.date});
+    context.output.acknowledge(fmt::format("reversed entry {} with entry {}; head {}", answer.reversal.reverses.value(),
                                            answer.reversal.number, answer.reversal.hash));
     context.output.write(asked.is_json ? answers::reverse_document(answer)
                                        : render::to_text(reports::reverse_report(answer)));
@@ -142,7 +145,7 @@ void add_reverse(Command& program) {
     Command& command = program.add("reverse", "undo an entry by posting its reversal", reverse_footer);
     const auto asked = std::make_shared<ReverseCommand>();
     command.json_flag(asked->is_json);
-    command.argument("ENTRY", "the entry's number", read_whole_number({"entry's number", 1}, asked->entry));
+    command.argument("ENTRY", "the entry's number, or its document's ref", read_text(asked->entry));
     command.required_option("--why", "TEXT", "the reason, stored with the reversal", read_text(asked->why));
     command.option("--date", "YYYY-MM-DD", "the date of the reversal, in an open month", read_day(asked->date));
     command.run_with([asked](const RunContext& context) { return reverse_entry(*asked, context); });

@@ -219,6 +219,20 @@ MonthAccount month_account(const MonthBooks& books) {
     return account;
 }
 
+void adopt_closing_stock(MonthAccount& account, const std::vector<ledger::Balance>& posted) {
+    Money before = account.closing_cost, floor;
+    account.closing.clear();
+    account.closing_cost = Money();
+    for (const auto& stock : posted) {
+        if (is_border(stock.account)) continue;
+        account.closing.push_back(stock);
+        account.closing_cost += stock.money;
+        if (stock.account == production::account::floor) floor += stock.money;
+    }
+    account.floor.close_cost = floor;
+    account.corrections_cost += before - account.closing_cost;
+}
+
 void name_weighed_paper(MachineFlows& machine) {
     const auto weights = weights_of(machine);
     double sum = 0;

@@ -24,16 +24,36 @@ constexpr double same_m = 1e-9;
 struct Web {
     bool is_own;  // the order's own layout
     run::WebCut cut;
+    double share = 1;  // of the whole roll, where the row says how wide that is
 };
 
 std::optional<Web> read_web(RowValidation& validation, const orders::OrderRecord& order) {
     const auto width = validation.row().number(DocumentColumn::roll_width);
     const auto outs = validation.row().number(DocumentColumn::outs);
+    const auto whole = validation.row().number(DocumentColumn::web);
+    if (whole && !width) {
+        validation.expect(DocumentColumn::web, "the roll width and the outs beside it: the share of the order");
+        return std::nullopt;
+    }
     if (!width && !outs) return Web{true, web_cut(order, order.roll_width_mm, order.outs)};
     if (!width) validation.expect(DocumentColumn::roll_width, "the roll width beside the outs, or neither");
     if (!outs) validation.expect(DocumentColumn::outs, "the outs beside the roll width, or neither");
     if (!width || !outs) return std::nullopt;
-    return Web{false, web_cut(order, *width, *outs)};
+    return Web{false, web_cut(order, *width, *outs), whole ? *width / *whole : 1};
+}
+
+// The whole roll, where other orders shared it.
+void check_whole_web(RowValidation& validation, const plant::Corrugator& corrugator) {
+    const auto whole = validation.row().number(DocumentColumn::web);
+    if (!whole) return;
+    const auto& limits = corrugator.roll_width_mm;
+    const double slack_mm = same_m * mm_per_m;
+    if (validation.row().value(DocumentColumn::roll_width) > *whole + slack_mm)
+        validation.expect(DocumentColumn::web, fmt::format("at least the {} mm of it that the order has",
+                                                           validation.row().text(DocumentColumn::roll_width)));
+    if (*whole > limits.high + slack_mm || *whole < limits.low - slack_mm)
+        validation.expect(DocumentColumn::web, fmt::format("a roll of {} to {} mm, which {} takes", limits.low,
+                                                           limits.high, corrugator.code));
 }
 
 // A row may have its share of a roll that other orders share, so no roll is too narrow but the order's own.
@@ -128,11 +148,11 @@ orders::CorrugatorAllowance allowance_of(const orders::OrderRecord& order, const
 }
 
 // Section by section as a quote would have it, for the good sheets that were made. A row without an order change
-// continues a run: it is allowed none.
+// continues a run: it is allowed none; an order that shared the web is allowed its share of the change.
 void add_expected(ledger::Draft& draft, const orders::OrderRecord& order, const orders::CorrugatorAllowance& allowed,
-                  const DocumentRow& row) {
+                  const DocumentRow& row, double web_share) {
     const double good = row.value(DocumentColumn::good_sheets);
-    const double change_m = row.value(DocumentColumn::order_change_metres) > 0 ? allowed.order_change_m : 0;
+    const double change_m = row.value(DocumentColumn::order_change_metres) > 0 ? allowed.order_change_m * web_share : 0;
     const auto cut = web_cut(order, order.roll_width_mm, order.outs);
     const double good_m = run::cuts(good, cut.outs) * cut.chop;
     const double length_m = run::web_length(good_m, allowed.run_waste, change_m);
@@ -158,6 +178,7 @@ RowResult corrugator_run(RowValidation& validation) {
     const auto web = read_web(validation, *order);
     if (!web) return validation.objections();
     check_roll(validation, *corrugator, *order, *web);
+    check_whole_web(validation, *corrugator);
     const auto went = web_areas(web->cut, row.value(DocumentColumn::metres),
                                 row.value(DocumentColumn::order_change_metres), row.value(DocumentColumn::good_sheets));
     check_run(validation, web->cut, went);
@@ -182,7 +203,7 @@ RowResult corrugator_run(RowValidation& validation) {
                  {account::loose_scrap, "order-change", went.order_change},
                  {account::loose_scrap, "corrugator-run", went.run()}},
                 to_grams(combined_kg), adhesive);
-    add_expected(draft, *order, allowance_of(*order, *corrugator), row);
+    add_expected(draft, *order, allowance_of(*order, *corrugator), row, web->share);
     return draft;
 }
 

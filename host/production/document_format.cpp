@@ -43,6 +43,7 @@ constexpr ColumnRule note{DocumentColumn::note, Reading::line, 0, 0, Need::at_ti
 
 // mm, as in the plant's files.
 constexpr ColumnRule roll_width = at_times(decimal(DocumentColumn::roll_width, 1, 1e5));
+constexpr ColumnRule web = at_times(decimal(DocumentColumn::web, 1, 1e5));
 constexpr ColumnRule outs = at_times(whole(DocumentColumn::outs, 1, 1000));
 constexpr ColumnRule metres = decimal(DocumentColumn::metres, 0, most_metres);
 constexpr ColumnRule change = decimal(DocumentColumn::order_change_metres, 0, most_metres);
@@ -62,6 +63,8 @@ std::vector<DocumentFormat> all_forms() {
           note}},
         {Kind::corrugator_run,
          {ref, day, shift, corrugator, order_number, roll_width, outs, metres, change, good_sheets, note}},
+        {Kind::corrugator_run,
+         {ref, day, shift, corrugator, order_number, roll_width, outs, metres, change, good_sheets, web, note}},
         {Kind::corrugator_run, {ref, day, shift, corrugator, order_number, metres, change, good_sheets, note}},
         {Kind::converter_run,
          {ref, day, shift, name(DocumentColumn::converter), order_number, whole(DocumentColumn::fed),
@@ -142,6 +145,7 @@ const char* name_of(DocumentColumn column) {
                                                                     "amount",
                                                                     "account",
                                                                     "of",
+                                                                    "web",
                                                                     "note"};
     return names[static_cast<std::size_t>(column)];
 }

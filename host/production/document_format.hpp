@@ -48,6 +48,7 @@ enum class DocumentColumn {
     amount,
     account,
     of,
+    web,
     note,
 };
 inline constexpr std::size_t column_count = static_cast<std::size_t>(DocumentColumn::note) + 1;

@@ -28,6 +28,7 @@ WebRun web_run(const orders::OrderRecord& order, const ledger::Entry& entry) {
     result.corrugator = row.text(DocumentColumn::corrugator);
     result.date = entry.draft.date;
     result.roll_width_mm = row.number(DocumentColumn::roll_width).value_or(order.roll_width_mm);
+    if (const auto whole_mm = row.number(DocumentColumn::web)) result.web_share = result.roll_width_mm / *whole_mm;
     result.outs = row.number(DocumentColumn::outs).value_or(order.outs);
     result.metres = row.value(DocumentColumn::metres);
     result.order_change_m = row.value(DocumentColumn::order_change_metres);

@@ -20,7 +20,8 @@ struct WebRun {
     std::string corrugator;
     base::Date date;
     double roll_width_mm, outs, metres, order_change_m, good_sheets;
-    WebAreas areas;
+    double web_share = 1;  // of the whole roll, which other orders may have shared: of its hours and its setup
+    WebAreas areas{};
 
     [[nodiscard]] double combined_m2() const { return metres * roll_width_mm / 1000; }
 };

@@ -42,10 +42,10 @@ void check_cause(RowValidation& validation) {
     const auto& cause = validation.row().text(DocumentColumn::cause);
     if (holds(computed, cause))
         validation.expect(DocumentColumn::cause,
-                          "a cause that runs do not tell, such as roll-ends, damage or returns: this "
-                          "one is worked out of the runs");
+                          "a cause that is weighed, such as roll-ends, damage or returns: this "
+                          "one is calculated from the runs");
     else if (holds(reserved, cause))
-        validation.expect(DocumentColumn::cause, "a cause: this word is what the month calls that which has none");
+        validation.expect(DocumentColumn::cause, "another cause: the month uses this word for cost that has no cause");
     else if (!is_cause(cause))
         validation.expect(DocumentColumn::cause, "lower-case words joined by hyphens, such as roll-ends");
 }

@@ -78,10 +78,12 @@ Report post_report(const plant::Plant& plant, const PostAnswer& answer, PostOpti
 
 Report close_report(const answers::CloseAnswer& answer) {
     const auto& account = answer.account;
+    const auto unexplained = render::whole_text(kg(account.unexplained())) + " kg";
+    const auto part = account.issued > Grams()
+                          ? render::whole_text(share(account.unexplained(), account.issued)) + " of issued paper"
+                          : std::string("no paper was issued");
     Facts facts = {{"unexplained",
-                    {fmt::format("{} kg, {} of issued paper; {} allowed", render::whole_text(kg(account.unexplained())),
-                                 render::whole_text(share(account.unexplained(), account.issued)),
-                                 render::percent_text(answer.tolerance, 2))}}};
+                    {fmt::format("{}, {}; {} allowed", unexplained, part, render::percent_text(answer.tolerance, 2))}}};
     if (!answer.seal.note.empty()) facts.push_back({"because", {answer.seal.note}});
     if (!answer.clock_note.empty()) facts.push_back({"clock", {answer.clock_note}});
     facts.push_back(head_fact(answer.seal.head));

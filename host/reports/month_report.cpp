@@ -25,8 +25,7 @@ Cell rate(const std::optional<double>& value, const std::string& base) {
 }
 
 std::string tolerance_text(const MonthAnswer& answer) {
-    return (answer.balances() ? "within the " : "more than the ") + render::percent_text(answer.tolerance, 2) +
-           " of issued paper allowed";
+    return (answer.balances() ? "within " : "above ") + render::percent_text(answer.tolerance, 2) + " of issued paper";
 }
 
 // One side of a balance: its items, and their total. The shares are of that total and add up to 100 %.
@@ -223,7 +222,19 @@ ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
                                          answer.seal->entry)}});
     if (!answer.seal->note.empty()) result.facts.push_back({"because", {answer.seal->note}});
     result.facts.push_back({"head", {answer.seal->head}});
+    if (answer.is_worked_out_again)
+        result.facts.push_back({"account", {"its close kept none: worked out again by the rules of today"}});
     return result;
+}
+
+// What was undone, and rows that say why they are late or odd.
+ReportSection corrections_section(const MonthAnswer& answer) {
+    ReportTable table{
+        "corrections",
+        {text_column("date"), text_column("document"), text_column("reverses one of"), sentence_column("because")}};
+    for (const auto& row : answer.corrected_rows)
+        table.add({row.date, row.kind + " " + row.ref, row.is_reversal ? Cell(row.undone_on) : Cell(), row.note});
+    return {"Corrections: reversals, and rows with a note", {table}};
 }
 
 ReportSection closing_section(const MonthAnswer& answer) {
@@ -251,6 +262,7 @@ Report month_report(const plant::Plant& plant, const MonthAnswer& answer) {
                                 cost_section(answer, currency), scrap_section(answer, currency)})
         report.sections.push_back(section);
     if (answer.by) report.sections.push_back(parts_section(answer));
+    if (!answer.corrected_rows.empty()) report.sections.push_back(corrections_section(answer));
     report.sections.push_back(trend_section(answer, currency));
     return report;
 }

@@ -133,6 +133,13 @@ void visit_late_reversals(const Store& store, Month month, const std::function<v
     while (rows.step()) visit(expect_entry(store.cabinet(), rows.number(0)));
 }
 
+void visit_noted(const Store& store, Month month, const std::function<void(const Entry&)>& visit) {
+    Statement rows(store.cabinet().books(),
+                   "SELECT id FROM entry WHERE month = ? AND (reverses IS NOT NULL OR note <> '') ORDER BY id");
+    rows.bind(1, to_number(month));
+    while (rows.step()) visit(expect_entry(store.cabinet(), rows.number(0)));
+}
+
 void visit_contents(const Store& store, Month month,
                     const std::function<void(const std::string&, const std::string&)>& visit) {
     Statement rows(store.cabinet().books(),

@@ -25,6 +25,9 @@ void visit_entries(const Store& store, Month month, const std::function<void(con
 /// The same with the entries alone that undo one of an earlier month.
 void visit_late_reversals(const Store& store, Month month, const std::function<void(const Entry&)>& visit);
 
+/// The same with the entries alone that are reversals or have a note.
+void visit_noted(const Store& store, Month month, const std::function<void(const Entry&)>& visit);
+
 /// Calls `visit` with the kind and content of each entry of the month that stands: neither reversed nor a reversal.
 void visit_contents(const Store& store, Month month,
                     const std::function<void(const std::string&, const std::string&)>& visit);

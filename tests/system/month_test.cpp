@@ -109,6 +109,7 @@ TEST_CASE("a month in JSON has the documented keys, in kg and money, and both ba
                                            "product_cost",
                                            "floor_cost",
                                            "recycling_rate",
+                                           "corrections",
                                            "close_waits_for"});
     CHECK(month["loss_kg"] == Json({{"rejects", 40.0}, {"side-trim", 120.0}}));
     CHECK(month["expected_kg"]["side-trim"] == 100.0);
@@ -133,7 +134,7 @@ TEST_CASE("a month on a page fits 100 columns and names the base of its shares")
     std::istringstream lines(page.output);
     for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 100);
     for (const auto* said : {"of issued paper", "of product: 28.57 %", "total accounted for",
-                             "Excess is valued at the paper, adhesive and energy in it", "more than the 0.50 % allowed",
+                             "Excess is valued at the paper, adhesive and energy in it", "above 0.50 % of issued paper",
                              "=1+1", "recycling rate", "Twelve months", "2026-09, open"}) {
         CAPTURE(said);
         CHECK(page.output.find(said) != std::string::npos);
@@ -270,7 +271,13 @@ TEST_CASE("an entry is reversed once, with a reason") {
     CHECK(parsed(plant.ask({"month", "2026-09", "--json"}))["product_kg"] == 0.0);
     CHECK(plant.ask({"reverse", "3", "--why", "counted twice"}).exit_code == 1);
     CHECK(plant.ask({"reverse", "99", "--why", "no such entry"}).exit_code == 1);
-    CHECK(plant.ask({"reverse", "x", "--why", "no number"}).exit_code == 2);
+    CHECK(plant.ask({"reverse", "x", "--why", "no such ref"}).exit_code == 1);
+    const auto corrections = parsed(plant.ask({"month", "2026-09", "--json"}))["corrections"];
+    REQUIRE(corrections.size() == 1);
+    CHECK(corrections[0]["ref"] == "F1");
+    CHECK(corrections[0]["reverses"] == "2026-09-03");
+    CHECK(corrections[0]["note"] == "counted twice");
+    CHECK(plant.ask({"month", "2026-09"}).output.find("counted twice") != std::string::npos);
 }
 
 TEST_CASE("a copy of the ledger is a ledger, and takes no file's place") {

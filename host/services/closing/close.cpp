@@ -5,6 +5,7 @@
 #include <map>
 #include <utility>
 
+#include "host/answers/account_json.hpp"
 #include "host/month/closing.hpp"
 #include "host/production/accounts.hpp"
 #include "host/services/closing/month.hpp"
@@ -73,6 +74,16 @@ std::vector<ledger::Draft> differences(ledger::Month month, const Stocks& stocks
     return drafts;
 }
 
+// The account as it is closed, in the chain and beneath the seal.
+ledger::Draft account_draft(const month::MonthAccount& account) {
+    ledger::Draft draft;
+    draft.kind = month_account_kind;
+    draft.ref = text_of(account.month);
+    draft.content = answers::account_document(account);
+    draft.date = month::last_day(account.month);
+    return draft;
+}
+
 // Blanks alone are no reason.
 bool is_blank(const std::string& why) {
     return why.find_first_not_of(" \t\r\n") == std::string::npos;
@@ -116,6 +127,7 @@ answers::CloseAnswer close(const plant::Plant& plant, ledger::Store& store, cons
         if (close.inner_accounts.empty() || close.inner_accounts.back() != stock.account)
             close.inner_accounts.push_back(stock.account);
     close.differences = differences(asked.month, stocks);
+    close.differences.push_back(account_draft(account));
     close.note = asked.why;
     close.who = asked.who;
     auto seal = ledger::close_month(store, close);

@@ -1,7 +1,10 @@
 #include "host/services/closing/month.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
+#include "host/answers/account_json.hpp"
 #include "host/month/month.hpp"
 #include "host/production/accounts.hpp"
 #include "ledger/proof/seal_check.hpp"
@@ -103,7 +106,23 @@ std::vector<ledger::Balance> MonthReader::opening(ledger::Month month) {
     return ledger::balances_before(store_, month);
 }
 
+std::optional<month::MonthAccount> MonthReader::kept_account(ledger::Month month) const {
+    if (!last_closed_ || month > *last_closed_) return std::nullopt;
+    const auto entry = ledger::find_entry(store_, month_account_kind, month::text_of(month));
+    if (!entry) return std::nullopt;
+    return answers::read_account(entry->draft.content, fmt::format("{}: entry {}", store_.file(), entry->number));
+}
+
+bool MonthReader::is_worked_out_again(ledger::Month month) const {
+    return last_closed_ && month <= *last_closed_ &&
+           !ledger::find_entry(store_, month_account_kind, month::text_of(month));
+}
+
 void MonthReader::work_out(ledger::Month month) {
+    if (auto kept = kept_account(month)) {
+        accounts_.emplace(month, *std::move(kept));
+        return;
+    }
     month::MonthBooks books;
     books.month = month;
     books.opening = opening(month);
@@ -113,7 +132,10 @@ void MonthReader::work_out(ledger::Month month) {
     books.counts = ledger::counts(store_, month);
     books.counted_days = counted_days(store_, books);
     books.paper_prices = prices_on(plant_, month::last_day(month));
-    accounts_.emplace(month, month::month_account(books));
+    auto account = month::month_account(books);
+    if (last_closed_ && month <= *last_closed_)
+        month::adopt_closing_stock(account, ledger::balances_before(store_, month + std::chrono::months(1)));
+    accounts_.emplace(month, std::move(account));
 }
 
 const month::MonthAccount& MonthReader::account(ledger::Month month) {
@@ -125,6 +147,24 @@ const month::MonthAccount& MonthReader::account(ledger::Month month) {
 }
 
 namespace {
+
+// Reversals by what they undo, and rows by their own notes; a close has its note with the seal.
+std::vector<month::CorrectedRow> corrected_rows(const ledger::Store& store, ledger::Month month) {
+    std::vector<month::CorrectedRow> rows;
+    ledger::visit_noted(store, month, [&](const ledger::Entry& entry) {
+        const auto& draft = entry.draft;
+        if (draft.kind == ledger::close_kind) return;
+        month::CorrectedRow row{entry.number, draft.date, draft.kind, draft.ref, entry.reverses.has_value(),
+                                {},           draft.note};
+        if (const auto undone = entry.reverses ? ledger::find_entry(store, *entry.reverses) : std::nullopt) {
+            row.kind = undone->draft.kind;
+            row.ref = undone->draft.ref;
+            row.undone_on = undone->draft.date;
+        }
+        rows.push_back(std::move(row));
+    });
+    return rows;
+}
 
 std::vector<month::MonthAccount> twelve_months(const ledger::Store& store, MonthReader& reader, ledger::Month last) {
     std::vector<month::MonthAccount> accounts;
@@ -161,11 +201,13 @@ answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store
     answer.account = reader.account(asked.month);
     answer.seal = ledger::seal_of(store, asked.month);
     answer.tolerance = plant.balance_tolerance;
+    answer.is_worked_out_again = reader.is_worked_out_again(asked.month);
     answer.by = asked.by;
     if (!ledger::is_closed(store, asked.month))
         answer.close_waits_for =
             month::closing_conditions(answer.account, reader.closing_facts(asked.month, asked.today),
                                       plant.balance_tolerance, month::EmptyMonths::refuse);
+    answer.corrected_rows = corrected_rows(store, asked.month);
     answer.scrap = month::scrap_value(answer.account, {});
     const bool is_sold = answer.scrap.of == month::ScrapValue::Of::month;
     if (asked.trend == MonthOptions::Trend::twelve_months || !is_sold) {

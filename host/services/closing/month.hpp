@@ -17,6 +17,9 @@
 
 namespace flutebook::services {
 
+/// The kind of the entry that a close keeps the month's account in; its ref is the month.
+inline constexpr const char* month_account_kind = "month-account";
+
 struct MonthOptions {
     enum class Trend { none, twelve_months };
     ledger::Month month;
@@ -36,6 +39,9 @@ public:
     [[nodiscard]] const month::MonthAccount& account(ledger::Month month);
     /// What decides whether the month can be closed on that day.
     [[nodiscard]] month::ClosingFacts closing_facts(ledger::Month month, ledger::Date today) const;
+    /// Whether the month is closed and its close kept no account, as closes did once: it is worked out by today's
+    /// rules.
+    [[nodiscard]] bool is_worked_out_again(ledger::Month month) const;
     /// The months in which something was posted, earliest first.
     [[nodiscard]] const std::vector<ledger::Month>& months() const { return months_; }
 
@@ -43,6 +49,8 @@ private:
     [[nodiscard]] std::vector<ledger::Balance> opening(ledger::Month month);
     [[nodiscard]] std::optional<ledger::Month> open_before(ledger::Month month) const;
     void work_out(ledger::Month month);
+    // The account that the month's close kept; nothing where it kept none.
+    [[nodiscard]] std::optional<month::MonthAccount> kept_account(ledger::Month month) const;
 
     const plant::Plant& plant_;
     const ledger::Store& store_;

@@ -19,8 +19,8 @@ using orders::OrderRecord;
 using production::OrderActual;
 using production::WebAreas;
 
-// Of one step, with a row added.
-void add_row(answers::StepRan& step, const std::string& machine, double amount, double setup) {
+// Of one step, with a row added, which set the machine up so often.
+void add_row(answers::StepRan& step, const std::string& machine, double amount, double setups) {
     const auto known = std::find_if(
         step.machines.begin(), step.machines.end(),
         [&](const answers::StepRan::MachineAmount& machine_amount) { return machine_amount.code == machine; });
@@ -28,14 +28,14 @@ void add_row(answers::StepRan& step, const std::string& machine, double amount, 
         known->amount += amount;
     else
         step.machines.push_back({machine, amount});
-    if (setup > 0) ++step.setups;
+    step.setups += setups;
 }
 
 void finish(answers::StepRan& step) {
     const auto most = std::max_element(step.machines.begin(), step.machines.end(),
                                        [](const auto& left, const auto& right) { return left.amount < right.amount; });
     step.costed = most->code;
-    step.setups = std::max(step.setups, 1.0);
+    if (step.setups <= 0) step.setups = 1;
 }
 
 [[noreturn]] void refuse_paper(const plant::Plant& today, const std::string& paper, const std::string& what) {
@@ -220,7 +220,8 @@ MeasuredRun all_as_posted(const RunBasis& basis) {
     add_converters(result, basis);
     for (const auto& run : basis.actual.web) {
         result.good[0] += run.good_sheets;
-        add_web(result, basis, run.metres, run.combined_m2(), basis.order.find_corrugator(run.corrugator)->roll_loss);
+        add_web(result, basis, run.metres * run.web_share, run.combined_m2(),
+                basis.order.find_corrugator(run.corrugator)->roll_loss);
         add_web_losses(result, basis, run.areas);
     }
     return result;
@@ -230,10 +231,12 @@ MeasuredRun all_as_posted(const RunBasis& basis) {
 
 std::vector<answers::StepRan> steps_ran(const OrderRecord& order, const OrderActual& actual) {
     std::vector<answers::StepRan> steps{{order.corrugator, {}, "", 0}};
-    for (const auto& run : actual.web) add_row(steps[0], run.corrugator, run.metres, run.order_change_m);
+    for (const auto& run : actual.web)
+        add_row(steps[0], run.corrugator, run.metres, run.order_change_m > 0 ? run.web_share : 0);
     for (std::size_t k = 1; k <= order.last_step(); ++k) {
         auto& step = steps.emplace_back(answers::StepRan{order.route[k - 1], {}, "", 0});
-        for (const auto& run : actual.steps[k - 1]) add_row(step, run.converter, run.pieces.fed, run.pieces.setup);
+        for (const auto& run : actual.steps[k - 1])
+            add_row(step, run.converter, run.pieces.fed, run.pieces.setup > 0 ? 1 : 0);
     }
     for (auto& step : steps) finish(step);
     return steps;

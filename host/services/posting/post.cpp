@@ -44,7 +44,7 @@ void look_ahead(PostBook& book, production::Plausibility& plausibility, const st
     }
 }
 
-constexpr std::size_t most_warnings = 100;
+constexpr std::size_t most_warnings = 20;
 
 // One posting: the files one after the other, and the sums of what they moved.
 class PostRun {

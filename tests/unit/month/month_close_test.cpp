@@ -139,3 +139,31 @@ TEST_CASE("an entry of a closed month is reversed on the first open day, or on t
     CHECK(bench.account(month_of(2026, 11)).floor.lost == Grams::of(-8000));
     CHECK(bench.account(month_of(2026, 10)).floor.lost == Grams::of(8000));
 }
+
+TEST_CASE("a closed month is shown as it was closed, whatever papers cost today") {
+    MonthBench bench;
+    bench.plant.papers[0].prices = {{std::chrono::year(2026) / 1 / 1, 600, {}}};
+    bench.plant.balance_tolerance = 2;
+    bench.move("C1", "finished", "KL140", 100);  // at today's price, since none came in
+    bench.day = 31;
+    bench.count("C1", "KL140", 0);
+    static_cast<void>(bench.close("the store's rows are lost"));
+    const auto before = told(bench.account());
+    bench.plant.papers[0].prices[0].per_tonne = 900;
+    CHECK(told(bench.account()) == before);
+    CHECK(bench.account().product_cost.to_double() == 60);
+    CHECK(ledger::verify(bench.store).holds());
+}
+
+TEST_CASE("a month whose close kept no account is worked out by today's rules, and its posted stock stays as it was") {
+    MonthBench bench;
+    post_an_october(bench);
+    static_cast<void>(ledger::close_month(bench.store, {bench.month, {}, {}, "", "mara"}));
+    const auto answer = services::month(bench.plant, bench.store,
+                                        {bench.month, std::nullopt, services::MonthOptions::Trend::none, bench.today});
+    CHECK(answer.is_worked_out_again);
+    CHECK(balances(answer.account));
+    // No difference was posted, so all 690 that came in still stand in the books' stocks.
+    CHECK(answer.account.closing_cost.to_double() == 690);
+    CHECK(answer.account.corrections_cost.to_double() == Approx(260 - 690));
+}

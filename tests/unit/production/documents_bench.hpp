@@ -80,6 +80,7 @@ public:
 inline const std::string paper_header = "ref,date,shift,corrugator,paper,kg";
 inline const std::string corrugator_header =
     "ref,date,shift,corrugator,order,roll_width,outs,metres,order_change_metres,good_sheets";
+inline const std::string shared_web_header = corrugator_header + ",web";
 inline const std::string own_layout_header = "ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets";
 inline const std::string converter_header = "ref,date,shift,converter,order,fed,setup_sheets,rejected,good_boxes";
 inline const std::string scrap_header = "ref,date,shift,centre,cause,kg";

@@ -40,6 +40,7 @@ TEST_CASE("every document is known by its header row, with a note or without") {
     const std::pair<std::string, std::string> headers[] = {
         {paper_header, "paper"},
         {corrugator_header, "corrugator-run"},
+        {shared_web_header, "corrugator-run"},
         {own_layout_header, "corrugator-run"},
         {converter_header, "converter-run"},
         {scrap_header, "weighed-scrap"},

@@ -8,6 +8,7 @@
 #include "host/base/errors.hpp"
 #include "host/orders/order_record_json.hpp"
 #include "host/services/posting/post.hpp"
+#include "host/services/posting/reverse.hpp"
 #include "ledger/reading/entries.hpp"
 #include "ledger/reading/month.hpp"
 #include "ledger/reading/quotes.hpp"
@@ -232,6 +233,24 @@ TEST_CASE("a count whose opening was reversed leaves its account to be opened an
         ledger::reverse(office.store(), {office.first_entry(), date(2026, 9, 30), "a nought too many", "ada"}));
     static_cast<void>(office.post({count_header + "\nZ2,2026-09-30,floor,,300,150\n"}));
     CHECK(office.draft("count", "Z2").movements.size() == 1);
+}
+
+TEST_CASE("an entry is named by its number or its document's ref, and by the kind where several have that ref") {
+    Office office;
+    static_cast<void>(
+        office.post({scrap_header + "\nX1,2026-10-01,early,C1,roll-ends,12\nS2,2026-10-01,early,C1,damage,7\n",
+                     bale_header + "\nX1,2026-10-02,early,4.01.00,500\n"}));
+    const auto number = [&](const std::string& text) { return services::entry_number(office.store(), text); };
+    CHECK(number("2") == 2);
+    CHECK(number("S2") == 2);
+    CHECK(number("weighed-scrap:X1") == 1);
+    CHECK(number("bale:X1") == 3);
+    CHECK_THROWS_WITH(number("X1"), Catch::Matchers::Contains("several documents have this ref: found `X1` as "
+                                                              "weighed-scrap, bale; say which, such as "
+                                                              "weighed-scrap:X1"));
+    CHECK_THROWS_WITH(number("X9"), Catch::Matchers::Contains("there is no document with this ref: found `X9`"));
+    static_cast<void>(services::reverse(office.store(), {number("S2"), "keyed wrongly", "ada", std::nullopt}));
+    CHECK(ledger::find_entry(office.store(), 2)->reversed_by == 4);
 }
 
 TEST_CASE("a hundred thousand rows are posted in the memory of few") {

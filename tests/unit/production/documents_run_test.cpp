@@ -171,6 +171,32 @@ TEST_CASE("runs that cannot have been are refused with what they hold") {
           Texts{"converter: found `FG3`, which is no converter of the plant; did you mean `FG1`"});
 }
 
+TEST_CASE("an order that shared the web is allowed its share of the order change") {
+    Orders book;
+    // 25 m are allowed on 1.8 m of sheets at 500 g/m2: 22.5 kg; a quarter of the roll is allowed a quarter.
+    const std::string run = "R1,2026-10-01,early,C1,4711,620,1,1000,25,400";
+    CHECK(expected(draft_of(corrugator_header, run, book), "order-change") == 22500);
+    const auto shared = draft_of(shared_web_header, run + ",2480", book);
+    CHECK(expected(shared, "order-change") == 5625);
+    CHECK(moved(shared, "C1", "loose-scrap", "order-change") ==
+          moved(draft_of(corrugator_header, run, book), "C1", "loose-scrap", "order-change"));
+    CHECK(expected(draft_of(shared_web_header, run + ",", book), "order-change") == 22500);
+}
+
+TEST_CASE("a web that is narrower than the order's part of it, or that the corrugator cannot take, is refused") {
+    Orders book;
+    const auto web = [&](const std::string& row) { return objections_to(shared_web_header, row, book); };
+    using Texts = std::vector<std::string>;
+    CHECK(web("R1,2026-10-01,early,C1,4711,2000,3,1000,25,400,1900") ==
+          Texts{"web: found `1900`; expected at least the 2000 mm of it that the order has"});
+    CHECK(web("R1,2026-10-01,early,C1,4711,620,1,1000,25,400,2600") ==
+          Texts{"web: found `2600`; expected a roll of 1400 to 2500 mm, which C1 takes"});
+    CHECK(web("R1,2026-10-01,early,C1,4711,620,1,1000,25,400,1300") ==
+          Texts{"web: found `1300`; expected a roll of 1400 to 2500 mm, which C1 takes"});
+    CHECK(web("R1,2026-10-01,early,C1,4711,,,1000,25,400,2480") ==
+          Texts{"web: found `2480`; expected the roll width and the outs beside it: the share of the order"});
+}
+
 TEST_CASE("the order's own roll is refused on a corrugator that cannot take it") {
     Orders book;
     book.orders["4711"].roll_width_mm = 2450;

@@ -62,8 +62,8 @@ TEST_CASE("a cause that runs tell is refused on the scales") {
         const auto objections = objections_to(scrap_header, "W1,2026-10-01,early,C1," + cause + ",10", book);
         REQUIRE(objections.size() == 1);
         CHECK(objections[0] == "cause: found `" + cause +
-                                   "`; expected a cause that runs do not tell, such as "
-                                   "roll-ends, damage or returns: this one is worked out of the runs");
+                                   "`; expected a cause that is weighed, such as "
+                                   "roll-ends, damage or returns: this one is calculated from the runs");
     }
     CHECK(objections_to(scrap_header, "W1,2026-10-01,early,C1,Setup,10", book) ==
           Texts{"cause: found `Setup`; expected lower-case words joined by hyphens, such as roll-ends"});

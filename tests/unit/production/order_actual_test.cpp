@@ -69,6 +69,18 @@ TEST_CASE("what was posted for an order is read back to the digit") {
     CHECK(actual.days().back() == base::parse_date("2026-10-03"));
 }
 
+TEST_CASE("runs on a part of a web are that part of a setup") {
+    OrderBench bench(box_order("4711"));
+    bench.post(shared_web_header, "R1,2026-10-01,early,C1,4711,620,1,1000,25,400,2480");
+    CHECK(bench.actual().web[0].web_share == 0.25);
+    CHECK(bench.actual().web[0].combined_m2() == 620);
+    bench.post(shared_web_header, "R2,2026-10-02,early,C1,4711,1240,2,500,20,400,2480");
+    bench.post(shared_web_header, "R3,2026-10-02,late,C1,4711,1240,2,500,0,400,2480");  // it goes on
+    bench.post(converter_header, "R4,2026-10-03,early,FG1,4711,1060,45,15,998");
+    CHECK(bench.steps()[0].setups == 0.75);
+    CHECK(bench.steps()[1].setups == 1);
+}
+
 TEST_CASE("a row that was reversed never was, nor was its mirror") {
     OrderBench bench(box_order("4711"));
     bench.post(own_layout_header, "R1,2026-10-01,early,C1,4711,720,25,1000");
