@@ -143,8 +143,8 @@ void Refusals::throw_if_any() const {
     auto lines = listed_;
     if (count_ > listed_.size())
         lines.push_back(
-            fmt::format("post: too much is refused to list it: found {} faults more than the {} above; "
-                        "mend these and post again",
+            fmt::format("post: too many faults to list: found {} more than the {} above; "
+                        "correct these and post again",
                         count_ - listed_.size(), listed_.size()));
     throw InputError(InputError::Whose::request, lines);
 }

@@ -23,7 +23,17 @@ public:
             const auto entry = post_one();
             if (whole(0, 9) == 0)
                 static_cast<void>(services::reverse(bench_.store, {entry, "wrong row", "mara", std::nullopt}));
+            else
+                standing_.push_back(entry);
         }
+        for (int i = 0; i < 8 && !earlier_.empty(); ++i) {
+            const auto which = static_cast<std::size_t>(whole(0, static_cast<int>(earlier_.size()) - 1));
+            const auto day = month / std::chrono::day(static_cast<unsigned>(whole(1, 28)));
+            static_cast<void>(services::reverse(bench_.store, {earlier_[which], "found late", "mara", day}));
+            earlier_.erase(earlier_.begin() + static_cast<std::ptrdiff_t>(which));
+        }
+        earlier_.insert(earlier_.end(), standing_.begin(), standing_.end());
+        standing_.clear();
         bench_.day = 31;
         while (!(month / std::chrono::day(static_cast<unsigned>(bench_.day))).ok()) --bench_.day;
         bench_.count("C1", "KL140", whole(0, 1) == 0 ? kg() : 0);
@@ -77,6 +87,7 @@ private:
 
     std::mt19937_64 random_;
     MonthBench& bench_;
+    std::vector<std::int64_t> standing_, earlier_;  // entries of this month, and of those before
 };
 
 }  // namespace

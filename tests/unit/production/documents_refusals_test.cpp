@@ -38,6 +38,6 @@ TEST_CASE("a heap of refusals is listed up to a thousand, and the rest is counte
     REQUIRE(lines.size() == 1001);
     CHECK(lines[999] == "paper.csv:1001: kg: found `x`; expected a number");
     CHECK(lines[1000] ==
-          "post: too much is refused to list it: found 249000 faults more than the 1000 above; mend these and post "
+          "post: too many faults to list: found 249000 more than the 1000 above; correct these and post "
           "again");
 }
