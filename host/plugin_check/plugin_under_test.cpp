@@ -9,17 +9,15 @@
 
 namespace flutebook::plugin_check {
 
-using Clock = std::chrono::steady_clock;
-
 const contract::Library& PluginUnderTest::library() {
     if (library_) return *library_;
     static const std::string phase = "it was loaded";
     report_.say("phase", phase);
     const CurrentTask doing(phase);
     const sandbox::ProcessState before = sandbox::process_state();
-    const Clock::time_point begun = Clock::now();
+    const auto begun = std::chrono::steady_clock::now();
     library_ = contract::load_library(file_);
-    const double ms = std::chrono::duration<double, std::milli>(Clock::now() - begun).count();
+    const double ms = std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begun).count();
     loading_ = {ms, before, sandbox::process_state()};
     // What it does from here on needs no file.
     sandbox::forbid_files();

@@ -15,7 +15,7 @@ namespace {
 
 using Need = ColumnRule::Need;
 
-constexpr double most_kg = 1e8;
+constexpr double most_kg_in_a_row = 1e8;
 constexpr double most_metres = 1e6;
 constexpr double most_pieces = 1e9;
 constexpr double most_money = 1e9;
@@ -38,16 +38,16 @@ constexpr ColumnRule ref = name(DocumentColumn::ref);
 constexpr ColumnRule day{DocumentColumn::date, Reading::day, 0, 0, Need::always};
 constexpr ColumnRule shift = name(DocumentColumn::shift);
 constexpr ColumnRule order_number = name(DocumentColumn::order);
-constexpr ColumnRule kg = decimal(DocumentColumn::kg, 0, most_kg);
+constexpr ColumnRule weight = decimal(DocumentColumn::kg, 0, most_kg_in_a_row);
 constexpr ColumnRule note{DocumentColumn::note, Reading::line, 0, 0, Need::at_times};
 
 // mm, as in the plant's files.
 constexpr ColumnRule roll_width = at_times(decimal(DocumentColumn::roll_width, 1, 1e5));
-constexpr ColumnRule web = at_times(decimal(DocumentColumn::web, 1, 1e5));
+constexpr ColumnRule whole_web = at_times(decimal(DocumentColumn::web, 1, 1e5));
 constexpr ColumnRule outs = at_times(whole(DocumentColumn::outs, 1, 1000));
 constexpr ColumnRule metres = decimal(DocumentColumn::metres, 0, most_metres);
 constexpr ColumnRule change = decimal(DocumentColumn::order_change_metres, 0, most_metres);
-constexpr ColumnRule sent = at_times(decimal(DocumentColumn::sent, 0, most_kg));
+constexpr ColumnRule sent = at_times(decimal(DocumentColumn::sent, 0, most_kg_in_a_row));
 // A share; 1 would be nothing but water.
 constexpr ColumnRule moisture = at_times(decimal(DocumentColumn::moisture, 0, 0.99));
 constexpr ColumnRule per_tonne = decimal(DocumentColumn::per_tonne, 0, 1e6);
@@ -59,24 +59,25 @@ std::vector<DocumentFormat> all_forms() {
     const auto good_sheets = whole(DocumentColumn::good_sheets);
     return {
         {Kind::paper,
-         {ref, day, shift, corrugator, name(DocumentColumn::paper), decimal(DocumentColumn::kg, -most_kg, most_kg),
-          note}},
+         {ref, day, shift, corrugator, name(DocumentColumn::paper),
+          decimal(DocumentColumn::kg, -most_kg_in_a_row, most_kg_in_a_row), note}},
         {Kind::corrugator_run,
          {ref, day, shift, corrugator, order_number, roll_width, outs, metres, change, good_sheets, note}},
         {Kind::corrugator_run,
-         {ref, day, shift, corrugator, order_number, roll_width, outs, metres, change, good_sheets, web, note}},
+         {ref, day, shift, corrugator, order_number, roll_width, outs, metres, change, good_sheets, whole_web, note}},
         {Kind::corrugator_run, {ref, day, shift, corrugator, order_number, metres, change, good_sheets, note}},
         {Kind::converter_run,
          {ref, day, shift, name(DocumentColumn::converter), order_number, whole(DocumentColumn::fed),
           whole(DocumentColumn::setup_sheets), whole(DocumentColumn::rejected),
           at_times(whole(DocumentColumn::good_boxes)), note}},
-        {Kind::weighed_scrap, {ref, day, shift, name(DocumentColumn::centre), name(DocumentColumn::cause), kg, note}},
-        {Kind::bale, {ref, day, shift, grade, kg, note}},
-        {Kind::ticket, {ref, day, name(DocumentColumn::mill), grade, sent, kg, moisture, per_tonne, note}},
-        {Kind::ticket, {ref, day, name(DocumentColumn::mill), grade, kg, moisture, per_tonne, note}},
+        {Kind::weighed_scrap,
+         {ref, day, shift, name(DocumentColumn::centre), name(DocumentColumn::cause), weight, note}},
+        {Kind::bale, {ref, day, shift, grade, weight, note}},
+        {Kind::ticket, {ref, day, name(DocumentColumn::mill), grade, sent, weight, moisture, per_tonne, note}},
+        {Kind::ticket, {ref, day, name(DocumentColumn::mill), grade, weight, moisture, per_tonne, note}},
         {Kind::centre_cost, {ref, day, name(DocumentColumn::centre), name(DocumentColumn::cost_class), amount, note}},
         {Kind::count,
-         {ref, day, name(DocumentColumn::account), at_times(name(DocumentColumn::of)), kg,
+         {ref, day, name(DocumentColumn::account), at_times(name(DocumentColumn::of)), weight,
           at_times(decimal(DocumentColumn::amount, 0, most_money)), note}},
     };
 }

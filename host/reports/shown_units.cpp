@@ -79,16 +79,16 @@ std::string ShownUnits::lengths(const std::vector<double>& lengths_mm) const {
 }
 
 ShownUnit ShownUnits::of(const std::string& unit) const {
-    constexpr int most_decimals = 6;
-    if (unit == "1") return {"", 1, most_decimals};
+    constexpr int plain_decimals = 6;
+    if (unit == "1") return {"", 1, plain_decimals};
     if (units == Units::us)
         for (const Counterpart& counterpart : counterparts)
             if (unit == counterpart.metric) {
-                ShownUnit shown = unit_shown_as(counterpart.metric, counterpart.us, counterpart.name, most_decimals);
+                ShownUnit shown = unit_shown_as(counterpart.metric, counterpart.us, counterpart.name, plain_decimals);
                 shown.name = in_currency(shown.name, currency);
                 return shown;
             }
-    return {in_currency(unit, currency), 1, most_decimals};
+    return {in_currency(unit, currency), 1, plain_decimals};
 }
 
 Money ShownUnits::cost_per_area(const answers::Quote& quote) const {
