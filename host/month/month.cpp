@@ -224,7 +224,7 @@ void adopt_closing_stock(MonthAccount& account, const std::vector<ledger::Balanc
     account.closing.clear();
     account.closing_cost = Money();
     for (const auto& stock : posted) {
-        if (is_border(stock.account)) continue;
+        if (production::is_border(production::account_kind(stock.account))) continue;
         account.closing.push_back(stock);
         account.closing_cost += stock.money;
         if (stock.account == production::account::floor) floor += stock.money;
