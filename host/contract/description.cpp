@@ -11,6 +11,7 @@
 #include "host/base/characters.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/plant/model_settings.hpp"
 #include "host/plant/units.hpp"
 
 namespace flutebook::contract {
@@ -190,6 +191,9 @@ private:
     Setting setting(const flutebook_setting& given, const std::string& which) {
         Setting result;
         result.name = name(given.name, which);
+        if (result.name == plant::served_model_key)
+            refuse("unfit name", fmt::format("{} is called '{}'", which, result.name),
+                   "name it otherwise: in plugins.yaml that key names the file of a model");
         result.range = range(given.low, given.high, result.name);
         if (given.required > 1)
             refuse("unknown required", fmt::format("{} has {}", result.name, given.required), "0 or 1");
@@ -231,13 +235,19 @@ private:
         return need;
     }
 
+    // One choice for the whole order, which is made before the setting is read: no choice by choice.
+    bool may_be_keys(std::size_t choice) const {
+        if (choice >= model_.settings.size()) return false;
+        const Setting& keys = model_.settings[choice];
+        return !keys.choices.empty() && keys.varies_by != VariesBy::choice && axis_of(keys.varies_by) == Axis::order;
+    }
+
     void check_keys(const Setting& setting) const {
         const bool is_by_choice = setting.varies_by == VariesBy::choice;
-        const bool has_keys = setting.keyed_by && *setting.keyed_by < model_.settings.size() &&
-                              !model_.settings[*setting.keyed_by].choices.empty();
+        const bool has_keys = setting.keyed_by && may_be_keys(*setting.keyed_by);
         if (is_by_choice != setting.keyed_by.has_value() || (is_by_choice && !has_keys))
             refuse("unfit keys", setting.name + " varies by the names of no choice setting",
-                   "key it by a choice setting of the same model");
+                   "key it by a choice setting of the same model that has one value for an order");
     }
 
     void read_lines() {

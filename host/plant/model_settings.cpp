@@ -98,7 +98,7 @@ ModelSettings read_model_extras(const Field& model) {
 ModelSettings read_listed_model(const Field& model) {
     ModelSettings result{model.key(), model.key_place(), {}};
     for (const auto& entry : model.entries()) {
-        if (entry.key() == "model")
+        if (entry.key() == served_model_key)
             result.model = entry.text();
         else
             read_of_plant(entry, result.settings);

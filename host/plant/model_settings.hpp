@@ -15,6 +15,9 @@ namespace flutebook::plant {
 
 class Field;
 
+/// The key beside a model's settings that names the model whose file serves: `- lacquer: {model: varnish}`.
+inline constexpr const char* served_model_key = "model";
+
 /// A number with or without a unit, or a word.
 struct GivenText {
     std::string text;     // without control characters

@@ -32,7 +32,8 @@ bool is_sha256(const std::string& text) {
 // `- lacquer: {model: varnish, …}`
 void check_served_model(const Field& listed) {
     for (const auto& entry : listed.entries_if_any())
-        if (entry.key() == "model" && entry.node()->kind == Node::Kind::text && !is_model_id(entry.node()->text))
+        if (entry.key() == served_model_key && entry.node()->kind == Node::Kind::text &&
+            !is_model_id(entry.node()->text))
             entry.complain(fmt::format("not a model's id: found {}, expected lower-case letters, digits, `-` and `_`",
                                        base::shown(entry.node()->text)));
 }

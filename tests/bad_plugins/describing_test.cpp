@@ -99,6 +99,14 @@ TEST_CASE("a setting by the names of no choice is refused") {
     check_refused("keys_of_no_choice", {"unfit keys", "rate varies by the names of no choice setting"});
 }
 
+TEST_CASE("a choice that is keyed by itself is refused") {
+    check_refused("keys_in_a_circle", {"unfit keys", "finish varies by the names of no choice setting"});
+}
+
+TEST_CASE("a setting may not take the key that names a model's file") {
+    check_refused("setting_called_model", {"unfit name", "setting 1 is called 'model'"});
+}
+
 TEST_CASE("a setting stepped over a need of another axis is refused") {
     check_refused("steps_of_plies", {"unfit steps", "rate is stepped over need 1"});
 }

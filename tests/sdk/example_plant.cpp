@@ -4,6 +4,8 @@
 #include <stdexcept>
 
 #include "host/engine/costing/blocks.hpp"
+#include "host/plant/yaml/document.hpp"
+#include "host/plant/yaml/map_reader.hpp"
 
 namespace flutebook::sdk_test {
 
@@ -11,6 +13,15 @@ plant::Plant example_plant(const std::vector<std::pair<std::string, Pairs>>& mod
     plant::Plant plant = sample_plant();
     for (const auto& [id, settings] : models) plant.models.push_back(fixture::model_entry(id, settings));
     return plant;
+}
+
+plant::ModelSettings listed(const std::string& yaml) {
+    base::Diagnostics complaints;
+    const auto document = plant::parse_document(yaml, "plugins.yaml", complaints);
+    plant::Reading reading{complaints, "EUR"};
+    auto result = plant::read_listed_model(plant::Field(*document, "plugins.yaml", reading).entries().at(0));
+    complaints.throw_if_any(InputError::Whose::plant);
+    return result;
 }
 
 plant::Preference prefer(const std::string& name, const std::string& model) {

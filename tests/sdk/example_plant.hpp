@@ -21,6 +21,9 @@ using Pairs = std::vector<std::pair<std::string, std::string>>;
 /// The small plant, which lists these models besides its own, each with plain settings.
 [[nodiscard]] plant::Plant example_plant(const std::vector<std::pair<std::string, Pairs>>& models);
 
+/// An entry of plugins.yaml as a person writes it: listed("varnish: {price: 3}").
+[[nodiscard]] plant::ModelSettings listed(const std::string& yaml);
+
 [[nodiscard]] plant::Preference prefer(const std::string& name, const std::string& model);
 
 /// The request with extras for a model.

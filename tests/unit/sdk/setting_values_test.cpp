@@ -104,3 +104,77 @@ TEST_CASE("a file under a second name is pinned by that name") {
     plant.pinned.push_back({"lacquer", std::string(64, '0'), {"plugins.yaml", 9, 3}});
     CHECK_THAT(refusal(plant), Catch::Contains("sha256.lacquer: ") && Catch::Contains("is another file"));
 }
+
+namespace {
+
+plant::GivenSetting table_of(const std::string& name, plant::GivenTable table) {
+    return {name, {"plugins.yaml", 6, 9}, std::move(table), {"plugins.yaml", 6, 20}};
+}
+
+plant::GivenCell cell(const std::string& key, plant::GivenValue value) {
+    return {key, {"plugins.yaml", 6, 21}, std::move(value)};
+}
+
+plant::Plant plant_with_terms(plant::GivenTable handling) {
+    plant::Plant plant = sample_plant();
+    plant::ModelSettings terms = fixture::model_entry("terms");
+    terms.settings.push_back(table_of("handling", std::move(handling)));
+    terms.settings.push_back(table_of("testing", {cell("B-140", text("4"))}));
+    terms.settings.push_back(table_of("drawing", {cell("0201", text("3"))}));
+    plant::GivenTable steps = {cell("0", text("1")), cell("1000", text("6"))};
+    terms.settings.push_back(table_of("wear", {cell("FG1", std::move(steps)), cell("DC1", text("5"))}));
+    plant.models.push_back(std::move(terms));
+    return plant;
+}
+
+// By line, in whole money, of the first way of the first quantity.
+std::map<std::string, double> terms_of(const plant::Plant& plant, const orders::Request& request) {
+    const engine::Engine engine = open(plant);
+    const fixture::RowSource source(plant, engine, request);
+    std::map<std::string, double> result;
+    const auto costing = engine.cost_in_full(source.rows().at(0));
+    for (const auto& line : costing->lines) {
+        const contract::Model& model = engine.graph().models[line.model];
+        if (model.id == "terms") result[model.lines[line.line].name] += line.amount.to_double();
+    }
+    return result;
+}
+
+}  // namespace
+
+TEST_CASE("a model gets the value of the order's customer, board and style") {
+    const plant::Plant plant = plant_with_terms({cell("Quarry", text("10")), cell("default", text("20"))});
+    orders::Request box = fixture::box_request(plant);
+    box.customer = "Quarry";
+    auto terms = terms_of(plant, box);
+    CHECK(terms["handling"] == 10);
+    CHECK(terms["testing"] == 4);
+    CHECK(terms["drawing"] == 3);
+    orders::Request outline = fixture::outline_request(plant);
+    outline.customer = "";
+    terms = terms_of(plant, outline);
+    CHECK(terms["handling"] == 20);
+    CHECK(terms["testing"] == 1);
+    CHECK(terms["drawing"] == 2);
+}
+
+TEST_CASE("a machine's steps go by the number at that machine, which another model provides") {
+    const plant::Plant plant = plant_with_terms({cell("default", text("20"))});
+    orders::Request box = fixture::box_request(plant);
+    box.route = fixture::route_of(plant, {"FG1"});
+    box.quantities = {500};
+    CHECK(terms_of(plant, box)["wear"] == 1);
+    box.quantities = {5000};
+    CHECK(terms_of(plant, box)["wear"] == 6);
+    orders::Request printed = fixture::long_route_request(plant);
+    CHECK(terms_of(plant, printed)["wear"] == 5 + 6);
+}
+
+TEST_CASE("an order of a customer without a value is refused, and no other") {
+    const plant::Plant plant = plant_with_terms({cell("Quarry", text("10"))});
+    orders::Request box = fixture::box_request(plant);
+    box.customer = "Quarry";
+    CHECK(refusal(plant, box).empty());
+    box.customer = "Mason";
+    CHECK_THAT(refusal(plant, box), Catch::Contains("customer: terms.handling has no value for `Mason`"));
+}
