@@ -24,8 +24,8 @@ that were posted before are skipped.
   ref,date,shift,corrugator,paper,kg                     paper issued; back where kg is negative
   ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets
                                                          with roll_width,outs before metres where
-                                                         they differ from the order's, and ,web behind
-                                                         where others share the roll: all of it, mm
+                                                         they differ from the order's; ,web at the
+                                                         end (mm, the whole roll) where it is shared
   ref,date,shift,converter,order,fed,setup_sheets,rejected,good_boxes
   ref,date,shift,centre,cause,kg                         scrap, weighed
   ref,date,shift,grade,kg                                a bale

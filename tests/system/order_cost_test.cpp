@@ -213,7 +213,7 @@ TEST_CASE("a second run with a setup of its own costs a second setup") {
 TEST_CASE("a row that was reversed costs nothing") {
     TakenOrder plant;
     plant.post("wrong.csv", machine_header + "M0,2026-10-15,late,FG1,26-0417,500,40,100,360\n");
-    CHECK(plant.ask({"reverse", "1", "--why", "another order's"}).exit_code == 0);
+    CHECK(plant.ask({"reverse", "M0", "--why", "another order's"}).exit_code == 0);
     plant.produce(plant.allowed(500));
     CHECK(plant.cost()["variance"]["total"] == 0.0);
 }
