@@ -1,5 +1,5 @@
 #!/bin/sh
-# What takes longer than a person waits: benches, clang-tidy, and every test again under the sanitizers.
+# What takes longer than a person waits: benches, fuzzers, clang-tidy, and every test again under the sanitizers.
 #
 #   sh tests/deep.sh
 #
@@ -43,6 +43,8 @@ if stage 'packages' sh config/install.sh test; then
     if stage 'release build' release_build; then
         stage 'benches, at a hundredth' env FLUTEBOOK_BENCH_BUILD="$release" FLUTEBOOK_BENCH_SHARE=0.01 \
             sh tests/bench/run.sh
+        stage 'fuzzers, at a hundredth' env FLUTEBOOK_FUZZ_BUILD="$release" FLUTEBOOK_FUZZ_SHARE=0.01 \
+            sh tests/fuzz/run.sh
         stage 'clang-tidy' tidy
     fi
     if stage 'sanitizer build' sanitizer_build; then
