@@ -3,13 +3,18 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <cstddef>
 #include <nlohmann/json.hpp>
+#include <string_view>
 
 namespace flutebook::answers {
 
 namespace {
+
+// How the text of a tree ends whose last member is an empty list.
+constexpr std::string_view empty_end = "]\n}\n";
 
 std::string of_plain(const Json& value) {
     if (value.is_number_float()) {
@@ -71,6 +76,22 @@ std::string json_text(const Json& tree) {
     std::string result;
     write(result, tree, 0);
     return result + "\n";
+}
+
+JsonListStream::JsonListStream(const Json& head) : begin_(json_text(head)) {
+    assert(begin_.ends_with(empty_end) && "the last member is an empty list");
+    begin_.resize(begin_.size() - empty_end.size());
+}
+
+std::string JsonListStream::add(const Json& item) {
+    std::string result = is_empty_ ? "\n    " : ",\n    ";
+    is_empty_ = false;
+    write(result, item, 2);
+    return result;
+}
+
+std::string JsonListStream::end() const {
+    return std::string(is_empty_ ? "" : "\n  ") + std::string(empty_end);
 }
 
 }  // namespace flutebook::answers

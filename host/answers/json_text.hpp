@@ -27,4 +27,20 @@ inline constexpr int document_version = 1;
 /// line. Invalid bytes of UTF-8 text are replaced; a number that is not finite is null. Ends with a line end.
 [[nodiscard]] std::string json_text(const Json& tree);
 
+/// A tree whose last member is a list of objects, written object by object so that it is never in memory as a whole.
+/// What begin(), add() and end() return is, in that order, what json_text() returns of the whole tree.
+class JsonListStream {
+public:
+    /// `head` is the tree with that list empty.
+    explicit JsonListStream(const Json& head);
+
+    [[nodiscard]] const std::string& begin() const { return begin_; }
+    [[nodiscard]] std::string add(const Json& item);
+    [[nodiscard]] std::string end() const;
+
+private:
+    std::string begin_;
+    bool is_empty_ = true;
+};
+
 }  // namespace flutebook::answers

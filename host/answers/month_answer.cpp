@@ -126,6 +126,7 @@ std::string month_document(const MonthAnswer& answer) {
                                        {"reverses", row.is_reversal ? Json(base::to_string(row.undone_on)) : Json()},
                                        {"note", row.note}});
     tree["close_waits_for"] = answer.close_waits_for;
+    tree["losses_quoted_by"] = answer.losses_quoted_by;
     if (answer.by) add_parts(tree, answer);
     return document_text("month", tree);
 }

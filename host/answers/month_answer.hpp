@@ -26,6 +26,9 @@ struct MonthAnswer {
     std::vector<month::CorrectedRow> corrected_rows;  // in order of posting
     /// What the month waits for before it can be closed, a sentence each; empty where it is closed or can be.
     std::vector<std::string> close_waits_for;
+    /// Models whose losses orders of the month were quoted with, where they are not those of the formulas of a run, by
+    /// which everything here is expected.
+    std::vector<std::string> losses_quoted_by = {};
 
     [[nodiscard]] bool balances() const { return month::balances_within(account, tolerance); }
     /// Of the twelve months together.
@@ -56,7 +59,8 @@ struct CloseAnswer {
 ///  "floor_cost": {"open", "close"}, "recycling_rate" (null where no scrap was made), "corrections": [{"entry", "date",
 ///  "document" (its kind), "ref" (both of what a reversal undoes), "reverses" (the day of what it undoes; null of a row
 ///  that has a note), "note"}...], "close_waits_for": [SENTENCE...] (what stands in the way of closing it; empty where
-///  it is closed or can be)}
+///  it is closed or can be), "losses_quoted_by": [MODEL...] (models whose losses orders of the month were quoted with,
+///  where they are not those of the formulas of a run, by which everything here is expected)}
 /// and with --by: "by", "parts": [{"of", "issued_kg", "made_kg", "fed_kg", "product_kg", "loss_kg": {CAUSE},
 ///  "expected_kg": {CAUSE}}...]; by board and by order both are without the causes that are weighed.
 ///

@@ -147,6 +147,8 @@ std::string order_cost_document(const OrderCost& answer) {
                                    {"actual", amount_json(answer.paid_per_thousand)}};
     result["as_quoted"] = answer.is_as_quoted();
     result["saved_cost"] = amount_json(answer.saved_cost);
+    const std::string& model = answer.order.lost_otherwise_by;
+    result["losses_quoted_by"] = model.empty() ? Json(nullptr) : Json(model);
     result["plugins"] = Json::array();
     for (const auto& plugin : answer.plugins) result["plugins"].push_back(changed_plugin_json(plugin));
     result["steps"] = steps_json(answer.steps);

@@ -133,6 +133,8 @@ struct OrderCost {
 /// {"order", "quote", "request", "customer", "currency", "quantity": {"quoted", "made"}, "days": [first, last],
 ///  "cost": STAGES, "variance": VARIANCES, "cost_per_thousand": {"quoted", "actual"},
 ///  "as_quoted" (no plugin has changed since, and C0 is the saved cost), "saved_cost",
+///  "losses_quoted_by" (the model whose losses the quote has, where they are not those of the formulas of a run, by
+///  which everything here is expected; else null),
 ///  "plugins": [{"id", "was", "now"}...] (those that have changed, as in `quote recheck`),
 ///  "steps": [{"step", "quoted", "ran": {MACHINE: metres or pieces fed}, "costed_as", "setups",
 ///             "allowed": {"fed", "setup", "good"}, "actual": {"fed", "setup", "good"}}...],

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "host/base/place.hpp"
 #include "host/contract/model.hpp"
 #include "host/explain/trail.hpp"
 #include "host/geometry/layout.hpp"
@@ -58,6 +59,15 @@ struct RunnerUp {
     Money cost, dearer_by;
 };
 
+/// One number that a model provides, in the model's own unit.
+struct ProvidedNumber {
+    std::string name;
+    contract::Axis axis;
+    std::size_t index;  // of its axis, from 0
+    std::string unit;
+    double value;
+};
+
 /// One quantity, made the cheapest way.
 struct Quote : orders::SheetCut {
     double quantity;
@@ -80,7 +90,8 @@ struct Quote : orders::SheetCut {
     std::size_t candidates;            // how many ways were costed
     std::vector<RunnerUp> runners_up;  // the next three, cheapest first
     orders::OrderRecord terms;         // what an order's production is measured against; gets its number with the order
-    std::vector<explain::Trail> trails;  // of the line that was asked to be explained
+    std::vector<explain::Trail> trails;    // of the line that was asked to be explained
+    std::vector<ProvidedNumber> provided;  // by the model that was asked for
 };
 
 /// A quantity that cannot be made.
@@ -98,7 +109,8 @@ struct RequestAnswer {
     };
     std::vector<Quantity> quantities;
     /// What a plugin did wrong, if one did. `quantities` is then empty.
-    std::optional<std::string> model_fault;
+    std::optional<std::string> model_fault = std::nullopt;
+    std::vector<base::Warning> warnings = {};
 
     [[nodiscard]] bool is_complete() const {
         return !model_fault && std::all_of(quantities.begin(), quantities.end(),
@@ -107,8 +119,9 @@ struct RequestAnswer {
 };
 
 struct QuoteOptions {
-    unsigned threads = 1;                // changes the time, not the answer
-    std::optional<std::string> explain;  // a line's name
+    unsigned threads = 1;                                // changes the time, not the answer
+    std::optional<std::string> explain;                  // a line's name
+    std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
 };
 
 }  // namespace flutebook::answers

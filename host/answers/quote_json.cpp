@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <nlohmann/json.hpp>
 #include <set>
+#include <utility>
 
 #include "host/base/place.hpp"
 #include "host/plant/machine_list.hpp"
@@ -74,6 +75,19 @@ Json trails_json(const std::vector<explain::Trail>& trails) {
     return result;
 }
 
+Json provided_json(const std::vector<ProvidedNumber>& numbers) {
+    Json result = Json::array();
+    for (const ProvidedNumber& number : numbers) {
+        const auto at = [&](contract::Axis axis) { return number.axis == axis ? Json(number.index) : Json(nullptr); };
+        result.push_back({{"name", number.name},
+                          {"step", at(contract::Axis::step)},
+                          {"ply", at(contract::Axis::ply)},
+                          {"value", number.value},
+                          {"unit", number.unit}});
+    }
+    return result;
+}
+
 void add_layout(Json& result, const Quote& quote) {
     result["corrugator"] = quote.corrugator;
     result["route"] = quote.route;
@@ -131,6 +145,7 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked) {
     result["losses"] = losses_json(quote.mass);
     result["line_titles"] = line_titles_json(quote.lines);
     if (asked.explain) result["explain"] = trails_json(quote.trails);
+    if (asked.provided) result["provided"] = provided_json(quote.provided);
     return result;
 }
 
@@ -139,6 +154,12 @@ Json unmakeable_json(const Unmakeable& unmakeable) {
     for (const geometry::Refused& way : unmakeable.refused)
         refused.push_back({{"candidate", way.candidate}, {"limit", way.limit}});
     return {{"quantity", unmakeable.quantity}, {"refused", std::move(refused)}};
+}
+
+Json warnings_json(const std::vector<base::Warning>& warnings) {
+    Json result = Json::array();
+    for (const base::Warning& warning : warnings) result.push_back({{"at", warning.at}, {"text", warning.text}});
+    return result;
 }
 
 Json converters_json(const plant::Plant& plant, const RequestAnswer& answer) {
@@ -170,32 +191,36 @@ Json page_json(const plant::Plant& plant, const RequestAnswer& answer, const Quo
     return result;
 }
 
-}  // namespace
-
-Json quote_document(const plant::Plant& plant) {
+Json quote_document(const plant::Plant& plant, const std::vector<base::Warning>& warnings) {
     return document("quote", {{"plant", plant.name},
                               {"currency", plant.currency},
                               {"currency_decimals", plant.currency_minor_units},
                               {"units", to_text(plant.units)},
+                              {"warnings", warnings_json(warnings)},
                               {"requests", Json::array()}});
 }
 
-void add_request(Json& document, const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked,
-                 const std::string& saved) {
+}  // namespace
+
+QuoteStream::QuoteStream(const plant::Plant& plant, const std::vector<base::Warning>& warnings, QuoteOptions asked)
+    : plant_(plant), asked_(std::move(asked)), list_(quote_document(plant, warnings)) {}
+
+std::string QuoteStream::add(const RequestAnswer& answer, const std::string& saved) {
     Json result = {{"request", answer.request.number}, {"quotes", Json::array()}};
     for (const auto& quantity : answer.quantities)
-        result["quotes"].push_back(quantity.quote ? quote_json(*quantity.quote, asked)
+        result["quotes"].push_back(quantity.quote ? quote_json(*quantity.quote, asked_)
                                                   : unmakeable_json(*quantity.unmakeable));
     if (answer.model_fault) result["fault"] = *answer.model_fault;
-    result["page"] = page_json(plant, answer, asked);
+    result["warnings"] = warnings_json(answer.warnings);
+    result["page"] = page_json(plant_, answer, asked_);
     if (!saved.empty()) result["saved"] = saved;
-    document["requests"].push_back(std::move(result));
+    return list_.add(result);
 }
 
 std::string quote_text(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
-    Json tree = quote_document(plant);
-    add_request(tree, plant, answer, asked, "");
-    return json_text(tree);
+    QuoteStream stream(plant, {}, asked);
+    const std::string quote = stream.add(answer, "");
+    return stream.begin() + quote + stream.end();
 }
 
 }  // namespace flutebook::answers

@@ -2,9 +2,11 @@
 // units. It is written and read in this room only.
 //
 // {"answer": "quote", "answer_version", "plant", "currency", "currency_decimals", "units" (metric us),
-// "requests": [R...]}, requests in the order asked, without those that were refused: their errors
-// are on standard error. R = {"request", "quotes": [Q...], "page": P}, quotes in the order of the quantities, and with
+// "warnings": [W...] (about the plant's files), "requests": [R...]}, requests in the order asked, without those that
+// were refused: their errors are on standard error.
+// R = {"request", "quotes": [Q...], "warnings": [W...], "page": P}, quotes in the order of the quantities, and with
 // --save "saved" (the quote's number in the ledger). Where a model failed there is no quote but "fault", its message.
+// W = {"at" (file:line:column), "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
 //
 // Q of a quantity that cannot be made = {"quantity", "refused": [{"candidate", "limit"}...]}, else
 // Q = {"quantity", "corrugator", "route": [machine...], "roll_width_mm", "outs", "trim_mm", "ups", "chop_mm",
@@ -18,7 +20,8 @@
 //   "waste_by_step": [{"step", "name", "intake_kg", "loss_kg", "cost"}...],
 //   "candidates" (how many ways were costed), "runners_up": [{"candidate", "cost", "dearer_by"}...],
 //   "losses": [{"cause", "title", "kg_by_step": [...]}...], "line_titles": [{"title", "place", "paper"}...] (by line),
-//   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line}
+//   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
+//   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}
 // F = {"kind" (amount provided fact setting), "name", "where", "value", "unit", "model" (null of a fact), "meaning",
 //   "places": ["file:line:column"...], "inputs": [indices into figures]}; figures[0] is the amount.
 //
@@ -51,12 +54,23 @@ struct QuoteDocument {
     QuoteOptions asked;
 };
 
-/// A document without requests.
-[[nodiscard]] Json quote_document(const plant::Plant& plant);
+/// The document of many requests, written answer by answer: what begin(), add() and end() return is its text, in that
+/// order. `plant` must outlive it.
+class QuoteStream {
+public:
+    /// `warnings` are those of the plant's files.
+    QuoteStream(const plant::Plant& plant, const std::vector<base::Warning>& warnings, QuoteOptions asked);
 
-/// Adds R of one answer to a document. `saved` is the quote's number in the ledger; empty where it is not stored.
-void add_request(Json& document, const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked,
-                 const std::string& saved);
+    [[nodiscard]] const std::string& begin() const { return list_.begin(); }
+    /// R of one answer. `saved` is the quote's number in the ledger; empty where it is not stored.
+    [[nodiscard]] std::string add(const RequestAnswer& answer, const std::string& saved);
+    [[nodiscard]] std::string end() const { return list_.end(); }
+
+private:
+    const plant::Plant& plant_;
+    QuoteOptions asked_;
+    JsonListStream list_;
+};
 
 /// The document of one request.
 [[nodiscard]] std::string quote_text(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked);

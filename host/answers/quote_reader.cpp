@@ -228,6 +228,9 @@ QuoteDocument document_in(const Json& tree, int version) {
     static constexpr std::array units = {plant::Units::metric, plant::Units::us};
     result.plant.units = choice_of(units, tree.at("units"));
     if (request.contains("fault")) result.answer.model_fault = request.at("fault").get<std::string>();
+    if (request.contains("warnings"))
+        for (const Json& json : request.at("warnings"))
+            result.answer.warnings.push_back({json.at("at"), json.at("text")});
     read_page(request.at("page"), result);
     return result;
 }

@@ -1,12 +1,19 @@
-// Which bytes are plain text that a person wrote: UTF-8 without control characters.
+// Which bytes are plain text that a person wrote: UTF-8 that can be seen. It is asked at every door through which a
+// name, a number or a reason comes in: plant files, requests, documents, the command line, a plugin's description.
+//
+// Refused are control characters (C0, C1) and what no reader sees: bidirectional controls (U+202E), line and paragraph
+// separators, zero-width characters, fillers. With them two names look alike, or a line reads in another order than the
+// program takes it.
 #pragma once
 
 #include <cstddef>
+#include <optional>
+#include <string>
 #include <string_view>
 
 namespace flutebook::base {
 
-enum class CharacterFault { none, nul, control, encoding };
+enum class CharacterFault { none, nul, control, invisible, encoding };
 
 /// A character at some byte of a text, and what is wrong with it. Tab, line feed and carriage return are `control` like
 /// the others: the caller knows where they may stand.
@@ -23,6 +30,12 @@ struct Character {
 
 /// `at` lies within `text`.
 [[nodiscard]] Character character_at(std::string_view text, std::size_t at);
+
+/// What stands at that byte, for a message: "a NUL byte", "the invisible character U+202E".
+[[nodiscard]] std::string fault_text(std::string_view text, std::size_t at);
+
+/// The first byte of a line where something is wrong.
+[[nodiscard]] std::optional<std::size_t> first_fault(std::string_view line);
 
 /// Whether the text is one line of plain text.
 [[nodiscard]] bool is_plain_line(std::string_view text);

@@ -17,33 +17,12 @@ namespace flutebook::base {
 
 namespace {
 
-// The first character that may not stand in a line of text.
-CharacterFault first_fault(std::string_view text) {
-    for (std::size_t at = 0; at < text.size();) {
-        const auto byte = static_cast<unsigned char>(text[at]);
-        if (byte >= 0x20 && byte < 0x7F) {
-            ++at;
-            continue;
-        }
-        const auto character = character_at(text, at);
-        if (character.fault != CharacterFault::none) return character.fault;
-        at += character.length;
-    }
-    return CharacterFault::none;
-}
-
-const char* told(CharacterFault fault) {
-    switch (fault) {
-        case CharacterFault::nul:
-            return "found a NUL byte; expected text in UTF-8";
-        case CharacterFault::encoding:
-            return "found bytes that are no UTF-8; expected text in UTF-8";
-        case CharacterFault::control:
-            return "found a control character; expected a line of plain text";
-        case CharacterFault::none:
-            break;
-    }
-    return nullptr;
+// What is wrong with a line, for a message.
+std::string fault_of_line(std::string_view line, std::size_t at) {
+    const CharacterFault fault = character_at(line, at).fault;
+    const bool is_text = fault == CharacterFault::control || fault == CharacterFault::invisible;
+    return fmt::format("found {}; expected {}", fault_text(line, at),
+                       is_text ? "a line of plain text" : "text in UTF-8");
 }
 
 std::string_view stripped(std::string_view field) {
@@ -113,10 +92,9 @@ const CsvLine* CsvReader::next() {
                 fmt::format("found a line of more than {} KB; expected a row of a document", longest_line / 1024);
             return &line_;
         }
-        const auto fault = first_fault(text_);
-        if (fault != CharacterFault::none) {
-            line_.fault = told(fault);
-            is_over_ = fault == CharacterFault::nul;
+        if (const auto at = first_fault(text_)) {
+            line_.fault = fault_of_line(text_, *at);
+            is_over_ = text_[*at] == '\0';
             return &line_;
         }
         if (separator_ == 0 && text_.find_first_not_of(' ') != std::string::npos)

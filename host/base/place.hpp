@@ -23,4 +23,15 @@ struct Place {
 /// is not there.
 using Places = std::map<std::string, Place>;
 
+/// Where a key was given; `otherwise` where it was left out.
+[[nodiscard]] inline std::string place_text(const Places& places, const std::string& key, const Place& otherwise) {
+    const auto place = places.find(key);
+    return place_text(place == places.end() ? otherwise : place->second);
+}
+
+/// What is doubtful but stops nothing: where, as place_text() says it, and a sentence.
+struct Warning {
+    std::string at, text;
+};
+
 }  // namespace flutebook::base

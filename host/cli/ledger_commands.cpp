@@ -136,7 +136,7 @@ void add_close(Command& program) {
     const auto asked = std::make_shared<CloseCommand>();
     command.json_flag(asked->is_json);
     command.argument("YYYY-MM", "the month", read_month(asked->month));
-    command.option("--why", "TEXT", "the reason why it is closed without balancing", read_text(asked->why));
+    command.option("--why", "TEXT", "the reason why it is closed without balancing", read_line(asked->why));
     command.flag("--empty-months", "nothing ran in the months in which nothing is posted", asked->has_empty_months);
     command.run_with([asked](const RunContext& context) { return close_month(*asked, context); });
 }
@@ -145,8 +145,8 @@ void add_reverse(Command& program) {
     Command& command = program.add("reverse", "undo an entry by posting its reversal", reverse_footer);
     const auto asked = std::make_shared<ReverseCommand>();
     command.json_flag(asked->is_json);
-    command.argument("ENTRY", "the entry's number, or its document's ref", read_text(asked->entry));
-    command.required_option("--why", "TEXT", "the reason, stored with the reversal", read_text(asked->why));
+    command.argument("ENTRY", "the entry's number, or its document's ref", read_line(asked->entry));
+    command.required_option("--why", "TEXT", "the reason, stored with the reversal", read_line(asked->why));
     command.option("--date", "YYYY-MM-DD", "the date of the reversal, in an open month", read_day(asked->date));
     command.run_with([asked](const RunContext& context) { return reverse_entry(*asked, context); });
 }
@@ -155,7 +155,7 @@ void add_verify(Command& program) {
     Command& command = program.add("verify", "verify all hashes and totals of the ledger", verify_footer);
     const auto asked = std::make_shared<VerifyCommand>();
     command.json_flag(asked->is_json);
-    command.option("--head", "HEX", "a head hash that was kept in another place", read_text(asked->head));
+    command.option("--head", "HEX", "a head hash that was kept in another place", read_line(asked->head));
     command.run_with([asked](const RunContext& context) { return verify_ledger(*asked, context); });
 }
 

@@ -54,7 +54,7 @@ void add_plugin_new(Command& plugin) {
     Command& command = plugin.add("new", "create a plugin in a new folder", new_plugin_footer);
     const auto asked = std::make_shared<NewPluginCommand>();
     command.json_flag(asked->is_json);
-    command.argument("NAME", "the name of the model", read_text(asked->name));
+    command.argument("NAME", "the name of the model", read_line(asked->name));
     command.run_with([asked](const RunContext& context) { return start_plugin(*asked, context); });
 }
 

@@ -6,6 +6,7 @@
 #include <charconv>
 #include <thread>
 
+#include "host/base/characters.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/whole_file.hpp"
 
@@ -37,11 +38,32 @@ Reader read_text(std::string& value) {
     };
 }
 
-Reader read_text(std::optional<std::string>& value) {
+namespace {
+
+// "holds a control character; write it in text that can be seen"
+std::string fault_in(const std::string& text) {
+    const auto fault = base::first_fault(text);
+    if (!fault) return "";
+    return fmt::format("holds {}: {}; write it as one line that can be seen", base::fault_text(text, *fault),
+                       base::shown(text));
+}
+
+template <typename Value>
+Reader line_reader(Value& value) {
     return [&value](const std::string& text) {
         value = text;
-        return std::string();
+        return fault_in(text);
     };
+}
+
+}  // namespace
+
+Reader read_line(std::string& value) {
+    return line_reader(value);
+}
+
+Reader read_line(std::optional<std::string>& value) {
+    return line_reader(value);
 }
 
 Reader read_day(std::optional<base::Date>& value) {

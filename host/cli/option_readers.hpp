@@ -27,9 +27,11 @@ inline constexpr const char* threads_help = "number of threads; the answer does 
 inline constexpr const char* replace_help = "replace a file that is written to and is there already";
 inline constexpr const char* html_help = "write the answer as a page to this file, .html, instead of text";
 
-/// Each stores into `value`, which must outlive the reader.
+/// Each stores into `value`, which must outlive the reader. A text may be any bytes, as a file's name may.
 [[nodiscard]] Reader read_text(std::string& value);
-[[nodiscard]] Reader read_text(std::optional<std::string>& value);
+/// A name, a number or a reason: one line of plain text.
+[[nodiscard]] Reader read_line(std::string& value);
+[[nodiscard]] Reader read_line(std::optional<std::string>& value);
 [[nodiscard]] Reader read_day(std::optional<base::Date>& value);
 [[nodiscard]] Reader read_month(ledger::Month& value);
 [[nodiscard]] Reader read_page_file(std::string& value);

@@ -74,7 +74,7 @@ ExitCode show_order_cost(const OrderCostCommand& asked, const RunContext& contex
 void add_order_cost(Command& order) {
     Command& command = order.add("cost", "compare the quoted with the actual cost of an order", order_cost_footer);
     const auto asked = std::make_shared<OrderCostCommand>();
-    command.argument("NUMBER", "the plant's number for the order", read_text(asked->number));
+    command.argument("NUMBER", "the plant's number for the order", read_line(asked->number));
     command.refuse_words_of_parent("not for the cost of an order");
     command.json_flag(asked->is_json);
     command.run_with([asked](const RunContext& context) { return show_order_cost(*asked, context); });
@@ -87,11 +87,11 @@ void add_order(Command& program) {
     Command& command = program.add("order", "take a saved quote as an order", order_footer);
     const auto asked = std::make_shared<OrderCommand>();
     command.json_flag(asked->is_json);
-    command.argument("QUOTE", "the quote's number, like Q000001", read_text(asked->quote),
+    command.argument("QUOTE", "the quote's number, like Q000001", read_line(asked->quote),
                      Presence::required_without_subcommand);
     command.argument("QUANTITY", "one of the quantities of the quote",
                      read_whole_number({"quantity", 1}, asked->quantity), Presence::required_without_subcommand);
-    command.option("--as", "NUMBER", "the plant's number for the order", read_text(asked->number));
+    command.option("--as", "NUMBER", "the plant's number for the order", read_line(asked->number));
     command.run_with([asked](const RunContext& context) { return take_order(*asked, context); });
     add_order_cost(command);
 }

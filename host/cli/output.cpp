@@ -60,6 +60,10 @@ void complain(const std::vector<std::string>& lines) {
     static_cast<void>(write_whole(STDERR_FILENO, text));
 }
 
+void warn(const std::vector<base::Warning>& warnings) {
+    for (const base::Warning& warning : warnings) complain({fmt::format("warning: {}: {}", warning.at, warning.text)});
+}
+
 bool is_terminal_output() {
     return ::isatty(STDOUT_FILENO) == 1;
 }

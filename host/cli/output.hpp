@@ -11,6 +11,8 @@
 #include <utility>
 #include <vector>
 
+#include "host/base/place.hpp"
+
 namespace flutebook::cli {
 
 /// Where several things went wrong in one run, the highest is returned.
@@ -54,6 +56,9 @@ private:
 
 /// Writes each message on a line of standard error, without control characters. Never fails.
 void complain(const std::vector<std::string>& lines);
+
+/// The same for what is doubtful and stops nothing: `warning: WHERE: TEXT`.
+void warn(const std::vector<base::Warning>& warnings);
 
 [[nodiscard]] bool is_terminal_output();
 [[nodiscard]] bool is_terminal_error();

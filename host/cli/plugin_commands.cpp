@@ -64,6 +64,7 @@ struct FactsCommand {
 ExitCode list_plugins(bool is_json, const RunContext& context) {
     const services::Workplace workplace = services::open(context.plant);
     const engine::Graph& graph = workplace.engine.graph();
+    warn(workplace.warnings);
     context.output.write(is_json ? answers::plugin_list_document(graph)
                                  : render::to_text(reports::plugin_list_report(graph)));
     return ExitCode::done;
@@ -83,6 +84,7 @@ ExitCode show_graph(const GraphCommand& asked, const RunContext& context) {
     const services::Workplace workplace = services::open(context.plant);
     const plant::Plant& plant = workplace.plant;
     const engine::Graph& graph = workplace.engine.graph();
+    warn(workplace.warnings);
     if (asked.is_svg) return draw_graph(reports::plugin_graph_dot(plant, graph), context.output);
     if (asked.is_json)
         context.output.write(answers::plugin_graph_document(plant, graph));

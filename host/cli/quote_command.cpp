@@ -7,9 +7,8 @@
 
 #include <algorithm>
 #include <map>
-#include <nlohmann/json.hpp>
+#include <utility>
 
-#include "host/answers/json_text.hpp"
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/place.hpp"
@@ -47,12 +46,18 @@ Examples:
 
 struct QuoteCommand {
     std::vector<std::string> files;
-    std::optional<std::string> explain;
+    std::optional<std::string> explain, provided;
     std::optional<base::Date> date;
     unsigned threads = usual_threads();
     std::string html_file;  // empty: none
     bool is_replacing = false;
     bool is_saved = false, is_json = false;
+};
+
+// A request that was read without complaint.
+struct RequestFile {
+    std::string file, text;
+    std::string number, place;  // and where it stands
 };
 
 // One run of the command: costs the requests one after the other and keeps the highest exit code.
@@ -63,22 +68,23 @@ public:
           asked_(asked),
           context_(context),
           output_(context.output),
-          options_{asked.threads, asked.explain},
-          document_(answers::quote_document(workplace.plant)) {
+          options_{asked.threads, asked.explain, asked.provided},
+          document_(workplace.plant, workplace.warnings, options_) {
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
     }
 
     ExitCode run() {
-        std::vector<Request> requests = only_number_of_its_kind(read_all());
-        Progress progress(requests.size(), Progress::Clock::now());
-        const bool is_watched = is_terminal_error() && (!prints_text() || !is_terminal_output());
-        for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
-            answer(requests[done]);
-            const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
-            if (line) show_progress(*line);
+        if (!asked_.is_json) warn(workplace_.warnings);
+        const std::vector<RequestFile> requests = only_number_of_its_kind(read_all());
+        if (asked_.is_json) output_.write(document_.begin());
+        try {
+            answer_all(requests);
+        } catch (...) {
+            // What ends the run leaves a document of what was done.
+            if (asked_.is_json) output_.write(document_.end());
+            throw;
         }
-        if (progress.was_shown()) show_progress("");
-        if (asked_.is_json) output_.write(answers::json_text(document_));
+        if (asked_.is_json) output_.write(document_.end());
         if (html_) html_->write(render::to_html(pages_));
         return worst_;
     }
@@ -101,53 +107,66 @@ private:
         }
     }
 
-    std::vector<Request> read_all() {
-        std::vector<Request> result;
+    // A list of ten thousand is held as the texts it was read from: a request as it is understood is many times as
+    // large, and is made again when its turn has come.
+    std::vector<RequestFile> read_all() {
+        std::vector<RequestFile> result;
         for (const std::string& file : asked_.files)
-            around_one_request([&] { result.push_back(orders::read_request(workplace_.plant, file, asked_.date)); });
+            around_one_request([&] {
+                Request request = orders::read_request(workplace_.plant, file, asked_.date);
+                std::string place = base::place_text(request.places, "request", {file});
+                result.push_back({file, std::move(request.text), std::move(request.number), std::move(place)});
+            });
         return result;
     }
 
-    std::vector<Request> only_number_of_its_kind(const std::vector<Request>& all) {
-        std::map<std::string, std::vector<const Request*>> by_number;
-        for (const Request& request : all) by_number[request.number].push_back(&request);
+    std::vector<RequestFile> only_number_of_its_kind(std::vector<RequestFile> all) {
+        std::map<std::string, std::vector<const RequestFile*>> by_number;
+        for (const RequestFile& request : all) by_number[request.number].push_back(&request);
         for (const auto& [number, same] : by_number)
             for (std::size_t i = 1; i < same.size(); ++i) refuse_same_number(*same[0], *same[i]);
-        const auto shares_number = [&](const Request& request) { return by_number[request.number].size() > 1; };
-        std::vector<Request> kept;
-        for (const Request& request : all)
-            if (!shares_number(request)) kept.push_back(request);
+        std::vector<RequestFile> kept;
+        for (const RequestFile& request : all)
+            if (by_number[request.number].size() == 1) kept.push_back(request);
         return kept;
     }
 
-    void refuse_same_number(const Request& first, const Request& again) {
-        const auto place = again.places.find("request");
-        const std::string where = place == again.places.end() ? again.place.file : base::place_text(place->second);
+    void refuse_same_number(const RequestFile& first, const RequestFile& again) {
         complain(
             {fmt::format("{}: request: the number is given twice: found {} in {} as well; give each request its "
                          "own number, and name each file once",
-                         where, base::shown(again.number), first.place.file)});
+                         again.place, base::shown(again.number), first.file)});
         worst_ = worse(worst_, ExitCode::refused);
     }
 
+    void answer_all(const std::vector<RequestFile>& requests) {
+        Progress progress(requests.size(), Progress::Clock::now());
+        const bool is_watched = is_terminal_error() && (!prints_text() || !is_terminal_output());
+        for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
+            around_one_request([&] {
+                answer(orders::read_request(workplace_.plant, requests[done].file, requests[done].text, asked_.date));
+            });
+            const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
+            if (line) show_progress(*line);
+        }
+        if (progress.was_shown()) show_progress("");
+    }
+
     void answer(const Request& request) {
-        around_one_request([&] {
-            const answers::RequestAnswer result =
-                services::quote(workplace_.plant, workplace_.engine, request, options_);
-            if (result.model_fault) {
-                complain({*result.model_fault});
-                worst_ = worse(worst_, ExitCode::unfit);
-            } else if (!result.is_complete()) {
-                worst_ = worse(worst_, ExitCode::refused);
-            }
-            show(result);
-        });
+        const answers::RequestAnswer result = services::quote(workplace_.plant, workplace_.engine, request, options_);
+        if (result.model_fault) {
+            complain({*result.model_fault});
+            worst_ = worse(worst_, ExitCode::unfit);
+        } else if (!result.is_complete()) {
+            worst_ = worse(worst_, ExitCode::refused);
+        }
+        show(result);
     }
 
     void show(const answers::RequestAnswer& result) {
         std::string number;
         if (asked_.is_saved && services::can_be_saved(result)) number = save(result);
-        if (asked_.is_json) answers::add_request(document_, workplace_.plant, result, options_, number);
+        if (asked_.is_json) output_.write(document_.add(result, number));
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (!asked_.is_json && !number.empty()) output_.write(fmt::format("saved as {}\n\n", number));
     }
@@ -172,7 +191,7 @@ private:
     std::optional<ledger::Store> store_;  // opened for the first quote that is stored
     Output& output_;
     answers::QuoteOptions options_;
-    answers::Json document_;
+    answers::QuoteStream document_;  // for --json
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // of the HTML file
     ExitCode worst_ = ExitCode::done;
@@ -184,7 +203,9 @@ void add_quote(Command& program) {
     Command& command = program.add("quote", "cost requests, each at each of its quantities", quote_footer);
     const auto asked = std::make_shared<QuoteCommand>();
     command.arguments("FILE", "request files", asked->files, Command::Presence::required_without_subcommand);
-    command.option("--explain", "LINE", "show what this cost line is computed from", read_text(asked->explain));
+    command.option("--explain", "LINE", "show what this cost line is computed from", read_line(asked->explain));
+    command.option("--provided", "MODEL", "with --json, add the numbers that this model provides to others",
+                   read_line(asked->provided));
     command.option("--date", "YYYY-MM-DD", "use the prices of this day, not of the request's date",
                    read_day(asked->date));
     command.option("--threads", "N", threads_help, read_threads(asked->threads));

@@ -5,6 +5,8 @@
 
 #include <chrono>
 
+#include "host/base/characters.hpp"
+
 namespace flutebook::cli {
 
 // Called once a run, before any thread is started: the answer of getpwuid is shared by all threads.
@@ -12,7 +14,7 @@ std::string RunContext::person() const {
     const auto number = geteuid();
     const auto* entry = getpwuid(number);
     if (entry == nullptr || entry->pw_name == nullptr || *entry->pw_name == '\0') return std::to_string(number);
-    return entry->pw_name;
+    return base::is_plain_line(entry->pw_name) ? entry->pw_name : std::to_string(number);
 }
 
 base::Date RunContext::today() {

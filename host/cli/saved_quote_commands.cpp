@@ -39,7 +39,7 @@ struct SavedQuoteCommand {
 // Both commands have this argument.
 std::shared_ptr<SavedQuoteCommand> add_quote_number(Command& command) {
     auto asked = std::make_shared<SavedQuoteCommand>();
-    command.argument("QUOTE", "its number, like Q000001", read_text(asked->quote));
+    command.argument("QUOTE", "its number, like Q000001", read_line(asked->quote));
     command.refuse_words_of_parent("not for a saved quote");
     return asked;
 }

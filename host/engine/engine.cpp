@@ -22,10 +22,16 @@
 namespace flutebook::engine {
 namespace {
 
-std::string file_of(const plant::Plant& plant, const std::string& installed, const std::string& id) {
-    const auto plants_file = std::filesystem::path(plant.folder) / "plugins" / (id + ".so");
+std::string file_of(const plant::Plant& plant, const std::string& installed, const plant::ModelSettings& entry) {
+    const std::string file = entry.served_by() + ".so";
+    const auto plants_file = std::filesystem::path(plant.folder) / "plugins" / file;
     if (std::filesystem::exists(plants_file)) return plants_file.string();
-    return (std::filesystem::path(installed) / (id + ".so")).string();
+    const auto installed_file = std::filesystem::path(installed) / file;
+    if (std::filesystem::exists(installed_file)) return installed_file.string();
+    throw ModelError(
+        fmt::format("{}: model {}: no such plugin: found neither {} nor {}; build it and put it there, or "
+                    "take the entry out",
+                    base::place_text(entry.place), entry.served_by(), plants_file.string(), installed_file.string()));
 }
 
 void check_pin(const plant::Plant& plant, const std::string& id, const contract::PluginFile& file) {
@@ -87,7 +93,7 @@ struct ListedFile {
 };
 
 ListedFile read(const plant::Plant& plant, const std::string& installed, const plant::ModelSettings& entry) {
-    contract::PluginFile file = contract::PluginFile::read(file_of(plant, installed, entry.served_by()));
+    contract::PluginFile file = contract::PluginFile::read(file_of(plant, installed, entry));
     file.check_place();
     check_pin(plant, entry.id, file);
     return {&entry, std::move(file)};

@@ -13,7 +13,9 @@ struct Blank {
 };
 
 /// By the style: a sheet as asked (the first dimension lies along the flutes), a slotted box by its inside dimensions
-/// and the allowances of the board's flutes, an outline as the customer's drawing gives it.
+/// and the allowances of the board's flutes, an outline as the customer's drawing gives it. Throws InputError (request)
+/// where they leave no box: slots as wide as the panels that they stand in, a net area that is not above 0 or larger
+/// than the blank.
 [[nodiscard]] Blank make_blank(const plant::Plant& plant, const orders::Request& request);
 
 }  // namespace flutebook::geometry

@@ -56,6 +56,9 @@ struct OrderRecord : SheetCut {
     /// Of the quote's own machines as the quote had them, replaced or not; of every other machine of the plant its own.
     std::vector<CorrugatorAllowance> corrugators;
     std::vector<ConverterAllowance> converters;
+    /// The model whose losses the quote has, where they are not those of the formulas of a run, by which the month and
+    /// the order's cost expect; else empty, as in every record of an earlier release.
+    std::string lost_otherwise_by = {};
 
     [[nodiscard]] std::size_t last_step() const { return route.size(); }
     [[nodiscard]] const CorrugatorAllowance* find_corrugator(const std::string& code) const;

@@ -12,14 +12,20 @@ namespace {
 using Json = nlohmann::ordered_json;
 using Kind = plant::Converter::Kind;
 
+// A later key is written only where it says something, so that records keep their bytes.
+enum class Presence { always, where_told };
+
 // A key of the JSON and the member that it stands for.
 template <typename Record, typename Value>
 struct RecordField {
     const char* key;
     Value Record::*member;
+    Presence presence = Presence::always;
 };
 template <typename Record, typename Value>
 RecordField(const char*, Value Record::*) -> RecordField<Record, Value>;
+template <typename Record, typename Value>
+RecordField(const char*, Value Record::*, Presence) -> RecordField<Record, Value>;
 
 // The keys of each record in their order, for the writer and the reader.
 constexpr auto fields_of(const PlyRecord&) {
@@ -64,7 +70,8 @@ constexpr auto fields_of(const OrderRecord&) {
                       RecordField{"route", &Order::route},
                       RecordField{"parting", &Order::parting},
                       RecordField{"corrugators", &Order::corrugators},
-                      RecordField{"converters", &Order::converters}};
+                      RecordField{"converters", &Order::converters},
+                      RecordField{"lost_otherwise_by", &Order::lost_otherwise_by, Presence::where_told}};
 }
 
 template <typename Record>
@@ -89,7 +96,10 @@ Json to_tree(Kind kind) {
 template <HasFields Record>
 Json to_tree(const Record& record) {
     Json tree;
-    const auto write = [&](const auto& field) { tree[field.key] = to_tree(record.*field.member); };
+    const auto write = [&](const auto& field) {
+        Json value = to_tree(record.*field.member);
+        if (field.presence == Presence::always || value != "") tree[field.key] = std::move(value);
+    };
     std::apply([&](const auto&... field) { (write(field), ...); }, fields_of(record));
     return tree;
 }
@@ -114,7 +124,10 @@ void read_tree(const Json& tree, Kind& kind) {
 
 template <HasFields Record>
 void read_tree(const Json& tree, Record& record) {
-    const auto read = [&](const auto& field) { read_tree(tree.at(field.key), record.*field.member); };
+    const auto read = [&](const auto& field) {
+        if (field.presence == Presence::always || tree.contains(field.key))
+            read_tree(tree.at(field.key), record.*field.member);
+    };
     std::apply([&](const auto&... field) { (read(field), ...); }, fields_of(record));
 }
 

@@ -9,6 +9,8 @@ namespace flutebook::render {
 
 namespace {
 
+constexpr std::string_view replacement = "\xEF\xBF\xBD";  // U+FFFD
+
 // Bytes of the characters that fit into `width` columns.
 std::size_t bytes_within(std::string_view text, std::size_t width) {
     std::size_t at = 0;
@@ -64,9 +66,9 @@ std::string cleaned(std::string_view text) {
     result.reserve(text.size());
     for (std::size_t at = 0; at < text.size();) {
         const base::Character character = base::character_at(text, at);
-        const bool is_control =
-            character.fault == base::CharacterFault::control || character.fault == base::CharacterFault::nul;
-        if (is_control)
+        if (character.fault == base::CharacterFault::encoding)
+            result += replacement;
+        else if (character.fault != base::CharacterFault::none)
             result += ' ';
         else
             result += text.substr(at, character.length);

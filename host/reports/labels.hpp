@@ -1,6 +1,8 @@
 // Labels that stand on more than one page: each is written once, so that a figure has one name everywhere.
 #pragma once
 
+#include <string>
+
 namespace flutebook::reports {
 
 inline constexpr const char* prices_of_label = "papers at prices of";
@@ -12,5 +14,11 @@ inline constexpr const char* cost_per_thousand_label = "cost per thousand";
 inline constexpr const char* price_per_thousand_label = "price per thousand";
 inline constexpr const char* dearer_by_label = "dearer by";
 inline constexpr const char* contribution_label = "contribution per thousand";
+
+/// Where the losses that an order was quoted with are not those of the formulas of a run.
+[[nodiscard]] inline std::string quoted_otherwise_text(const std::string& models) {
+    return "losses are expected by the formulas of the run, quoted by " + models +
+           ": what differs between the two shows as excess or as usage";
+}
 
 }  // namespace flutebook::reports

@@ -237,6 +237,11 @@ ReportSection corrections_section(const MonthAnswer& answer) {
     return {"Corrections: reversals, and rows with a note", {table}};
 }
 
+ReportSection quoted_otherwise_section(const MonthAnswer& answer) {
+    const std::string models = fmt::format("{}", fmt::join(answer.losses_quoted_by, " and "));
+    return {{}, {Note{quoted_otherwise_text(models), Note::Kind::warning}}};
+}
+
 ReportSection closing_section(const MonthAnswer& answer) {
     ReportSection section{"Before it can be closed", {}};
     for (const auto& line : answer.close_waits_for) section.blocks.emplace_back(Note{line, Note::Kind::item});
@@ -257,6 +262,7 @@ Cell share(Grams part, Grams whole) {
 Report month_report(const plant::Plant& plant, const MonthAnswer& answer) {
     const auto& currency = plant.currency;
     Report report{"month", answers::month_name(answer.account.month), heading(plant, answer), {}};
+    if (!answer.losses_quoted_by.empty()) report.sections.push_back(quoted_otherwise_section(answer));
     if (!answer.close_waits_for.empty()) report.sections.push_back(closing_section(answer));
     for (const auto& section : {balance_section(answer), centres_section(answer), losses_section(answer, currency),
                                 cost_section(answer, currency), scrap_section(answer, currency)})

@@ -51,6 +51,7 @@ ReportHeading heading(const plant::Plant& plant, const OrderCost& answer) {
 ReportSection warnings(const OrderCost& answer) {
     ReportSection section;
     const auto add = [&](std::string text) { section.blocks.emplace_back(Note{std::move(text), Note::Kind::warning}); };
+    if (!answer.order.lost_otherwise_by.empty()) add(quoted_otherwise_text(answer.order.lost_otherwise_by));
     for (const auto& plugin : answer.plugins) add("plugin " + answers::changed_plugin_text(plugin));
     if (answer.cost.quoted != answer.saved_cost)
         add(fmt::format("the quote comes to {} today: it was saved at {}; the figures below start from today's",

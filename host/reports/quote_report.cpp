@@ -62,6 +62,13 @@ ReportSection ladder(const SheetContext& context, const answers::RequestAnswer& 
     return {fmt::format("Price ladder, {} per thousand {}", context.units.currency, context.pieces()), {table}};
 }
 
+ReportSection warnings_section(const std::vector<base::Warning>& warnings) {
+    ReportSection section{"Warnings"};
+    for (const base::Warning& warning : warnings)
+        section.blocks.emplace_back(Note{fmt::format("{}: {}", warning.at, warning.text), Note::Kind::warning});
+    return section;
+}
+
 void add_sheet(Report& report, const SheetContext& context, const Quote& quote) {
     const std::string ways =
         quote.candidates == 1
@@ -160,6 +167,7 @@ Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& ans
     Report report{"quote", request.number, ReportHeading{title, plant.name, asked_for(context)}, {}};
     if (answer.model_fault) return report;
     report.sections.push_back(ladder(context, answer));
+    if (!answer.warnings.empty()) report.sections.push_back(warnings_section(answer.warnings));
     for (const auto& quantity : answer.quantities) {
         if (!quantity.quote) continue;
         add_sheet(report, context, *quantity.quote);

@@ -2,7 +2,9 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
+#include "host/base/place.hpp"
 #include "host/engine/engine.hpp"
 #include "host/plant/plant.hpp"
 
@@ -12,6 +14,7 @@ namespace flutebook::services {
 struct Workplace {
     plant::Plant plant;
     engine::Engine engine;
+    std::vector<base::Warning> warnings = {};  // what is doubtful in the plant's files
 };
 
 /// Opens the plant in `folder`, with the plugins that were installed beside the running program. A plugin's file that

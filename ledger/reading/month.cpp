@@ -160,6 +160,16 @@ std::vector<ExpectedShare> expected_shares(const Store& store, Month month, Axis
     return shares;
 }
 
+std::vector<std::string> orders_in(const Store& store, Month month) {
+    Statement rows(store.cabinet().books(),
+                   "SELECT DISTINCT o.text FROM entry JOIN name AS o ON o.id = order_ WHERE month = ? AND o.text <> '' "
+                   "ORDER BY o.text");
+    rows.bind(1, to_number(month));
+    std::vector<std::string> orders;
+    while (rows.step()) orders.push_back(rows.text(0));
+    return orders;
+}
+
 std::vector<Month> months(const Store& store) {
     // From month to month by the index, not over all entries.
     Statement rows(

@@ -71,6 +71,9 @@ struct ExpectedShare {
 [[nodiscard]] std::vector<Share> shares(const Store& store, Month month, Axis axis);
 [[nodiscard]] std::vector<ExpectedShare> expected_shares(const Store& store, Month month, Axis axis);
 
+/// The orders that the month's entries name, in the order of their bytes. Reads the month's entries.
+[[nodiscard]] std::vector<std::string> orders_in(const Store& store, Month month);
+
 /// The months that hold documents or are closed, earliest first; entries that say what was saved make no month.
 [[nodiscard]] std::vector<Month> months(const Store& store);
 

@@ -64,8 +64,8 @@ private:
                     if (leaf.number && !std::isfinite(*leaf.number))
                         throw WrongCase{"a figure that is no number: " + leaf.path, text};
         const std::string document = answers::quote_text(plant_, answer, {1, std::nullopt});
-        // A credit lowers a cost; trim may be a hair below zero where a roll is filled to its edge.
-        const std::vector<std::string> may_be_negative = {"amount", "rate", "contribution_per_thousand"};
+        // What the scrap brings is a line of a quantity below zero.
+        const std::vector<std::string> may_be_negative = {"lines", "contribution_per_thousand"};
         if (const auto fault = fuzz::fault_of_document(document, may_be_negative)) throw WrongCase{*fault, text};
         if (render::to_text(reports::quote_report(plant_, answer, {1, std::nullopt})).empty())
             throw WrongCase{"an answer without a page", text};

@@ -49,11 +49,11 @@ double kg(const Json& quote, const char* key) {
 TEST_CASE("the document names plant and currency, then the requests as they were asked") {
     const Json all = Json::parse(all_answers());
     CHECK(keys(all) == std::vector<std::string>{"answer", "answer_version", "plant", "currency", "currency_decimals",
-                                                "units", "requests"});
+                                                "units", "warnings", "requests"});
     CHECK(all["currency"] == "EUR");
     CHECK(all["requests"].size() == all_demo_requests().size());
     for (const Json& request : all["requests"])
-        CHECK(keys(request) == std::vector<std::string>{"request", "quotes", "page"});
+        CHECK(keys(request) == std::vector<std::string>{"request", "quotes", "warnings", "page"});
     const Json turned = Json::parse(quote_demo({demo_request("R-1003"), demo_request("R-1001")}, {"--json"}).output);
     CHECK(turned["requests"][0]["request"] == "R-1003");
     CHECK(turned["requests"][1]["request"] == "R-1001");

@@ -335,11 +335,13 @@ TEST_CASE("an order's cost in JSON has the documented keys, and its parts add up
     run.rejected -= 9;
     plant.produce(run, "2026-11-20");
     const Json cost = plant.cost();
-    CHECK(keys_of(cost) == std::vector<std::string>{
-                               "answer",         "answer_version", "order",   "quote", "request",  "customer",
-                               "currency",       "quantity",       "days",    "cost",  "variance", "cost_per_thousand",
-                               "as_quoted",      "saved_cost",     "plugins", "steps", "lines",    "inputs",
-                               "other_variance", "mass_kg"});
+    CHECK(keys_of(cost) == std::vector<std::string>{"answer",    "answer_version", "order",
+                                                    "quote",     "request",        "customer",
+                                                    "currency",  "quantity",       "days",
+                                                    "cost",      "variance",       "cost_per_thousand",
+                                                    "as_quoted", "saved_cost",     "losses_quoted_by",
+                                                    "plugins",   "steps",          "lines",
+                                                    "inputs",    "other_variance", "mass_kg"});
     CHECK(keys_of(cost["cost"]) == std::vector<std::string>{"quoted", "standard", "converted", "used", "actual"});
     CHECK(keys_of(cost["steps"][0]) ==
           std::vector<std::string>{"step", "quoted", "ran", "costed_as", "setups", "allowed", "actual"});

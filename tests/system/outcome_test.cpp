@@ -1,12 +1,14 @@
 // Each request stands alone: what one comes to, what is said about it, and the exit code of the whole.
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "tests/system/face.hpp"
 
 using namespace flutebook::fixture;
 using Catch::Matchers::Contains;
+using Catch::Matchers::StartsWith;
 using Json = nlohmann::ordered_json;
 
 namespace {
@@ -16,6 +18,15 @@ std::vector<std::string> requests_in(const Ended& ended) {
     const Json document = Json::parse(ended.output);
     for (const Json& json : document["requests"]) result.push_back(json["request"]);
     return result;
+}
+
+// From 1.
+std::size_t line_of(const std::string& file, const std::string& text) {
+    std::ifstream stream(file);
+    std::string line;
+    std::size_t number = 1;
+    while (std::getline(stream, line) && line != text) ++number;
+    return number;
 }
 
 }  // namespace
@@ -104,13 +115,17 @@ TEST_CASE("a plant whose files are not fit ends with 3, every error on a line of
     CHECK_THAT(errors[1], Contains("machines.yaml:") && Contains("outs_max"));
 }
 
-TEST_CASE("a plugin that cannot be found ends with 3") {
+TEST_CASE("a model that is listed but not built ends with 3, and says where it was looked for") {
     PlantCopy plant;
     plant.replace("plugins.yaml", "  - setup: {}", "  - setup: {}\n  - varnish: {}");
     const Ended ended = ask_at(plant.folder(), {"plugin", "list"});
     CHECK(ended.exit_code == 3);
     CHECK(ended.output.empty());
-    CHECK_THAT(ended.errors, Contains("varnish"));
+    const std::string line = std::to_string(line_of(plant.folder() + "/plugins.yaml", "  - varnish: {}"));
+    CHECK_THAT(ended.errors,
+               StartsWith(plant.folder() + "/plugins.yaml:" + line + ":5: model varnish: no such plugin: ") &&
+                   Contains("found neither " + plant.folder() + "/plugins/varnish.so nor ") &&
+                   Contains("/lib/flutebook/plugins/varnish.so; build it"));
 }
 
 TEST_CASE("a model at fault ends its own request with 3 and no other") {

@@ -35,7 +35,9 @@ std::size_t first_outside(const double* column, std::size_t rows, contract::Rang
 }
 
 std::string at_index(contract::Axis axis, std::size_t index) {
-    return axis == contract::Axis::order ? "" : fmt::format(" of {} {}", contract::to_text(axis), index);
+    if (axis == contract::Axis::order) return "";
+    // People count plies from 1, steps from the corrugator, which is 0.
+    return fmt::format(" of {} {}", contract::to_text(axis), axis == contract::Axis::ply ? index + 1 : index);
 }
 
 std::string found(double value) {
@@ -52,6 +54,15 @@ void scale_rates(Columns& columns, const contract::Model& model, const ModelSlot
             for (std::size_t r = 0; r < rows; ++r) rate[r] *= scale;
         }
     }
+}
+
+// An amount too large comes of the order as much as of the model: the message begins with the request's file.
+std::optional<Fault> with_order(std::optional<Fault> fault, std::span<const Row> rows) {
+    if (!fault) return fault;
+    const Order& order = *rows[fault->row].order;
+    fault->text = fmt::format("{}: request {} at {:.0f}: {}", order.request->place.file, order.request->number,
+                              order.quantity, fault->text);
+    return fault;
 }
 
 // The one place where a model works, be it here or elsewhere.
@@ -133,7 +144,7 @@ std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const 
     outcome = {};
     if (auto fault = run_models(columns, {&row, 1}, {&outcome, 1}, &run)) return fault;
     if (is_refused(outcome)) return std::nullopt;
-    return add_up(columns, slots_, graph_, {&outcome, 1});
+    return with_order(add_up(columns, slots_, graph_, {&outcome, 1}), {&row, 1});
 }
 
 std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes,
@@ -174,7 +185,7 @@ std::optional<Fault> Blocks::cost(Columns& columns, std::span<const Row> rows, s
     std::fill(outcomes.begin(), outcomes.end(), Outcome{});
     if (auto fault = run(columns, rows, outcomes)) return fault;
     if (std::any_of(outcomes.begin(), outcomes.end(), is_refused)) return cost_without_refused(columns, rows, outcomes);
-    if (auto fault = add_up(columns, slots_, graph_, outcomes)) return fault;
+    if (auto fault = with_order(add_up(columns, slots_, graph_, outcomes), rows)) return fault;
     return check_balance(columns, slots_, graph_, rows.size());
 }
 

@@ -82,8 +82,10 @@ Fault no_amount(const Graph& graph, const LineColumn& column, std::size_t rows) 
     const contract::Model& model = graph.models[column.model];
     const contract::Line& line = model.lines[column.line];
     const std::size_t row = first_beyond(column.quantity, column.rate, rows);
+    // People count plies from 1.
+    const std::size_t place = line.axis == contract::Axis::ply ? column.index + 1 : column.index;
     const std::string at =
-        line.axis == contract::Axis::order ? "" : fmt::format(" of {} {}", contract::to_text(line.axis), column.index);
+        line.axis == contract::Axis::order ? "" : fmt::format(" of {} {}", contract::to_text(line.axis), place);
     return {row, fmt::format("{}: line {}{} is no amount: found {} x {}; keep it below 9e10", model.where(), line.name,
                              at, beyond_money(column.quantity[row]), beyond_money(column.rate[row]))};
 }

@@ -28,26 +28,15 @@ std::size_t tab_in_indent(std::string_view text, std::size_t at) {
     return tab < word ? tab : nowhere;
 }
 
-// Why the character may not stand in a file; null if it may.
-const char* why_refused(char first, base::CharacterFault fault) {
-    switch (fault) {
-        case base::CharacterFault::nul:
-            return "a NUL byte, expected UTF-8 text";
-        case base::CharacterFault::encoding:
-            return "bytes that are no UTF-8, expected UTF-8 text";
-        case base::CharacterFault::control:
-            return first == '\t' || first == '\n' || first == '\r' ? nullptr
-                                                                   : "a control character, expected UTF-8 text";
-        case base::CharacterFault::none:
-            break;
-    }
-    return nullptr;
+// Line ends and tabs may stand in a file.
+bool is_layout(char sign) {
+    return sign == '\t' || sign == '\n' || sign == '\r';
 }
 
 // Where a file's text is unfit, and why.
 struct UnreadableFile {
     std::size_t at;
-    const char* why;
+    std::string why;
 };
 
 std::optional<UnreadableFile> first_unfit(std::string_view text) {
@@ -57,7 +46,8 @@ std::optional<UnreadableFile> first_unfit(std::string_view text) {
             if (const auto tab = tab_in_indent(text, at); tab != nowhere)
                 return UnreadableFile{tab, "a tab indents this line, expected spaces"};
         const auto character = base::character_at(text, at);
-        if (const char* why = why_refused(text[at], character.fault)) return UnreadableFile{at, why};
+        if (character.fault != base::CharacterFault::none && !is_layout(text[at]))
+            return UnreadableFile{at, base::fault_text(text, at) + ", expected UTF-8 text"};
         starts_line = text[at] == '\n';
         at += character.length;
     }

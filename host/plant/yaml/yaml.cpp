@@ -32,6 +32,15 @@ struct ParseStop {
 
 constexpr std::size_t longest_text = 1000;
 
+std::optional<std::string> why_refused(const std::string& value) {
+    if (value.size() > longest_text) return "a text of more than 1000 bytes, expected a short one";
+    const auto fault = base::first_fault(value);
+    if (!fault) return std::nullopt;
+    const bool is_invisible = base::character_at(value, *fault).fault == base::CharacterFault::invisible;
+    return (is_invisible ? base::fault_text(value, *fault) : "a line break or control character") +
+           ", expected one plain line";
+}
+
 class TreeBuilder : public YAML::EventHandler {
 public:
     TreeBuilder(const std::string& text, const std::string& file, base::Diagnostics& complaints)
@@ -53,11 +62,8 @@ public:
     }
 
     void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t, const std::string& value) override {
-        const char* why = value.size() > longest_text   ? "a text of more than 1000 bytes, expected a short one"
-                          : !base::is_plain_line(value) ? "a line break or control character, expected one plain line"
-                                                        : nullptr;
-        if (why != nullptr) {
-            complain(mark, why);
+        if (const auto why = why_refused(value)) {
+            complain(mark, *why);
             accept(mark, Node::Kind::refused, "");
             return;
         }

@@ -3,10 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "host/answers/account_json.hpp"
 #include "host/month/month.hpp"
 #include "host/production/accounts.hpp"
+#include "host/services/orders/order.hpp"
 #include "ledger/proof/seal_check.hpp"
 #include "ledger/reading/entries.hpp"
 
@@ -193,6 +195,20 @@ month::ClosingFacts MonthReader::closing_facts(ledger::Month month, ledger::Date
     return facts;
 }
 
+namespace {
+
+// Each once, of the orders of which something was posted in the month.
+std::vector<std::string> models_quoted_otherwise(const plant::Plant& plant, const ledger::Store& store,
+                                                 ledger::Month month) {
+    std::set<std::string> models;
+    for (const std::string& number : ledger::orders_in(store, month))
+        if (const auto order = taken_order(store, plant, number))
+            if (!order->lost_otherwise_by.empty()) models.insert(order->lost_otherwise_by);
+    return {models.begin(), models.end()};
+}
+
+}  // namespace
+
 answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked) {
     const ledger::Snapshot snapshot(store);
     ledger::expect_seal_holds(store, asked.month);
@@ -207,6 +223,7 @@ answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store
         answer.close_waits_for =
             month::closing_conditions(answer.account, reader.closing_facts(asked.month, asked.today),
                                       plant.balance_tolerance, month::EmptyMonths::refuse);
+    answer.losses_quoted_by = models_quoted_otherwise(plant, store, asked.month);
     answer.corrected_rows = corrected_rows(store, asked.month);
     answer.scrap = month::scrap_value(answer.account, {});
     const bool is_sold = answer.scrap.of == month::ScrapValue::Of::month;

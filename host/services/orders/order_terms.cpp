@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "host/services/orders/formula_losses.hpp"
+
 namespace flutebook::services {
 
 namespace {
@@ -79,6 +81,7 @@ orders::OrderRecord terms_of(const Engine& engine, const Row& row, const Costing
     result.adhesive_rate = adhesive_rate(engine, costing);
     add_layout(result, row);
     add_allowances(result, row, costing.allowances);
+    result.lost_otherwise_by = lost_otherwise_by(engine, row, costing);
     return result;
 }
 

@@ -1,5 +1,9 @@
 #include "host/services/quoting/cost_sheet.hpp"
 
+#include <fmt/format.h>
+
+#include <cmath>
+#include <cstdint>
 #include <numeric>
 
 #include "host/base/errors.hpp"
@@ -16,19 +20,30 @@ using engine::Engine;
 using engine::Row;
 
 constexpr int all_decimals = 4;
-constexpr const char* too_large = "the order's unit cost is too large to be kept: no amount of a quote may reach 9e14";
+[[noreturn]] void refuse(const Row& row, const std::string& why) {
+    const orders::Request& request = *row.order->request;
+    throw InputError(InputError::Whose::request, {fmt::format("{}: request {} at {:.0f}: {}", request.place.file,
+                                                              request.number, row.order->quantity, why)});
+}
 
-Money kept(double amount, int decimals) {
-    const auto result = Money::rounded(amount, decimals);
-    if (!result) throw ModelError(too_large);
-    return *result;
+Money kept(const Row& row, const char* what, const std::optional<Money>& amount, double found) {
+    if (!amount)
+        refuse(row,
+               fmt::format("the {} is too large to be kept: found {:.6g}, where no amount may reach {:g}; lower the "
+                           "prices and rates of the plant's files",
+                           what, found, Money::most));
+    return *amount;
+}
+
+Money kept(const Row& row, const char* what, double amount) {
+    return kept(row, what, Money::rounded(amount, all_decimals), amount);
 }
 
 // From the cost before it was rounded: a price must not depend on how a cost is printed.
-Money kept_price(double cost, const Row& row) {
-    const auto result = price(cost, row.order->request->margin, row.order->plant->currency_minor_units);
-    if (!result) throw ModelError(too_large);
-    return *result;
+Money kept_price(const Row& row, double cost) {
+    const double margin = row.order->request->margin;
+    return kept(row, "price per thousand", price(cost, margin, row.order->plant->currency_minor_units),
+                cost / (1 - margin));
 }
 
 answers::MassBalance balance(const Engine& engine, const Row& row, const Costing& costing) {
@@ -69,7 +84,7 @@ std::vector<answers::CostLine> lines(const Engine& engine, const Row& row, const
 void add_waste(answers::Quote& quote, const Engine& engine, const Row& row, const Costing& costing) {
     const auto centres = engine::centres_of(engine.graph(), costing);
     for (std::size_t step = 0; step < centres.size(); ++step) {
-        const Money cost = kept(centres[step].loss_cost, all_decimals);
+        const Money cost = kept(row, "cost of waste", centres[step].loss_cost);
         quote.waste_by_step.push_back({step_name(row, step), centres[step].intake_kg, centres[step].loss_kg, cost});
         quote.waste_cost += cost;
     }
@@ -77,19 +92,39 @@ void add_waste(answers::Quote& quote, const Engine& engine, const Row& row, cons
         if (line.cost_class == CostClass::recovery) quote.recovery += -line.amount;
 }
 
+// Net of recovery.
+Money per_unit_cost(const answers::Quote& quote) {
+    Money result;
+    for (const answers::CostLine& line : quote.lines)
+        if (line.behaviour == contract::Behaviour::per_unit || line.cost_class == CostClass::recovery)
+            result += line.amount;
+    return result;
+}
+
 void add_unit_costs(answers::Quote& quote, const Row& row) {
     const double cost = quote.cost.to_double();
     const double per_thousand = cost / quote.quantity * 1000;
-    quote.cost_per_thousand = kept(per_thousand, all_decimals);
-    quote.cost_per_m2 = kept(cost / (quote.quantity * quote.blank.area_m2), all_decimals);
-    quote.cost_per_tonne = kept(cost / (quote.mass.product_kg / 1000), all_decimals);
-    quote.price_per_thousand = kept_price(per_thousand, row);
-    Money per_unit;
-    for (const answers::CostLine& line : quote.lines)
-        if (line.behaviour == contract::Behaviour::per_unit || line.cost_class == CostClass::recovery)
-            per_unit += line.amount;
+    quote.cost_per_thousand = kept(row, "cost per thousand", per_thousand);
+    quote.cost_per_m2 = kept(row, "cost per m2", cost / (quote.quantity * quote.blank.area_m2));
+    quote.cost_per_tonne = kept(row, "cost per tonne", cost / (quote.mass.product_kg / 1000));
+    quote.price_per_thousand = kept_price(row, per_thousand);
     quote.contribution_per_thousand =
-        quote.price_per_thousand - kept(per_unit.to_double() / quote.quantity * 1000, all_decimals);
+        contribution(quote.price_per_thousand, per_unit_cost(quote), static_cast<std::int64_t>(quote.quantity));
+}
+
+void check_product(const answers::Quote& quote, const Row& row) {
+    const double kg = quote.mass.product_kg;
+    if (std::isfinite(kg) && kg > 0) return;
+    refuse(row, fmt::format("the boxes have no mass: found {} kg; correct the measures, or the board's grammage", kg));
+}
+
+// Settings that are each within their range can be wrong together: the scrap brings more than everything costs.
+void check_price(const answers::Quote& quote, const Row& row) {
+    if (quote.cost >= Money{} && quote.price_per_thousand >= Money{}) return;
+    refuse(row,
+           fmt::format("the price is below zero: found a cost of {} and a price of {} a thousand; correct what the "
+                       "scrap brings, or the other prices of the plant's files",
+                       quote.cost.to_double(), quote.price_per_thousand.to_double()));
 }
 
 }  // namespace
@@ -115,8 +150,34 @@ answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& c
     quote.lines = lines(engine, row, costing);
     quote.cost = costing.cost;
     add_waste(quote, engine, row, costing);
+    check_product(quote, row);
     add_unit_costs(quote, row);
+    check_price(quote, row);
     return quote;
+}
+
+std::optional<base::Warning> price_warning(const orders::Request& request, const answers::Quote& quote) {
+    if (quote.price_per_thousand >= quote.cost_per_thousand) return std::nullopt;
+    return base::Warning{
+        base::place_text(request.places, "margin", {request.place.file}),
+        fmt::format("the price at {:.0f} is below the cost: found {} where a thousand cost {}; raise "
+                    "the margin",
+                    quote.quantity, quote.price_per_thousand.to_double(), quote.cost_per_thousand.to_double())};
+}
+
+Money contribution(Money price_per_thousand, Money per_unit_cost, std::int64_t quantity) {
+    // A thousand cost `whole + above / quantity` ten-thousandths. Integers throughout, so that a tie is seen.
+    const std::int64_t cost = per_unit_cost.ten_thousandths();
+    const std::int64_t rest = cost % quantity * 1000;
+    std::int64_t whole = cost / quantity * 1000 + rest / quantity;
+    std::int64_t above = rest % quantity;
+    if (above < 0) {
+        above += quantity;
+        --whole;
+    }
+    const std::int64_t result = price_per_thousand.ten_thousandths() - whole;
+    const bool is_lower = 2 * above > quantity || (2 * above == quantity && result <= 0);
+    return Money::of_ten_thousandths(is_lower ? result - 1 : result);
 }
 
 std::optional<Money> price(double cost, double margin, int minor_units) {

@@ -1,7 +1,8 @@
-// From a costed row to the quote that is shown: masses by cause, lines with their amounts, unit costs and price.
-// From what a thing costs to what is asked for it.
+// From a costed row to the quote that is shown: masses by cause, lines with their amounts, unit costs and price; and
+// whether these amounts can be meant.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 
 #include "host/engine/engine.hpp"
@@ -10,9 +11,17 @@
 
 namespace flutebook::services {
 
-/// Throws ModelError where a unit cost is too large to be kept.
+/// Throws InputError (request) where a unit cost is too large to be kept, the boxes have no mass, or their price is
+/// below zero.
 [[nodiscard]] answers::Quote cost_sheet(const engine::Engine& engine, const engine::Row& row,
                                         const engine::Costing& costing);
+
+/// The price of a thousand less the per-unit cost of a thousand. `per_unit_cost` is that of the order and is divided
+/// unrounded; the result is rounded once, half away from zero, to 1/10000.
+[[nodiscard]] Money contribution(Money price_per_thousand, Money per_unit_cost, std::int64_t quantity);
+
+/// Where the price is below the cost.
+[[nodiscard]] std::optional<base::Warning> price_warning(const orders::Request& request, const answers::Quote& quote);
 
 /// cost / (1 - margin), rounded half away from zero to the currency's minor unit. The margin is a share of the price,
 /// not of the cost: 25 % of the price is a third on top of the cost. Nothing where the price is too large to be kept.

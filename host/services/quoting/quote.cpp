@@ -11,6 +11,7 @@
 #include "host/base/near_spellings.hpp"
 #include "host/services/orders/order_terms.hpp"
 #include "host/services/quoting/cost_sheet.hpp"
+#include "host/services/quoting/provided.hpp"
 
 namespace flutebook::services {
 namespace {
@@ -83,6 +84,7 @@ answers::RequestAnswer::Quantity answer(const engine::Engine& engine, const geom
     quote.terms = terms_of(engine, winner, costing);
     quote.candidates = ranked.size();
     quote.runners_up = runners_up(layout, costed, ranked);
+    if (asked.provided) quote.provided = provided_by(engine, winner, *asked.provided);
     if (asked.explain) quote.trails = explain::explain(engine, winner, *asked.explain);
     return {std::move(quote), std::nullopt};
 }
@@ -103,11 +105,23 @@ std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layou
     return result;
 }
 
+void add_warnings(answers::RequestAnswer& answer, const answers::Quote& quote) {
+    if (auto warning = price_warning(answer.request, quote)) answer.warnings.push_back(std::move(*warning));
+    const std::string& model = quote.terms.lost_otherwise_by;
+    if (model.empty()) return;
+    answer.warnings.push_back(
+        {base::place_text(answer.request.place),
+         fmt::format("the losses at {:.0f} are those of {}, not of the formulas of the run, by which month and `order "
+                     "cost` expect",
+                     quote.quantity, model)});
+}
+
 }  // namespace
 
 answers::RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
                              const answers::QuoteOptions& asked) {
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
+    if (asked.provided) expect_model(engine, *asked.provided);
     answers::RequestAnswer result{request, {}, std::nullopt};
     const geometry::Layout layout = geometry::lay_out(plant, result.request);
     std::vector<engine::Order> orders;
@@ -120,6 +134,8 @@ answers::RequestAnswer quote(const plant::Plant& plant, const engine::Engine& en
         result.quantities.clear();
         result.model_fault = error.what();
     }
+    for (const auto& item : result.quantities)
+        if (item.quote) add_warnings(result, *item.quote);
     return result;
 }
 

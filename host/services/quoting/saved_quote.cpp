@@ -62,7 +62,7 @@ std::string save_quote(ledger::Store& store, const Workplace& workplace, const Q
     for (const std::string& name : plant::plant_file_names())
         draft.parts.push_back({"plant/" + name, workplace.plant.files.at(name)});
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
-    draft.parts.push_back({answer_part, answers::quote_text(workplace.plant, answer, quote.asked)});
+    draft.parts.push_back({answer_part, answers::quote_text(workplace.plant, answer, {1, quote.asked.explain})});
     for (const auto& item : answer.quantities)
         if (item.quote) draft.parts.push_back({terms_part(item.quote->quantity), orders::to_json(item.quote->terms)});
     return ledger::save_quotes(store, {&draft, 1}, who).front();

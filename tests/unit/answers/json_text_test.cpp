@@ -44,3 +44,16 @@ TEST_CASE("text is escaped, and bytes that are no UTF-8 are replaced") {
     CHECK(json_text(Json{std::string("a\xff")}) == "[\"a\xef\xbf\xbd\"]\n");
     CHECK(json_text(Json{{"k\"", 1}}) == "{\"k\\\"\": 1}\n");
 }
+
+TEST_CASE("a list that is written item by item has the bytes of the whole tree") {
+    Json tree = {{"name", "x"}, {"items", Json::array()}};
+    flutebook::answers::JsonListStream stream(tree);
+    CHECK(stream.begin() + stream.end() == json_text(tree));
+    std::string written = stream.begin();
+    for (const int number : {1, 2, 3}) {
+        const Json item = {{"number", number}, {"parts", {{{"a", 1}}, {{"b", nullptr}}}}};
+        written += stream.add(item);
+        tree["items"].push_back(item);
+        CHECK(written + stream.end() == json_text(tree));
+    }
+}

@@ -117,6 +117,8 @@ TEST_CASE("bytes that are no UTF-8, control characters and NULs are refused") {
     CHECK(fault_in("a\rb,2\n") == "fault: found a control character; expected a line of plain text");
     CHECK(fault_in("\xC2\x9B"
                    "1,2\n") == "fault: found a control character; expected a line of plain text");
+    CHECK(fault_in("M\xE2\x80\xAE"
+                   "1,2\n") == "fault: found the invisible character U+202E; expected a line of plain text");
     // Nothing behind a NUL is read: this is no text.
     CHECK(fault_in(std::string("1,\0002\n3,4\n", 8)) == "fault: found a NUL byte; expected text in UTF-8");
 }

@@ -47,3 +47,17 @@ TEST_CASE("a text that is given empty is a text, not none") {
     CHECK(read_text(head)("").empty());
     CHECK(head == std::string());
 }
+
+TEST_CASE("a name, a number and a reason are one line that can be seen") {
+    std::string value;
+    const Reader read = read_line(value);
+    CHECK(read("26-0417 Söhne").empty());
+    CHECK(value == "26-0417 Söhne");
+    CHECK(read("26\xE2\x80\xAE"
+               "0417") ==
+          "holds the invisible character U+202E: `26\xE2\x80\xAE"
+          "0417`; write it as one line that can be seen");
+    CHECK_FALSE(read("a\nb").empty());
+    CHECK_FALSE(read("a\xC2\x9B").empty());
+    CHECK_FALSE(read("a\xFF").empty());
+}

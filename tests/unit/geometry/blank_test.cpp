@@ -1,6 +1,7 @@
 // One box laid flat, by style.
 #include <catch2/catch.hpp>
 
+#include "host/base/errors.hpp"
 #include "host/geometry/blank.hpp"
 #include "tests/support/small_plant.hpp"
 
@@ -74,4 +75,29 @@ TEST_CASE("a sheet needs no allowances of its board") {
     plant::Plant plant = fixture::small_plant();
     plant.allowances.clear();
     REQUIRE(make_blank(plant, fixture::sheet_request(plant)).length_mm == 800);
+}
+
+TEST_CASE("slots as wide as the narrower panel are refused, a hair less is not") {
+    plant::Plant plant = fixture::small_plant();
+    for (plant::Allowance& allowance : plant.allowances) allowance.slot_mm = 303;
+    REQUIRE_THROWS_AS(make_blank(plant, fixture::box_request(plant)), InputError);
+    for (plant::Allowance& allowance : plant.allowances) allowance.slot_mm = 302.9;
+    REQUIRE(make_blank(plant, fixture::box_request(plant)).area_m2 > 0);
+}
+
+TEST_CASE("a blank without length is refused") {
+    plant::Plant plant = fixture::small_plant();
+    for (plant::Allowance& allowance : plant.allowances) allowance.joint_mm = 1442;
+    REQUIRE_THROWS_AS(make_blank(plant, fixture::box_request(plant)), InputError);
+}
+
+TEST_CASE("an outline is refused where its net area is larger than its blank, or none") {
+    const plant::Plant plant = fixture::small_plant();
+    orders::Request request = fixture::outline_request(plant);
+    for (const double area_m2 : {0.0, -0.1, 0.42 * 0.31 * 1.001}) {
+        request.outline->area_m2 = area_m2;
+        REQUIRE_THROWS_AS(make_blank(plant, request), InputError);
+    }
+    request.outline->area_m2 = 0.42 * 0.31;
+    REQUIRE(make_blank(plant, request).area_m2 == 0.42 * 0.31);
 }

@@ -193,6 +193,15 @@ TEST_CASE("a control character that a quoted text spells out is refused") {
     REQUIRE(complaints_of("a: |\n  x\n  y\n") == refused);
 }
 
+TEST_CASE("an invisible character is refused, as it stands and spelled out") {
+    REQUIRE(complaints_of("a: x\xE2\x80\xAEy\n") ==
+            Lines{"f:1:5: the invisible character U+202E, expected UTF-8 text"});
+    REQUIRE(complaints_of("a: \"x\\u202Ey\"\n") ==
+            Lines{"f:1:4: a: the invisible character U+202E, expected one plain line"});
+    REQUIRE(complaints_of("\"a\\u200b\": 1\n") ==
+            Lines{"f:1:1: the invisible character U+200B, expected one plain line"});
+}
+
 TEST_CASE("a text longer than any name is refused, and so is a key") {
     REQUIRE(complaints_of("a: " + repeated("x", 1001)) ==
             Lines{"f:1:4: a: a text of more than 1000 bytes, expected a short one"});

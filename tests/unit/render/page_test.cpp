@@ -31,6 +31,8 @@ TEST_CASE("nothing that moves a terminal's cursor gets onto the page") {
     CHECK(cleaned("a\xc2\x9b"
                   "31mb") == "a 31mb");
     CHECK(cleaned("Söhne") == "Söhne");
+    CHECK(cleaned("a\xE2\x80\xAE"
+                  "b\xFF") == "a b\xEF\xBF\xBD");
     ReportTable table{"", {{"", ColumnKind::text}}};
     table.add({"a\rb"});
     CHECK(table_text(table) == "  a b\n");

@@ -1,0 +1,97 @@
+// Requests whose answer nobody could mean: files that are each fit, and a box, a price or an amount that is not.
+#include <fmt/format.h>
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "tests/system/face.hpp"
+
+using namespace flutebook::fixture;
+using Catch::Matchers::Contains;
+using Catch::Matchers::StartsWith;
+using Json = nlohmann::ordered_json;
+
+namespace {
+
+// Nothing was answered, and one line says why.
+void check_refused(const Ended& ended, const std::string& start, const std::string& more) {
+    CHECK(ended.exit_code == 1);
+    CHECK(ended.output.empty());
+    CHECK(lines_of(ended.errors).size() == 1);
+    CHECK_THAT(ended.errors, StartsWith(start) && Contains(more));
+}
+
+std::string plain_margin(PlantCopy& plant, const std::string& margin) {
+    std::string text = plain_request("R-1", "299, 301, 303");
+    const std::size_t at = text.find("margin: ");
+    return plant.write("r.yaml", text.replace(at, text.find('\n', at) - at, "margin: " + margin));
+}
+
+}  // namespace
+
+TEST_CASE("slots that leave no flap of their panels are refused, not priced") {
+    PlantCopy plant;
+    plant.replace("flutes.yaml", "slot: 6}", "slot: 2 m}");
+    const std::string file = plant.write("r.yaml", plain_request("R-1", "500"));
+    check_refused(ask_at(plant.folder(), {"quote", file}), file + ":4:9: inside: no flap is left between two slots: ",
+                  "found slots of 2000 mm in a panel of 303 mm; ask for a larger box, or lower `slot` of flute `B` (");
+    check_refused(ask_at(plant.folder(), {"quote", file}), file, "flutes.yaml:23:64)");
+}
+
+TEST_CASE("a box whose tab takes all of its blank is refused") {
+    PlantCopy plant;
+    plant.replace("flutes.yaml", "tab: 30, slot: 6}", "tab: 50 m, slot: 6}");
+    const std::string file = plant.write("r.yaml", plain_request("R-1", "500"));
+    check_refused(ask_at(plant.folder(), {"quote", file}),
+                  file + ":4:9: inside: the box has no area within its blank: ", "lower `tab` and `slot` of flute `B`");
+}
+
+TEST_CASE("a price below zero is refused with the file and the request") {
+    PlantCopy plant;
+    plant.replace("plugins.yaml", "scrap_price: 85,", "scrap_price: 85000,");
+    const std::string file = plant.write("r.yaml", plain_request("R-1", "500"));
+    check_refused(ask_at(plant.folder(), {"quote", file}), file + ": request R-1 at 500: the price is below zero: ",
+                  "; correct what the scrap brings, or the other prices of the plant's files");
+}
+
+TEST_CASE("a price below its cost is warned of, in the text and in JSON") {
+    PlantCopy plant;
+    plant.replace("plant.yaml", "currency: EUR", "currency: JPY");
+    const std::string file = plain_margin(plant, "0");
+    const Ended json = ask_at(plant.folder(), {"quote", file, "--json"});
+    CHECK(json.exit_code == 0);
+    const Json request = Json::parse(json.output)["requests"][0];
+    std::size_t below = 0;
+    for (const Json& quote : request["quotes"]) below += quote["price_per_thousand"] < quote["cost_per_thousand"];
+    REQUIRE(below > 0);
+    REQUIRE(request["warnings"].size() == below);
+    const std::string text = request["warnings"][0]["text"];
+    CHECK_THAT(text, Contains(" is below the cost: found ") && Contains("; raise the margin"));
+    CHECK(request["warnings"][0]["at"] == file + ":7:9");
+    CHECK_THAT(ask_at(plant.folder(), {"quote", file}).output, Contains("Warnings") && Contains("is below the cost"));
+}
+
+TEST_CASE("a price that covers its cost is not warned of") {
+    PlantCopy plant;
+    const Ended json = ask_at(plant.folder(), {"quote", plain_margin(plant, "0.18"), "--json"});
+    const Json document = Json::parse(json.output);
+    CHECK(document["warnings"] == Json::array());
+    CHECK(document["requests"][0]["warnings"] == Json::array());
+}
+
+TEST_CASE("an amount that is too large names the file and the request") {
+    PlantCopy plant;
+    plant.replace("machines.yaml", "fixed: 380", "fixed: 90000000000000");
+    const std::string file = plant.write("r.yaml", plain_request("R-1", "500"));
+    const Ended ended = ask_at(plant.folder(), {"quote", file});
+    CHECK(ended.exit_code == 3);
+    CHECK_THAT(ended.errors, StartsWith(file + ": request R-1 at 500: ") && Contains("is no amount: "));
+}
+
+TEST_CASE("a unit cost that is too large names the file and the request") {
+    PlantCopy plant;
+    plant.replace("plugins.yaml", "drop_price: 28", "drop_price: 80000000000");
+    const std::string file = plant.write("r.yaml", plain_request("R-1", "1"));
+    check_refused(ask_at(plant.folder(), {"quote", file}), file + ": request R-1 at 1: the ",
+                  " is too large to be kept: ");
+}
