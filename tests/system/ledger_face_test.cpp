@@ -201,8 +201,7 @@ TEST_CASE("an answer that cannot be written leaves done what was done, and says 
     const auto rows =
         plant.write("paper.csv", "ref,date,shift,corrugator,paper,kg\nN1,2026-10-03,early,C1,KL135,100\n");
     expect_told(plant.ask_in_vain({"post", rows}), "posted 1 row, entry 5; 0 posted before");
-    expect_told(plant.ask_in_vain({"quote", demo_request("R-1001"), "--save", "--json"}),
-                "request `R-1001` saved as Q000001");
+    expect_told(plant.ask_in_vain({"quote", demo_request("R-1001"), "--save"}), "request `R-1001` saved as Q000001");
     expect_told(plant.ask_in_vain({"order", "Q000001", "500", "--as", "26-1"}), "order 26-1 taken from quote Q000001");
     const auto copy = plant.folder() + "/safe.db";
     expect_told(plant.ask_in_vain({"backup", copy}), "copied 7 entries to " + copy);
