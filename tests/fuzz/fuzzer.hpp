@@ -25,8 +25,8 @@ struct WrongCase {
 /// Returns the program's exit code.
 [[nodiscard]] int run_fuzzer(int count, char** words, const std::function<CaseEnd(Draws&)>& run_case);
 
-/// What is wrong with the lines of a refusal; nothing where each says where, what, and what to do: it begins with one
-/// of the `places`, is one line that can be seen, and says what was expected or what to do.
+/// What is wrong with the lines of a refusal; nothing where each begins with one of the `places`, says something, and
+/// is one line that can be seen.
 [[nodiscard]] std::optional<std::string> fault_of_refusal(const std::vector<std::string>& lines,
                                                           const std::vector<std::string>& places);
 
