@@ -127,6 +127,8 @@ answers::RequestAnswer quote(const plant::Plant& plant, const engine::Engine& en
     std::vector<engine::Order> orders;
     for (const double quantity : result.request.quantities)
         orders.push_back(engine.order(plant, result.request, layout, quantity));
+    for (const contract::UnusualValue& value : orders.front().settings.unusual)
+        result.warnings.push_back({base::place_text(value.place), value.text});
     try {
         for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
             result.quantities.push_back(answer(engine, layout, costed, asked));
