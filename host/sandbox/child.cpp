@@ -11,6 +11,7 @@
 #include <array>
 #include <cerrno>
 #include <csignal>
+#include <cstdint>
 #include <cstdlib>
 #include <fstream>
 #include <system_error>
@@ -138,6 +139,14 @@ std::size_t Child::resident_bytes() const {
     std::size_t resident = 0;
     about >> all >> resident;
     return resident * static_cast<std::size_t>(::sysconf(_SC_PAGESIZE));
+}
+
+std::chrono::nanoseconds Child::waited_for_processor() const {
+    std::ifstream about("/proc/" + std::to_string(id_) + "/schedstat");
+    std::int64_t ran = 0;
+    std::int64_t waited = 0;
+    about >> ran >> waited;
+    return std::chrono::nanoseconds(about ? waited : 0);
 }
 
 std::optional<Ended> Child::ended() const {

@@ -41,6 +41,9 @@ public:
     /// The memory that the child uses now.
     [[nodiscard]] std::size_t resident_bytes() const;
 
+    /// How long its first thread could have run and waited for a processor that others used; 0 where unknown.
+    [[nodiscard]] std::chrono::nanoseconds waited_for_processor() const;
+
     /// How the child ended by itself; nothing while it runs.
     [[nodiscard]] std::optional<Ended> ended() const;
 

@@ -74,7 +74,7 @@ public:
 
 private:
     [[nodiscard]] Clock::time_point deadline() const {
-        return std::min(begun_ + limits_.whole, last_line_ + limits_.silence);
+        return std::min(begun_ + limits_.whole + waited_, last_line_ + limits_.silence + (waited_ - waited_at_line_));
     }
 
     // Waits a moment; false when the child has ended and nothing more comes.
@@ -90,6 +90,7 @@ private:
     }
 
     std::optional<Stopped> overrun() {
+        waited_ = std::max(waited_, child_.waited_for_processor());  // 0 once the child has ended
         if (is_false_) return Stopped::false_report;
         if (child_.resident_bytes() > limits_.resident_bytes && !child_.ended()) return Stopped::out_of_memory;
         if (Clock::now() >= deadline() && !child_.ended()) return Stopped::out_of_time;
@@ -106,6 +107,7 @@ private:
         }
         is_false_ = !listener_.hear({bytes.data(), static_cast<std::size_t>(count)}) || is_false_;
         last_line_ = Clock::now();
+        waited_at_line_ = waited_;
     }
 
     void read_output() {
@@ -129,6 +131,7 @@ private:
     Listener& listener_;
     const Limits& limits_;
     Clock::time_point begun_ = Clock::now(), last_line_ = begun_;
+    std::chrono::nanoseconds waited_{0}, waited_at_line_{0};  // for a processor
     std::string printed_;
     bool is_false_ = false;
 };

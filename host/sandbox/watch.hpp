@@ -12,6 +12,8 @@
 
 namespace flutebook::sandbox {
 
+/// Time in which the child waited for a processor that other processes used does not count: on a busy machine a good
+/// child needs no less work, and a child that hangs waits for nothing.
 struct Limits {
     std::chrono::milliseconds whole;    // from start to end
     std::chrono::milliseconds silence;  // from one line to the next

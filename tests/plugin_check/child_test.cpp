@@ -104,6 +104,18 @@ TEST_CASE("a child that says nothing for too long is killed, and one that goes o
     CHECK_FALSE(is_still_running(mark));
 }
 
+TEST_CASE("time in which a child waits for a processor that others use does not count against it") {
+    // Two that never rest on one processor: each waits half of the time.
+    const std::string spin = "taskset -c 0 sh -c 'while :; do :; done'";
+    const Child one(shell, {"-c", spin}, {});
+    const Child other(shell, {"-c", "exec " + spin}, {});
+    std::this_thread::sleep_for(1s);
+    CHECK(other.waited_for_processor() > 100ms);
+    const Child sleeper(shell, {"-c", "exec sleep 98766.25"}, {});
+    std::this_thread::sleep_for(500ms);
+    CHECK(sleeper.waited_for_processor() < 400ms);
+}
+
 TEST_CASE("a child that cannot be started says so") {
     CHECK_THROWS_AS(Child("/no/such/program", {}, {}), std::system_error);
 }
