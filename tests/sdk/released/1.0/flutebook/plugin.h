@@ -44,7 +44,8 @@ typedef struct flutebook_span {
 } flutebook_span;
 
 /* The span of an array: FLUTEBOOK_LIST(needs). */
-#define FLUTEBOOK_LIST(array) {(array), sizeof(array) / sizeof((array)[0]), sizeof((array)[0])}
+#define FLUTEBOOK_LIST(array) \
+    { (array), sizeof(array) / sizeof((array)[0]), sizeof((array)[0]) }
 
 /* How many numbers a name has: one, one per ply (outside first), or one per step (0 the corrugator, 1..K the
  * converters of the route, K+1 dispatch). */
@@ -78,7 +79,8 @@ enum {
 /* A number that a person sets. `required` non-zero: there is no default, and `initial` means nothing. `choices`
  * (const char *) turns it into a choice among names; its value is then the index of the chosen name.
  * `usual_low < usual_high`: a value outside is allowed, and the plant is warned.
- * `stepped_over`: 0, or 1 + the index of a need of the order or of the setting's own axis; its file may then give steps,
+ * `stepped_over`: 0, or 1 + the index of a need of the order or of the setting's own axis; its file may then give
+ * steps,
  * `{0: 31, 8: 24}`, and the model gets the value of the largest step that is not above the need.
  * `keyed_by`: of a setting BY_CHOICE, 1 + the index of the choice setting whose names are the keys; else 0. */
 typedef struct flutebook_setting {
