@@ -62,11 +62,11 @@ void add_mass(FigureList& figures, const MassBalance& mass) {
     for (const auto& cause : mass.losses) figures.number("mass_kg.loss." + cause.cause, cause.total_kg, "kg");
 }
 
+// The contribution is no figure of its own: it is the price less lines, and all of these are compared.
 void add_amounts(FigureList& figures, const Quote& quote) {
     figures.amount("cost", quote.cost);
     figures.amount("cost_per_thousand", quote.cost_per_thousand);
     figures.amount("price_per_thousand", quote.price_per_thousand);
-    figures.amount("contribution_per_thousand", quote.contribution_per_thousand);
     figures.amount("waste_cost", quote.waste_cost);
     figures.amount("recovery", quote.recovery);
     figures.amount("cost_per_m2", quote.cost_per_m2);

@@ -105,7 +105,8 @@ private:
 
     // A refused document leaves nothing.
     void check_refusal(const std::vector<std::string>& lines, std::int64_t before, const std::string& text) const {
-        if (const auto fault = fuzz::fault_of_refusal(lines, {file_, store_->file()})) throw WrongCase{*fault, text};
+        if (const auto fault = fuzz::fault_of_refusal(lines, {file_, store_->file(), "post: too many faults to list"}))
+            throw WrongCase{*fault, text};
         if (last_entry() != before) throw WrongCase{"a document that was refused left entries", text};
     }
 
@@ -124,9 +125,10 @@ private:
 
     static const std::vector<std::string>& every_key() {
         static const std::vector<std::string> keys = {
-            "issued_kg", "adhesive_kg", "product_kg",     "loss_kg",      "expected_kg",   "unexplained_kg",
-            "centre_kg", "floor_kg",    "loose_scrap_kg", "bale_yard_kg", "sent_kg",       "paid_kg",
-            "revenue",   "waste_cost",  "product_cost",   "floor_cost",   "recycling_rate"};
+            "issued_kg",      "adhesive_kg",    "product_kg",   "loss_kg",           "expected_kg",
+            "unexplained_kg", "centre_kg",      "floor_kg",     "loose_scrap_kg",    "bale_yard_kg",
+            "sent_kg",        "paid_kg",        "revenue",      "waste_cost",        "product_cost",
+            "floor_cost",     "recycling_rate", "excess_value", "scrap_value_per_kg"};
         return keys;
     }
 

@@ -11,7 +11,9 @@ seed=${2:-1}
 # A fuzzer and its full number of cases.
 fuzzers='fuzz_plants 20000
 fuzz_requests 50000
-fuzz_documents 100000'
+fuzz_documents 100000
+fuzz_reports 200000
+fuzz_records 20000'
 
 cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release >/dev/null
 printf '%s\n' "$fuzzers" | sed "s/ .*//" | xargs cmake --build "$build" --target flutebook flutebook_plugins >/dev/null

@@ -37,6 +37,7 @@ said cmake --install "$build" --prefix "$scratch/all"
 (cd "$scratch/sdk" && find . -type f ! -path './share/doc/*' ! -path './share/flutebook/template/*' | sort) >"$scratch/found"
 cat >"$scratch/expected" <<'FILES'
 ./bin/flutebook
+./include/flutebook/model.hpp
 ./include/flutebook/plugin.h
 ./include/flutebook/plugin.hpp
 ./include/flutebook/run.hpp

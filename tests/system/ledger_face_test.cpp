@@ -216,7 +216,7 @@ TEST_CASE("a closing whose answer cannot be written says that the month is close
     const auto ended = plant.ask_in_vain({"close", "2026-10", "--json"});
     INFO(ended.errors);
     CHECK(ended.exit_code == 1);
-    CHECK(says(ended.errors, "done and kept: closed 2026-10 with entry 5; head " + plant.head()));
+    CHECK(says(ended.errors, "done and kept: closed 2026-10 with entry 6; head " + plant.head()));
 }
 
 TEST_CASE("a file that is there is replaced only where that was asked, and keeps its rights") {

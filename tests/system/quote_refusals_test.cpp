@@ -35,15 +35,7 @@ TEST_CASE("slots that leave no flap of their panels are refused, not priced") {
     const std::string file = plant.write("r.yaml", plain_request("R-1", "500"));
     check_refused(ask_at(plant.folder(), {"quote", file}), file + ":4:9: inside: no flap is left between two slots: ",
                   "found slots of 2000 mm in a panel of 303 mm; ask for a larger box, or lower `slot` of flute `B` (");
-    check_refused(ask_at(plant.folder(), {"quote", file}), file, "flutes.yaml:23:64)");
-}
-
-TEST_CASE("a box whose tab takes all of its blank is refused") {
-    PlantCopy plant;
-    plant.replace("flutes.yaml", "tab: 30, slot: 6}", "tab: 50 m, slot: 6}");
-    const std::string file = plant.write("r.yaml", plain_request("R-1", "500"));
-    check_refused(ask_at(plant.folder(), {"quote", file}),
-                  file + ":4:9: inside: the box has no area within its blank: ", "lower `tab` and `slot` of flute `B`");
+    check_refused(ask_at(plant.folder(), {"quote", file}), file, "flutes.yaml:19:70)");
 }
 
 TEST_CASE("a price below zero is refused with the file and the request") {
@@ -88,10 +80,10 @@ TEST_CASE("an amount that is too large names the file and the request") {
     CHECK_THAT(ended.errors, StartsWith(file + ": request R-1 at 500: ") && Contains("is no amount: "));
 }
 
-TEST_CASE("a unit cost that is too large names the file and the request") {
+TEST_CASE("a price that is too large names the file and the request") {
     PlantCopy plant;
-    plant.replace("plugins.yaml", "drop_price: 28", "drop_price: 80000000000");
-    const std::string file = plant.write("r.yaml", plain_request("R-1", "1"));
-    check_refused(ask_at(plant.folder(), {"quote", file}), file + ": request R-1 at 1: the ",
+    plant.replace("machines.yaml", "fixed: 380", "fixed: 9000000000");
+    const std::string file = plain_margin(plant, "0.99999999");
+    check_refused(ask_at(plant.folder(), {"quote", file}), file + ": request R-1 at 299: the ",
                   " is too large to be kept: ");
 }

@@ -116,8 +116,8 @@ TEST_CASE(
         CHECK(ten_thousandths(item["lines"][0]["by"]) ==
               ten_thousandths(item["now"]["cost"]) - ten_thousandths(item["was"]["cost"]));
         const auto keys = figure_keys(item["figures"]);
-        CHECK(std::vector<std::string>(keys.begin(), keys.begin() + 4) ==
-              std::vector<std::string>{"cost", "cost_per_thousand", "price_per_thousand", "contribution_per_thousand"});
+        CHECK(std::vector<std::string>(keys.begin(), keys.begin() + 3) ==
+              std::vector<std::string>{"cost", "cost_per_thousand", "price_per_thousand"});
         for (const std::string& key : keys)
             CHECK((key.rfind("mass_kg", 0) != 0 && key != "corrugator" && key != "roll_width_mm" && key != "recovery"));
     }

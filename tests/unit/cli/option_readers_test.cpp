@@ -44,7 +44,7 @@ TEST_CASE("a month and a day are read as the calendar has them") {
 
 TEST_CASE("a text that is given empty is a text, not none") {
     std::optional<std::string> head;
-    CHECK(read_text(head)("").empty());
+    CHECK(read_line(head)("").empty());
     CHECK(head == std::string());
 }
 

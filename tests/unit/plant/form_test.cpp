@@ -134,7 +134,7 @@ TEST_CASE("all errors of all files are told at once, each file from its top") {
               "boards.yaml:2:19: boards.B-140.plies[1]: unknown paper: found `KL136`; did you mean `KL135`",
               "machines.yaml:4:68: corrugators.C1.power: not a number: found `lots`, expected a plain decimal in "
               "`kW`, or a decimal, a space and a unit",
-              "plugins.yaml:6:20: isolation.scrap: not a choice: found `thread`, expected one of `process`"});
+              "plugins.yaml:6:20: isolation.scrap: not a choice: found `thread`, expected one of `process`, `host`"});
 }
 
 TEST_CASE("of very many errors the first hundred are told, and how many more there are") {
