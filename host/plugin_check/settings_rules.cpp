@@ -60,10 +60,14 @@ private:
         plant::GivenSetting result;
         result.name = setting().name;
         const plant::GivenText value{text, false, {}};
-        if (by_request() || setting().varies_by == VariesBy::plant)
+        if (by_request() || setting().varies_by == VariesBy::plant) {
             result.value = value;
-        else
-            result.value = plant::GivenTable{{"default", {}, value}};
+            return result;
+        }
+        plant::GivenCell cell;  // member by member: g++ 12 takes a nested list for uninitialized
+        cell.key = "default";
+        cell.value = value;
+        result.value = plant::GivenTable{cell};
         return result;
     }
 
@@ -74,7 +78,10 @@ private:
     contract::Replaced nothing_replaced() const { return {std::vector<char>(model_.settings.size(), 0)}; }
 
     double read_in_request(const std::string& text) {
-        generated_.request.extras = {{model_.id, {}, {given(text)}}};
+        plant::ModelSettings extras;
+        extras.id = model_.id;
+        extras.settings.push_back(given(text));
+        generated_.request.extras.assign(1, extras);
         const contract::Settings settings = read_plant();
         return contract::settings_of_order(settings, nothing_replaced(), {model_}, generated_.plant, generated_.request)
             .requested[settings[0][setting_].request_index]

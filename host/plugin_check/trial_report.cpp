@@ -117,7 +117,9 @@ bool TrialReport::take_death(const std::string& text) {
 }
 
 bool TrialReport::take_figure(const std::string& text) {
-    const auto [name, number] = split(text);
+    const auto words = split(text);
+    const std::string& name = words.first;
+    const std::string& number = words.second;
     if (std::find(measures.begin(), measures.end(), name) == measures.end() ||
         std::any_of(findings_.figures.begin(), findings_.figures.end(),
                     [&](const PluginMeasure& measure) { return measure.name == name; }))
