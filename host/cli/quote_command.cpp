@@ -120,7 +120,7 @@ private:
         return result;
     }
 
-    std::vector<RequestFile> only_number_of_its_kind(std::vector<RequestFile> all) {
+    std::vector<RequestFile> only_number_of_its_kind(const std::vector<RequestFile>& all) {
         std::map<std::string, std::vector<const RequestFile*>> by_number;
         for (const RequestFile& request : all) by_number[request.number].push_back(&request);
         for (const auto& [number, same] : by_number)

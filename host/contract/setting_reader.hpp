@@ -41,8 +41,8 @@ public:
 
     void complain(const base::Place& place, const std::string& path, const std::string& what);
 
-    [[nodiscard]] std::vector<std::string> errors() && { return std::move(errors_); }
-    [[nodiscard]] std::vector<UnusualValue> unusual() && { return std::move(unusual_); }
+    [[nodiscard]] std::vector<std::string> take_errors() { return std::move(errors_); }
+    [[nodiscard]] std::vector<UnusualValue> take_unusual() { return std::move(unusual_); }
 
 private:
     // One setting being read.

@@ -43,8 +43,8 @@ public:
 
     // Throws the errors of all models.
     std::vector<UnusualValue> finish() && {
-        auto unusual = std::move(reader_).unusual();
-        auto errors = std::move(reader_).errors();
+        auto unusual = reader_.take_unusual();
+        auto errors = reader_.take_errors();
         if (!errors.empty()) throw InputError(InputError::Whose::plant, std::move(errors));
         return unusual;
     }
@@ -268,8 +268,8 @@ OrderSettings settings_of_order(const Settings& settings, const Replaced& replac
                                 const plant::Plant& plant, const orders::Request& request) {
     SettingReader reader(plant.currency);
     OrderSettings result = OrderSettingsChooser(models, plant, request, reader).choose(settings, replaced);
-    result.unusual = std::move(reader).unusual();
-    throw_if_any(std::move(reader).errors());
+    result.unusual = reader.take_unusual();
+    throw_if_any(reader.take_errors());
     return result;
 }
 

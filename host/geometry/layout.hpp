@@ -25,6 +25,9 @@ struct Candidate : orders::SheetCut {
     double nx, ny;  // boxes along the chop, across the web
     double sheet_area_m2;
 
+    /// What of it stays with a quote and an order.
+    [[nodiscard]] const orders::SheetCut& cut() const { return *this; }
+
     /// Codes of the route's converters, in turn.
     [[nodiscard]] std::vector<std::string> route_codes() const;
 };

@@ -36,7 +36,7 @@ void add_board(OrderRecord& result, const Row& row) {
 void add_layout(OrderRecord& result, const Row& row) {
     const geometry::Candidate& way = *row.candidate;
     result.corrugator = way.corrugator->code;
-    static_cast<orders::SheetCut&>(result) = way;
+    static_cast<orders::SheetCut&>(result) = way.cut();
     result.sheet_area_m2 = way.sheet_area_m2;
     result.box_area_m2 = row.order->layout->blank.area_m2;
     result.route = way.route_codes();

@@ -136,7 +136,7 @@ answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& c
     quote.quantity = row.order->quantity;
     quote.corrugator = made_by.corrugator->code;
     quote.route = made_by.route_codes();
-    static_cast<orders::SheetCut&>(quote) = made_by;
+    static_cast<orders::SheetCut&>(quote) = made_by.cut();
     quote.trim_mm = made_by.trim_mm;
     quote.nx = made_by.nx;
     quote.ny = made_by.ny;
