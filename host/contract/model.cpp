@@ -102,6 +102,12 @@ std::string Model::where() const {
     return result + " (" + author + between + contact + ")";
 }
 
+std::optional<std::size_t> find_model(const std::vector<Model>& models, const std::string& id) {
+    const auto found = std::find_if(models.begin(), models.end(), [&](const Model& model) { return model.id == id; });
+    if (found == models.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - models.begin());
+}
+
 bool Model::needs_cost() const {
     return std::any_of(needs.begin(), needs.end(), [](const Name& need) { return need.name.starts_with(cost_prefix); });
 }

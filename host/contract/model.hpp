@@ -118,4 +118,7 @@ struct Model {
     [[nodiscard]] bool needs_cost() const;
 };
 
+/// Which of the models has this id; nothing where none has.
+[[nodiscard]] std::optional<std::size_t> find_model(const std::vector<Model>& models, const std::string& id);
+
 }  // namespace flutebook::contract

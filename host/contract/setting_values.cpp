@@ -8,7 +8,7 @@
 namespace flutebook::contract {
 namespace {
 
-// As section 4 rounds down: a number that misses a key by what sums of doubles lose still reaches it.
+// A number that misses a key by what sums of doubles lose still reaches it.
 constexpr double step_tolerance = 1e-9;
 
 constexpr double lowest = std::numeric_limits<double>::lowest();

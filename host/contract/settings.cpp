@@ -104,27 +104,23 @@ private:
     SettingReader reader_;
 };
 
-const Model* find_model(const std::vector<Model>& models, const std::string& id) {
-    const auto found = std::find_if(models.begin(), models.end(), [&](const Model& model) { return model.id == id; });
-    return found == models.end() ? nullptr : &*found;
-}
-
 void refuse_unknown_extras(const orders::Request& request, const std::vector<Model>& models, SettingReader& reader) {
     for (const auto& extra : request.extras) {
-        const Model* model = find_model(models, extra.id);
-        if (model == nullptr) {
+        const auto found = find_model(models, extra.id);
+        if (!found) {
             std::vector<std::string> ids;
             for (const Model& known : models) ids.push_back(known.id);
             reader.complain(extra.place, "extras." + extra.id, "no such model is loaded, " + suggestion(extra.id, ids));
             continue;
         }
+        const Model& model = models[*found];
         for (const auto& given : extra.settings) {
             std::vector<std::string> known;
-            for (const Setting& setting : model->settings)
+            for (const Setting& setting : model.settings)
                 if (setting.varies_by == VariesBy::request) known.push_back(setting.name);
             if (std::find(known.begin(), known.end(), given.name) == known.end())
                 reader.complain(given.name_place, fmt::format("extras.{}.{}", extra.id, given.name),
-                                fmt::format("no setting of {} that varies by request, {}", model->id,
+                                fmt::format("no setting of {} that varies by request, {}", model.id,
                                             suggestion(given.name, known)));
         }
     }

@@ -1,5 +1,6 @@
 #include "host/engine/facts.hpp"
 
+#include <algorithm>
 #include <chrono>
 
 namespace flutebook::engine {
@@ -277,20 +278,17 @@ std::vector<Fact> step_facts() {
     };
 }
 
-// Of all models that need none of these, in the order of contract::CostClass.
+// Of all models that need none of these.
 std::vector<Fact> cost_facts() {
-    using enum contract::Axis;
+    static constexpr std::array<const char*, cost_names.size()> meanings = {
+        "material charged by other models",    "energy charged by other models",
+        "system cost charged by other models", "waste management charged by other models",
+        "what scrap brings, negative",         "the sum of the five other costs"};
     constexpr contract::Range any_money{-1e12, 1e12};
-    return {
-        {{"cost.material", "money", "material charged by other models", any_money, step}, fixed, nullptr},
-        {{"cost.energy", "money", "energy charged by other models", any_money, step}, fixed, nullptr},
-        {{"cost.system", "money", "system cost charged by other models", any_money, step}, fixed, nullptr},
-        {{"cost.waste-management", "money", "waste management charged by other models", any_money, step},
-         fixed,
-         nullptr},
-        {{"cost.recovery", "money", "what scrap brings, negative", any_money, step}, fixed, nullptr},
-        {{"cost.all", "money", "the sum of the five other costs", any_money, step}, fixed, nullptr},
-    };
+    std::vector<Fact> result;
+    for (std::size_t i = 0; i < cost_names.size(); ++i)
+        result.push_back({{cost_names[i], "money", meanings[i], any_money, contract::Axis::step}, fixed, nullptr});
+    return result;
 }
 
 std::vector<Fact> make_facts() {
@@ -304,6 +302,12 @@ std::vector<Fact> make_facts() {
 const std::vector<Fact>& facts() {
     static const std::vector<Fact> all = make_facts();
     return all;
+}
+
+std::size_t fact_index(std::string_view name) {
+    const auto& all = facts();
+    const auto found = std::find_if(all.begin(), all.end(), [&](const Fact& fact) { return fact.name.name == name; });
+    return static_cast<std::size_t>(found - all.begin());
 }
 
 }  // namespace flutebook::engine

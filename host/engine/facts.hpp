@@ -2,9 +2,11 @@
 // range and meaning of each; the same table answers where a fact comes from.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "host/base/place.hpp"
@@ -23,6 +25,13 @@ struct Fact {
 };
 
 [[nodiscard]] const std::vector<Fact>& facts();
+
+/// The facts of what other models charge: by class, in the order of contract::CostClass, then their sum.
+inline constexpr std::array<const char*, 6> cost_names = {"cost.material",         "cost.energy",   "cost.system",
+                                                          "cost.waste-management", "cost.recovery", "cost.all"};
+
+/// The place of a fact in facts(); its size where there is none of this name.
+[[nodiscard]] std::size_t fact_index(std::string_view name);
 
 /// Where a fact's value was written: the places in the plant's files or the request that it was made of, and how.
 struct FactOrigin {

@@ -11,14 +11,6 @@ namespace {
 using engine::Columns;
 using engine::Slot;
 
-// Columns with the row run through all models in them.
-Columns columns_of(const engine::Blocks& blocks, const engine::Row& row) {
-    Columns result = blocks.columns({row.plies(), row.steps()});
-    engine::Outcome outcome;
-    if (auto fault = blocks.run(result, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
-    return result;
-}
-
 // Every result of a model that a figure can be, with its number.
 std::vector<std::pair<ModelResult, double>> results_of(const Columns& columns, const engine::ModelSlots& slots) {
     std::vector<std::pair<ModelResult, double>> result;
@@ -48,7 +40,7 @@ const std::vector<Movers::MovedResults>& Movers::all_of(std::size_t model) {
 }
 
 std::vector<Movers::MovedResults> Movers::try_all(std::size_t model) const {
-    Columns columns = columns_of(blocks_, row_);
+    Columns columns = blocks_.columns_of(row_);
     const engine::ModelSlots& slots = blocks_.slots().models[model];
     const auto before = results_of(columns, slots);
     std::vector<MovedResults> result;

@@ -19,13 +19,7 @@ namespace {
 class TrailWalk {
 public:
     TrailWalk(const engine::Engine& engine, const engine::Row& row)
-        : blocks_(engine.blocks()),
-          row_(row),
-          columns_(blocks_.columns({row.plies(), row.steps()})),
-          movers_(blocks_, row) {
-        engine::Outcome outcome;
-        if (auto fault = blocks_.run(columns_, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
-    }
+        : blocks_(engine.blocks()), row_(row), columns_(blocks_.columns_of(row)), movers_(blocks_, row) {}
 
     std::vector<Trail> of_line(const std::string& name) {
         std::vector<Trail> result;

@@ -1,5 +1,7 @@
 #include "host/geometry/route.hpp"
 
+#include <flutebook/plugin.h>
+
 #include <algorithm>
 #include <cassert>
 #include <utility>
@@ -14,6 +16,8 @@ using plant::Converter;
 using plant::Plant;
 
 namespace {
+
+static_assert(orders::most_converters + 2 == FLUTEBOOK_MOST_STEPS, "the corrugator and dispatch stand around them");
 
 std::size_t first_die_cutter(const std::vector<const Converter*>& converters) {
     for (std::size_t i = 0; i < converters.size(); ++i)

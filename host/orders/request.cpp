@@ -238,10 +238,10 @@ Request read_request(const plant::Plant& plant, const std::string& file, const s
     return read_whole(plant, file, text, complaints, date_override);
 }
 
-namespace {}  // namespace
-
 void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
                  const Style& style) {
+    if (route.size() > most_converters)
+        field.complain(fmt::format("too long: found {} machines, expected at most {}", route.size(), most_converters));
     if (!style.made_by) return;
     const bool has_maker = std::any_of(route.begin(), route.end(), [&](std::size_t machine) {
         return plant.converters[machine].kind == *style.made_by;

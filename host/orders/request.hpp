@@ -55,7 +55,11 @@ struct Request {
 [[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
                                    std::optional<base::Date> date_override);
 
-/// The route must hold a machine that makes the style; an empty one makes only what needs no converter.
+/// A model takes so many steps between the corrugator and dispatch.
+inline constexpr std::size_t most_converters = 14;
+
+/// At most that many machines. The route must hold one that makes the style; an empty one makes only what needs no
+/// converter.
 void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
                  const Style& style);
 

@@ -10,12 +10,12 @@
 
 #include "host/base/errors.hpp"
 #include "host/plant/units.hpp"
-#include "host/plugin_check/guarded.hpp"
 #include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/row_checks.hpp"
 #include "host/sandbox/build.hpp"
 #include "host/sandbox/child.hpp"
 #include "host/sandbox/confine.hpp"
+#include "host/sandbox/guarded.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -118,7 +118,7 @@ private:
     // Never destroyed: destructors of the plugin run after those of this program.
     static const std::string& phase = *new std::string("its destructors ran");
     report.say("phase", phase);
-    const CurrentTask doing(phase);
+    const sandbox::CurrentTask doing(phase);
     report.say("end");
     // The leak checker of AddressSanitizer makes system calls that are not allowed here.
     if (sandbox::has_address_sanitizer) ::_exit(0);
@@ -156,7 +156,7 @@ std::optional<int> run_trial(int count, const char* const* words) {
     sandbox::limit_processor_time(std::chrono::seconds(std::strtol(words[TrialArgument::seconds], nullptr, 10)));
     static_cast<void>(plant::is_unit("m"));  // reads the tables of units before files can no longer be opened
     const sandbox::ChildReport report(report_descriptor);
-    catch_signals(report);
+    sandbox::catch_signals(report, {survives, keeps_to_itself});
     sandbox::forbid_calls();
     const auto file = contract::PluginFile::handed_over(words[TrialArgument::file_name], file_descriptor);
     PluginUnderTest plugin(file, report, options);

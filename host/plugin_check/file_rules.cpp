@@ -15,13 +15,15 @@
 #include "host/engine/facts.hpp"
 #include "host/plant/units.hpp"
 #include "host/plugin_check/plugin_under_test.hpp"
-#include "host/plugin_check/shared_object.hpp"
 #include "host/plugin_check/trial_rows.hpp"
+#include "host/sandbox/shared_object.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
 
 using contract::Model;
+using sandbox::ReadObject;
+using sandbox::SharedObject;
 
 constexpr const char* promised = "flutebook_plugin";
 constexpr std::size_t most_named = 5;
@@ -54,7 +56,7 @@ private:
 };
 
 ReadObject read(const PluginUnderTest& plugin) {
-    return read_shared_object(Bytes(plugin.file().descriptor()).all());
+    return sandbox::read_shared_object(Bytes(plugin.file().descriptor()).all());
 }
 
 // For a file that is known to be a library.

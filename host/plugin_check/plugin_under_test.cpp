@@ -4,8 +4,8 @@
 
 #include "host/base/errors.hpp"
 #include "host/contract/description.hpp"
-#include "host/plugin_check/guarded.hpp"
 #include "host/sandbox/confine.hpp"
+#include "host/sandbox/guarded.hpp"
 
 namespace flutebook::plugin_check {
 
@@ -13,7 +13,7 @@ const contract::Library& PluginUnderTest::library() {
     if (library_) return *library_;
     static const std::string phase = "it was loaded";
     report_.say("phase", phase);
-    const CurrentTask doing(phase);
+    const sandbox::CurrentTask doing(phase);
     const sandbox::ProcessState before = sandbox::process_state();
     const auto begun = std::chrono::steady_clock::now();
     library_ = contract::load_library(file_);
@@ -32,7 +32,7 @@ const contract::Model& PluginUnderTest::model() {
                          ": exports no symbol flutebook_plugin; end the source with FLUTEBOOK_MODEL(...)");
     static const std::string phase = "its description was read";
     report_.say("phase", phase);
-    const CurrentTask doing(phase);
+    const sandbox::CurrentTask doing(phase);
     model_ = contract::describe(*loaded.model, file_.name(), file_.id());
     return *model_;
 }

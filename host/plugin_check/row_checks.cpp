@@ -6,8 +6,8 @@
 #include <cmath>
 
 #include "host/plant/units.hpp"
-#include "host/plugin_check/guarded.hpp"
 #include "host/plugin_check/trial_rows.hpp"
+#include "host/sandbox/guarded.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -75,7 +75,7 @@ CallOutcome call(TrialBlock& trial_block, const Group& block) {
     trial_block.fill(block);
     const std::string what = "evaluating " + block.front()->name +
                              (block.size() > 1 ? fmt::format(" and {} more rows", block.size() - 1) : "");
-    const CurrentTask doing(what);
+    const sandbox::CurrentTask doing(what);
     return trial_block.call();
 }
 

@@ -10,7 +10,7 @@
 #include <new>
 
 #include "host/contract/floating_point.hpp"
-#include "host/plugin_check/guarded.hpp"
+#include "host/sandbox/guarded.hpp"
 
 namespace flutebook::plugin_check {
 namespace {
@@ -208,7 +208,7 @@ CallOutcome TrialBlock::call() {
     if (guards_ == GuardPages::none)
         evaluate();
     else
-        result.fault_address = guarded(evaluate);
+        result.fault_address = sandbox::guarded(evaluate);
     // Again, because a call that was stopped did not reach the end().
     result.notes.end();
     result.changed = guard.change();

@@ -7,7 +7,6 @@
 #include <cmath>
 #include <numeric>
 #include <optional>
-#include <string_view>
 #include <utility>
 
 #include "host/engine/costing/columns.hpp"
@@ -72,17 +71,11 @@ double drawn(Draws& draws, const contract::Setting& setting, Settings how) {
 
 // What other models charge is drawn by class, and added up as the host adds it up.
 void draw_costs(Draws& draws, std::vector<std::vector<double>>& known) {
-    const auto place_of = [](const char* name) {
-        const auto& all = engine::facts();
-        return static_cast<std::size_t>(
-            std::find_if(all.begin(), all.end(), [&](const engine::Fact& fact) { return fact.name.name == name; }) -
-            all.begin());
-    };
-    std::vector<double>& sum = known[place_of("cost.all")];
+    std::vector<double>& sum = known[engine::fact_index(engine::cost_names.back())];
     std::fill(sum.begin(), sum.end(), 0.0);
-    for (const char* name : {"cost.material", "cost.energy", "cost.system", "cost.waste-management", "cost.recovery"}) {
-        std::vector<double>& costs = known[place_of(name)];
-        const bool is_income = std::string_view(name) == "cost.recovery";
+    for (std::size_t c = 0; c + 1 < engine::cost_names.size(); ++c) {
+        const bool is_income = c == static_cast<std::size_t>(contract::CostClass::recovery);
+        std::vector<double>& costs = known[engine::fact_index(engine::cost_names[c])];
         for (std::size_t i = 0; i < costs.size(); ++i) {
             costs[i] = draws.whole(0, is_income ? 5e5 : 5e6) / (is_income ? -1e4 : 1e4) * draws.whole(1, 100);
             sum[i] += costs[i];

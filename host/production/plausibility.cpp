@@ -7,7 +7,6 @@
 #include <cstdlib>
 #include <functional>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
 #include "host/base/quoted_text.hpp"
@@ -57,26 +56,22 @@ void Plausibility::note(const std::string& file, const DocumentRow& row) {
         usual->sample_kg.push_back(row.value(DocumentColumn::kg));
     ++lines_in_file_;
     last_lines_.push_back({file, row.line, row.date});
-    if (last_lines_.size() < 3) return;
     if (last_lines_.size() > 3) last_lines_.erase(last_lines_.begin());
-    if (odd_years_.size() >= most_odd_lines) return;
-    const auto& [first, middle, last] = std::tie(last_lines_[0], last_lines_[1], last_lines_[2]);
-    const auto is_odd = [](const DatedLine& line, const DatedLine& one, const DatedLine& other) {
-        return one.date.year() == other.date.year() && is_far(line.date, one.date) && is_far(line.date, other.date);
-    };
-    if (is_odd(middle, first, last)) odd_years_.insert({file, middle.line});
-    if (lines_in_file_ == 3 && is_odd(first, middle, last)) odd_years_.insert({file, first.line});
+    if (last_lines_.size() < 3) return;
+    note_if_odd(1, 0, 2);
+    if (lines_in_file_ == 3) note_if_odd(0, 1, 2);
 }
 
 void Plausibility::note_end_of_file() {
-    if (last_lines_.size() == 3) {
-        const auto& last = last_lines_[2];
-        if (last_lines_[0].date.year() == last_lines_[1].date.year() && is_far(last.date, last_lines_[0].date) &&
-            is_far(last.date, last_lines_[1].date))
-            odd_years_.insert({last.file, last.line});
-    }
+    if (last_lines_.size() == 3) note_if_odd(2, 0, 1);
     last_lines_.clear();
     lines_in_file_ = 0;
+}
+
+void Plausibility::note_if_odd(std::size_t line, std::size_t one, std::size_t other) {
+    const base::Date day = last_lines_[line].date, left = last_lines_[one].date, right = last_lines_[other].date;
+    if (odd_years_.size() < most_odd_lines && left.year() == right.year() && is_far(day, left) && is_far(day, right))
+        odd_years_.insert({last_lines_[line].file, last_lines_[line].line});
 }
 
 RowErrors Plausibility::doubts(const std::string& file, const DocumentRow& row) {
@@ -113,9 +108,7 @@ void Plausibility::judge_scrap(const DocumentRow& row, RowErrors& doubts) {
         doubts.push_back(
             {name_of(DocumentColumn::cause), fmt::format("found {}, one letter away from {}; is it another cause?",
                                                          base::shown(cause), base::shown(*near))});
-    const bool is_converter = std::any_of(plant_.converters.begin(), plant_.converters.end(),
-                                          [&](const plant::Converter& machine) { return machine.code == centre; });
-    if (cause == "roll-ends" && is_converter)
+    if (cause == "roll-ends" && plant_.find_converter(centre) != nullptr)
         doubts.push_back({name_of(DocumentColumn::centre),
                           fmt::format("found roll-ends at {}, a converter, which runs no rolls; is it meant?",
                                       base::shown(centre))});

@@ -63,6 +63,8 @@ private:
         std::optional<double> median_kg;  // once it was asked for
     };
 
+    // One of the last three lines, whose two neighbours agree on another year.
+    void note_if_odd(std::size_t line, std::size_t one, std::size_t other);
     void judge_day(const std::string& file, const DocumentRow& row, RowErrors& doubts) const;
     void judge_scrap(const DocumentRow& row, RowErrors& doubts);
     void judge_mass(const DocumentRow& row, RowErrors& doubts);

@@ -13,6 +13,8 @@
 #include <set>
 #include <string>
 
+#include "host/sandbox/build.hpp"
+
 namespace flutebook::sandbox {
 namespace {
 
@@ -48,6 +50,8 @@ void allow_folders_of_libraries() {
     if (ruleset < 0) return;
     std::set<std::string> places = {"/lib", "/lib64", "/usr/lib", "/usr/lib64", "/usr/local/lib", "/etc/ld.so.cache"};
     ::dl_iterate_phdr(add_folder_of, &places);
+    // AddressSanitizer looks up the thread's stack there when a signal handler jumps back.
+    if (has_address_sanitizer) places.insert("/proc/self/maps");
     for (const std::string& place : places) allow(ruleset, place);
     if (::prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) == 0) ::syscall(SYS_landlock_restrict_self, ruleset, 0);
     ::close(ruleset);

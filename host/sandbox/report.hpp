@@ -25,7 +25,8 @@ struct ReportKey {
 /// Unpredictable. Throws std::system_error where the system gives no random numbers.
 [[nodiscard]] ReportKey random_report_key();
 
-/// The mark of the line with this number: SipHash-2-4 of the number. Safe in a signal handler.
+/// The mark of the line with this number: SipHash-2-4 of the number (Aumasson and Bernstein, 2012; the
+/// constants from memory). Safe in a signal handler.
 [[nodiscard]] std::uint64_t mark_of_line(const ReportKey& key, std::uint64_t number);
 
 /// No line and no report is longer: a faulty child must not fill the memory of its parent.

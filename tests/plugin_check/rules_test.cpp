@@ -54,13 +54,10 @@ const std::vector<std::pair<std::string, std::string>>& table() {
         {"sheds_out_of_turn", "description.shedding"},
         {"refuses_for_no_reason", "evaluate.answers"},
         {"writes_to_its_inputs", "evaluate.inputs"},
-// The sanitizers end the process of these before a guard page does.
-#if !defined(FLUTEBOOK_SANITIZED)
         {"scales_its_need", "evaluate.inputs"},
         {"scales_its_setting", "evaluate.inputs"},
         {"reads_the_next_step", "evaluate.bounds"},
         {"writes_past_its_columns", "evaluate.bounds"},
-#endif
         {"one_row_too_many", "evaluate.bounds"},
         {"reads_a_row_too_many", "evaluate.bounds"},
         {"charges_no_number", "evaluate.numbers"},
@@ -181,7 +178,6 @@ TEST_CASE("a plugin that leaves the process changed by its calls breaks that rul
     check_group("end");
 }
 
-#if !defined(FLUTEBOOK_SANITIZED)
 TEST_CASE("a model that reaches beyond its own columns is blamed itself, and the column is named") {
     const auto text = [](const char* name, const char* rule) { return finding_of(checked(plugin(name)), rule).text; };
     CHECK_THAT(text("scales_its_need", "evaluate.inputs"), Catch::StartsWith("wrote to order.quantity, which it may "));
@@ -191,7 +187,6 @@ TEST_CASE("a model that reaches beyond its own columns is blamed itself, and the
     CHECK_THAT(text("writes_past_its_columns", "evaluate.bounds"),
                Catch::StartsWith("accessed memory past its rows, beside the quantity of boxes, in a block"));
 }
-#endif
 
 TEST_CASE("a need that nobody gives is named, with the name that was meant") {
     CHECK(finding_of(checked(plugin("needs_nobodys_name")), "description.known-names").text ==

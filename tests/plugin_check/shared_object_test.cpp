@@ -8,11 +8,11 @@
 #include <string>
 #include <vector>
 
-#include "host/plugin_check/shared_object.hpp"
+#include "host/sandbox/shared_object.hpp"
 #include "tests/plugin_check/running.hpp"
 
 using flutebook::check::plugin;
-using namespace flutebook::plugin_check;
+using namespace flutebook::sandbox;
 
 namespace {
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "host/base/errors.hpp"
 #include "host/contract/call.hpp"
 #include "host/contract/evaluator.hpp"
 #include "host/contract/running_model.hpp"
@@ -135,6 +136,13 @@ Columns Blocks::columns(Shape shape) const {
     return result;
 }
 
+Columns Blocks::columns_of(const Row& row) const {
+    Columns result = columns({row.plies(), row.steps()});
+    Outcome outcome;
+    if (auto fault = run(result, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
+    return result;
+}
+
 std::optional<Fault> Blocks::run(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const {
     return run_models(columns, rows, outcomes, nullptr);
 }
@@ -155,7 +163,7 @@ std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> r
             if (auto fault = write_costs(columns, slots_, graph_, rows.size())) return fault;
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
-        filler_.fill_late(columns, rows, m);
+        filler_.fill_decided(columns, rows, m);
         const bool is_measured = measured != nullptr && m == graph_.shedder;
         auto fault = is_measured ? write_measured_run(columns, slots_, graph_, *measured) : evaluate(columns, m, rows);
         if (fault) return fault;

@@ -33,6 +33,9 @@ public:
     /// Columns for a shape, with what no row changes already in them.
     [[nodiscard]] Columns columns(Shape shape) const;
 
+    /// Columns with all numbers of one row, which no model refuses. Throws ModelError where a model is at fault.
+    [[nodiscard]] Columns columns_of(const Row& row) const;
+
     /// Costs at most `block_rows` rows of the columns' shape into `outcomes`, which are as many.
     [[nodiscard]] std::optional<Fault> cost(Columns& columns, std::span<const Row> rows,
                                             std::span<Outcome> outcomes) const;

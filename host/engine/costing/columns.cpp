@@ -4,20 +4,10 @@
 #include <cstdint>
 #include <limits>
 #include <memory>
-#include <string_view>
 
 #include "host/engine/facts.hpp"
 
 namespace flutebook::engine {
-namespace {
-
-std::size_t fact_index(std::string_view name) {
-    const auto& all = facts();
-    const auto found = std::find_if(all.begin(), all.end(), [&](const Fact& fact) { return fact.name.name == name; });
-    return static_cast<std::size_t>(found - all.begin());
-}
-
-}  // namespace
 
 Slot Slots::add(contract::Axis axis) {
     axes.push_back(axis);
@@ -81,6 +71,7 @@ Slots::Slots(const Graph& graph) : of_facts(facts().size(), none) {
     setup_sheets = take(graph.host.setup_sheets, contract::Axis::step, host_conversions);
     order_change = take(graph.host.order_change, contract::Axis::order, host_conversions);
     roll_loss = take(graph.host.roll_loss, contract::Axis::order, host_conversions);
+    for (const char* name : cost_names) costs.push_back(of_facts[fact_index(name)]);
     quantity = fact("order.quantity");
     box_area = fact("box.area");
     sheet_area = fact("sheet.area");

@@ -51,6 +51,7 @@ struct Slots {
     Slot fed, good, web_length, web_area, issued, adhesive;  // what the host takes, in its own units
     Slot run_waste, setup_sheets, order_change, roll_loss;
     std::vector<Converted> host_conversions;
+    std::vector<Slot> costs;  // as cost_names has them; `none` where no model takes it
     Slot quantity, box_area, sheet_area, board_grammage, parting;  // facts that the balance needs
 
     static constexpr Slot none = static_cast<Slot>(-1);

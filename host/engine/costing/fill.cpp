@@ -46,7 +46,7 @@ const SteppedValue& cell_at(const SettingTable& table, VariesBy varies_by, const
     return of_flute(table, row, index);
 }
 
-// As in section 4: what sums of doubles lose makes no choice another one.
+// What sums of doubles lose makes no choice another one.
 constexpr double whole_tolerance = 1e-9;
 
 }  // namespace
@@ -68,7 +68,7 @@ contract::Replaced replaced_settings(const Graph& graph) {
 }
 
 Filler::Filler(const Graph& graph, const contract::Settings& settings, const Slots& slots)
-    : late_(graph.models.size()), fact_slots_(slots.of_facts) {
+    : decided_(graph.models.size()), fact_slots_(slots.of_facts) {
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
         auto& columns = all_.emplace_back();
         for (std::size_t s = 0; s < settings[m].size(); ++s) columns.push_back(column_of(graph, settings, slots, m, s));
@@ -82,13 +82,13 @@ Filler::Filler(const Graph& graph, const contract::Settings& settings, const Slo
                 constant_.push_back(column);
                 constants_.push_back(*constant);
             } else if (column.need || column.choice) {
-                add_late(graph, m, m, s);
+                add_decided(graph, m, m, s);
             } else {
                 varying_.push_back(column);
             }
         }
         for (const Link& need : graph.needs[m])
-            if (need.source.kind == Source::Kind::setting) add_late(graph, m, need.source.model, need.source.index);
+            if (need.source.kind == Source::Kind::setting) add_decided(graph, m, need.source.model, need.source.index);
     }
 }
 
@@ -112,12 +112,12 @@ Filler::SettingColumn Filler::column_of(const Graph& graph, const contract::Sett
 }
 
 // A choice that waits for numbers itself is filled before what it decides.
-void Filler::add_late(const Graph& graph, std::size_t before, std::size_t model, std::size_t setting) {
+void Filler::add_decided(const Graph& graph, std::size_t before, std::size_t model, std::size_t setting) {
     const SettingColumn& column = all_[model][setting];
     if (!column.need && !column.choice) return;
     const auto& choice = graph.models[model].settings[setting].keyed_by;
-    if (choice && !graph.settings[model][*choice]) add_late(graph, before, model, *choice);
-    late_[before].push_back(column);
+    if (choice && !graph.settings[model][*choice]) add_decided(graph, before, model, *choice);
+    decided_[before].push_back(column);
 }
 
 void Filler::fill_constant(Columns& columns) const {
@@ -135,8 +135,8 @@ void Filler::fill(Columns& columns, std::span<const Row> rows) const {
     for (const SettingColumn& column : varying_) fill_column(columns, rows, column);
 }
 
-void Filler::fill_late(Columns& columns, std::span<const Row> rows, std::size_t model) const {
-    for (const SettingColumn& column : late_[model]) fill_column(columns, rows, column);
+void Filler::fill_decided(Columns& columns, std::span<const Row> rows, std::size_t model) const {
+    for (const SettingColumn& column : decided_[model]) fill_column(columns, rows, column);
 }
 
 const contract::ValueStep& Filler::step_at(const Columns& columns, const SettingColumn& column, const Row& row,

@@ -31,7 +31,7 @@ public:
     void fill(Columns& columns, std::span<const Row> rows) const;
 
     /// Settings that wait for numbers, for the model that is called next: all that feeds it has run.
-    void fill_late(Columns& columns, std::span<const Row> rows, std::size_t model) const;
+    void fill_decided(Columns& columns, std::span<const Row> rows, std::size_t model) const;
 
     /// The value that a setting has in row `r` of a block in which every model has run, and where it was given.
     [[nodiscard]] const contract::ValueStep& value_in(const Columns& columns, const Row& row, std::size_t r,
@@ -55,7 +55,7 @@ private:
 
     [[nodiscard]] SettingColumn column_of(const Graph& graph, const contract::Settings& settings, const Slots& slots,
                                           std::size_t model, std::size_t setting) const;
-    void add_late(const Graph& graph, std::size_t before, std::size_t model, std::size_t setting);
+    void add_decided(const Graph& graph, std::size_t before, std::size_t model, std::size_t setting);
     static const contract::ValueStep& step_at(const Columns& columns, const SettingColumn& column, const Row& row,
                                               std::size_t r, std::size_t index);
     static void fill_column(Columns& columns, std::span<const Row> rows, const SettingColumn& column);
@@ -63,7 +63,7 @@ private:
     std::vector<std::vector<SettingColumn>> all_;  // by model, then by setting
     std::vector<double> constants_;                // as many as constant_
     std::vector<SettingColumn> constant_, varying_;
-    std::vector<std::vector<SettingColumn>> late_;  // by the model before which they are filled
+    std::vector<std::vector<SettingColumn>> decided_;  // by the model before which they are filled
     std::vector<Slot> fact_slots_;
 };
 

@@ -131,7 +131,7 @@ public:
         for (std::size_t r = 0; r < rows_; ++r) column[r] = Money::of_ten_thousandths(amounts[r]).to_double();
     }
 
-    static constexpr std::size_t classes = 5;
+    static constexpr std::size_t classes = cost_names.size() - 1;
 
 private:
     std::int64_t* at(std::size_t which, std::size_t step) {
@@ -171,13 +171,9 @@ std::optional<Fault> write_costs(Columns& columns, const Slots& slots, const Gra
                 table.add(graph.models[m].lines[column.line], column);
             }))
             return fault;
-    static const std::size_t first_cost = facts().size() - (CostTable::classes + 1);  // they stand last
-    for (std::size_t which = 0; which <= CostTable::classes; ++which) {
-        const Slot slot = slots.of_facts[first_cost + which];
-        if (slot == Slots::none) continue;
-        for (std::size_t step = 0; step < columns.shape().steps; ++step)
-            table.write(which, step, columns.column(slot, step));
-    }
+    for (std::size_t which = 0; which < slots.costs.size(); ++which)
+        for (std::size_t step = 0; slots.costs[which] != Slots::none && step < columns.shape().steps; ++step)
+            table.write(which, step, columns.column(slots.costs[which], step));
     return std::nullopt;
 }
 

@@ -54,12 +54,6 @@ private:
         }
     }
 
-    std::optional<std::size_t> find_model(const std::string& id) const {
-        for (std::size_t m = 0; m < models().size(); ++m)
-            if (models()[m].id == id) return m;
-        return std::nullopt;
-    }
-
     // Which of a model's provides has this name; nothing where none has.
     std::optional<std::size_t> provide_of(std::size_t model, const std::string& name) const {
         const auto& provided = models()[model].provides;
@@ -78,7 +72,7 @@ private:
         for (const plant::Preference& preference : preferences_) {
             const std::string where = fmt::format("{}:{}:{}: prefer.{}", preference.place.file, preference.place.line,
                                                   preference.place.column, preference.name);
-            const auto model = find_model(preference.model);
+            const auto model = contract::find_model(models(), preference.model);
             if (!model) {
                 errors_.push_back(fmt::format("{}: no such model is loaded: {}; {}", where, preference.model,
                                               advice(preference.model, ids())));

@@ -106,6 +106,25 @@ TEST_CASE("colours are counted") {
             Lines{"r.yaml:9:10: colours: out of range: found 1.5, expected a whole number not below 0"});
 }
 
+TEST_CASE("a route holds no more machines than a model takes steps") {
+    const PlantFolder folder;
+    std::string machines, route = "FG1";
+    for (int number = 2; number <= 15; ++number) {
+        const std::string code = "FG" + std::to_string(number);
+        machines += "  " + code +
+                    ": {kind: folder-gluer, sheet: {length: [300, 2400], width: [250, 1150]}, colours: 3, setup: "
+                    "{minutes: 25, sheets: 40}, run_waste: 0.012, speed: 9000, hourly: {labour: 95, fixed: 120}, "
+                    "power: 75}\n";
+        route += ", " + code;
+    }
+    folder.change("machines.yaml", "dispatch:", machines + "dispatch:");
+    folder.change("r.yaml", "route: [FG1]", "route: [" + route + "]");
+    REQUIRE(folder.request_complaints() ==
+            Lines{"r.yaml:10:8: route: too long: found 15 machines, expected at most 14"});
+    folder.change("r.yaml", ", FG15", "");
+    REQUIRE(folder.request_complaints().empty());
+}
+
 TEST_CASE("a route holds a machine that makes the style, and each machine once") {
     REQUIRE(request_complaints_after("route: [FG1]", "route: [DC1]") ==
             Lines{"r.yaml:10:8: route: a route that cannot make the box: expected a folder-gluer for style `0201`"});

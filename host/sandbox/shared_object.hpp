@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 
 struct SharedObject {
     struct Symbol {
@@ -30,4 +30,4 @@ struct ReadObject {
 
 [[nodiscard]] ReadObject read_shared_object(std::span<const std::byte> bytes);
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox

@@ -1,4 +1,4 @@
-#include "host/plugin_check/shared_object.hpp"
+#include "host/sandbox/shared_object.hpp"
 
 #include <elf.h>
 
@@ -8,7 +8,7 @@
 #include <sstream>
 #include <stdexcept>
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 namespace {
 
 #if defined(__x86_64__)
@@ -173,4 +173,4 @@ ReadObject read_shared_object(std::span<const std::byte> bytes) {
     }
 }
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox

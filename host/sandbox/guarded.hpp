@@ -1,4 +1,4 @@
-// Reports the signals that a plugin's code raises, before the process ends. For child processes only: locks and memory
+// Reports the signals that code under test raises, before the process ends. For child processes only: locks and memory
 // that the code held at the signal stay as they were.
 #pragma once
 
@@ -9,12 +9,18 @@
 
 #include "host/sandbox/report.hpp"
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 
-/// Catches the signals of faulty code. Outside guarded() a signal is reported as the word `died` with the rule that it
-/// breaks and the current task, and ends the process. The report uses nothing that the interrupted code may have
+/// The first word of a report on a signal; both are constant texts.
+struct SignalWords {
+    const char* crash;      // of a signal that faulty code raises
+    const char* forbidden;  // of a call that the filter forbids, or a file that would grow
+};
+
+/// Catches the signals of faulty code. Outside guarded() a signal is reported as `died`, one of the words, what
+/// happened and the current task, and ends the process. The report uses nothing that the interrupted code may have
 /// locked, such as the allocator. `report` must live until the process ends.
-void catch_signals(const sandbox::ChildReport& report);
+void catch_signals(const ChildReport& report, SignalWords words);
 
 /// Names what this thread is doing, as it follows "while": "evaluating generated order 3". One at a time.
 class CurrentTask {
@@ -33,4 +39,4 @@ private:
 /// destructors. Exceptions pass through.
 [[nodiscard]] std::optional<std::uintptr_t> guarded(const std::function<void()>& work);
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox

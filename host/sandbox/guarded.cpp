@@ -1,4 +1,4 @@
-#include "host/plugin_check/guarded.hpp"
+#include "host/sandbox/guarded.hpp"
 
 #include <sys/syscall.h>
 #include <unistd.h>
@@ -9,14 +9,14 @@
 #include <cstring>
 #include <vector>
 
-#include "host/plugin_check/rules.hpp"
 #include "host/sandbox/child.hpp"
 #include "host/sandbox/confine.hpp"
 
-namespace flutebook::plugin_check {
+namespace flutebook::sandbox {
 namespace {
 
-const sandbox::ChildReport* report_of_death = nullptr;
+const ChildReport* report_of_death = nullptr;
+SignalWords words_of_death{};
 thread_local const char* doing_now = nullptr;
 
 struct Guard {
@@ -30,9 +30,9 @@ thread_local Guard* innermost = nullptr;
     const bool is_forbidden = signal == SIGSYS || signal == SIGXFSZ;
     const char* name = ::sigabbrev_np(signal);
     const char* const parts[] = {"died ",
-                                 is_forbidden ? keeps_to_itself : survives,
+                                 is_forbidden ? words_of_death.forbidden : words_of_death.crash,
                                  is_forbidden ? " " : " crashed (SIG",
-                                 is_forbidden      ? sandbox::meaning_of(system_call)
+                                 is_forbidden      ? meaning_of(system_call)
                                  : name == nullptr ? "NAL"
                                                    : name,
                                  is_forbidden ? " while " : ") while ",
@@ -68,8 +68,9 @@ private:
 
 }  // namespace
 
-void catch_signals(const sandbox::ChildReport& report) {
+void catch_signals(const ChildReport& report, SignalWords words) {
     report_of_death = &report;
+    words_of_death = words;
     static const AlternateStack for_this_thread;
     struct sigaction how {};
     how.sa_sigaction = take;
@@ -99,4 +100,4 @@ std::optional<std::uintptr_t> guarded(const std::function<void()>& work) {
     return std::nullopt;
 }
 
-}  // namespace flutebook::plugin_check
+}  // namespace flutebook::sandbox
