@@ -8,11 +8,11 @@
 
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/base/yaml/document.hpp"
+#include "host/base/yaml/file.hpp"
 #include "host/orders/style.hpp"
 #include "host/plant/machine_list.hpp"
-#include "host/plant/yaml/document.hpp"
-#include "host/plant/yaml/file.hpp"
-#include "host/plant/yaml/map_reader.hpp"
+#include "host/plant/map_reader.hpp"
 
 namespace flutebook::orders {
 
@@ -200,7 +200,7 @@ Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::opti
 
 Request read_whole(const plant::Plant& plant, const std::string& file, const std::string& text,
                    base::Diagnostics& complaints, std::optional<base::Date> date_override) {
-    const auto document = plant::parse_document(text, file, complaints);
+    const auto document = base::parse_document(text, file, complaints);
     if (!document) complaints.throw_if_any(InputError::Whose::request);
     plant::Reading reading{complaints, plant.currency};
     plant::MapReader form(plant::Field(*document, file, reading));
@@ -227,7 +227,7 @@ Request read_request(const plant::Plant& plant, const std::string& file) {
 
 Request read_request(const plant::Plant& plant, const std::string& file, std::optional<base::Date> date_override) {
     base::Diagnostics complaints;
-    auto text = plant::read_text_file(file, complaints);
+    auto text = base::read_text_file(file, complaints);
     complaints.throw_if_any(InputError::Whose::request);
     return read_whole(plant, file, *text, complaints, date_override);
 }

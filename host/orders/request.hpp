@@ -9,7 +9,7 @@
 
 #include "host/orders/style.hpp"
 #include "host/plant/plant.hpp"
-#include "host/plant/yaml/map_reader.hpp"
+#include "host/plant/map_reader.hpp"
 
 namespace flutebook::orders {
 

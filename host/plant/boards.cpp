@@ -41,7 +41,7 @@ void check_order(const Field& list, const std::vector<Field>& items, const std::
     std::size_t media = 0;
     // What was refused may have been either.
     for (const auto& item : items)
-        if (item.node()->kind == Node::Kind::refused) return;
+        if (item.node()->kind == base::Node::Kind::refused) return;
     for (std::size_t i = 0; i < plies.size(); ++i) {
         const bool is_medium = plies[i].flute.has_value();
         media += is_medium ? 1 : 0;

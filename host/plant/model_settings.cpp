@@ -6,7 +6,7 @@
 #include <optional>
 #include <utility>
 
-#include "host/plant/yaml/map_reader.hpp"
+#include "host/plant/map_reader.hpp"
 
 namespace flutebook::plant {
 
@@ -16,7 +16,8 @@ constexpr const char* value_or_table = "a number, a word, or a table of them";
 
 // What was left empty is an empty text: the model's declaration says what is missing.
 std::optional<GivenText> read_value(const Field& field, const std::string& expected) {
-    if (field.node() != nullptr && field.node()->kind == Node::Kind::empty) return GivenText{"", false, field.place()};
+    if (field.node() != nullptr && field.node()->kind == base::Node::Kind::empty)
+        return GivenText{"", false, field.place()};
     return field.given_text(expected);
 }
 

@@ -11,9 +11,9 @@
 #include <system_error>
 #include <utility>
 
+#include "host/base/yaml/document.hpp"
+#include "host/base/yaml/file.hpp"
 #include "host/plant/plant_files.hpp"
-#include "host/plant/yaml/document.hpp"
-#include "host/plant/yaml/file.hpp"
 
 namespace flutebook::plant {
 
@@ -36,7 +36,7 @@ public:
         const auto path = path_to(name);
         auto& document = documents_[read_++];
         if (auto text = text_of(name, path)) {
-            document = parse_document(*text, path, complaints_);
+            document = base::parse_document(*text, path, complaints_);
             taken_[name] = std::move(*text);
         }
         return document ? Field(*document, path, reading) : Field();
@@ -47,7 +47,7 @@ public:
 
 private:
     std::optional<std::string> text_of(const std::string& name, const std::string& path) const {
-        if (texts_ == nullptr) return read_text_file(path, complaints_);
+        if (texts_ == nullptr) return base::read_text_file(path, complaints_);
         const auto text = texts_->find(name);
         if (text != texts_->end()) return text->second;
         complaints_.add({path, 0, 0}, "", "not kept, expected the file");
@@ -64,7 +64,7 @@ private:
     std::string path_;
     const FileTexts* texts_;
     base::Diagnostics& complaints_;
-    std::array<std::optional<Node>, 6> documents_;
+    std::array<std::optional<base::Node>, 6> documents_;
     FileTexts taken_;
     std::size_t read_ = 0;
 };

@@ -9,8 +9,8 @@
 #include <unordered_map>
 #include <vector>
 
+#include "host/plant/map_reader.hpp"
 #include "host/plant/plant.hpp"
-#include "host/plant/yaml/map_reader.hpp"
 
 namespace flutebook::plant {
 

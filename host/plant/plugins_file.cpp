@@ -32,7 +32,7 @@ bool is_sha256(const std::string& text) {
 // `- lacquer: {model: varnish, …}`
 void check_served_model(const Field& listed) {
     for (const auto& entry : listed.entries_if_any())
-        if (entry.key() == served_model_key && entry.node()->kind == Node::Kind::text &&
+        if (entry.key() == served_model_key && entry.node()->kind == base::Node::Kind::text &&
             !is_model_id(entry.node()->text))
             entry.complain(fmt::format("not a model's id: found {}, expected lower-case letters, digits, `-` and `_`",
                                        base::shown(entry.node()->text)));
@@ -42,7 +42,7 @@ std::vector<ModelSettings> read_models(const Field& list) {
     std::vector<ModelSettings> models;
     std::unordered_set<std::string> listed;
     for (const auto& item : list.items()) {
-        if (item.node()->kind == Node::Kind::text) {
+        if (item.node()->kind == base::Node::Kind::text) {
             item.complain(
                 fmt::format("no settings: expected a map, as `{}: {{}}`", base::shortened(item.node()->text)));
             continue;

@@ -62,7 +62,7 @@ struct Keeper {
 const std::vector<Keeper>& keepers() {
     static const std::vector<Keeper> list = {
         {"boost/dll", "Boost.DLL", "host/contract/library.cpp"},
-        {"yaml-cpp/", "yaml-cpp", "host/plant/yaml/yaml.cpp"},
+        {"yaml-cpp/", "yaml-cpp", "host/base/yaml/yaml.cpp"},
         {"udunits", "udunits", "host/plant/units.cpp"},
         {"SQLiteCpp/", "SQLiteCpp", "ledger/store/database.cpp"},
         {"zlib.h", "zlib", "ledger/store/packing.cpp"},

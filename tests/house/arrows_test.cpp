@@ -83,14 +83,14 @@ TEST_CASE("each large library is touched in one file only") {
 }
 
 TEST_CASE("a second file that touches a library is found") {
-    const MadeTree result{{"host/plant/yaml/yaml.cpp", "#include <yaml-cpp/yaml.h>\n"},
+    const MadeTree result{{"host/base/yaml/yaml.cpp", "#include <yaml-cpp/yaml.h>\n"},
                           {"host/engine/graph.hpp", "#include <udunits2.h>\n"},
                           {"host/plant/plant.cpp", "#include <yaml-cpp/node/node.h>\n"},
                           {"host/services/a.cpp", "#include <boost/dll/shared_library.hpp>\n"},
                           {"ledger/month.cpp", "#include <SQLiteCpp/Database.h>\n"}};
     CHECK(libraries_out_of_place(result.read()) ==
           Faults{"host/engine/graph.hpp:1: udunits is kept in host/plant/units.cpp",
-                 "host/plant/plant.cpp:1: yaml-cpp is kept in host/plant/yaml/yaml.cpp",
+                 "host/plant/plant.cpp:1: yaml-cpp is kept in host/base/yaml/yaml.cpp",
                  "host/services/a.cpp:1: Boost.DLL is kept in host/contract/library.cpp",
                  "ledger/month.cpp:1: SQLiteCpp is kept in ledger/store/database.cpp"});
 }

@@ -12,7 +12,7 @@
 
 #include "host/answers/figures.hpp"
 #include "host/base/errors.hpp"
-#include "host/plant/yaml/document.hpp"
+#include "host/base/yaml/document.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 
 namespace flutebook::services {
@@ -23,7 +23,7 @@ using answers::ChangedLine;
 using Quantity = answers::RequestAnswer::Quantity;
 using base::Diagnostics;
 using Json = nlohmann::ordered_json;
-using plant::Node;
+using base::Node;
 
 std::optional<answers::Total> total_of(const Quantity& answered) {
     if (!answered.quote) return std::nullopt;
@@ -99,7 +99,7 @@ answers::ChangedQuantity changed_quantity(const Quantity& was, const Quantity* n
     return result;
 }
 
-std::vector<answers::Leaf> leaves(const std::optional<plant::Node>& document, const Diagnostics& complaints) {
+std::vector<answers::Leaf> leaves(const std::optional<base::Node>& document, const Diagnostics& complaints) {
     complaints.throw_if_any(InputError::Whose::plant);
     return leaves_of(*document);
 }
@@ -108,10 +108,10 @@ std::vector<answers::Difference> in_file(const ledger::SavedQuote& quote, const 
                                          const std::string& name) {
     Diagnostics complaints;
     const std::string file = (std::filesystem::path(today.folder) / name).lexically_normal().string();
-    const auto now = leaves(plant::parse_document(today.files.at(name), file, complaints), complaints);
+    const auto now = leaves(base::parse_document(today.files.at(name), file, complaints), complaints);
     const std::string part = "plant/" + name;
     const std::string saved = fmt::format("{}/{}", quote.number, part);
-    const auto was = leaves(plant::parse_document(part_of(quote, part), saved, complaints), complaints);
+    const auto was = leaves(base::parse_document(part_of(quote, part), saved, complaints), complaints);
     return differences(was, now);
 }
 

@@ -13,9 +13,9 @@
 #include "host/answers/changed_plugin.hpp"
 #include "host/answers/quote_answer.hpp"
 #include "host/answers/recheck_answer.hpp"
+#include "host/base/yaml/node.hpp"
 #include "host/engine/graph/graph.hpp"
 #include "host/plant/plant.hpp"
-#include "host/plant/yaml/node.hpp"
 #include "ledger/reading/quotes.hpp"
 
 namespace flutebook::services {
@@ -39,7 +39,7 @@ namespace flutebook::services {
 
 /// The leaves of a file, in its order. A list's entry is named by its only key (a model), by the day it counts from (a
 /// price), else by its number from 1.
-[[nodiscard]] std::vector<answers::Leaf> leaves_of(const plant::Node& root);
+[[nodiscard]] std::vector<answers::Leaf> leaves_of(const base::Node& root);
 
 /// In the order of `now`; what was taken out follows, in its own order. Values are compared as they were written.
 [[nodiscard]] std::vector<answers::Difference> differences(const std::vector<answers::Leaf>& was,

@@ -3,8 +3,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "host/plant/yaml/document.hpp"
-#include "host/plant/yaml/file.hpp"
+#include "host/base/yaml/document.hpp"
+#include "host/base/yaml/file.hpp"
 #include "tests/unit/plant/complaint_lines.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
 

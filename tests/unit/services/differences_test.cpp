@@ -4,16 +4,16 @@
 #include <catch2/catch.hpp>
 
 #include "host/answers/figures.hpp"
-#include "host/plant/yaml/document.hpp"
+#include "host/base/yaml/document.hpp"
 
 using namespace flutebook;
 using answers::Difference;
 
 namespace {
 
-plant::Node yaml(const std::string& text) {
+base::Node yaml(const std::string& text) {
     base::Diagnostics complaints;
-    const auto root = plant::parse_document(text, "f.yaml", complaints);
+    const auto root = base::parse_document(text, "f.yaml", complaints);
     REQUIRE(complaints.empty());
     return *root;
 }

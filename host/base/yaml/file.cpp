@@ -1,6 +1,6 @@
 // Reading a file without trust: its kind and size are looked at before its bytes, and its bytes before their meaning.
 // Only a plain file is opened: a pipe or a device could be waited for forever.
-#include "host/plant/yaml/file.hpp"
+#include "host/base/yaml/file.hpp"
 
 #include <fmt/format.h>
 
@@ -14,7 +14,7 @@
 
 #include "host/base/characters.hpp"
 
-namespace flutebook::plant {
+namespace flutebook::base {
 
 namespace {
 
@@ -45,16 +45,16 @@ std::optional<UnreadableFile> first_unfit(std::string_view text) {
         if (starts_line)
             if (const auto tab = tab_in_indent(text, at); tab != nowhere)
                 return UnreadableFile{tab, "a tab indents this line, expected spaces"};
-        const auto character = base::character_at(text, at);
-        if (character.fault != base::CharacterFault::none && !is_layout(text[at]))
-            return UnreadableFile{at, base::fault_text(text, at) + ", expected UTF-8 text"};
+        const auto character = character_at(text, at);
+        if (character.fault != CharacterFault::none && !is_layout(text[at]))
+            return UnreadableFile{at, fault_text(text, at) + ", expected UTF-8 text"};
         starts_line = text[at] == '\n';
         at += character.length;
     }
     return std::nullopt;
 }
 
-base::Place place_in(std::string_view text, std::size_t at, const std::string& file) {
+Place place_in(std::string_view text, std::size_t at, const std::string& file) {
     int line = 1;
     std::size_t line_start = 0;
     for (std::size_t i = 0; i < at; ++i) {
@@ -67,7 +67,7 @@ base::Place place_in(std::string_view text, std::size_t at, const std::string& f
 
 }  // namespace
 
-std::optional<std::string> check_text(std::string text, const std::string& file, base::Diagnostics& complaints) {
+std::optional<std::string> check_text(std::string text, const std::string& file, Diagnostics& complaints) {
     if (text.size() > largest_file) {
         complaints.add({file, 0, 0}, "", fmt::format("too large, expected at most {} KB", largest_file / 1024));
         return std::nullopt;
@@ -80,7 +80,7 @@ std::optional<std::string> check_text(std::string text, const std::string& file,
     return text;
 }
 
-std::optional<std::string> read_text_file(const std::string& file, base::Diagnostics& complaints) {
+std::optional<std::string> read_text_file(const std::string& file, Diagnostics& complaints) {
     const auto refuse = [&](const std::string& why) {
         complaints.add({file, 0, 0}, "", why);
         return std::nullopt;
@@ -104,4 +104,4 @@ std::optional<std::string> read_text_file(const std::string& file, base::Diagnos
     return check_text(std::move(text), file, complaints);
 }
 
-}  // namespace flutebook::plant
+}  // namespace flutebook::base

@@ -1,11 +1,11 @@
 // The tree of a document: look-ups alone. Documents are a few thousand values, so a map is searched from its start.
-#include "host/plant/yaml/node.hpp"
+#include "host/base/yaml/node.hpp"
 
-namespace flutebook::plant {
+namespace flutebook::base {
 
 namespace {
 
-void add_places(const Node& map, const std::string& prefix, base::Places& places) {
+void add_places(const Node& map, const std::string& prefix, Places& places) {
     for (const auto& entry : map.entries) {
         const auto path = prefix + entry.key;
         places[path] = entry.value.place;
@@ -21,10 +21,10 @@ const Node* Node::find(const std::string& key) const {
     return nullptr;
 }
 
-base::Places places_of(const Node& map) {
-    base::Places places;
+Places places_of(const Node& map) {
+    Places places;
     add_places(map, "", places);
     return places;
 }
 
-}  // namespace flutebook::plant
+}  // namespace flutebook::base

@@ -11,9 +11,9 @@
 
 #include "host/base/date.hpp"
 #include "host/base/diagnostics.hpp"
+#include "host/base/yaml/node.hpp"
 #include "host/plant/plant.hpp"
 #include "host/plant/quantity.hpp"
-#include "host/plant/yaml/node.hpp"
 
 namespace flutebook::plant {
 
@@ -31,10 +31,10 @@ public:
     /// A field of what could not be read: it complains of nothing.
     Field() = default;
     /// The whole of a document.
-    Field(const Node& root, const std::string& file, Reading& reading);
+    Field(const base::Node& root, const std::string& file, Reading& reading);
 
     /// Null where it was not given.
-    [[nodiscard]] const Node* node() const { return node_; }
+    [[nodiscard]] const base::Node* node() const { return node_; }
     [[nodiscard]] const base::Place& place() const { return place_; }
     [[nodiscard]] const base::Place& key_place() const { return key_place_; }
     /// The last part of its path.
@@ -59,10 +59,10 @@ public:
     [[nodiscard]] std::vector<Field> items_at_least_one() const;
     [[nodiscard]] std::vector<Field> entries_at_least_one() const;
 
-    [[nodiscard]] bool is_list() const { return node_ != nullptr && node_->kind == Node::Kind::list; }
-    [[nodiscard]] bool is_map() const { return node_ != nullptr && node_->kind == Node::Kind::map; }
+    [[nodiscard]] bool is_list() const { return node_ != nullptr && node_->kind == base::Node::Kind::list; }
+    [[nodiscard]] bool is_map() const { return node_ != nullptr && node_->kind == base::Node::Kind::map; }
     /// Complains where it is no map, whose entries are somebody else's to read.
-    void expect_map() const { static_cast<void>(is(Node::Kind::map, "a map")); }
+    void expect_map() const { static_cast<void>(is(base::Node::Kind::map, "a map")); }
 
     void complain(const std::string& text) const;
     /// About its key, not its value.
@@ -76,10 +76,10 @@ public:
 private:
     friend class MapReader;
     // Whether the value is there and of a kind; complains if not.
-    [[nodiscard]] bool is(Node::Kind kind, const std::string& expected) const;
-    [[nodiscard]] Field child(const Node* node, const base::Place& key_place, const std::string& key) const;
+    [[nodiscard]] bool is(base::Node::Kind kind, const std::string& expected) const;
+    [[nodiscard]] Field child(const base::Node* node, const base::Place& key_place, const std::string& key) const;
 
-    const Node* node_ = nullptr;
+    const base::Node* node_ = nullptr;
     base::Place place_, key_place_;
     std::string path_, key_;
     Reading* reading_ = nullptr;  // null: silent

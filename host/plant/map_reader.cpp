@@ -1,5 +1,5 @@
 // Fields of a form: one complaint for each thing that is wrong, worded in one place.
-#include "host/plant/yaml/map_reader.hpp"
+#include "host/plant/map_reader.hpp"
 
 #include <fmt/format.h>
 
@@ -17,17 +17,17 @@ namespace {
 
 constexpr double no_number = std::numeric_limits<double>::quiet_NaN();
 
-const char* name_of(Node::Kind kind) {
+const char* name_of(base::Node::Kind kind) {
     switch (kind) {
-        case Node::Kind::text:
+        case base::Node::Kind::text:
             return "a text";
-        case Node::Kind::list:
+        case base::Node::Kind::list:
             return "a list";
-        case Node::Kind::map:
+        case base::Node::Kind::map:
             return "a map";
-        case Node::Kind::empty:
+        case base::Node::Kind::empty:
             return "nothing";
-        case Node::Kind::refused:
+        case base::Node::Kind::refused:
             break;
     }
     return "something refused";
@@ -39,10 +39,10 @@ std::string expected_number(const std::string& unit, const QuantityRange& range)
 
 }  // namespace
 
-Field::Field(const Node& root, const std::string& file, Reading& reading)
+Field::Field(const base::Node& root, const std::string& file, Reading& reading)
     : node_(&root), place_{file, 1, 1}, key_place_{file, 1, 1}, reading_(&reading) {}
 
-Field Field::child(const Node* node, const base::Place& key_place, const std::string& key) const {
+Field Field::child(const base::Node* node, const base::Place& key_place, const std::string& key) const {
     Field result;
     result.node_ = node;
     result.place_ = node == nullptr ? key_place : node->place;
@@ -72,25 +72,25 @@ void Field::complain_unknown(const std::string& what, const std::string& name,
     complain(fmt::format("unknown {}: found {}{}", what, base::shown(name), hint));
 }
 
-bool Field::is(Node::Kind kind, const std::string& expected) const {
+bool Field::is(base::Node::Kind kind, const std::string& expected) const {
     if (reading_ == nullptr) return false;
     if (node_ == nullptr) {
         complain("missing: expected " + expected);
         return false;
     }
     if (node_->kind == kind) return true;
-    if (node_->kind != Node::Kind::refused)
+    if (node_->kind != base::Node::Kind::refused)
         complain(fmt::format("wrong type: found {}, expected {}", name_of(node_->kind), expected));
     return false;
 }
 
 std::optional<GivenText> Field::given_text(const std::string& expected) const {
-    if (!is(Node::Kind::text, expected)) return std::nullopt;
+    if (!is(base::Node::Kind::text, expected)) return std::nullopt;
     return GivenText{node_->text, node_->quoted, node_->place};
 }
 
 std::string Field::text() const {
-    if (!is(Node::Kind::text, "a text")) return "";
+    if (!is(base::Node::Kind::text, "a text")) return "";
     if (node_->text.find_first_not_of(' ') == std::string::npos) complain("an empty text: expected a name");
     return node_->text;
 }
@@ -112,7 +112,7 @@ double Field::number(const std::string& unit, const QuantityRange& range) const 
 
 Span Field::span(const std::string& unit, const QuantityRange& range) const {
     const auto expected = "two numbers, [low, high], each " + expected_number(unit, range);
-    if (!is(Node::Kind::list, expected)) return {no_number, no_number};
+    if (!is(base::Node::Kind::list, expected)) return {no_number, no_number};
     const auto ends = items();
     if (ends.size() != 2) {
         complain(fmt::format("wrong type: found a list of {}, expected {}", ends.size(), expected));
@@ -127,7 +127,7 @@ Span Field::span(const std::string& unit, const QuantityRange& range) const {
 
 std::optional<base::Date> Field::date() const {
     const std::string expected = "a day of the calendar as YYYY-MM-DD";
-    if (!is(Node::Kind::text, expected)) return std::nullopt;
+    if (!is(base::Node::Kind::text, expected)) return std::nullopt;
     auto day = base::parse_date(node_->text);
     if (!day) complain(fmt::format("not a date: found {}, expected {}", base::shown(node_->text), expected));
     return day;
@@ -136,7 +136,7 @@ std::optional<base::Date> Field::date() const {
 std::optional<std::size_t> Field::choice(const std::vector<std::string>& names) const {
     std::string list;
     for (const auto& name : names) list += (list.empty() ? "" : ", ") + base::shown(name);
-    if (!is(Node::Kind::text, "one of " + list)) return std::nullopt;
+    if (!is(base::Node::Kind::text, "one of " + list)) return std::nullopt;
     const auto found = std::find(names.begin(), names.end(), node_->text);
     if (found != names.end()) return static_cast<std::size_t>(found - names.begin());
     complain(fmt::format("not a choice: found {}, expected one of {}", base::shown(node_->text), list));
@@ -145,14 +145,14 @@ std::optional<std::size_t> Field::choice(const std::vector<std::string>& names) 
 
 std::vector<Field> Field::items() const {
     std::vector<Field> result;
-    if (!is(Node::Kind::list, "a list")) return result;
+    if (!is(base::Node::Kind::list, "a list")) return result;
     for (const auto& item : node_->items)
         result.push_back(child(&item, item.place, fmt::format("[{}]", result.size() + 1)));
     return result;
 }
 
 std::vector<Field> Field::entries() const {
-    if (!is(Node::Kind::map, "a map")) return {};
+    if (!is(base::Node::Kind::map, "a map")) return {};
     auto result = entries_if_any();
     for (const auto& entry : result)
         if (entry.key_.front() == ' ' || entry.key_.back() == ' ')
@@ -180,7 +180,7 @@ std::vector<Field> Field::entries_at_least_one() const {
 }
 
 MapReader::MapReader(const Field& map) {
-    if (map.is(Node::Kind::map, "a map")) map_ = map;
+    if (map.is(base::Node::Kind::map, "a map")) map_ = map;
 }
 
 void MapReader::allow(const std::string& key) {
@@ -201,7 +201,7 @@ Field MapReader::field(const std::string& key) {
 }
 
 base::Places MapReader::places() const {
-    return map_.node_ == nullptr ? base::Places{} : places_of(*map_.node_);
+    return map_.node_ == nullptr ? base::Places{} : base::places_of(*map_.node_);
 }
 
 void MapReader::finish() const {

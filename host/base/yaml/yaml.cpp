@@ -17,16 +17,16 @@
 
 #include "host/base/characters.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/plant/yaml/document.hpp"
-#include "host/plant/yaml/file.hpp"
+#include "host/base/yaml/document.hpp"
+#include "host/base/yaml/file.hpp"
 
-namespace flutebook::plant {
+namespace flutebook::base {
 
 namespace {
 
 // Ends the parsing of a file whose rest is not worth reading.
 struct ParseStop {
-    base::Place place;
+    Place place;
     std::string why;
 };
 
@@ -34,16 +34,16 @@ constexpr std::size_t longest_text = 1000;
 
 std::optional<std::string> why_refused(const std::string& value) {
     if (value.size() > longest_text) return "a text of more than 1000 bytes, expected a short one";
-    const auto fault = base::first_fault(value);
+    const auto fault = first_fault(value);
     if (!fault) return std::nullopt;
-    const bool is_invisible = base::character_at(value, *fault).fault == base::CharacterFault::invisible;
-    return (is_invisible ? base::fault_text(value, *fault) : "a line break or control character") +
+    const bool is_invisible = character_at(value, *fault).fault == CharacterFault::invisible;
+    return (is_invisible ? fault_text(value, *fault) : "a line break or control character") +
            ", expected one plain line";
 }
 
 class TreeBuilder : public YAML::EventHandler {
 public:
-    TreeBuilder(const std::string& text, const std::string& file, base::Diagnostics& complaints)
+    TreeBuilder(const std::string& text, const std::string& file, Diagnostics& complaints)
         : text_(text), file_(file), complaints_(complaints) {}
 
     Node take_root() { return std::move(root_); }
@@ -92,7 +92,7 @@ private:
         std::unordered_set<std::string> keys;
     };
 
-    base::Place place_of(const YAML::Mark& mark) const { return {file_, mark.line + 1, mark.column + 1}; }
+    Place place_of(const YAML::Mark& mark) const { return {file_, mark.line + 1, mark.column + 1}; }
 
     // The path of what is being filled, as readers of the tree name it.
     std::string path() const {
@@ -103,7 +103,7 @@ private:
             if (around.kind == Node::Kind::list)
                 result += fmt::format("[{}]", around.node->items.size() + (is_innermost ? 1 : 0));
             else if (!around.key.empty() && !(is_innermost && around.awaits_key))
-                result += fmt::format("{}{}", result.empty() ? "" : ".", base::shortened(around.key));
+                result += fmt::format("{}{}", result.empty() ? "" : ".", shortened(around.key));
         }
         return result;
     }
@@ -174,7 +174,7 @@ private:
 
     const std::string& text_;
     const std::string& file_;
-    base::Diagnostics& complaints_;
+    Diagnostics& complaints_;
     Node root_;
     std::vector<OpenNode> open_;
     bool has_document_ = false;
@@ -183,11 +183,11 @@ private:
 
 }  // namespace
 
-std::optional<Node> parse_document(std::string text, const std::string& file, base::Diagnostics& complaints) {
+std::optional<Node> parse_document(std::string text, const std::string& file, Diagnostics& complaints) {
     const auto checked = check_text(std::move(text), file, complaints);
     if (!checked) return std::nullopt;
     // What ends the parsing makes every other finding of its file doubtful: they wait here until the end is reached.
-    base::Diagnostics found;
+    Diagnostics found;
     TreeBuilder builder(*checked, file, found);
     std::istringstream stream(*checked);
     try {
@@ -206,4 +206,4 @@ std::optional<Node> parse_document(std::string text, const std::string& file, ba
     return builder.take_root();
 }
 
-}  // namespace flutebook::plant
+}  // namespace flutebook::base

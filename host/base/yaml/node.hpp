@@ -9,7 +9,7 @@
 
 #include "host/base/place.hpp"
 
-namespace flutebook::plant {
+namespace flutebook::base {
 
 /// Owns its children; copies are deep.
 struct Node {
@@ -22,7 +22,7 @@ struct Node {
     bool quoted = false;         // a quoted text is never a bare number
     std::vector<Node> items;     // of a list
     std::vector<Entry> entries;  // of a map, in the order of the file
-    base::Place place;           // of an empty value: its key's
+    Place place;                 // of an empty value: its key's
 
     /// The value under a key of a map; null where it is not there. Lives as long as this node is not changed.
     [[nodiscard]] const Node* find(const std::string& key) const;
@@ -30,11 +30,11 @@ struct Node {
 
 struct Node::Entry {
     std::string key;
-    base::Place key_place;
+    Place key_place;
     Node value;
 };
 
 /// Where each value of a map stands, by its path: "setup" and "setup.sheets".
-[[nodiscard]] base::Places places_of(const Node& map);
+[[nodiscard]] Places places_of(const Node& map);
 
-}  // namespace flutebook::plant
+}  // namespace flutebook::base

@@ -5,9 +5,9 @@
 #include <string>
 
 #include "host/base/diagnostics.hpp"
-#include "host/plant/yaml/node.hpp"
+#include "host/base/yaml/node.hpp"
 
-namespace flutebook::plant {
+namespace flutebook::base {
 
 /// Deepest nesting of maps and lists in a file.
 inline constexpr int deepest_nesting = 16;
@@ -16,7 +16,6 @@ inline constexpr int deepest_nesting = 16;
 /// its syntax is wrong, it nests too deep, or it holds more than one document. An alias, an anchor, a tag, a duplicate
 /// key, or a control character in a text is a complaint too, but the rest of the file is still there to be checked. An
 /// empty file is an empty node.
-[[nodiscard]] std::optional<Node> parse_document(std::string text, const std::string& file,
-                                                 base::Diagnostics& complaints);
+[[nodiscard]] std::optional<Node> parse_document(std::string text, const std::string& file, Diagnostics& complaints);
 
-}  // namespace flutebook::plant
+}  // namespace flutebook::base
