@@ -13,13 +13,11 @@
 
 #include "host/base/date.hpp"
 #include "host/base/place.hpp"
+#include "host/plant/machine.hpp"
 #include "host/plant/model_settings.hpp"
+#include "host/plant/styles/style.hpp"
 
 namespace flutebook::plant {
-
-struct Span {
-    double low, high;
-};
 
 enum class Units { metric, us };
 /// As files and answers spell it.
@@ -81,45 +79,6 @@ struct Board {
     base::Place place;
 };
 
-struct Hourly {
-    double labour, fixed;
-};
-
-struct Corrugator {
-    std::string code;
-    Span roll_width_mm;
-    double trim_min_mm;
-    double outs_max;
-    Span slit_mm, chop_mm;
-    double speed_single_m_min, speed_double_m_min;
-    double order_change_min, order_change_m;
-    double run_waste, roll_loss;
-    Hourly hourly;
-    double power_kw;
-    base::Places places;
-};
-
-struct Converter {
-    enum class Kind { printer, die_cutter, folder_gluer };
-    std::string code;
-    Kind kind;
-    Span length_mm, width_mm;  // of the sheet it takes: along the chop, across the web
-    double colours;
-    double between_mm = 0, edge_mm = 0, ups_max = 1;  // die cutters alone
-    double setup_min, setup_sheets;
-    double run_waste;
-    double speed_per_h;
-    Hourly hourly;
-    double power_kw;
-    base::Places places;
-};
-
-struct Dispatch {
-    double minutes = 0;
-    Hourly hourly{0, 0};
-    base::Places places;
-};
-
 /// `prefer: {name: model}`.
 struct Preference {
     std::string name, model;
@@ -158,6 +117,7 @@ struct Plant {
     std::vector<Flute> flutes;
     std::vector<Allowance> allowances;
     std::vector<Board> boards;
+    std::vector<Style> styles;  // the program's library, an entry of the plant's own in place of its namesake
     std::vector<Corrugator> corrugators;
     std::vector<Converter> converters;
     Dispatch dispatch;

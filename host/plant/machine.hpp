@@ -1,0 +1,53 @@
+// The machines of a plant as machines.yaml describes them. Plain values; lengths in mm, as in the file.
+#pragma once
+
+#include <string>
+
+#include "host/base/place.hpp"
+
+namespace flutebook::plant {
+
+struct Span {
+    double low, high;
+};
+
+struct Hourly {
+    double labour, fixed;
+};
+
+struct Corrugator {
+    std::string code;
+    Span roll_width_mm;
+    double trim_min_mm;
+    double outs_max;
+    Span slit_mm, chop_mm;
+    double speed_single_m_min, speed_double_m_min;
+    double order_change_min, order_change_m;
+    double run_waste, roll_loss;
+    Hourly hourly;
+    double power_kw;
+    base::Places places;
+};
+
+struct Converter {
+    enum class Kind { printer, die_cutter, folder_gluer, slitter, stitcher, hand };
+    std::string code;
+    Kind kind;
+    Span length_mm, width_mm;  // of the sheet it takes: along the chop, across the web
+    double colours;
+    double between_mm = 0, edge_mm = 0, ups_max = 1;  // die cutters alone
+    double setup_min, setup_sheets;
+    double run_waste;
+    double speed_per_h;
+    Hourly hourly;
+    double power_kw;
+    base::Places places;
+};
+
+struct Dispatch {
+    double minutes = 0;
+    Hourly hourly{0, 0};
+    base::Places places;
+};
+
+}  // namespace flutebook::plant
