@@ -106,7 +106,12 @@ Blank as_drawn(const Outline& outline) {
 
 }  // namespace
 
-Blank make_blank(const Plant& plant, const Request& request) {
+std::vector<BlankPiece> pieces_of(const Plant& /*plant*/, const Request& /*request*/) {
+    return {{"", 1}};
+}
+
+Blank make_blank(const Plant& plant, const Request& request, [[maybe_unused]] std::size_t piece) {
+    assert(piece == 0 && "every style is one piece");
     const Style* style = orders::find_style(request.style);
     assert(style && "a request is read only in a style that is there");
     if (style->shape == Style::Shape::outline) return checked_flat(request, "outline", as_drawn(*request.outline));

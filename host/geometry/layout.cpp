@@ -138,11 +138,11 @@ std::string name_of(const Candidate& candidate, Units units) {
                        ups, name_of(*candidate.route));
 }
 
-Layout lay_out(const Plant& plant, const Request& request) {
+Layout lay_out(const Plant& plant, const Request& request, std::size_t piece) {
     Layout layout;
     layout.board = make_board(plant, request);
-    layout.blank = make_blank(plant, request);
-    layout.routes = make_routes(plant, request);
+    layout.blank = make_blank(plant, request, piece);
+    layout.routes = make_routes(plant, request, piece);
     const std::vector<RouteCandidates> ways = find_ways(plant, request, layout);
     std::optional<std::vector<Candidate>> candidates =
         find_candidates(ways, common_roll_widths(plant, plant.boards[request.board]));

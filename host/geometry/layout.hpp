@@ -56,7 +56,8 @@ constexpr std::size_t most_candidates = 2'000'000;
 
 /// `plant` and `request` must outlive the layout. An order that fits nowhere has no candidate and says why in
 /// `refused`. The request has been read against this plant: its board, route, allowances and prices are there.
-/// Any thread; allocates by order, not by candidate.
-[[nodiscard]] Layout lay_out(const plant::Plant& plant, const orders::Request& request);
+/// Any thread; allocates by order, not by candidate. `piece` is an index of pieces_of(): each blank of a set has a
+/// layout of its own.
+[[nodiscard]] Layout lay_out(const plant::Plant& plant, const orders::Request& request, std::size_t piece = 0);
 
 }  // namespace flutebook::geometry

@@ -53,7 +53,7 @@ const Converter* Route::die_cutter() const {
     return converters[parting - 1];
 }
 
-std::vector<Route> make_routes(const Plant& plant, const Request& request) {
+std::vector<Route> make_routes(const Plant& plant, const Request& request, std::size_t /*piece*/) {
     std::vector<Route> routes;
     if (request.route) {
         routes.push_back(given_route(plant, request));

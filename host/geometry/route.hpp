@@ -24,7 +24,9 @@ struct Route {
 
 /// The route that the request gives; left out, each single converter of the kind that makes its style, in the order of
 /// the plant, or the one empty route where the corrugator alone makes it. `plant` must outlive what is returned.
-[[nodiscard]] std::vector<Route> make_routes(const plant::Plant& plant, const orders::Request& request);
+/// `piece` is an index of pieces_of().
+[[nodiscard]] std::vector<Route> make_routes(const plant::Plant& plant, const orders::Request& request,
+                                             std::size_t piece = 0);
 
 /// "PR1 > DC1"; "no converter" where there is none.
 [[nodiscard]] std::string name_of(const Route& route);
