@@ -146,6 +146,12 @@ double step_kind(const Row& row, std::size_t k) {
             return 2;
         case Converter::Kind::folder_gluer:
             return 3;
+        case Converter::Kind::slitter:
+            return 5;
+        case Converter::Kind::stitcher:
+            return 6;
+        case Converter::Kind::hand:
+            return 7;
     }
     return 0;
 }
