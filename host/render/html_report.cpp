@@ -6,20 +6,16 @@
 #include <algorithm>
 
 #include "host/render/escaping.hpp"
+#include "host/render/svg.hpp"
+#include "host/render/svg_style.hpp"
 #include "host/render/text.hpp"
 
 namespace flutebook::render {
 
 namespace {
 
-// Colours first, for light and dark; then the page, its tables, narrow screens and paper.
+// The page, its tables, narrow screens and paper.
 constexpr const char* style = R"(
-:root { color-scheme: light dark; --sheet: #ffffff; --well: #f6f8f8; --ink: #15212a; --ink-2: #46545e;
-  --ink-3: #5c6972; --line: #dde3e5; --line-2: #b6c1c6; --accent: #0a5a66; --accent-wash: #e2eff0;
-  --warn: #7c5000; --warn-wash: #fbf2dd; }
-@media (prefers-color-scheme: dark) { :root { --sheet: #161d21; --well: #1b2328; --ink: #e6ebec; --ink-2: #b3bfc5;
-  --ink-3: #94a2a9; --line: #283238; --line-2: #45525a; --accent: #6cc3cc; --accent-wash: #15323a; --warn: #e0b457;
-  --warn-wash: #332a14; } }
 * { box-sizing: border-box; }
 html { background: var(--sheet); -webkit-text-size-adjust: 100%; }
 body { margin: 0; color: var(--ink);
@@ -78,6 +74,10 @@ th.strong { color: var(--ink); font-weight: 650; background: var(--accent-wash);
 .num.strong { padding-right: 8px; border-left: 10px solid var(--sheet); background-clip: padding-box; }
 .said td { border: 0; padding-left: 16px; color: var(--ink-2); }
 .d1 { padding-left: 1em; } .d2 { padding-left: 2em; } .d3 { padding-left: 3em; }
+.drawings { display: flex; flex-wrap: wrap; gap: 14px 4px; margin: 10px 0; align-items: flex-start; }
+figure { margin: 0; min-width: 0; max-width: 372px; break-inside: avoid; }
+figcaption { color: var(--ink-2); font-size: 11.5px; margin: 0 6px 2px; }
+figcaption b { color: var(--ink); font-weight: 650; }
 @media (max-width: 700px) { main { padding: 16px 12px; } .facts { gap: 6px 20px; }
   .list { grid-template-columns: minmax(0, 1fr); } .list dd { margin-bottom: 4px; }
   table { font-size: 12px; } th { font-size: 10.5px; }
@@ -85,8 +85,7 @@ th.strong { color: var(--ink); font-weight: 650; background: var(--accent-wash);
   .num { padding-right: 0; padding-left: 6px; }
   .num + .text, .num + .name, .num + .sentence { padding-left: 10px; } .d1 { padding-left: .6em; }
   .num.strong { padding-right: 4px; border-left-width: 4px; } td.strong { font-size: 13px; } }
-@media print { :root { color-scheme: light; --sheet: #fff; --well: #f6f8f8; --ink: #000; --ink-2: #333; --ink-3: #555;
-  --line: #ddd; --line-2: #aaa; --accent: #0a5a66; --accent-wash: #e2eff0; --warn: #7c5000; --warn-wash: #fbf2dd; }
+@media print {
   main { max-width: none; padding: 0; } body { font-size: 8.6pt; } .scroll { overflow: visible; }
   tr { break-inside: avoid; } thead { display: table-header-group; } h1, h2, h3, .group { break-after: avoid; }
   .part + .part, article + article { break-before: page; }
@@ -237,6 +236,16 @@ private:
         text_ += "</tbody></table></div>\n";
     }
 
+    void write(const Drawings& drawings) {
+        if (drawings.items.empty()) return;
+        text_ += "<div class=\"drawings\">\n";
+        for (const Drawing& drawing : drawings.items)
+            text_ += fmt::format("<figure><figcaption><b>{}</b>{}{}</figcaption>\n{}</figure>\n", shown(drawing.title),
+                                 drawing.note.empty() ? "" : "<br>", shown(drawing.note),
+                                 svg_in_page(drawing, fmt::format("{}d{}-", prefix_, drawn_++)));
+        text_ += "</div>\n";
+    }
+
     void write_heads(const ReportTable& table) {
         std::string heads;
         bool has_one = false;
@@ -283,6 +292,7 @@ private:
     std::string prefix_;  // of ids, so that two reports in one file have none in common
     std::string text_;
     bool is_in_part_ = false;
+    std::size_t drawn_ = 0;
 };
 
 std::string document_title(const std::vector<Report>& reports) {
@@ -300,9 +310,10 @@ std::string to_html(const std::vector<Report>& reports) {
     std::string result = fmt::format(
         "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
         "content=\"width=device-width, initial-scale=1\"><meta http-equiv=\"Content-Security-Policy\" "
-        "content=\"default-src 'none'; style-src 'unsafe-inline'\"><title>{}</title><style>{}</style></head><body>\n"
+        "content=\"default-src 'none'; style-src "
+        "'unsafe-inline'\"><title>{}</title><style>{}{}{}</style></head><body>\n"
         "<main>\n",
-        shown(document_title(reports)), style);
+        shown(document_title(reports)), colours(), drawing_style(), style);
     for (std::size_t i = 0; i < reports.size(); ++i) result += HtmlWriter(reports[i], i).text();
     return result + "</main></body></html>\n";
 }

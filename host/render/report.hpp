@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "host/base/date.hpp"
+#include "host/render/drawing.hpp"
 #include "ledger/values/money.hpp"
 
 namespace flutebook::render {
@@ -123,7 +124,8 @@ struct ReportTable {
     void add(TableRow::Kind kind, std::vector<Cell> cells) { rows.push_back({std::move(cells), kind}); }
 };
 
-using Block = std::variant<Note, Facts, ReportTable>;
+/// Text, Markdown, CSV and a workbook leave drawings out.
+using Block = std::variant<Note, Facts, ReportTable, Drawings>;
 
 struct ReportSection {
     /// A `part` opens a page of its own within the report; sections follow it.

@@ -67,6 +67,8 @@ struct ToMarkdown {
         }
         return heads + '\n' + strokes + '\n' + rows + (notes.empty() ? "" : "\n" + notes);
     }
+
+    std::string operator()(const Drawings&) const { return ""; }
 };
 
 bool is_item(const Block& block) {

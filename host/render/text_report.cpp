@@ -55,6 +55,7 @@ struct BlockText {
     std::string operator()(const Note& note) const { return note_text(note, 0); }
     std::string operator()(const Facts& facts) const { return facts_text(facts); }
     std::string operator()(const ReportTable& table) const { return table_text(table); }
+    std::string operator()(const Drawings&) const { return ""; }
 };
 
 std::string section_text(const ReportSection& section) {

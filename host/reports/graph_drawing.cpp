@@ -57,9 +57,9 @@ bool is_preferred(const plant::Plant& plant, const std::string& name, const std:
                        [&](const auto& item) { return item.name == name && item.model == giver; });
 }
 
-class Drawing {
+class DotWriter {
 public:
-    Drawing(const plant::Plant& plant, const engine::Graph& graph) : plant_(plant), graph_(graph) {}
+    DotWriter(const plant::Plant& plant, const engine::Graph& graph) : plant_(plant), graph_(graph) {}
 
     std::string text() {
         std::string nodes;
@@ -116,7 +116,7 @@ private:
 }  // namespace
 
 std::string plugin_graph_dot(const plant::Plant& plant, const engine::Graph& graph) {
-    return Drawing(plant, graph).text();
+    return DotWriter(plant, graph).text();
 }
 
 namespace {

@@ -15,6 +15,7 @@
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
+#include "host/reports/layout_drawings.hpp"
 #include "host/reports/mass_figures.hpp"
 
 namespace flutebook::reports {
@@ -57,7 +58,8 @@ ReportSection layout_section(const SheetContext& context, const Quote& quote) {
                    {"blank", {blank}},
                    {"sheet", {sheet_text(context, quote)}},
                    {"web", {web_text(units, quote)}},
-                   {"route", {route_text(quote)}}}}};
+                   {"route", {route_text(quote)}}},
+             render::Drawings{{sheet_drawing(context, quote), web_drawing(context, quote)}}}};
 }
 
 double lost_kg(const Quote& quote, const std::string& cause, std::size_t step) {

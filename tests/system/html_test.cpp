@@ -19,9 +19,17 @@ std::string bytes_of(const std::string& file) {
     return text.str();
 }
 
-// What a reader sees: the body without its tags.
+// Drawings are left out: text has none.
+std::string without_drawings(std::string html) {
+    const std::string opening = "<figure>", closing = "</figure>";
+    for (auto at = html.find(opening); at != std::string::npos; at = html.find(opening, at))
+        html.erase(at, html.find(closing, at) + closing.size() - at);
+    return html;
+}
+
+// What a reader sees: the body without its tags and drawings.
 std::string words_of(const std::string& html) {
-    std::string text = html.substr(html.find("<main>"));
+    std::string text = without_drawings(html.substr(html.find("<main>")));
     text = std::regex_replace(text, std::regex("<[^>]*>"), "  ");
     for (const auto& [entity, sign] : std::vector<std::pair<std::string, std::string>>{
              {"&lt;", "<"}, {"&gt;", ">"}, {"&quot;", "\""}, {"&amp;", "&"}})
@@ -64,6 +72,18 @@ TEST_CASE("the HTML of each demo request has the figures of its text, in the sam
         CHECK(html.size() > 5000);
         CHECK(html.substr(html.size() - 8) == "</html>\n");
     }
+}
+
+TEST_CASE("the HTML of a quote draws the sheet and the web of each quantity that can be made") {
+    const PlantCopy plant;
+    const std::string file = plant.folder() + "/answer.html";
+    REQUIRE(ask_at(plant.folder(), {"quote", demo_request("R-1001"), "--html", file}).exit_code == 0);
+    const std::string html = bytes_of(file);
+    CHECK_THAT(html, Contains("<b>Sheet: the blank itself</b>") &&
+                         Contains("<title>side trim, 107 mm at each edge</title>") &&
+                         Contains("<title>roll width: 2450 mm</title>"));
+    REQUIRE(ask_at(plant.folder(), {"quote", demo_request("R-1004"), "--html", file, "--replace"}).exit_code == 0);
+    CHECK_THAT(bytes_of(file), Contains("<title>cut out between blanks and at the edges</title>"));
 }
 
 TEST_CASE("several requests stand in one HTML file, the same bytes each time") {

@@ -1,0 +1,21 @@
+// The look of pages and drawings that both share: colours for light, dark and paper, and a hatch for each cause of
+// loss.
+#pragma once
+
+#include <string>
+
+namespace flutebook::render {
+
+/// CSS variables. Warm is board; each cause of loss has its colour.
+[[nodiscard]] const char* colours();
+
+/// The classes of a drawing's marks.
+[[nodiscard]] const char* drawing_style();
+
+/// The class `t-` of a cause, which sets its colour.
+[[nodiscard]] std::string hatch_colour(const std::string& cause);
+
+/// A hatch as an SVG pattern. Of a cause that is not known, the plain one.
+[[nodiscard]] std::string hatch_pattern(const std::string& cause, const std::string& id);
+
+}  // namespace flutebook::render

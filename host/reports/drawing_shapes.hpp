@@ -1,0 +1,34 @@
+// The shapes that drawings share: rectangles, and lengths with their names in the units that people read.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "host/render/drawing.hpp"
+#include "host/reports/shown_units.hpp"
+
+namespace flutebook::reports {
+
+[[nodiscard]] render::DrawnPolygon board_rectangle(render::DrawnPoint corner, double length_mm, double width_mm,
+                                                   std::string name);
+[[nodiscard]] render::DrawnPolygon lost_rectangle(render::DrawnPoint corner, double length_mm, double width_mm,
+                                                  std::string cause, std::string name);
+
+/// "mm", "in".
+[[nodiscard]] std::string length_unit(const ShownUnits& units);
+
+/// A lane of dimensions at one side of the board.
+struct DimensionLane {
+    render::DrawnDimension::Side side;
+    std::size_t lane;
+};
+
+/// One length; `name` says of what.
+void add_dimension(render::Drawing& drawing, const ShownUnits& units, DimensionLane lane, double from_mm, double to_mm,
+                   const std::string& name);
+
+/// Lengths end to end from 0, each named by its number.
+void add_chain(render::Drawing& drawing, const ShownUnits& units, DimensionLane lane,
+               const std::vector<double>& lengths_mm);
+
+}  // namespace flutebook::reports
