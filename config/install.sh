@@ -15,6 +15,7 @@ ninja-build         runs it
 g++                 compiles it
 libboost-dev        Boost.DLL loads plugins; Boost.Math checks take-ups in the tests
 libyaml-cpp-dev     reads the files of a plant
+libmuparser-dev     works out the sums of a box style
 libfmt-dev          writes numbers and tables
 libudunits2-dev     converts units
 libutf8proc-dev     tells well-formed UTF-8 from other bytes, and how wide a character is shown

@@ -23,7 +23,8 @@ public:
     /// Whether there are so many already that a better sentence is not worth its time.
     [[nodiscard]] bool too_many() const { return count() > 1000; }
 
-    /// Throws InputError if there is any complaint: files in the order of their first, each in its own order.
+    /// Throws InputError if there is any complaint: files in the order of their first, each in its own order. What was
+    /// said twice of one place is said once, though two paths lead there: an entry that takes over another's.
     void throw_if_any(InputError::Whose whose) const;
 
 private:
@@ -31,8 +32,9 @@ private:
         std::size_t file;  // index into files_
         Place place;
         std::string line;
+        std::string text;  // of the line, without place and path
     };
-    void add_line(const Place& place, const std::string& line);
+    void add_item(const Place& place, const std::string& line, const std::string& text);
 
     std::vector<std::string> files_;
     std::vector<Item> items_;

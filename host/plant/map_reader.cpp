@@ -56,13 +56,21 @@ Field Field::child(const base::Node* node, const base::Place& key_place, const s
 }
 
 void Field::complain(const std::string& text) const {
-    if (reading_ != nullptr) reading_->complaints.add(place_, path_, text);
+    complain_at(place_, text);
+}
+
+void Field::complain_at(const base::Place& place, const std::string& text) const {
+    if (reading_ != nullptr) reading_->complaints.add(place, path_, text);
 }
 
 Field Field::about_key() const {
     Field result = *this;
     result.place_ = key_place_;
     return result;
+}
+
+Field Field::with_value(const base::Node::Entry& entry) const {
+    return child(&entry.value, entry.key_place, entry.key);
 }
 
 void Field::complain_unknown(const std::string& what, const std::string& name,

@@ -65,10 +65,14 @@ public:
     void expect_map() const { static_cast<void>(is(base::Node::Kind::map, "a map")); }
 
     void complain(const std::string& text) const;
+    /// About a part of its value, whose place the caller knows.
+    void complain_at(const base::Place& place, const std::string& text) const;
     /// About its key, not its value.
     void complain_of_key(const std::string& text) const { about_key().complain(text); }
     /// A field that complains at its key.
     [[nodiscard]] Field about_key() const;
+    /// An entry as if it stood in this map. It outlives the field.
+    [[nodiscard]] Field with_value(const base::Node::Entry& entry) const;
     /// "unknown paper: found `KL13`; did you mean `KL135`". Says nothing of an empty name: that was complained of.
     void complain_unknown(const std::string& what, const std::string& name,
                           const std::vector<std::string>& known) const;

@@ -1,4 +1,4 @@
-// The plant as a whole: its six files in turn, and the look-ups of what was read.
+// The plant as a whole: its files in turn, and the look-ups of what was read.
 //
 // A file that refers to another is read after it. What one file lacks is no reason to keep silent about the next.
 #include "host/plant/plant.hpp"
@@ -14,6 +14,7 @@
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
 #include "host/plant/plant_files.hpp"
+#include "host/plant/styles/styles_file.hpp"
 
 namespace flutebook::plant {
 
@@ -34,12 +35,20 @@ public:
     // A silent field where the file cannot be read.
     Field file(const std::string& name, Reading& reading) {
         const auto path = path_to(name);
-        auto& document = documents_[read_++];
+        auto& document = documents_.at(read_++);
         if (auto text = text_of(name, path)) {
             document = base::parse_document(*text, path, complaints_);
             taken_[name] = std::move(*text);
         }
         return document ? Field(*document, path, reading) : Field();
+    }
+
+    // Whether a file that may be missing is there.
+    bool has(const std::string& name) const {
+        if (texts_ != nullptr) return texts_->contains(name);
+        std::error_code failure;
+        const auto status = std::filesystem::symlink_status(path_to(name), failure);
+        return status.type() != std::filesystem::file_type::not_found;
     }
 
     // The texts of all files that were read.
@@ -64,7 +73,7 @@ private:
     std::string path_;
     const FileTexts* texts_;
     base::Diagnostics& complaints_;
-    std::array<std::optional<base::Node>, 6> documents_;
+    std::array<std::optional<base::Node>, 8> documents_;
     FileTexts taken_;
     std::size_t read_ = 0;
 };
@@ -86,6 +95,7 @@ public:
         read_board_making();
         read_machines();
         read_plugins();
+        read_style_files();
         complaints_.throw_if_any(InputError::Whose::plant);
         plant_.files = files_.take_texts();
         return std::move(plant_);
@@ -124,6 +134,21 @@ private:
         machines.finish();
     }
 
+    // A style that a quote kept counts before the plant's of the same code, and that before the library's.
+    void read_style_files() {
+        std::vector<Style> styles;
+        for (const char* name : {styles_file_name, kept_style_file}) {
+            if (!files_.has(name)) continue;
+            MapReader form(file(name));
+            for (auto& style : read_styles(form.field("styles"), {style_library().entries, {}})) {
+                std::erase_if(styles, [&](const Style& other) { return other.code == style.code; });
+                styles.push_back(std::move(style));
+            }
+            form.finish();
+        }
+        plant_.styles = with_library(std::move(styles));
+    }
+
     void read_plugins() {
         auto plugins = read_plugin_file(MapReader(file("plugins.yaml")));
         plant_.models = std::move(plugins.models);
@@ -149,6 +174,10 @@ const Paper::Price* Paper::price_on(base::Date day) const {
 
 const Board* Plant::find_board(const std::string& code) const {
     return find_by_code(boards, code);
+}
+
+const Style* Plant::find_style(const std::string& code) const {
+    return find_by_code(styles, code);
 }
 
 const char* to_text(Units units) {

@@ -127,6 +127,7 @@ struct Plant {
     std::vector<PinnedFile> pinned;
     base::Places places;  // of plant.yaml
 
+    [[nodiscard]] const Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;
     [[nodiscard]] const Paper* find_paper(const std::string& code) const;
     [[nodiscard]] const Corrugator* find_corrugator(const std::string& code) const;
@@ -135,12 +136,19 @@ struct Plant {
     [[nodiscard]] const Allowance* find_allowance(const std::string& of_flutes) const;
 };
 
-/// Reads plant.yaml, papers.yaml, flutes.yaml, boards.yaml, machines.yaml and plugins.yaml of a folder.
-/// Throws InputError (plant) with every error of every file.
+/// Reads plant.yaml, papers.yaml, flutes.yaml, boards.yaml, machines.yaml, plugins.yaml and, where there is one,
+/// styles.yaml of a folder. Throws InputError (plant) with every error of every file.
 [[nodiscard]] Plant read_plant(const std::string& folder);
 
-/// The six files' names.
+/// The names of the six files that every plant has.
 [[nodiscard]] const std::vector<std::string>& plant_file_names();
+
+/// The file of box styles, which a plant may have.
+inline constexpr const char* styles_file_name = "styles.yaml";
+
+/// A style's text as a quote keeps it: read like a file of the plant after styles.yaml, and counts before it. No
+/// plant's folder has this file.
+inline constexpr const char* kept_style_file = "style.yaml";
 
 /// The same from texts that are kept elsewhere: no file is touched, `folder` only names them.
 [[nodiscard]] Plant read_plant(const std::string& folder, const FileTexts& texts);

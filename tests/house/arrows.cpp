@@ -64,6 +64,7 @@ const std::vector<Keeper>& keepers() {
         {"boost/dll", "Boost.DLL", "host/contract/library.cpp"},
         {"yaml-cpp/", "yaml-cpp", "host/base/yaml/yaml.cpp"},
         {"udunits", "udunits", "host/plant/units.cpp"},
+        {"muParser", "muParser", "host/plant/styles/sum.cpp"},
         {"SQLiteCpp/", "SQLiteCpp", "ledger/store/database.cpp"},
         {"zlib.h", "zlib", "ledger/store/packing.cpp"},
         {"CLI/", "CLI11", "host/cli/command.cpp"},

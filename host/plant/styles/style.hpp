@@ -43,7 +43,8 @@ struct Requirement {
 
 struct StyleHole {
     std::optional<Sum> count;                 // nothing: one; else repeated for i = 1 ..
-    std::vector<std::array<Sum, 2>> corners;  // in u and v of its cell; a rectangle has four
+    bool is_rectangle = false;                // `corners` are then its first corner and its size
+    std::vector<std::array<Sum, 2>> corners;  // in u and v of its cell
 };
 
 /// One cell of the grid. A name that repeats in a rectangle is one cell.
@@ -111,6 +112,8 @@ struct Style {
     base::Place place;
 
     [[nodiscard]] bool is_folded() const;  // some cell is folded
+    /// What a request may give under `measures`; null where the style does not ask for it.
+    [[nodiscard]] const AskedMeasure* find_ask(const std::string& name) const;
 };
 
 }  // namespace flutebook::plant

@@ -115,6 +115,19 @@ std::vector<answers::Difference> in_file(const ledger::SavedQuote& quote, const 
     return differences(was, now);
 }
 
+// The style that the quote kept, as today's plant or program has it. Both texts were written by the program, so their
+// lines are nowhere a person looks.
+std::vector<answers::Difference> in_style(const ledger::SavedQuote& quote, const plant::Plant& today,
+                                          const std::string& kept) {
+    Diagnostics complaints;
+    const auto was = base::parse_document(kept, quote.number + "/" + style_part, complaints);
+    const base::Node* styles = was ? was->find("styles") : nullptr;
+    const auto* style =
+        styles == nullptr || styles->entries.empty() ? nullptr : today.find_style(styles->entries.front().key);
+    const auto now = base::parse_document(style == nullptr ? "{}" : style->text, style_part, complaints);
+    return differences(leaves(was, complaints), leaves(now, complaints));
+}
+
 struct SavedPlugin {
     std::string id;
     answers::ChangedPlugin::File file;
@@ -224,6 +237,9 @@ std::vector<answers::ChangedKey> changed_keys(const ledger::SavedQuote& quote, c
     for (const std::string& name : plant::plant_file_names())
         for (answers::Difference& difference : in_file(quote, today, name))
             result.push_back({name, std::move(difference)});
+    if (const std::string* style = find_part(quote, style_part))
+        for (answers::Difference& difference : in_style(quote, today, *style))
+            result.push_back({style_part, std::move(difference)});
     return result;
 }
 

@@ -42,6 +42,14 @@ SavedOptions read_asked(const nlohmann::ordered_json& tree) {
     return result;
 }
 
+// The plant's own file of styles, where it has one, and the whole of the style that the quote is for.
+void add_styles(ledger::QuoteDraft& draft, const plant::Plant& plant, const std::string& code) {
+    const auto file = plant.files.find(plant::styles_file_name);
+    if (file != plant.files.end()) draft.parts.push_back({"plant/" + file->first, file->second});
+    const plant::Style* style = plant.find_style(code);
+    if (style != nullptr && !style->is_outline) draft.parts.push_back({style_part, style->text});
+}
+
 }  // namespace
 
 bool can_be_saved(const answers::RequestAnswer& answer) {
@@ -61,6 +69,7 @@ std::string save_quote(ledger::Store& store, const Workplace& workplace, const Q
                              {request_part, answer_part}};
     for (const std::string& name : plant::plant_file_names())
         draft.parts.push_back({"plant/" + name, workplace.plant.files.at(name)});
+    add_styles(draft, workplace.plant, answer.request.style);
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
     draft.parts.push_back({answer_part, answers::quote_text(workplace.plant, answer, {1, quote.asked.explain})});
     for (const auto& item : answer.quantities)
@@ -94,13 +103,16 @@ SavedOptions saved_options(const ledger::SavedQuote& quote) {
     }
 }
 
-const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name) {
+const std::string* find_part(const ledger::SavedQuote& quote, const std::string& name) {
     const auto found = std::find_if(quote.parts.begin(), quote.parts.end(),
                                     [&](const ledger::QuotePart& part) { return part.name == name; });
-    if (found == quote.parts.end())
-        throw LedgerError(LedgerError::Kind::unfit,
-                          fmt::format("quote {}: its part {} is missing; run `flutebook verify`", quote.number, name));
-    return found->content;
+    return found == quote.parts.end() ? nullptr : &found->content;
+}
+
+const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name) {
+    if (const std::string* part = find_part(quote, name)) return *part;
+    throw LedgerError(LedgerError::Kind::unfit,
+                      fmt::format("quote {}: its part {} is missing; run `flutebook verify`", quote.number, name));
 }
 
 }  // namespace flutebook::services

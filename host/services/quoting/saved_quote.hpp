@@ -5,7 +5,10 @@
 //                           named, "date": the day whose prices it has, "explain": a line or null}; quotes that were
 //                           saved before this part was kept have none, and were asked for by the request alone
 //   request.yaml            the request's file
-//   plant/plant.yaml …      the plant's six files
+//   plant/plant.yaml …      the plant's files: six, and styles.yaml where it has one
+//   style.yaml              the style of the box, with what it is like, wherever it came from; quotes of earlier
+//   releases
+//                           and those of an outline have none
 //   plugins.json            [{"id", "version", "file", "sha256"}...]
 //   answer.json             the answer's document: see answers/quote_json
 //   answer.txt              of quotes that the release 1.0.0 saved: the page, since their document lacks its words
@@ -49,6 +52,12 @@ struct SavedOptions {
 
 /// The part of a saved quote; throws LedgerError, unfit, where it is not there.
 [[nodiscard]] const std::string& part_of(const ledger::SavedQuote& quote, const std::string& name);
+
+/// The same; null where it is not there.
+[[nodiscard]] const std::string* find_part(const ledger::SavedQuote& quote, const std::string& name);
+
+/// The name of the part that holds the style.
+inline constexpr const char* style_part = "style.yaml";
 
 /// Throws LedgerError, unfit, where that part is no longer what was kept.
 [[nodiscard]] SavedOptions saved_options(const ledger::SavedQuote& quote);

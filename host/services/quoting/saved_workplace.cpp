@@ -28,6 +28,10 @@ auto as_saved(const ledger::SavedQuote& quote, const Work& work) {
 plant::FileTexts kept_files(const ledger::SavedQuote& quote) {
     plant::FileTexts result;
     for (const std::string& name : plant::plant_file_names()) result[name] = part_of(quote, "plant/" + name);
+    // Quotes of earlier releases have neither: their styles are the program's.
+    if (const auto* styles = find_part(quote, std::string("plant/") + plant::styles_file_name))
+        result[plant::styles_file_name] = *styles;
+    if (const auto* style = find_part(quote, style_part)) result[plant::kept_style_file] = *style;
     return result;
 }
 
