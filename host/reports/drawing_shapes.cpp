@@ -37,13 +37,14 @@ void add_dimension(render::Drawing& drawing, const ShownUnits& units, DimensionL
                                   name.empty() ? length : name + ": " + length});
 }
 
-void add_chain(render::Drawing& drawing, const ShownUnits& units, DimensionLane lane,
-               const std::vector<double>& lengths_mm) {
+void add_chain(render::Drawing& drawing, const ShownUnits& units, render::DrawnDimension::Side side,
+               const std::vector<double>& lengths_mm, double whole_mm, const std::string& name) {
     double from = 0;
     for (const double length : lengths_mm) {
-        add_dimension(drawing, units, lane, from, from + length, "");
+        if (lengths_mm.size() > 1) add_dimension(drawing, units, {side, 0}, from, from + length, "");
         from += length;
     }
+    add_dimension(drawing, units, {side, lengths_mm.size() > 1 ? std::size_t(1) : 0}, 0, whole_mm, name);
 }
 
 }  // namespace flutebook::reports

@@ -27,8 +27,8 @@ struct DimensionLane {
 void add_dimension(render::Drawing& drawing, const ShownUnits& units, DimensionLane lane, double from_mm, double to_mm,
                    const std::string& name);
 
-/// Lengths end to end from 0, each named by its number.
-void add_chain(render::Drawing& drawing, const ShownUnits& units, DimensionLane lane,
-               const std::vector<double>& lengths_mm);
+/// Lengths end to end from 0, and beyond them the whole, from 0 to `whole_mm`; that alone where there is one length.
+void add_chain(render::Drawing& drawing, const ShownUnits& units, render::DrawnDimension::Side side,
+               const std::vector<double>& lengths_mm, double whole_mm, const std::string& name);
 
 }  // namespace flutebook::reports

@@ -115,9 +115,7 @@ void add_score_chain(Drawing& drawing, const ShownUnits& units, Side side, std::
     std::vector<double> parts;
     for (std::size_t i = 1; i < places.size(); ++i)
         if (places[i] - places[i - 1] > same_place_mm) parts.push_back(places[i] - places[i - 1]);
-    if (parts.size() > 1) add_chain(drawing, units, {side, 0}, parts);
-    add_dimension(drawing, units, {side, parts.size() > 1 ? std::size_t(1) : 0}, 0, whole_mm,
-                  side == Side::below ? "length" : "width");
+    add_chain(drawing, units, side, parts, whole_mm, side == Side::below ? "length" : "width");
 }
 
 }  // namespace

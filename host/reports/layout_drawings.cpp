@@ -124,13 +124,12 @@ Drawing sheet_drawing(const SheetContext& context, const Quote& quote) {
         drawing.polygons.push_back(
             lost_rectangle({0, 0}, quote.chop_mm, quote.slit_mm, "cut-out", "cut out between blanks and at the edges"));
     add_blanks(drawing, context, quote, gaps);
-    const SheetGaps shown = gaps.is_known ? gaps : SheetGaps{};
-    if (gaps.is_known || !has_gaps) {
-        add_chain(drawing, context.units, {Side::below, 0}, row_of_sizes(quote.nx, quote.blank.length_mm, shown));
-        add_chain(drawing, context.units, {Side::left, 0}, row_of_sizes(quote.ny, quote.blank.width_mm, shown));
-    }
-    add_dimension(drawing, context.units, {Side::below, 1}, 0, quote.chop_mm, "chop");
-    add_dimension(drawing, context.units, {Side::left, 1}, 0, quote.slit_mm, "slit width");
+    const bool are_told = gaps.is_known || !has_gaps;
+    const auto sizes = [&](double blanks, double blank_mm) {
+        return are_told ? row_of_sizes(blanks, blank_mm, gaps) : std::vector<double>{};
+    };
+    add_chain(drawing, context.units, Side::below, sizes(quote.nx, quote.blank.length_mm), quote.chop_mm, "chop");
+    add_chain(drawing, context.units, Side::left, sizes(quote.ny, quote.blank.width_mm), quote.slit_mm, "slit width");
     return drawing;
 }
 
@@ -154,8 +153,7 @@ Drawing web_drawing(const SheetContext& context, const Quote& quote) {
         across.insert(across.begin(), quote.trim_mm / 2);
         across.push_back(quote.trim_mm / 2);
     }
-    add_chain(drawing, units, {Side::left, 0}, across);
-    add_dimension(drawing, units, {Side::left, 1}, 0, quote.roll_width_mm, "roll width");
+    add_chain(drawing, units, Side::left, across, quote.roll_width_mm, "roll width");
     add_dimension(drawing, units, {Side::below, 0}, 0, quote.chop_mm, "chop");
     return drawing;
 }
