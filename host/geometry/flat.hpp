@@ -57,6 +57,8 @@ struct StyleSize {
     double caliper_mm;
     const plant::Allowance* allowance;                     // null: the board has none
     std::vector<std::pair<std::string, double>> measures;  // given by the request
+    bool is_turned = false;                                // a quarter: what lay along the flutes lies along the web
+    std::string where = {};                                // what a refusal begins with: "R-1.yaml:4:9: inside"
 };
 
 /// Every piece of the style. Throws InputError (request), naming style and place, where the size leaves no blank: a
