@@ -15,7 +15,6 @@
 
 namespace flutebook::geometry {
 
-using plant::Style;
 using plant::StyleBorder;
 using plant::StylePiece;
 
@@ -125,7 +124,7 @@ private:
 
 }  // namespace
 
-std::vector<FlatBlank> draw_flat(const Style& style, const StyleSize& size) {
+std::vector<FlatBlank> draw_flat(const plant::Style& style, const StyleSize& size) {
     const StyleValues values(style, size);
     if (!style.requirements.empty()) {
         StyleValues whole = values;

@@ -12,10 +12,9 @@
 
 namespace flutebook::geometry {
 
-using plant::Style;
 using plant::Sum;
 
-StyleValues::StyleValues(const Style& style, const StyleSize& size) : style_(style), size_(size) {
+StyleValues::StyleValues(const plant::Style& style, const StyleSize& size) : style_(style), size_(size) {
     values_.set("L", size.inside_mm[0]);
     values_.set("B", size.inside_mm[1]);
     values_.set("H", size.inside_mm[2]);

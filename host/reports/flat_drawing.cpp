@@ -7,7 +7,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "host/geometry/flat_figures.hpp"
+#include "host/geometry/flat_borders.hpp"
+#include "host/geometry/flat_measures.hpp"
+#include "host/geometry/flat_regions.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/drawing_shapes.hpp"
 
@@ -15,12 +17,11 @@ namespace flutebook::reports {
 
 namespace {
 
-using geometry::EdgeShare;
+using geometry::CellBounds;
 using geometry::FlatBlank;
 using geometry::FlatCell;
 using geometry::Point;
 using geometry::Polygon;
-using geometry::same_place_mm;
 using geometry::Segment;
 using render::Drawing;
 using render::DrawnArrow;
@@ -29,6 +30,8 @@ using render::DrawnLine;
 using render::DrawnPoint;
 using render::DrawnPolygon;
 using Side = DrawnDimension::Side;
+
+constexpr double same_place_mm = 0.01;
 
 DrawnPoint drawn(Point point) {
     return {point.x, point.y};
@@ -40,45 +43,51 @@ std::vector<DrawnPoint> drawn(const Polygon& polygon) {
     return result;
 }
 
-struct CellBox {
-    Point least, most;
-};
-
-CellBox box_of(const Polygon& polygon) {
-    CellBox box{polygon.front(), polygon.front()};
-    for (const Point& point : polygon) {
-        box.least = {std::min(box.least.x, point.x), std::min(box.least.y, point.y)};
-        box.most = {std::max(box.most.x, point.x), std::max(box.most.y, point.y)};
-    }
-    return box;
-}
-
-std::string cell_name(const ShownUnits& units, const FlatCell& cell, const CellBox& box) {
+std::string cell_name(const ShownUnits& units, const FlatCell& cell, const CellBounds& box) {
     std::string result =
-        fmt::format("{}: {}", cell.name, units.lengths({box.most.x - box.least.x, box.most.y - box.least.y}));
+        fmt::format("{}: {}", cell.name, units.lengths({box.high.x - box.low.x, box.high.y - box.low.y}));
     if (cell.parent) result += fmt::format(", folded by {}°", render::brief_number(cell.angle_deg, 2));
     return cell.is_joined ? result + ", joined" : result;
 }
 
 void add_cells(Drawing& drawing, const ShownUnits& units, const FlatBlank& blank) {
     for (const FlatCell& cell : blank.cells) {
-        const CellBox box = box_of(cell.outline);
+        const CellBounds box = geometry::bounds_of(cell.outline);
         DrawnPolygon polygon{cell.is_joined ? DrawnPolygon::Kind::joined : DrawnPolygon::Kind::board,
                              drawn(cell.outline), cell_name(units, cell, box)};
         for (const Polygon& hole : cell.holes) polygon.holes.push_back(drawn(hole));
         polygon.edge = DrawnPolygon::Edge::none;
         drawing.polygons.push_back(std::move(polygon));
         if (blank.cells.size() > 1)
-            drawing.texts.push_back({{(box.least.x + box.most.x) / 2, (box.least.y + box.most.y) / 2},
-                                     cell.name,
-                                     box.most.x - box.least.x});
+            drawing.texts.push_back(
+                {{(box.low.x + box.high.x) / 2, (box.low.y + box.high.y) / 2}, cell.name, box.high.x - box.low.x});
     }
+}
+
+// A share of an edge, from 0 to 1 along it.
+struct EdgeShare {
+    double from, to;
+};
+
+// The share of `edge` that `other` lies on; from = to where it lies on none of it.
+EdgeShare share_covered(const Segment& edge, const Segment& other) {
+    const double dx = edge.to.x - edge.from.x, dy = edge.to.y - edge.from.y, length = geometry::length_of(edge);
+    const auto away = [&](Point point) {
+        return std::abs((point.x - edge.from.x) * dy - (point.y - edge.from.y) * dx) / length;
+    };
+    const auto share = [&](Point point) {
+        return ((point.x - edge.from.x) * dx + (point.y - edge.from.y) * dy) / (length * length);
+    };
+    if (away(other.from) > same_place_mm || away(other.to) > same_place_mm) return {0, 0};
+    const double a = share(other.from), b = share(other.to);
+    const EdgeShare result{std::clamp(std::min(a, b), 0.0, 1.0), std::clamp(std::max(a, b), 0.0, 1.0)};
+    return (result.to - result.from) * length > same_place_mm ? result : EdgeShare{0, 0};
 }
 
 void add_cuts(Drawing& drawing, const Segment& edge, const std::vector<Segment>& creases) {
     std::vector<EdgeShare> covered;
     for (const Segment& crease : creases)
-        if (const EdgeShare span = geometry::share_covered(edge, crease); span.to > span.from) covered.push_back(span);
+        if (const EdgeShare span = share_covered(edge, crease); span.to > span.from) covered.push_back(span);
     std::sort(covered.begin(), covered.end(), [](const EdgeShare& a, const EdgeShare& b) { return a.from < b.from; });
     covered.push_back({1, 1});
     const double dx = edge.to.x - edge.from.x, dy = edge.to.y - edge.from.y;
@@ -92,7 +101,10 @@ void add_cuts(Drawing& drawing, const Segment& edge, const std::vector<Segment>&
 }
 
 void add_border(Drawing& drawing, const Polygon& polygon, const std::vector<Segment>& creases) {
-    for (const Segment& edge : geometry::edges_of(polygon)) add_cuts(drawing, edge, creases);
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const Segment edge{polygon[i], polygon[(i + 1) % polygon.size()]};
+        if (geometry::length_of(edge) > same_place_mm) add_cuts(drawing, edge, creases);
+    }
 }
 
 bool runs_across(const Segment& segment) {
@@ -134,9 +146,9 @@ Drawing flat_drawing(const ShownUnits& units, const FlatBlank& blank) {
         for (const Polygon& hole : cell.holes) add_border(drawing, hole, blank.creases);
     }
     add_creases(drawing, units, blank);
-    const geometry::FlatFigures figures = geometry::figures_of(blank);
-    add_score_chain(drawing, units, Side::below, figures.along_mm, blank.length_mm);
-    add_score_chain(drawing, units, Side::left, figures.across_mm, blank.width_mm);
+    const geometry::Scores scores = geometry::measure(blank).scores;
+    add_score_chain(drawing, units, Side::below, scores.along_mm, blank.length_mm);
+    add_score_chain(drawing, units, Side::left, scores.across_mm, blank.width_mm);
     return drawing;
 }
 
