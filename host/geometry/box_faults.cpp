@@ -16,7 +16,6 @@ constexpr double size_slack_mm = 1;  // what rounding of allowances to half mill
 constexpr double cover_slack = 0.01;
 constexpr const char* side_names[] = {"L", "B", "H"};
 constexpr const char* face_names[] = {"left", "right", "front", "back", "bottom", "top"};
-constexpr double square_cosine = 1e-6;
 
 FoldingFault box_fault(const FlatBlank& blank, FoldingFault::Kind kind, std::vector<std::size_t> cells, double amount,
                        const std::string& text) {
@@ -45,19 +44,15 @@ void add_wrong_size(const FlatBlank& blank, const BoxAxis& axis, std::size_t sid
     };
     if (!axis.is_parallel) return add(size, "the two are not parallel");
     const InsideRange inside = axis.inside(caliper);
-    const double most = (bounds == SizeBounds::library ? caliper : 3 * caliper) + size_slack_mm;
     const std::string span = fmt::format("{:.1f} mm, {:.1f} with all layers pushed in; asked for {:.1f}",
                                          inside.pushed_out_mm, inside.pushed_in_mm, size);
     const double excess = inside.pushed_out_mm - size;
-    if (excess > most) add(excess, fmt::format("{:.1f} mm too large: {}", excess, span));
+    const double middle = (inside.pushed_in_mm + inside.pushed_out_mm) / 2 - size;
+    const bool is_too_large =
+        bounds == SizeBounds::library ? middle > caliper + size_slack_mm : excess > 3 * caliper + size_slack_mm;
+    if (is_too_large) add(excess, fmt::format("{:.1f} mm too large: {}", excess, span));
     if (excess < -size_slack_mm) add(-excess, fmt::format("{:.1f} mm too small: {}", -excess, span));
 }
-
-// A region of space between two planes square to one axis.
-struct Slab {
-    Vec3 direction;
-    double from, to;
-};
 
 std::vector<Vec3> part_below(const std::vector<Vec3>& corners, const Vec3& direction, double limit) {
     std::vector<Vec3> kept;
@@ -70,22 +65,22 @@ std::vector<Vec3> part_below(const std::vector<Vec3>& corners, const Vec3& direc
     return kept;
 }
 
-// Whether some of the cell lies within all slabs, each narrowed by `margin` at either end.
-bool reaches_into(std::vector<Vec3> corners, const std::vector<Slab>& slabs, double margin) {
-    for (const Slab& slab : slabs) {
-        corners = part_below(corners, slab.direction, slab.to - margin);
-        corners = part_below(corners, -1 * slab.direction, -(slab.from + margin));
+// Whether some of the cell lies within the drawn box, narrowed by `margin` on every side.
+bool reaches_into(std::vector<Vec3> corners, const DrawnBox& box, double margin) {
+    for (const DrawnSide& side : box) {
+        corners = part_below(corners, side.direction, side.to_mm - margin);
+        corners = part_below(corners, -1 * side.direction, -(side.from_mm + margin));
     }
     return corners.size() > 2;
 }
 
-// How deep the cell stands in the slabs: the greatest margin at which some of it is left.
-double depth_inside(const std::vector<Vec3>& corners, const std::vector<Slab>& slabs) {
-    double low = 0, high = slabs.front().to - slabs.front().from;
-    for (const Slab& slab : slabs) high = std::min(high, (slab.to - slab.from) / 2);
+// How deep the cell stands in the drawn box: the greatest margin at which some of it is left.
+double depth_inside(const std::vector<Vec3>& corners, const DrawnBox& box) {
+    double low = 0, high = box[0].to_mm - box[0].from_mm;
+    for (const DrawnSide& side : box) high = std::min(high, (side.to_mm - side.from_mm) / 2);
     for (int halving = 0; halving < 40 && high - low > 1e-3; ++halving) {
         const double middle = (low + high) / 2;
-        (reaches_into(corners, slabs, middle) ? low : high) = middle;
+        (reaches_into(corners, box, middle) ? low : high) = middle;
     }
     return low;
 }
@@ -97,36 +92,7 @@ std::vector<Vec3> corners_of(const FoldedBlank& folded, std::size_t cell) {
     return corners;
 }
 
-std::size_t measured_sides(const BoxAxes& axes) {
-    return static_cast<std::size_t>(
-        std::count_if(axes.begin(), axes.end(), [](const std::optional<BoxAxis>& axis) { return axis.has_value(); }));
-}
-
-bool is_square(const BoxAxes& axes) {
-    for (std::size_t a = 0; a < 3; ++a)
-        for (std::size_t b = 0; b < a; ++b)
-            if (axes[a] && axes[b] && std::abs(dot(axes[a]->direction, axes[b]->direction)) > square_cosine)
-                return false;
-    return true;
-}
-
-// The drawn box: each side between its walls; a side that is not measured is as long as all cells reach.
-std::vector<Slab> drawn_box(const FoldedBlank& folded, const BoxAxes& axes) {
-    std::vector<Slab> slabs;
-    for (std::size_t side = 0; side < 3; ++side) {
-        if (axes[side]) {
-            slabs.push_back({axes[side]->direction, axes[side]->from.at_mm, axes[side]->to.at_mm});
-            continue;
-        }
-        const BoxAxis &next = *axes[(side + 1) % 3], &last = *axes[(side + 2) % 3];
-        const Vec3 direction = cross(next.direction, last.direction);
-        const std::array<double, 2> extent = extent_along(folded, direction);
-        slabs.push_back({direction, extent[0], extent[1]});
-    }
-    return slabs;
-}
-
-void add_inner_stray(const FoldedBlank& folded, const std::vector<Slab>& box, std::size_t cell,
+void add_inner_stray(const FoldedBlank& folded, const DrawnBox& box, std::size_t cell,
                      std::vector<FoldingFault>& faults) {
     const FlatBlank& blank = *folded.blank;
     const std::vector<Vec3> corners = corners_of(folded, cell);
@@ -155,41 +121,26 @@ void add_outer_stray(const FoldedBlank& folded, const BoxAxes& axes, std::size_t
     }
 }
 
-// The inside edge of a face in the frame of its wall.
-Rectangle face_frame(const FoldedBlank& folded, std::size_t wall, const Slab& a, const Slab& b) {
-    const double half = folded.blank->caliper_mm / 2;
-    const Placement& placement = folded.placements[wall];
-    const Vec3 lowest = placement.unfolded((a.from + half) * a.direction + (b.from + half) * b.direction);
-    const Vec3 highest = placement.unfolded((a.to - half) * a.direction + (b.to - half) * b.direction);
-    return {std::min(lowest.x, highest.x), std::min(lowest.y, highest.y), std::max(lowest.x, highest.x),
-            std::max(lowest.y, highest.y)};
-}
-
-// The cells at an end of a side: at a rim those that would close it.
-double covered_share(const FoldedBlank& folded, const std::vector<Slab>& box, std::size_t side, std::size_t wall,
-                     double at_mm, double inwards) {
-    const Slab &a = box[(side + 1) % 3], &b = box[(side + 2) % 3];
-    const double caliper = folded.blank->caliper_mm;
-    const Rectangle frame = face_frame(folded, wall, a, b);
+// The share of a face that cells near it cover: at a rim those that would close it.
+double covered_share(const FoldedBlank& folded, const DrawnBox& box, std::size_t side, std::size_t wall, double at_mm,
+                     double inwards) {
+    const Rectangle frame = face_frame(folded, wall, box, side);
     std::vector<Region> regions;
-    for (std::size_t i = 0; i < folded.placements.size(); ++i) {
-        if (!folded.are_parallel(wall, i)) continue;
-        const double depth = inwards * (dot(corners_of(folded, i)[0], box[side].direction) - at_mm);
-        if (depth >= -outer_reach_mm(caliper) && depth <= layer_depth_calipers * caliper)
-            regions.push_back(folded.seen_from(wall, i));
-    }
+    for (WallLayer& layer : layers_at(folded, wall, box[side], at_mm, inwards))
+        regions.push_back(std::move(layer.region));
     const double area = (frame.right - frame.left) * (frame.high - frame.low);
     return area > 0 ? covered_area(regions, frame) / area : 0;
 }
 
-void add_wrong_cover(const FoldedBlank& folded, const std::vector<Slab>& box, std::size_t face, const BoxAxis& axis,
+void add_wrong_cover(const FoldedBlank& folded, const DrawnBox& box, std::size_t face, const BoxAxis& axis,
                      std::vector<FoldingFault>& faults) {
     const FlatBlank& blank = *folded.blank;
     const std::size_t side = face / 2;
     const BoxEnd& end = face % 2 == 0 ? axis.from : axis.to;
     const double share = covered_share(folded, box, side, *axis.from.wall, end.at_mm, face % 2 == 0 ? 1 : -1);
-    const Slab &a = box[(side + 1) % 3], &b = box[(side + 2) % 3];
-    const double slack = cover_slack + blank.caliper_mm / (a.to - a.from) + blank.caliper_mm / (b.to - b.from);
+    const DrawnSide &a = box[(side + 1) % 3], &b = box[(side + 2) % 3];
+    const double slack =
+        cover_slack + blank.caliper_mm / (a.to_mm - a.from_mm) + blank.caliper_mm / (b.to_mm - b.from_mm);
     const double excess = share - blank.cover[face];
     if (std::abs(excess) <= slack) return;
     std::vector<std::size_t> cells;
@@ -230,25 +181,25 @@ void add_wrong_sizes(const FoldedBlank& folded, const BoxAxes& axes, SizeBounds 
     const FlatBlank& blank = *folded.blank;
     for (std::size_t side = 0; side < 3; ++side)
         if (axes[side]) add_wrong_size(blank, *axes[side], side, bounds, faults);
-    if (!is_square(axes))
+    if (!are_square(axes))
         faults.push_back(
             box_fault(blank, FoldingFault::Kind::size, {}, 0, "inside: L, B and H are not square to one another"));
 }
 
 void add_strays(const FoldedBlank& folded, const BoxAxes& axes, std::vector<FoldingFault>& faults) {
-    if (measured_sides(axes) < 2 || !is_square(axes)) return;
-    const std::vector<Slab> box = drawn_box(folded, axes);
+    const std::optional<DrawnBox> box = drawn_box(folded, axes);
+    if (!box) return;
     for (std::size_t cell = 0; cell < folded.placements.size(); ++cell) {
-        add_inner_stray(folded, box, cell, faults);
+        add_inner_stray(folded, *box, cell, faults);
         add_outer_stray(folded, axes, cell, faults);
     }
 }
 
 void add_wrong_covers(const FoldedBlank& folded, const BoxAxes& axes, std::vector<FoldingFault>& faults) {
-    if (measured_sides(axes) < 2 || !is_square(axes)) return;
-    const std::vector<Slab> box = drawn_box(folded, axes);
+    const std::optional<DrawnBox> box = drawn_box(folded, axes);
+    if (!box) return;
     for (std::size_t face = 0; face < 6; ++face)
-        if (axes[face / 2]) add_wrong_cover(folded, box, face, *axes[face / 2], faults);
+        if (axes[face / 2]) add_wrong_cover(folded, *box, face, *axes[face / 2], faults);
 }
 
 }  // namespace flutebook::geometry

@@ -13,8 +13,6 @@ void add_collisions(const FlatBlank& blank, std::vector<FoldingFault>& faults);
 /// Joined cells that miss their partners.
 void add_open_joints(const FoldedBlank& folded, std::vector<FoldingFault>& faults);
 
-using BoxAxes = std::array<std::optional<BoxAxis>, 3>;
-
 /// Sides that are not as long as asked for, or not square to one another.
 void add_wrong_sizes(const FoldedBlank& folded, const BoxAxes& axes, SizeBounds bounds,
                      std::vector<FoldingFault>& faults);

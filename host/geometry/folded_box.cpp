@@ -55,19 +55,6 @@ double outermost_depth(const std::vector<WallLayer>& layers) {
     return depth;
 }
 
-BoxEnd wall_end(const FoldedBlank& folded, std::size_t wall, const Vec3& inwards, double at_mm) {
-    const FlatBlank& blank = *folded.blank;
-    std::vector<WallLayer> layers = in_turn(blank, layers_at(folded, wall, inwards));
-    BoxEnd end = {at_mm, wall, pushed_in_mm(layers, blank.caliper_mm), 0, outermost_depth(layers), 0, 0};
-    for (const WallLayer& layer : layers) end.innermost_out_mm = std::max(end.innermost_out_mm, layer.depth_mm);
-    end.thickness_mm = end.innermost_in_mm - end.outermost_mm + blank.caliper_mm;
-    layers.erase(std::remove_if(layers.begin(), layers.end(),
-                                [&](const WallLayer& layer) { return blank.cells[layer.cell].is_joined; }),
-                 layers.end());
-    end.thickness_less_tabs_mm = pushed_in_mm(layers, blank.caliper_mm) - outermost_depth(layers) + blank.caliper_mm;
-    return end;
-}
-
 std::array<double, 2> extent_of_cell(const FoldedBlank& folded, std::size_t cell, const Vec3& direction) {
     std::array<double, 2> extent = {std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
     for (const Point& corner : folded.blank->cells[cell].outline) {
@@ -109,12 +96,45 @@ Vec3 axis_direction(const FoldedBlank& folded, const plant::InsideSpan& span) {
     return dot(middle - middle_in_space(folded, span.from), normal) < 0 ? -1 * normal : normal;
 }
 
-BoxAxis measured_axis(const FoldedBlank& folded, const plant::InsideSpan& span) {
+BoxAxis drawn_axis(const FoldedBlank& folded, const plant::InsideSpan& span) {
     const Vec3 direction = axis_direction(folded, span);
-    const BoxEnd from = wall_end(folded, span.from, direction, plane_along(folded, span.from, direction));
-    if (!span.to) return {direction, from, {rim_along(folded, direction), {}, 0, 0, 0, 0, 0}, true};
-    const BoxEnd to = wall_end(folded, *span.to, -1 * direction, plane_along(folded, *span.to, direction));
-    return {direction, from, to, folded.are_parallel(span.from, *span.to)};
+    BoxAxis axis = {direction, {}, {}, true};
+    axis.from.at_mm = plane_along(folded, span.from, direction);
+    axis.from.wall = span.from;
+    axis.to.at_mm = span.to ? plane_along(folded, *span.to, direction) : rim_along(folded, direction);
+    axis.to.wall = span.to;
+    axis.is_parallel = !span.to || folded.are_parallel(span.from, *span.to);
+    return axis;
+}
+
+Region framed(const Rectangle& frame) {
+    return {{{{frame.left, frame.low}, {frame.right, frame.low}, {frame.right, frame.high}, {frame.left, frame.high}}}};
+}
+
+// Layers of the wall from the outermost to the innermost.
+std::vector<WallLayer> layers_of_wall(const FoldedBlank& folded, const BoxEnd& end, const DrawnBox& box,
+                                      std::size_t side, double inwards) {
+    std::vector<WallLayer> layers = layers_at(folded, *end.wall, box[side], end.at_mm, inwards);
+    const Region face = framed(face_frame(folded, *end.wall, box, side));
+    const double caliper = folded.blank->caliper_mm;
+    layers.erase(std::remove_if(layers.begin(), layers.end(),
+                                [&](const WallLayer& layer) {
+                                    return layer.cell != *end.wall &&
+                                           common_area(layer.region, face).depth() <= caliper;
+                                }),
+                 layers.end());
+    return in_turn(*folded.blank, std::move(layers));
+}
+
+void measure_layers(const FlatBlank& blank, std::vector<WallLayer> layers, BoxEnd& end) {
+    end.innermost_in_mm = pushed_in_mm(layers, blank.caliper_mm);
+    end.outermost_mm = outermost_depth(layers);
+    for (const WallLayer& layer : layers) end.innermost_out_mm = std::max(end.innermost_out_mm, layer.depth_mm);
+    end.thickness_mm = end.innermost_in_mm - end.outermost_mm + blank.caliper_mm;
+    layers.erase(std::remove_if(layers.begin(), layers.end(),
+                                [&](const WallLayer& layer) { return blank.cells[layer.cell].is_joined; }),
+                 layers.end());
+    end.thickness_less_tabs_mm = pushed_in_mm(layers, blank.caliper_mm) - outermost_depth(layers) + blank.caliper_mm;
 }
 
 // Half a thickness at each wall; nothing at a rim.
@@ -144,16 +164,51 @@ FoldedBlank folded(const FlatBlank& blank, double steps_done) {
     return result;
 }
 
-std::vector<WallLayer> layers_at(const FoldedBlank& folded, std::size_t wall, const Vec3& inwards) {
+std::vector<WallLayer> layers_at(const FoldedBlank& folded, std::size_t wall, const DrawnSide& side, double at_mm,
+                                 double inwards) {
     const double caliper = folded.blank->caliper_mm;
     std::vector<WallLayer> layers;
     for (std::size_t i = 0; i < folded.placements.size(); ++i) {
         if (!folded.are_parallel(wall, i)) continue;
-        const double depth = dot(middle_in_space(folded, i) - middle_in_space(folded, wall), inwards);
+        const double depth = inwards * (plane_along(folded, i, side.direction) - at_mm);
         if (depth < -outer_reach_mm(caliper) || depth > layer_depth_calipers * caliper) continue;
         layers.push_back({i, depth, folded.seen_from(wall, i)});
     }
     return layers;
+}
+
+Rectangle face_frame(const FoldedBlank& folded, std::size_t wall, const DrawnBox& box, std::size_t side) {
+    const DrawnSide &a = box[(side + 1) % 3], &b = box[(side + 2) % 3];
+    const double half = folded.blank->caliper_mm / 2;
+    const Placement& placement = folded.placements[wall];
+    const Vec3 lowest = placement.unfolded((a.from_mm + half) * a.direction + (b.from_mm + half) * b.direction);
+    const Vec3 highest = placement.unfolded((a.to_mm - half) * a.direction + (b.to_mm - half) * b.direction);
+    return {std::min(lowest.x, highest.x), std::min(lowest.y, highest.y), std::max(lowest.x, highest.x),
+            std::max(lowest.y, highest.y)};
+}
+
+bool are_square(const BoxAxes& axes) {
+    for (std::size_t a = 0; a < axes.size(); ++a)
+        for (std::size_t b = 0; b < a; ++b)
+            if (axes[a] && axes[b] && std::abs(dot(axes[a]->direction, axes[b]->direction)) > square_enough)
+                return false;
+    return true;
+}
+
+std::optional<DrawnBox> drawn_box(const FoldedBlank& folded, const BoxAxes& axes) {
+    const auto is_measured = [](const std::optional<BoxAxis>& axis) { return axis.has_value(); };
+    if (std::count_if(axes.begin(), axes.end(), is_measured) < 2 || !are_square(axes)) return {};
+    DrawnBox box = {};
+    for (std::size_t side = 0; side < box.size(); ++side) {
+        if (axes[side]) {
+            box[side] = {axes[side]->direction, axes[side]->from.at_mm, axes[side]->to.at_mm};
+            continue;
+        }
+        const Vec3 direction = cross(axes[(side + 1) % 3]->direction, axes[(side + 2) % 3]->direction);
+        const std::array<double, 2> extent = extent_along(folded, direction);
+        box[side] = {direction, extent[0], extent[1]};
+    }
+    return box;
 }
 
 std::array<double, 2> extent_along(const FoldedBlank& folded, const Vec3& direction) {
@@ -174,10 +229,18 @@ double BoxAxis::outside_mm(double caliper_mm) const {
     return to.at_mm - from.at_mm + half_calipers(*this, caliper_mm) - from.outermost_mm - to.outermost_mm;
 }
 
-std::array<std::optional<BoxAxis>, 3> box_axes(const FoldedBlank& folded) {
-    std::array<std::optional<BoxAxis>, 3> axes;
+BoxAxes box_axes(const FoldedBlank& folded) {
+    BoxAxes axes;
     for (std::size_t side = 0; side < axes.size(); ++side)
-        if (folded.blank->inside[side]) axes[side] = measured_axis(folded, *folded.blank->inside[side]);
+        if (folded.blank->inside[side]) axes[side] = drawn_axis(folded, *folded.blank->inside[side]);
+    const std::optional<DrawnBox> box = drawn_box(folded, axes);
+    if (!box) return axes;
+    for (std::size_t side = 0; side < axes.size(); ++side) {
+        if (!axes[side]) continue;
+        BoxEnd &from = axes[side]->from, &to = axes[side]->to;
+        measure_layers(*folded.blank, layers_of_wall(folded, from, *box, side, 1), from);
+        if (to.wall) measure_layers(*folded.blank, layers_of_wall(folded, to, *box, side, -1), to);
+    }
     return axes;
 }
 

@@ -37,7 +37,17 @@ struct FoldedBlank {
 
 [[nodiscard]] FoldedBlank folded(const FlatBlank& blank, double steps_done);
 
-/// One end of a side of the box.
+/// A side as it is drawn: a direction, and where the first and the second wall stand along it.
+struct DrawnSide {
+    Vec3 direction;
+    double from_mm, to_mm;
+};
+
+/// L, B and H; a side that is not measured is as long as all cells reach.
+using DrawnBox = std::array<DrawnSide, 3>;
+
+/// One end of a side of the box. Of its layers only those count that reach before the inside: the edge of a wall that
+/// is rolled over lies beside it.
 struct BoxEnd {
     double at_mm;                                 // of the drawn wall, along the axis
     std::optional<std::size_t> wall;              // the cell measured from; nothing: the rim
@@ -60,22 +70,32 @@ struct BoxAxis {
     [[nodiscard]] double outside_mm(double caliper_mm) const;
 };
 
+/// The extent of all cells along a direction: the least and the greatest.
+[[nodiscard]] std::array<double, 2> extent_along(const FoldedBlank& folded, const Vec3& direction);
+
 /// L, B, H, where the style says how each is measured.
-[[nodiscard]] std::array<std::optional<BoxAxis>, 3> box_axes(const FoldedBlank& folded);
+using BoxAxes = std::array<std::optional<BoxAxis>, 3>;
+[[nodiscard]] BoxAxes box_axes(const FoldedBlank& folded);
+
+[[nodiscard]] bool are_square(const BoxAxes& axes);
+
+/// Nothing where fewer than two sides are measured, or they are not square to one another.
+[[nodiscard]] std::optional<DrawnBox> drawn_box(const FoldedBlank& folded, const BoxAxes& axes);
+
+/// The inside edge of the faces that stand square to `side`, in the frame of the wall.
+[[nodiscard]] Rectangle face_frame(const FoldedBlank& folded, std::size_t wall, const DrawnBox& box, std::size_t side);
 
 /// Outside less inside with all layers pressed. A joined tab counts as far as the drawing leaves it room beside `size`.
 [[nodiscard]] double walls_mm(const BoxAxis& axis, double size_mm, double caliper_mm);
 
-/// Cells of the box that stand parallel to the wall at an end of `axis` and near it, with their regions in that wall's
-/// frame.
+/// Cells that stand square to `side` near a place along it, with their regions in the frame of `wall`. `inwards` is 1
+/// where the side begins and -1 where it ends.
 struct WallLayer {
     std::size_t cell;
     double depth_mm;  // inwards of the drawn wall
     Region region;
 };
-[[nodiscard]] std::vector<WallLayer> layers_at(const FoldedBlank& folded, std::size_t wall, const Vec3& inwards);
-
-/// The extent of all cells along a direction: the least and the greatest.
-[[nodiscard]] std::array<double, 2> extent_along(const FoldedBlank& folded, const Vec3& direction);
+[[nodiscard]] std::vector<WallLayer> layers_at(const FoldedBlank& folded, std::size_t wall, const DrawnSide& side,
+                                               double at_mm, double inwards);
 
 }  // namespace flutebook::geometry

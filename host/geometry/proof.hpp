@@ -35,7 +35,9 @@ struct FoldingFault {
     std::string text;                 // the whole sentence, with piece, place and amount
 };
 
-/// How far the inside may be off: what a plant writes itself, or what the program brings.
+/// How far the inside may be off: what a plant writes itself, with all layers pushed out, by up to 3 t + 1 mm; what the
+/// program brings, in the middle between pushed in and out, by up to t + 1 mm. Neither may be too small when pushed
+/// out.
 enum class SizeBounds { plant, library };
 
 /// What folding one piece showed.

@@ -119,7 +119,7 @@ TEST_CASE("fault 3: an inside that is too small or too large is found, with both
                           "asked for 260.0"));
     blank.size_mm[2] = 240;
     REQUIRE_THAT(faults_of(blank, Kind::size), Contains("13.0 mm too large"));
-    blank.size_mm[2] = 247;  // 6 mm: within 3 t + 1, not within t + 1
+    blank.size_mm[2] = 245;  // 8 mm, in the middle 5: within 3 t + 1, not within t + 1
     REQUIRE(geometry::prove({blank}).holds());
     REQUIRE_FALSE(geometry::prove({blank}, geometry::SizeBounds::library).holds());
 }
