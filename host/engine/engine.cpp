@@ -139,8 +139,8 @@ std::vector<contract::Model> load_all(const plant::Plant& plant, const std::stri
     return models;
 }
 
-// Rows in blocks of one shape each, in the order in which the shapes and rows first come. Blocks depend on the rows
-// alone, so that a fault names the same row whatever the number of threads.
+// Rows in blocks of one shape each, first pieces and others apart, in the order in which the shapes and rows first
+// come. Blocks depend on the rows alone, so that a fault names the same row whatever the number of threads.
 struct Blocked {
     Shape shape{};
     std::vector<std::size_t> rows;
@@ -148,10 +148,10 @@ struct Blocked {
 
 std::vector<Blocked> divide(std::span<const Row> rows) {
     std::vector<Blocked> result;
-    std::map<Shape, std::size_t> open;  // the block of each shape that still has room
+    std::map<std::pair<Shape, bool>, std::size_t> open;  // the block of each shape that still has room
     for (std::size_t r = 0; r < rows.size(); ++r) {
         const Shape shape{rows[r].plies(), rows[r].steps()};
-        auto [at, is_new] = open.try_emplace(shape, result.size());
+        auto [at, is_new] = open.try_emplace({shape, rows[r].order->piece.is_first()}, result.size());
         if (!is_new && result[at->second].rows.size() == block_rows) {
             at->second = result.size();
             is_new = true;
@@ -261,6 +261,13 @@ std::vector<double> first_row(const Columns& columns, Slot slot) {
 
 }  // namespace
 
+ClassCosts costs_by_class(const Graph& graph, const Costing& costing) {
+    ClassCosts result{};
+    for (const LineAmount& line : costing.lines)
+        result.at(static_cast<std::size_t>(graph.models[line.model].lines[line.line].cost_class)) += line.amount;
+    return result;
+}
+
 Engine::Engine() = default;
 Engine::~Engine() = default;
 Engine::Engine(Engine&&) noexcept = default;
@@ -287,9 +294,13 @@ const Blocks& Engine::blocks() const {
 }
 
 Order Engine::order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
-                    double quantity) const {
-    return {&plant, &request, &layout, quantity,
-            contract::settings_of_order(settings(), replaced_settings(graph()), graph().models, plant, request)};
+                    double quantity, const PieceOfSet& piece) const {
+    return {&plant,
+            &request,
+            &layout,
+            quantity,
+            contract::settings_of_order(settings(), replaced_settings(graph()), graph().models, plant, request),
+            piece};
 }
 
 std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) const {

@@ -66,6 +66,9 @@ struct Costing {
     Money cost;
 };
 
+/// What a costing comes to by class.
+[[nodiscard]] ClassCosts costs_by_class(const Graph& graph, const Costing& costing);
+
 class Blocks;
 
 class Engine {
@@ -87,10 +90,10 @@ public:
     /// Of the plant's settings, in the order of the models.
     [[nodiscard]] const std::vector<contract::UnusualValue>& unusual_settings() const { return unusual_; }
 
-    /// An order at a quantity. Throws InputError (request) where its extras do not fit the models, or a setting has no
-    /// value for it.
+    /// An order at a quantity, of one piece of a set where `piece` says so. Throws InputError (request) where its
+    /// extras do not fit the models, or a setting has no value for it.
     [[nodiscard]] Order order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
-                              double quantity) const;
+                              double quantity, const PieceOfSet& piece = {}) const;
 
     /// Costs every row, on up to `threads` threads. Throws ModelError where a model is at fault in any row, naming
     /// the first.

@@ -54,6 +54,12 @@ double margin(const Row& row, std::size_t) {
 double date(const Row& row, std::size_t) {
     return static_cast<double>(std::chrono::sys_days(row.order->request->date).time_since_epoch().count());
 }
+double piece(const Row& row, std::size_t) {
+    return static_cast<double>(row.order->piece.index + 1);
+}
+double pieces(const Row& row, std::size_t) {
+    return static_cast<double>(row.order->piece.pieces);
+}
 double inside_length(const Row& row, std::size_t) {
     return inside(row, &orders::InsideSize::length_mm);
 }
@@ -203,12 +209,20 @@ constexpr bool replaceable = true;
 std::vector<Fact> order_facts() {
     using enum contract::Axis;
     return {
-        {{"order.quantity", "1", "boxes ordered (sheets, where nothing converts them)", {1, 1e7}, order},
+        {{"order.quantity",
+          "1",
+          "boxes ordered (sheets, where nothing converts them); of a piece of a set, the sets times its count",
+          {1, 1e7},
+          order},
          fixed,
          fill<quantity>},
         {{"order.colours", "1", "colours asked for", {0, 100}, order}, fixed, fill<colours>},
         {{"order.margin", "1", "share of the price that is to be kept", {-1e3, 1}, order}, fixed, fill<margin>},
         {{"order.date", "d", "day of the request, counted from 1970-01-01", {-1e6, 1e6}, order}, fixed, fill<date>},
+        {{"order.piece", "1", "which piece of a set it is, from 1; 1 of a box of one piece", {1, 100}, order},
+         fixed,
+         fill<piece>},
+        {{"order.pieces", "1", "different pieces that make the box", {1, 100}, order}, fixed, fill<pieces>},
         {{"inside.length", "m", "inside length of the box; 0 if none", any_size, order}, fixed, fill<inside_length>},
         {{"inside.width", "m", "inside width of the box; 0 if none", any_size, order}, fixed, fill<inside_width>},
         {{"inside.height", "m", "inside height of the box; 0 if none", any_size, order}, fixed, fill<inside_height>},

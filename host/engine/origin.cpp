@@ -85,6 +85,19 @@ FactOrigin of_request(const std::string& key, const Row& row) {
     return result;
 }
 
+FactOrigin of_quantity(const Row& row) {
+    FactOrigin result = of_request("quantities", row);
+    const geometry::BlankPiece& piece = row.order->layout->piece;
+    if (!piece.name.empty()) result.how += fmt::format(", {} of {} to a set", piece.count, piece.name);
+    return result;
+}
+
+FactOrigin of_style(const Row& row) {
+    FactOrigin result = of_request("style", row);
+    result.how = "the pieces of style " + row.order->request->style;
+    return result;
+}
+
 FactOrigin of_blank(const Row& row) {
     const orders::Request& request = *row.order->request;
     FactOrigin result = of_request(request.outline ? "outline" : "inside", row);
@@ -121,10 +134,16 @@ FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     if (name == "step.piece_area" || name.rfind("sheet.", 0) == 0) return of_sheet(row);
     if (name == "step.parting") return {"the step of the route where boxes part from the sheet", {}};
     if (name.rfind("ply.", 0) == 0) return of_ply(name, row, index);
-    if (name == "order.quantity") return of_request("quantities", row);
+    if (name == "order.quantity") return of_quantity(row);
+    if (name == "order.piece" || name == "order.pieces") return of_style(row);
     if (name == "order.margin") return of_request("margin", row);
     if (name == "order.date") return of_request("date", row);
-    if (name.starts_with(contract::cost_prefix)) return {"added up from the lines of all models that need no cost", {}};
+    if (name.starts_with(contract::cost_prefix)) {
+        const bool has_others = row.order->piece.pieces > 1 && index + 1 == row.steps();
+        return {has_others ? "added up from the lines of all models that need no cost, the other pieces' among them"
+                           : "added up from the lines of all models that need no cost",
+                {}};
+    }
     if (name == "order.colours") return of_request("colours", row);
     if (name.rfind("inside.", 0) == 0) return of_request("inside", row);
     if (name.rfind("blank.", 0) == 0 || name.rfind("box.", 0) == 0) return of_blank(row);

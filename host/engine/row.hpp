@@ -1,6 +1,7 @@
 // What the engine costs: one order at one quantity, made one way.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -9,16 +10,31 @@
 #include "host/geometry/layout.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
+#include "ledger/values/money.hpp"
 
 namespace flutebook::engine {
+
+/// What lines come to by class, in the order of contract::CostClass.
+using ClassCosts = std::array<Money, 5>;
+
+/// Which blank of a set an order makes; the box of one piece is the first of one. What is paid once for a set is
+/// charged to its first piece alone: late models, and at dispatch what a model charges by the run or by the period.
+struct PieceOfSet {
+    std::size_t index = 0;  // from 0
+    std::size_t pieces = 1;
+    ClassCosts others = {};  // of the first piece: what all other pieces cost
+
+    [[nodiscard]] bool is_first() const { return index == 0; }
+};
 
 /// An order as the engine sees it. Points to its request, its layout and the engine's settings, which must outlive it.
 struct Order {
     const plant::Plant* plant;
     const orders::Request* request;
     const geometry::Layout* layout;
-    double quantity;
+    double quantity;                   // of this piece: of a set, the sets times its count
     contract::OrderSettings settings;  // point into those of the engine that made the order
+    PieceOfSet piece = {};
 };
 
 /// One row of a block. Both must outlive the evaluation; the candidate belongs to the order's layout.

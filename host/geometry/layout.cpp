@@ -141,6 +141,7 @@ std::string name_of(const Candidate& candidate, Units units) {
 Layout lay_out(const Plant& plant, const Request& request, std::size_t piece) {
     Layout layout;
     layout.board = make_board(plant, request);
+    layout.piece = pieces_of(plant, request).at(piece);
     layout.blank = make_blank(plant, request, piece);
     layout.routes = make_routes(plant, request, piece);
     const std::vector<RouteCandidates> ways = find_ways(plant, request, layout);

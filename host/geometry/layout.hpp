@@ -35,6 +35,7 @@ struct Candidate : orders::SheetCut {
 /// Moved, never copied: candidates point into `routes`, whose elements stay where they are when it is moved.
 struct Layout {
     BoardMake board;
+    BlankPiece piece;
     Blank blank;
     std::vector<Route> routes;
     std::vector<Candidate> candidates;  // in the order that decides ties: roll, ups, nx, then the files

@@ -69,6 +69,15 @@ double drawn(Draws& draws, const contract::Setting& setting, Settings how) {
     return inside(draws, setting.range);
 }
 
+// One order in four is of a piece of a set.
+engine::PieceOfSet draw_piece(Draws& draws) {
+    engine::PieceOfSet result;
+    if (!draws.one_in(4)) return result;
+    result.pieces = static_cast<std::size_t>(draws.whole(2, 8));
+    result.index = draws.index(result.pieces);
+    return result;
+}
+
 // What other models charge is drawn by class, and added up as the host adds it up.
 void draw_costs(Draws& draws, std::vector<std::vector<double>>& known) {
     std::vector<double>& sum = known[engine::fact_index(engine::cost_names.back())];
@@ -169,8 +178,8 @@ public:
         const std::size_t count = std::min(layout.candidates.size(), most_rows_of_an_order);
         for (std::size_t i = 0; i < count; ++i) {
             const geometry::Candidate& candidate = draws.pick(layout.candidates);
-            const engine::Order order{
-                &result.plant, &result.request, &layout, draws.pick(result.request.quantities), {}};
+            engine::Order order{&result.plant, &result.request, &layout, draws.pick(result.request.quantities), {}};
+            order.piece = draw_piece(draws);
             auto row = make(draws, {&order, &candidate});
             if (!row) continue;
             row->name = fmt::format("generated order {} of seed {}, {} by {}", order_, seed_, order.quantity,

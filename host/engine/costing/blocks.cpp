@@ -158,9 +158,14 @@ std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const 
 std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes,
                                         const MeasuredRun* measured) const {
     filler_.fill(columns, rows);
+    const bool are_first = rows.front().order->piece.is_first();
     for (std::size_t m = 0; m < graph_.models.size(); ++m) {
+        if (m >= graph_.first_late && !are_first) {
+            columns.begin_results(m, rows.size());
+            continue;
+        }
         if (m == graph_.first_late)
-            if (auto fault = write_costs(columns, slots_, graph_, rows.size())) return fault;
+            if (auto fault = write_costs(columns, slots_, graph_, rows)) return fault;
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
         filler_.fill_decided(columns, rows, m);
@@ -170,6 +175,7 @@ std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> r
         // A refused row may lack numbers, so no later model may read it.
         if (any_refused(columns.refused(m), rows.size())) return note_refused(columns, m, outcomes);
         if ((fault = check_gives(columns, m, rows.size()))) return fault;
+        if (!are_first) silence_once_a_set(columns, graph_.models[m], slots_.models[m], rows.size());
     }
     convert(columns, slots_.host_conversions, rows.size());
     return std::nullopt;

@@ -36,7 +36,8 @@ public:
     /// Columns with all numbers of one row, which no model refuses. Throws ModelError where a model is at fault.
     [[nodiscard]] Columns columns_of(const Row& row) const;
 
-    /// Costs at most `block_rows` rows of the columns' shape into `outcomes`, which are as many.
+    /// Costs at most `block_rows` rows of the columns' shape into `outcomes`, which are as many. All of a block are
+    /// first pieces of their sets, or none is.
     [[nodiscard]] std::optional<Fault> cost(Columns& columns, std::span<const Row> rows,
                                             std::span<Outcome> outcomes) const;
 

@@ -125,6 +125,11 @@ public:
         }
     }
 
+    void add_at_dispatch(std::size_t row, const ClassCosts& costs) {
+        for (std::size_t c = 0; c < classes; ++c)
+            for (const std::size_t which : {c, classes}) at(which, shape_.steps - 1)[row] += costs[c].ten_thousandths();
+    }
+
     // `which` counts the classes, and behind them stands their sum.
     void write(std::size_t which, std::size_t step, double* column) {
         const std::int64_t* amounts = at(which, step);
@@ -132,6 +137,7 @@ public:
     }
 
     static constexpr std::size_t classes = cost_names.size() - 1;
+    static_assert(classes == std::tuple_size_v<ClassCosts>);
 
 private:
     std::int64_t* at(std::size_t which, std::size_t step) {
@@ -164,17 +170,27 @@ std::optional<Fault> add_up(const Columns& columns, const Slots& slots, const Gr
     return std::nullopt;
 }
 
-std::optional<Fault> write_costs(Columns& columns, const Slots& slots, const Graph& graph, std::size_t rows) {
-    CostTable table(columns.shape(), rows);
+std::optional<Fault> write_costs(Columns& columns, const Slots& slots, const Graph& graph, std::span<const Row> rows) {
+    CostTable table(columns.shape(), rows.size());
     for (std::size_t m = 0; m < graph.first_late; ++m)
-        if (auto fault = each_charge(columns, slots, graph, m, rows, [&](const LineColumn& column) {
+        if (auto fault = each_charge(columns, slots, graph, m, rows.size(), [&](const LineColumn& column) {
                 table.add(graph.models[m].lines[column.line], column);
             }))
             return fault;
+    for (std::size_t r = 0; r < rows.size(); ++r) table.add_at_dispatch(r, rows[r].order->piece.others);
     for (std::size_t which = 0; which < slots.costs.size(); ++which)
         for (std::size_t step = 0; slots.costs[which] != Slots::none && step < columns.shape().steps; ++step)
             table.write(which, step, columns.column(slots.costs[which], step));
     return std::nullopt;
+}
+
+void silence_once_a_set(Columns& columns, const contract::Model& model, const ModelSlots& slots, std::size_t rows) {
+    for (std::size_t l = 0; l < model.lines.size(); ++l) {
+        const contract::Line& line = model.lines[l];
+        if (line.behaviour == contract::Behaviour::per_unit || line.axis == contract::Axis::ply) continue;
+        for (const Slot slot : {slots.quantities[l], slots.rates[l]})
+            std::fill_n(columns.column(slot, columns.extent(slot) - 1), rows, 0.0);
+    }
 }
 
 }  // namespace flutebook::engine

@@ -16,9 +16,13 @@ namespace flutebook::engine {
 [[nodiscard]] std::optional<Fault> add_up(const Columns& columns, const Slots& slots, const Graph& graph,
                                           std::span<Outcome> outcomes);
 
-/// Writes the facts `cost.`: by class and step, the rounded lines of all models that are not late. A fault where a line
-/// is no amount of money.
+/// Writes the facts `cost.`: by class and step, the rounded lines of all models that are not late, and at dispatch what
+/// the other pieces of a set cost. A fault where a line is no amount of money.
 [[nodiscard]] std::optional<Fault> write_costs(Columns& columns, const Slots& slots, const Graph& graph,
-                                               std::size_t rows);
+                                               std::span<const Row> rows);
+
+/// Takes out of a model's lines, in the first `rows` rows, what is charged once for a set: at dispatch all that it
+/// charges by the run or by the period.
+void silence_once_a_set(Columns& columns, const contract::Model& model, const ModelSlots& slots, std::size_t rows);
 
 }  // namespace flutebook::engine
