@@ -63,12 +63,17 @@ void add_mass(FigureList& figures, const MassBalance& mass) {
 }
 
 // The contribution is no figure of its own: it is the price less lines, and all of these are compared.
-void add_amounts(FigureList& figures, const Quote& quote) {
+template <typename QuoteOrSet>
+void add_totals(FigureList& figures, const QuoteOrSet& quote) {
     figures.amount("cost", quote.cost);
     figures.amount("cost_per_thousand", quote.cost_per_thousand);
     figures.amount("price_per_thousand", quote.price_per_thousand);
     figures.amount("waste_cost", quote.waste_cost);
     figures.amount("recovery", quote.recovery);
+}
+
+void add_amounts(FigureList& figures, const Quote& quote) {
+    add_totals(figures, quote);
     figures.amount("cost_per_m2", quote.cost_per_m2);
     figures.amount("cost_per_tonne", quote.cost_per_tonne);
 }
@@ -106,6 +111,12 @@ std::vector<Leaf> figures_of(const Quote& quote) {
     add_steps(figures, quote.waste_by_step);
     figures.number("candidates", static_cast<double>(quote.candidates), "1");
     add_runners_up(figures, quote.runners_up);
+    return figures.take();
+}
+
+std::vector<Leaf> figures_of(const SetQuote& set) {
+    FigureList figures;
+    add_totals(figures, set);
     return figures.take();
 }
 

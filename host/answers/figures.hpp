@@ -12,6 +12,9 @@ namespace flutebook::answers {
 /// All figures of a quote except its quantity and its cost lines, in the order of the document.
 [[nodiscard]] std::vector<Leaf> figures_of(const Quote& quote);
 
+/// All figures of a quantity of a set except its quantity.
+[[nodiscard]] std::vector<Leaf> figures_of(const SetQuote& set);
+
 /// The ways that were tried, with the limit of each.
 [[nodiscard]] std::vector<Leaf> figures_of(const Unmakeable& unmakeable);
 

@@ -85,6 +85,46 @@ Json mass_json(const OrderMass& mass, const OrderMass::Masses& masses) {
             {"floor", masses.floor}};
 }
 
+// What an order and a set have alike.
+template <typename OrderOrSet>
+void add_totals(Json& result, const OrderOrSet& answer) {
+    result["days"] = Json::array({base::to_string(answer.days.front()), base::to_string(answer.days.back())});
+    result["cost"] = stages_json(answer.cost);
+    result["variance"] = variances_json(answer.cost);
+    result["cost_per_thousand"] = {{"quoted", amount_json(answer.quoted_per_thousand)},
+                                   {"actual", amount_json(answer.paid_per_thousand)}};
+    result["as_quoted"] = answer.is_as_quoted();
+    result["saved_cost"] = amount_json(answer.saved_cost);
+}
+
+Json changed_plugins_json(const std::vector<ChangedPlugin>& plugins) {
+    Json result = Json::array();
+    for (const auto& plugin : plugins) result.push_back(changed_plugin_json(plugin));
+    return result;
+}
+
+Json order_cost_json(const OrderCost& answer) {
+    Json result;
+    result["order"] = answer.order.number;
+    if (!answer.order.piece.empty()) result["piece"] = answer.order.piece;
+    result["quote"] = answer.order.quote;
+    result["request"] = answer.request;
+    result["customer"] = answer.order.customer;
+    result["currency"] = answer.currency;
+    result["quantity"] = {{"quoted", answer.order.quantity}, {"made", answer.boxes_made}};
+    add_totals(result, answer);
+    const std::string& model = answer.order.lost_otherwise_by;
+    result["losses_quoted_by"] = model.empty() ? Json(nullptr) : Json(model);
+    result["plugins"] = changed_plugins_json(answer.plugins);
+    result["steps"] = steps_json(answer.steps);
+    result["lines"] = lines_json(answer.lines);
+    result["inputs"] = inputs_json(answer.inputs);
+    result["other_variance"] = variances_json(answer.other_cost());
+    result["mass_kg"] = {{"allowed", mass_json(answer.mass, answer.mass.allowed)},
+                         {"actual", mass_json(answer.mass, answer.mass.actual)}};
+    return result;
+}
+
 }  // namespace
 
 Stages& Stages::operator+=(const Stages& other) {
@@ -122,41 +162,45 @@ Stages OrderCost::other_cost() const {
     return cost - of_inputs;
 }
 
-std::string order_document(const orders::OrderRecord& order) {
-    return document_text("order", {{"order", order.number},
-                                   {"quote", order.quote},
-                                   {"quantity", order.quantity},
-                                   {"customer", order.customer},
-                                   {"board", order.board},
-                                   {"corrugator", order.corrugator},
-                                   {"route", order.route}});
+std::string order_document(const std::vector<orders::OrderRecord>& order) {
+    const orders::OrderRecord& first = order.front();
+    const bool is_set = !first.piece.empty();
+    Json result = {{"order", is_set ? first.set_number() : first.number},
+                   {"quote", first.quote},
+                   {"quantity", is_set ? first.sets : first.quantity},
+                   {"customer", first.customer},
+                   {"board", first.board}};
+    if (!is_set) {
+        result["corrugator"] = first.corrugator;
+        result["route"] = first.route;
+        return document_text("order", result);
+    }
+    result["pieces"] = Json::array();
+    for (const orders::OrderRecord& piece : order)
+        result["pieces"].push_back({{"order", piece.number},
+                                    {"piece", piece.piece},
+                                    {"quantity", piece.quantity},
+                                    {"corrugator", piece.corrugator},
+                                    {"route", piece.route}});
+    return document_text("order", result);
 }
 
 std::string order_cost_document(const OrderCost& answer) {
+    return document_text("order-cost", order_cost_json(answer));
+}
+
+std::string set_cost_document(const SetCost& answer) {
     Json result;
-    result["order"] = answer.order.number;
-    result["quote"] = answer.order.quote;
+    result["order"] = answer.number;
+    result["quote"] = answer.quote;
     result["request"] = answer.request;
-    result["customer"] = answer.order.customer;
+    result["customer"] = answer.customer;
     result["currency"] = answer.currency;
-    result["quantity"] = {{"quoted", answer.order.quantity}, {"made", answer.boxes_made}};
-    result["days"] = Json::array({base::to_string(answer.days.front()), base::to_string(answer.days.back())});
-    result["cost"] = stages_json(answer.cost);
-    result["variance"] = variances_json(answer.cost);
-    result["cost_per_thousand"] = {{"quoted", amount_json(answer.quoted_per_thousand)},
-                                   {"actual", amount_json(answer.paid_per_thousand)}};
-    result["as_quoted"] = answer.is_as_quoted();
-    result["saved_cost"] = amount_json(answer.saved_cost);
-    const std::string& model = answer.order.lost_otherwise_by;
-    result["losses_quoted_by"] = model.empty() ? Json(nullptr) : Json(model);
-    result["plugins"] = Json::array();
-    for (const auto& plugin : answer.plugins) result["plugins"].push_back(changed_plugin_json(plugin));
-    result["steps"] = steps_json(answer.steps);
-    result["lines"] = lines_json(answer.lines);
-    result["inputs"] = inputs_json(answer.inputs);
-    result["other_variance"] = variances_json(answer.other_cost());
-    result["mass_kg"] = {{"allowed", mass_json(answer.mass, answer.mass.allowed)},
-                         {"actual", mass_json(answer.mass, answer.mass.actual)}};
+    result["quantity"] = {{"quoted", answer.sets}, {"made", answer.sets_made}};
+    add_totals(result, answer);
+    result["plugins"] = changed_plugins_json(answer.plugins);
+    result["pieces"] = Json::array();
+    for (const OrderCost& piece : answer.pieces) result["pieces"].push_back(order_cost_json(piece));
     return document_text("order-cost", result);
 }
 

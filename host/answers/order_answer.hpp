@@ -125,8 +125,25 @@ struct OrderCost {
     [[nodiscard]] Stages other_cost() const;
 };
 
-/// An order as it was taken: {"order", "quote", "quantity", "customer", "board", "corrugator", "route"}.
-[[nodiscard]] std::string order_document(const orders::OrderRecord& order);
+/// What a set came to: the sum of its pieces, each of which is an order of its own.
+struct SetCost {
+    std::string number, quote, request, customer, currency;
+    double sets;       // ordered
+    double sets_made;  // of which every piece was made
+    std::vector<base::Date> days;
+    Stages cost;
+    Money quoted_per_thousand, paid_per_thousand;
+    Money saved_cost;
+    std::vector<ChangedPlugin> plugins;
+    std::vector<OrderCost> pieces;  // in the order of the set
+
+    [[nodiscard]] bool is_as_quoted() const { return cost.quoted == saved_cost && plugins.empty(); }
+};
+
+/// An order as it was taken: {"order", "quote", "quantity", "customer", "board", "corrugator", "route"}. A set, one
+/// order for each piece: {"order", "quote", "quantity" (sets), "customer", "board", "pieces": [{"order", "piece",
+/// "quantity", "corrugator", "route"}...]}.
+[[nodiscard]] std::string order_document(const std::vector<orders::OrderRecord>& order);
 
 /// An order's cost: kg, m and money to its four places, metric for every plant.
 ///
@@ -152,5 +169,11 @@ struct OrderCost {
 /// Of the corrugator `fed` is metres of web and `setup` metres of order change; of others both are pieces. In `kg` of
 /// an input `standard` is allowed for the boxes made, `allowed` for the good sheets that the corrugator made.
 [[nodiscard]] std::string order_cost_document(const OrderCost& answer);
+
+/// A set's cost: {"order", "quote", "request", "customer", "currency", "quantity": {"quoted", "made"} (sets), "days",
+/// "cost": STAGES, "variance": VARIANCES (sums of the pieces'), "cost_per_thousand": {"quoted", "actual"}, "as_quoted",
+/// "saved_cost", "plugins", "pieces": [the cost of each piece's order, as above, with "piece"...]}. `made` counts the
+/// sets of which every piece was made.
+[[nodiscard]] std::string set_cost_document(const SetCost& answer);
 
 }  // namespace flutebook::answers

@@ -68,7 +68,7 @@ struct ProvidedNumber {
     double value;
 };
 
-/// One quantity, made the cheapest way.
+/// One quantity, made the cheapest way: of boxes, or of one piece of a set, which has no price.
 struct Quote : orders::SheetCut {
     double quantity;
     std::string corrugator;
@@ -81,10 +81,10 @@ struct Quote : orders::SheetCut {
     MassBalance mass;
     std::vector<CostLine> lines;  // in order of step, then graph, then ply; without those that charge nothing
     Money cost;                   // sum of the lines, net of recovery
-    Money cost_per_thousand, price_per_thousand, contribution_per_thousand;
-    Money cost_per_m2;     // per m2 shipped
-    Money cost_per_tonne;  // per tonne shipped
-    Money waste_cost;      // ISO 14051, all steps
+    Money cost_per_thousand, price_per_thousand, contribution_per_thousand;  // price and contribution 0 of a piece
+    Money cost_per_m2;                                                       // per m2 shipped
+    Money cost_per_tonne;                                                    // per tonne shipped
+    Money waste_cost;                                                        // ISO 14051, all steps
     std::vector<StepWaste> waste_by_step;
     Money recovery;                    // revenue of the scrap, as a positive amount
     std::size_t candidates;            // how many ways were costed
@@ -100,21 +100,44 @@ struct Unmakeable {
     std::vector<geometry::Refused> refused;
 };
 
-/// One request's answer. `quotes[i]` or `unmakeable[i]`, never both, for quantity i.
+/// One quantity of a set, each piece of which is made the cheapest way.
+struct SetQuote {
+    double quantity;  // sets
+    Money cost;       // the sum of the pieces', net of recovery
+    Money cost_per_thousand, price_per_thousand, contribution_per_thousand;
+    Money waste_cost, recovery;  // sums of the pieces'
+};
+
+/// One request's answer.
 struct RequestAnswer {
     orders::Request request;
+    /// One of the three: `set` of a set, `quote` of boxes and of one piece of a set, `unmakeable` of either.
     struct Quantity {
         std::optional<Quote> quote;
         std::optional<Unmakeable> unmakeable;
+        std::optional<SetQuote> set = std::nullopt;
+
+        [[nodiscard]] bool is_makeable() const { return quote || set; }
+        [[nodiscard]] double quantity() const {
+            return quote ? quote->quantity : set ? set->quantity : unmakeable->quantity;
+        }
     };
     std::vector<Quantity> quantities;
+    /// One blank of a set. Its quantities are those of the request times its count; where a quantity of the set cannot
+    /// be made, each piece has its own limits, none where that piece could be made.
+    struct Piece {
+        std::string name;
+        double count;  // to one set
+        std::vector<Quantity> quantities;
+    };
     /// What a plugin did wrong, if one did. `quantities` is then empty.
     std::optional<std::string> model_fault = std::nullopt;
     std::vector<base::Warning> warnings = {};
+    std::vector<Piece> pieces = {};  // empty of a box of one piece
 
     [[nodiscard]] bool is_complete() const {
         return !model_fault && std::all_of(quantities.begin(), quantities.end(),
-                                           [](const Quantity& quantity) { return quantity.quote.has_value(); });
+                                           [](const Quantity& quantity) { return quantity.is_makeable(); });
     }
 };
 

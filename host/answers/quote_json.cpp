@@ -128,7 +128,10 @@ void add_more(Json& result, const Quote& quote) {
                                         {"dearer_by", amount_json(runner_up.dearer_by)}});
 }
 
-Json quote_json(const Quote& quote, const QuoteOptions& asked) {
+// Which key a quote has only where it is of boxes.
+enum class Priced { box, piece };
+
+Json quote_json(const Quote& quote, const QuoteOptions& asked, Priced priced) {
     Json result;
     result["quantity"] = quote.quantity;
     add_layout(result, quote);
@@ -137,8 +140,10 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked) {
     for (const CostLine& line : quote.lines) result["lines"].push_back(line_json(line));
     result["cost"] = amount_json(quote.cost);
     result["cost_per_thousand"] = amount_json(quote.cost_per_thousand);
-    result["price_per_thousand"] = amount_json(quote.price_per_thousand);
-    result["contribution_per_thousand"] = amount_json(quote.contribution_per_thousand);
+    if (priced == Priced::box) {
+        result["price_per_thousand"] = amount_json(quote.price_per_thousand);
+        result["contribution_per_thousand"] = amount_json(quote.contribution_per_thousand);
+    }
     result["waste_cost"] = amount_json(quote.waste_cost);
     result["recovery"] = amount_json(quote.recovery);
     add_more(result, quote);
@@ -149,11 +154,41 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked) {
     return result;
 }
 
+Json set_json(const SetQuote& set) {
+    return {{"quantity", set.quantity},
+            {"cost", amount_json(set.cost)},
+            {"cost_per_thousand", amount_json(set.cost_per_thousand)},
+            {"price_per_thousand", amount_json(set.price_per_thousand)},
+            {"contribution_per_thousand", amount_json(set.contribution_per_thousand)},
+            {"waste_cost", amount_json(set.waste_cost)},
+            {"recovery", amount_json(set.recovery)}};
+}
+
 Json unmakeable_json(const Unmakeable& unmakeable) {
     Json refused = Json::array();
     for (const geometry::Refused& way : unmakeable.refused)
         refused.push_back({{"candidate", way.candidate}, {"limit", way.limit}});
     return {{"quantity", unmakeable.quantity}, {"refused", std::move(refused)}};
+}
+
+Json quantities_json(const std::vector<RequestAnswer::Quantity>& quantities, const QuoteOptions& asked, Priced priced) {
+    Json result = Json::array();
+    for (const auto& quantity : quantities) {
+        if (quantity.quote)
+            result.push_back(quote_json(*quantity.quote, asked, priced));
+        else
+            result.push_back(quantity.set ? set_json(*quantity.set) : unmakeable_json(*quantity.unmakeable));
+    }
+    return result;
+}
+
+Json pieces_json(const std::vector<RequestAnswer::Piece>& pieces, const QuoteOptions& asked) {
+    Json result = Json::array();
+    for (const auto& piece : pieces)
+        result.push_back({{"piece", piece.name},
+                          {"count", piece.count},
+                          {"quotes", quantities_json(piece.quantities, asked, Priced::piece)}});
+    return result;
 }
 
 Json warnings_json(const std::vector<base::Warning>& warnings) {
@@ -164,8 +199,12 @@ Json warnings_json(const std::vector<base::Warning>& warnings) {
 
 Json converters_json(const plant::Plant& plant, const RequestAnswer& answer) {
     std::set<std::string> codes;
-    for (const auto& quantity : answer.quantities)
-        if (quantity.quote) codes.insert(quantity.quote->route.begin(), quantity.quote->route.end());
+    const auto add = [&](const std::vector<RequestAnswer::Quantity>& quantities) {
+        for (const auto& quantity : quantities)
+            if (quantity.quote) codes.insert(quantity.quote->route.begin(), quantity.quote->route.end());
+    };
+    add(answer.quantities);
+    for (const auto& piece : answer.pieces) add(piece.quantities);
     Json result = Json::array();
     for (const std::string& code : codes)
         if (const plant::Converter* converter = plant.find_converter(code))
@@ -206,10 +245,9 @@ QuoteStream::QuoteStream(const plant::Plant& plant, const std::vector<base::Warn
     : plant_(plant), asked_(std::move(asked)), list_(quote_document(plant, warnings)) {}
 
 std::string QuoteStream::add(const RequestAnswer& answer, const std::string& saved) {
-    Json result = {{"request", answer.request.number}, {"quotes", Json::array()}};
-    for (const auto& quantity : answer.quantities)
-        result["quotes"].push_back(quantity.quote ? quote_json(*quantity.quote, asked_)
-                                                  : unmakeable_json(*quantity.unmakeable));
+    Json result = {{"request", answer.request.number},
+                   {"quotes", quantities_json(answer.quantities, asked_, Priced::box)}};
+    if (!answer.pieces.empty()) result["pieces"] = pieces_json(answer.pieces, asked_);
     if (answer.model_fault) result["fault"] = *answer.model_fault;
     result["warnings"] = warnings_json(answer.warnings);
     result["page"] = page_json(plant_, answer, asked_);

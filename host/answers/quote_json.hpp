@@ -22,6 +22,11 @@
 //   "losses": [{"cause", "title", "kg_by_step": [...]}...], "line_titles": [{"title", "place", "paper"}...] (by line),
 //   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
 //   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}
+// A request of a set has "pieces": [{"piece", "count", "quotes": [Q...]}...], Q by quantity of the set, each of the
+// sets times "count", without price and contribution. Its own "quotes" are then {"quantity" (sets), "cost" (the sum of
+// the pieces'), "cost_per_thousand", "price_per_thousand", "contribution_per_thousand", "waste_cost", "recovery"}, or
+// {"quantity", "refused"}: then the pieces' are too, with no limits where that piece could be made.
+//
 // F = {"kind" (amount provided fact setting), "name", "where", "value", "unit", "model" (null of a fact), "meaning",
 //   "places": ["file:line:column"...], "inputs": [indices into figures]}; figures[0] is the amount.
 //

@@ -154,8 +154,10 @@ void read_layout(const Json& json, Quote& quote) {
 void read_amounts(const Json& json, Quote& quote) {
     quote.cost = amount_in(json, "cost");
     quote.cost_per_thousand = amount_in(json, "cost_per_thousand");
-    quote.price_per_thousand = amount_in(json, "price_per_thousand");
-    quote.contribution_per_thousand = amount_in(json, "contribution_per_thousand");
+    if (json.contains("price_per_thousand")) {
+        quote.price_per_thousand = amount_in(json, "price_per_thousand");
+        quote.contribution_per_thousand = amount_in(json, "contribution_per_thousand");
+    }
     quote.cost_per_m2 = amount_in(json, "cost_per_m2");
     quote.cost_per_tonne = amount_in(json, "cost_per_tonne");
     quote.waste_cost = amount_in(json, "waste_cost");
@@ -168,12 +170,15 @@ void read_amounts(const Json& json, Quote& quote) {
         quote.runners_up.push_back({way.at("candidate"), amount_in(way, "cost"), amount_in(way, "dearer_by")});
 }
 
+std::optional<Unmakeable> unmakeable_in(const Json& json) {
+    if (!json.contains("refused")) return std::nullopt;
+    Unmakeable result{json.at("quantity"), {}};
+    for (const Json& way : json.at("refused")) result.refused.push_back({way.at("candidate"), way.at("limit")});
+    return result;
+}
+
 RequestAnswer::Quantity quantity_in(const Json& json) {
-    if (json.contains("refused")) {
-        Unmakeable result{json.at("quantity"), {}};
-        for (const Json& way : json.at("refused")) result.refused.push_back({way.at("candidate"), way.at("limit")});
-        return {std::nullopt, std::move(result)};
-    }
+    if (auto unmakeable = unmakeable_in(json)) return {std::nullopt, std::move(unmakeable)};
     Quote quote{};
     read_layout(json, quote);
     quote.mass = mass_in(json);
@@ -181,6 +186,21 @@ RequestAnswer::Quantity quantity_in(const Json& json) {
     read_amounts(json, quote);
     quote.trails = trails_in(json);
     return {std::move(quote), std::nullopt};
+}
+
+// Of a set, which is the sum of its pieces.
+RequestAnswer::Quantity set_in(const Json& json) {
+    if (auto unmakeable = unmakeable_in(json)) return {std::nullopt, std::move(unmakeable)};
+    return {std::nullopt, std::nullopt,
+            SetQuote{json.at("quantity"), amount_in(json, "cost"), amount_in(json, "cost_per_thousand"),
+                     amount_in(json, "price_per_thousand"), amount_in(json, "contribution_per_thousand"),
+                     amount_in(json, "waste_cost"), amount_in(json, "recovery")}};
+}
+
+RequestAnswer::Piece piece_in(const Json& json) {
+    RequestAnswer::Piece result{json.at("piece"), json.at("count"), {}};
+    for (const Json& quote : json.at("quotes")) result.quantities.push_back(quantity_in(quote));
+    return result;
 }
 
 void read_converters(const Json& page, plant::Plant& plant) {
@@ -219,10 +239,13 @@ QuoteDocument document_in(const Json& tree, int version) {
     result.plant.currency = tree.at("currency");
     const Json& request = tree.at("requests").at(0);
     result.answer.request.number = request.at("request");
+    const bool is_set = request.contains("pieces");
     for (const Json& json : request.at("quotes")) {
-        result.answer.quantities.push_back(quantity_in(json));
+        result.answer.quantities.push_back(is_set ? set_in(json) : quantity_in(json));
         result.answer.request.quantities.push_back(json.at("quantity"));
     }
+    if (is_set)
+        for (const Json& json : request.at("pieces")) result.answer.pieces.push_back(piece_in(json));
     if (version == 0) return result;
     result.plant.currency_minor_units = tree.at("currency_decimals");
     static constexpr std::array units = {plant::Units::metric, plant::Units::us};

@@ -101,6 +101,7 @@ Json quantities_json(const Recheck& checked) {
                           {"figures", list_json(changed_quantity.figures, difference_json)},
                           {"lines", list_json(changed_quantity.lines, changed_line_json)},
                           {"limits", changed_quantity.limits}});
+        if (!changed_quantity.piece.empty()) result.back()["piece"] = changed_quantity.piece;
     }
     return result;
 }

@@ -60,12 +60,14 @@ struct ChangedLine {
     [[nodiscard]] Money by() const;
 };
 
+/// A quantity of boxes or sets; or of one piece of a set, behind its set.
 struct ChangedQuantity {
     double quantity;
     std::optional<Total> was, now;
     std::vector<Difference> figures;  // all except lines, with the totals, by their keys in the JSON
     std::vector<ChangedLine> lines;   // in today's order, then those no longer charged
     std::vector<std::string> limits;  // why it cannot be made today, though it could: "WAY: LIMIT"
+    std::string piece = "";           // of a set; it has no price
 
     /// A figure whose key only one of the two documents has is listed, but is no difference.
     [[nodiscard]] bool differs() const;
@@ -117,7 +119,7 @@ struct Recheck {
 ///  "today": {"ends" (answered refused model-at-fault), "complaints": [sentence...]},
 ///  "heading": [D...], the plant's name and currency,
 ///  "quantities": [{"quantity", "differs", "was": T, "saved_files": T, "now": T, "figures": [D...], "lines": [L...],
-///    "limits": ["WAY: LIMIT"...]}...]}
+///    "limits": ["WAY: LIMIT"...]}...]}, behind a quantity of a set its pieces, each with "piece", its name
 /// T = {"cost", "cost_per_thousand", "price_per_thousand"}, null where it cannot be made; "saved_files" is the cost of
 /// the saved files with today's plugins, so that now - was = (saved_files - was) by the plugins or the program
 /// + (now - saved_files) by the plant's files.

@@ -6,7 +6,7 @@
 #include "host/render/text_report.hpp"
 #include "host/reports/order_cost_report.hpp"
 #include "host/services/orders/order.hpp"
-#include "host/services/orders/order_cost.hpp"
+#include "host/services/orders/set_cost.hpp"
 #include "ledger/reading/entries.hpp"
 
 namespace flutebook::cli {
@@ -48,26 +48,37 @@ struct OrderCostCommand {
 std::string order_text(const orders::OrderRecord& order) {
     std::string way = order.corrugator;
     for (const std::string& converter : order.route) way += " > " + converter;
+    const std::string what = order.piece.empty() ? order.style : fmt::format("{} {}", order.style, order.piece);
     return fmt::format("order {} taken from quote {}: {:.0f} of {} for {}, by {}\n", order.number, order.quote,
-                       order.quantity, order.style, order.customer, way);
+                       order.quantity, what, order.customer, way);
 }
 
 ExitCode take_order(const OrderCommand& asked, const RunContext& context) {
     auto store = ledger::Store::open_for_writing(context.ledger, ledger::IfMissing::refuse);
-    const auto order =
+    const auto orders =
         services::take_order(store, {asked.quote, static_cast<double>(asked.quantity), asked.number, context.person()});
-    context.output.acknowledge(
-        fmt::format("order {} taken from quote {}; head {}", order.number, order.quote, ledger::head(store)->hash));
-    context.output.write(asked.is_json ? answers::order_document(order) : order_text(order));
+    const std::string head = ledger::head(store)->hash;
+    std::string text;
+    for (const orders::OrderRecord& order : orders) {
+        context.output.acknowledge(
+            fmt::format("order {} taken from quote {}; head {}", order.number, order.quote, head));
+        text += order_text(order);
+    }
+    context.output.write(asked.is_json ? answers::order_document(orders) : text);
     return ExitCode::done;
 }
 
 // Reads the plant's files of today.
 ExitCode show_order_cost(const OrderCostCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
-    const auto answer = services::order_cost(plant, context.ledger, asked.number);
-    context.output.write(asked.is_json ? answers::order_cost_document(answer)
-                                       : render::to_text(reports::order_cost_report(plant, answer)));
+    const services::OrderOrSetCost answer = services::cost_of(plant, context.ledger, asked.number);
+    if (const auto* order = std::get_if<answers::OrderCost>(&answer))
+        context.output.write(asked.is_json ? answers::order_cost_document(*order)
+                                           : render::to_text(reports::order_cost_report(plant, *order)));
+    else
+        context.output.write(
+            asked.is_json ? answers::set_cost_document(std::get<answers::SetCost>(answer))
+                          : render::to_text(reports::set_cost_report(plant, std::get<answers::SetCost>(answer))));
     return ExitCode::done;
 }
 

@@ -23,6 +23,10 @@ const ConverterAllowance* OrderRecord::find_converter(const std::string& code) c
     return find(converters, code);
 }
 
+std::string OrderRecord::set_number() const {
+    return number.substr(0, number.size() - std::min(number.size(), piece.size() + 1));
+}
+
 std::optional<std::size_t> OrderRecord::step_of(const std::string& converter) const {
     const auto step = [&](auto fits) -> std::optional<std::size_t> {
         const auto found = std::find_if(route.begin(), route.end(), fits);

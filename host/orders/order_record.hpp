@@ -40,7 +40,7 @@ struct SheetCut {
 };
 
 struct OrderRecord : SheetCut {
-    std::string number;  // the plant's own
+    std::string number;  // the plant's own; of a piece of a set "N/body"
     std::string quote;   // Q000001
     double quantity;
     std::string customer, board, style;
@@ -59,7 +59,13 @@ struct OrderRecord : SheetCut {
     /// The model whose losses the quote has, where they are not those of the formulas of a run, by which the month and
     /// the order's cost expect; else empty, as in every record of an earlier release.
     std::string lost_otherwise_by = {};
+    /// Of a set: the name of this piece, and how many sets; the record is of one piece of them, and its quantity counts
+    /// pieces. Empty and 0 of a box of one piece.
+    std::string piece = {};
+    double sets = 0;
 
+    /// "N" of the piece "N/body" of a set.
+    [[nodiscard]] std::string set_number() const;
     [[nodiscard]] std::size_t last_step() const { return route.size(); }
     [[nodiscard]] const CorrugatorAllowance* find_corrugator(const std::string& code) const;
     [[nodiscard]] const ConverterAllowance* find_converter(const std::string& code) const;

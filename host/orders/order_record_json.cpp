@@ -71,7 +71,9 @@ constexpr auto fields_of(const OrderRecord&) {
                       RecordField{"parting", &Order::parting},
                       RecordField{"corrugators", &Order::corrugators},
                       RecordField{"converters", &Order::converters},
-                      RecordField{"lost_otherwise_by", &Order::lost_otherwise_by, Presence::where_told}};
+                      RecordField{"lost_otherwise_by", &Order::lost_otherwise_by, Presence::where_told},
+                      RecordField{"piece", &Order::piece, Presence::where_told},
+                      RecordField{"sets", &Order::sets, Presence::where_told}};
 }
 
 template <typename Record>
@@ -98,7 +100,7 @@ Json to_tree(const Record& record) {
     Json tree;
     const auto write = [&](const auto& field) {
         Json value = to_tree(record.*field.member);
-        if (field.presence == Presence::always || value != "") tree[field.key] = std::move(value);
+        if (field.presence == Presence::always || (value != "" && value != 0)) tree[field.key] = std::move(value);
     };
     std::apply([&](const auto&... field) { (write(field), ...); }, fields_of(record));
     return tree;

@@ -27,8 +27,9 @@ using contract::CostClass;
 constexpr int price_decimals = 6;
 const char* const total_row = "total";
 
-// "boxes"; "sheets" where sheets are sold as sheets.
+// "boxes"; "pieces" of a set; "sheets" where sheets are sold as sheets.
 std::string pieces_of(const OrderCost& answer) {
+    if (!answer.order.piece.empty()) return "pieces";
     return answer.order.route.empty() ? "sheets" : "boxes";
 }
 
@@ -250,17 +251,66 @@ ReportSection mass_section(const ShownUnits& units, const OrderCost& answer) {
     return {fmt::format("Mass, allowed for the {} made and as posted", pieces_of(answer)), {table}};
 }
 
+// Top to bottom, what lies behind one order's cost.
+std::vector<ReportSection> order_sections(const ShownUnits& units, const OrderCost& answer) {
+    std::vector<ReportSection> result;
+    ReportSection warned = warnings(answer);
+    if (!warned.blocks.empty()) result.push_back(std::move(warned));
+    for (ReportSection& section : std::vector<ReportSection>{
+             difference_section(answer), why_section(answer), lines_section(answer), inputs_section(units, answer),
+             production_section(units, answer), mass_section(units, answer)})
+        result.push_back(std::move(section));
+    return result;
+}
+
+ReportHeading heading(const plant::Plant& plant, const answers::SetCost& answer) {
+    const auto first = base::to_string(answer.days.front());
+    const auto last = base::to_string(answer.days.back());
+    return {answer.customer.empty() ? answer.number : answer.number + "  " + answer.customer,
+            plant.name,
+            {{"quote", {answer.quote}},
+             {"request", {answer.request}},
+             {"sets", {render::number_text(answer.sets, 0)}},
+             {"made", {first == last ? "on " + first : first + " to " + last}},
+             {money_in_label, {answer.currency}}}};
+}
+
+// The two lines of a set, then where the difference comes from, piece by piece.
+std::vector<ReportSection> set_sections(const answers::SetCost& answer) {
+    ReportTable table{
+        "quoted against actual",
+        {name_column(), number_column("sets"), number_column("", answer.currency), number_column("per thousand")}};
+    table.add({"quoted", Number{answer.sets, 0}, Amount{answer.cost.quoted}, Amount{answer.quoted_per_thousand}});
+    table.add({"actual", Number{answer.sets_made, 0}, Amount{answer.cost.paid}, Amount{answer.paid_per_thousand}});
+    table.add(RowKind::total, {"difference", Number{answer.sets_made - answer.sets, 0},
+                               Amount{answers::variances_of(answer.cost).total()},
+                               Amount{answer.paid_per_thousand - answer.quoted_per_thousand}});
+    ReportTable pieces{"pieces", around_differences(name_column("piece"), {"quoted"}, "actual"), {}};
+    for (const OrderCost& piece : answer.pieces) pieces.add(stage_cells(piece.order.piece, piece.cost));
+    pieces.add(RowKind::total, stage_cells(total_row, answer.cost));
+    return {{"Quoted against actual", {table}}, {"Piece by piece, " + answer.currency, {pieces}}};
+}
+
 }  // namespace
 
 Report order_cost_report(const plant::Plant& plant, const OrderCost& answer) {
     const ShownUnits units(plant);
     Report report{"order", answer.order.number, heading(plant, answer), {}};
-    ReportSection warned = warnings(answer);
-    if (!warned.blocks.empty()) report.sections.push_back(std::move(warned));
-    for (ReportSection& section : std::vector<ReportSection>{
-             difference_section(answer), why_section(answer), lines_section(answer), inputs_section(units, answer),
-             production_section(units, answer), mass_section(units, answer)})
-        report.sections.push_back(std::move(section));
+    for (ReportSection& section : order_sections(units, answer)) report.sections.push_back(std::move(section));
+    return report;
+}
+
+Report set_cost_report(const plant::Plant& plant, const answers::SetCost& answer) {
+    const ShownUnits units(plant);
+    Report report{"order", answer.number, heading(plant, answer), set_sections(answer)};
+    for (const OrderCost& piece : answer.pieces) {
+        report.sections.push_back(
+            {fmt::format("{}: {} pieces", piece.order.number, render::number_text(piece.order.quantity, 0)),
+             {},
+             ReportSection::Kind::part,
+             piece.order.number});
+        for (ReportSection& section : order_sections(units, piece)) report.sections.push_back(std::move(section));
+    }
     return report;
 }
 

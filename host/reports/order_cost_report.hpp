@@ -11,4 +11,7 @@ namespace flutebook::reports {
 /// every line; each paper and the adhesive; machine by machine what was allowed and what ran; mass by cause.
 [[nodiscard]] render::Report order_cost_report(const plant::Plant& plant, const answers::OrderCost& answer);
 
+/// A set's cost: the sum of its pieces first, then each piece as an order has it.
+[[nodiscard]] render::Report set_cost_report(const plant::Plant& plant, const answers::SetCost& answer);
+
 }  // namespace flutebook::reports

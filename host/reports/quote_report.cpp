@@ -45,6 +45,10 @@ std::string part_id(double quantity) {
     return fmt::format("quantity-{:.0f}", quantity);
 }
 
+std::string part_id(double sets, const std::string& piece) {
+    return part_id(sets) + "-" + piece;
+}
+
 ReportSection ladder(const SheetContext& context, const answers::RequestAnswer& answer) {
     ReportTable table{"ladder",
                       {number_column(context.pieces()), number_column("cost"), strong(number_column("price")),
@@ -69,17 +73,84 @@ ReportSection warnings_section(const std::vector<base::Warning>& warnings) {
     return section;
 }
 
-void add_sheet(Report& report, const SheetContext& context, const Quote& quote) {
+// The sheet of one quote, as a part of the report: `name` stands before its quantity.
+void add_sheet(Report& report, const SheetContext& context, const Quote& quote, const std::string& name,
+               const std::string& id) {
     const std::string ways =
         quote.candidates == 1
             ? "the only way to make it"
             : fmt::format("the cheapest of {} ways", render::number_text(static_cast<double>(quote.candidates), 0));
-    report.sections.push_back({fmt::format("{}, {}", context.order_text(quote.quantity), ways),
+    report.sections.push_back({fmt::format("{}{}, {}", name, context.order_text(quote.quantity), ways),
                                {},
                                ReportSection::Kind::part,
                                context.request.number,
-                               part_id(quote.quantity)});
+                               id});
     for (ReportSection& section : sheet_sections(context, quote)) report.sections.push_back(std::move(section));
+}
+
+// "body on C1 > FG1; lid on C1 > DC1"
+std::string set_way_text(const answers::RequestAnswer& answer, std::size_t index) {
+    std::string result;
+    for (const auto& piece : answer.pieces)
+        result += fmt::format("{}{} on {}", result.empty() ? "" : "; ", piece.name,
+                              route_text(*piece.quantities[index].quote));
+    return result;
+}
+
+ReportSection set_ladder(const SheetContext& context, const answers::RequestAnswer& answer) {
+    ReportTable table{"ladder",
+                      {number_column(context.pieces()), number_column("cost"), strong(number_column("price")),
+                       number_column("contribution"), name_column("made on")}};
+    for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
+        const auto& item = answer.quantities[i];
+        if (!item.set) {
+            table.add({Number{item.quantity(), 0}, "-", "-", "-", "cannot be made; see its limits below"});
+            continue;
+        }
+        const answers::SetQuote& set = *item.set;
+        table.add({Cell(Number{set.quantity, 0}, part_id(set.quantity)), Amount{set.cost_per_thousand},
+                   Amount{set.price_per_thousand, context.plant.currency_minor_units},
+                   Amount{set.contribution_per_thousand}, set_way_text(answer, i)});
+    }
+    return {fmt::format("Price ladder, {} per thousand {}", context.units.currency, context.pieces()), {table}};
+}
+
+// The set's line, which is the sum of its pieces.
+ReportSection set_part(const SheetContext& context, const answers::RequestAnswer& answer, std::size_t index) {
+    const answers::SetQuote& set = *answer.quantities[index].set;
+    ReportTable table{
+        "set",
+        {name_column("piece"), number_column("to a set"), number_column("pieces"),
+         number_column("cost", context.units.currency), number_column("cost of waste"), number_column("recovery")}};
+    for (const auto& piece : answer.pieces) {
+        const Quote& quote = *piece.quantities[index].quote;
+        table.add({piece.name, Number{piece.count, 0},
+                   Cell(Number{quote.quantity, 0}, part_id(set.quantity, piece.name)), Amount{quote.cost},
+                   Amount{quote.waste_cost}, Amount{quote.recovery}});
+    }
+    table.add(
+        RowKind::total,
+        {context.order_text(set.quantity), {}, {}, Amount{set.cost}, Amount{set.waste_cost}, Amount{set.recovery}});
+    return {context.order_text(set.quantity),
+            {table},
+            ReportSection::Kind::part,
+            context.request.number,
+            part_id(set.quantity)};
+}
+
+void add_set(Report& report, const SheetContext& context, const answers::RequestAnswer& answer,
+             const answers::QuoteOptions& asked) {
+    const SheetContext of_piece(context.plant, context.request, SheetContext::Counted::pieces);
+    for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
+        if (!answer.quantities[i].set) continue;
+        report.sections.push_back(set_part(context, answer, i));
+        for (const auto& piece : answer.pieces) {
+            const Quote& quote = *piece.quantities[i].quote;
+            add_sheet(report, of_piece, quote, piece.name + ": ",
+                      part_id(answer.quantities[i].set->quantity, piece.name));
+            if (asked.explain) report.sections.push_back(explain_section(context.units, *asked.explain, quote));
+        }
+    }
 }
 
 // Quantities with one list of limits.
@@ -161,16 +232,19 @@ ReportSection refused_part(const SheetContext& context, const StoppedQuantities&
 
 Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer,
                     const answers::QuoteOptions& asked) {
-    const SheetContext context(plant, answer.request);
+    const bool is_set = !answer.pieces.empty();
+    using Counted = SheetContext::Counted;
+    const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     const Request& request = answer.request;
     const std::string title = request.customer.empty() ? request.number : request.number + "  " + request.customer;
     Report report{"quote", request.number, ReportHeading{title, plant.name, asked_for(context)}, {}};
     if (answer.model_fault) return report;
-    report.sections.push_back(ladder(context, answer));
+    report.sections.push_back(is_set ? set_ladder(context, answer) : ladder(context, answer));
     if (!answer.warnings.empty()) report.sections.push_back(warnings_section(answer.warnings));
+    if (is_set) add_set(report, context, answer, asked);
     for (const auto& quantity : answer.quantities) {
         if (!quantity.quote) continue;
-        add_sheet(report, context, *quantity.quote);
+        add_sheet(report, context, *quantity.quote, "", part_id(quantity.quote->quantity));
         if (asked.explain) report.sections.push_back(explain_section(context.units, *asked.explain, *quantity.quote));
     }
     for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));

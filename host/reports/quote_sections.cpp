@@ -169,6 +169,7 @@ ReportSection cost_section(const SheetContext& context, const Quote& quote) {
     return {"Cost of the order", {table}};
 }
 
+// A piece of a set has no price.
 ReportSection price_section(const SheetContext& context, const Quote& quote) {
     const ShownUnits& units = context.units;
     const std::vector<TableColumn> columns = {name_column(), number_column("", units.currency)};
@@ -176,6 +177,7 @@ ReportSection price_section(const SheetContext& context, const Quote& quote) {
     costs.add({fmt::format("cost per {} shipped", units.cost_area.name), Amount{units.cost_per_area(quote)}});
     costs.add({fmt::format("cost per {} shipped", units.cost_mass.name), Amount{units.cost_per_mass(quote)}});
     costs.add({fmt::format("{} {}", cost_per_thousand_label, context.pieces()), Amount{quote.cost_per_thousand}});
+    if (context.counted == SheetContext::Counted::pieces) return {"Unit cost", {costs}};
     ReportTable price{"price", columns, {}};
     price.add({fmt::format("{} {}, of which {} % margin", price_per_thousand_label, context.pieces(),
                            render::brief_number(context.request.margin * 100, 4)),

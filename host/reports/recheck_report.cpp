@@ -88,6 +88,7 @@ ReportSection ladder_section(const Recheck& checked) {
                       {number_column("quantity"), number_column("was"), number_column("now"), number_column("by"),
                        number_column("", "of the old price")}};
     for (const answers::ChangedQuantity& item : checked.today.quantities) {
+        if (!item.piece.empty()) continue;
         std::vector<Cell> cells = {Number{item.quantity, 0}, price(item.was), price(item.now)};
         if (item.was && item.now) {
             const Money was = item.was->price_per_thousand;
@@ -237,7 +238,10 @@ void add_causes(ReportSection& part, const Recheck& checked, std::size_t quantit
 // A quantity that could be made then or can be made today, but not both.
 void add_made_once(ReportSection& part, const Recheck& checked, const ChangedQuantity& changed) {
     const int coin = checked.plant.currency_minor_units;
-    const auto price = [&](const answers::Total& total) { return render::coin_text(total.price_per_thousand, coin); };
+    const auto price = [&](const answers::Total& total) {
+        return changed.piece.empty() ? render::coin_text(total.price_per_thousand, coin)
+                                     : render::money_text(total.cost_per_thousand);
+    };
     const auto add = [&](std::string text, std::size_t level) {
         part.blocks.emplace_back(Note{std::move(text), Note::Kind::sentence, level});
     };
@@ -268,7 +272,9 @@ ReportSection changed_quantity_part(const Recheck& checked, std::size_t quantity
     const ChangedQuantity& changed = checked.today.quantities[quantity];
     ReportSection part;
     if (!changed.differs() && changed.figures.empty()) return part;
-    part = {"quantity " + render::number_text(changed.quantity, 0), {}, ReportSection::Kind::part, checked.quote};
+    const std::string piece = changed.piece.empty() ? "" : changed.piece + ", ";
+    part = {
+        piece + "quantity " + render::number_text(changed.quantity, 0), {}, ReportSection::Kind::part, checked.quote};
     if (changed.was.has_value() != changed.now.has_value()) {
         add_made_once(part, checked, changed);
         return part;

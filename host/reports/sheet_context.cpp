@@ -8,13 +8,16 @@
 namespace flutebook::reports {
 
 std::string SheetContext::pieces() const {
+    if (counted == Counted::sets) return "sets";
+    if (counted == Counted::pieces) return "pieces";
     const orders::Style* style = orders::find_style(request.style);
     return style != nullptr && style->shape == orders::Style::Shape::sheet ? "sheets" : "boxes";
 }
 
 std::string SheetContext::order_text(double quantity) const {
-    const std::string one = pieces() == "sheets" ? "sheet" : "box";
-    return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? one : pieces());
+    const std::string many = pieces();
+    const std::string one = many == "boxes" ? "box" : many.substr(0, many.size() - 1);
+    return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? one : many);
 }
 
 std::string way_text(const ShownUnits& units, const answers::Quote& quote) {

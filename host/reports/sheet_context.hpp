@@ -16,11 +16,14 @@ struct SheetContext {
     const plant::Plant& plant;
     const orders::Request& request;
     ShownUnits units;
+    /// What the quantities of a sheet count.
+    enum class Counted { boxes, sets, pieces };
+    Counted counted;
 
-    SheetContext(const plant::Plant& of_plant, const orders::Request& of_request)
-        : plant(of_plant), request(of_request), units(of_plant) {}
+    SheetContext(const plant::Plant& of_plant, const orders::Request& of_request, Counted of = Counted::boxes)
+        : plant(of_plant), request(of_request), units(of_plant), counted(of) {}
 
-    /// "boxes"; "sheets" where sheets are sold as sheets.
+    /// "boxes", "sets", "pieces" of a set; "sheets" where sheets are sold as sheets.
     [[nodiscard]] std::string pieces() const;
     /// "5 000 boxes".
     [[nodiscard]] std::string order_text(double quantity) const;

@@ -57,6 +57,19 @@ geometry::Candidate way_with(geometry::Candidate way, const plant::Plant& plant,
     return way;
 }
 
+// The style of the request has the piece that the record names.
+engine::PieceOfSet piece_of(const plant::Plant& plant, const Quoted& quoted, const engine::ClassCosts& others) {
+    const auto pieces = geometry::pieces_of(plant, quoted.request);
+    engine::PieceOfSet result{0, pieces.size(), others};
+    if (quoted.order.piece.empty()) return result;
+    while (result.index < pieces.size() && pieces[result.index].name != quoted.order.piece) ++result.index;
+    if (result.index < pieces.size()) return result;
+    throw LedgerError(LedgerError::Kind::refused,
+                      fmt::format("order {}: style {} of quote {} has no piece {} in the files it was saved with; cost "
+                                  "it with the version of flutebook that saved it",
+                                  quoted.order.number, quoted.request.style, quoted.order.quote, quoted.order.piece));
+}
+
 // Who refuses is known where the row is refused as a quote would be, too.
 std::string why_refused(const engine::Engine& engine, const engine::Row& row) {
     const auto outcome = engine.cost({&row, 1}, 1).front();
@@ -72,10 +85,11 @@ Scenario::Scenario(const engine::Engine& engine, const Quoted& quoted, Overrides
       run_(std::move(overrides.run)),
       number_(quoted.order.number),
       plant_(with(quoted.plant, overrides.plant)),
-      layout_(geometry::lay_out(plant_, quoted.request)),
+      piece_(piece_of(plant_, quoted, overrides.others)),
+      layout_(geometry::lay_out(plant_, quoted.request, piece_.index)),
       route_(route_with(*way_of(layout_, quoted.order).route, plant_, overrides.machines)),
       candidate_(way_with(way_of(layout_, quoted.order), plant_, overrides)),
-      order_(engine.order(plant_, quoted.request, layout_, overrides.quantity)) {
+      order_(engine.order(plant_, quoted.request, layout_, overrides.quantity, piece_)) {
     candidate_.route = &route_;
 }
 

@@ -33,6 +33,7 @@ struct Overrides {
     std::vector<StepMachine> machines{};
     std::optional<WebCut> web{};
     std::optional<engine::MeasuredRun> run{};  // takes the place of the run that the models would lay out
+    engine::ClassCosts others{};               // of the first piece of a set: what its other pieces cost
 };
 
 /// What was quoted, and the way that was chosen for it. Refers to all of it.
@@ -61,6 +62,7 @@ private:
     std::optional<engine::MeasuredRun> run_;
     std::string number_;
     plant::Plant plant_;
+    engine::PieceOfSet piece_;
     geometry::Layout layout_;
     geometry::Route route_;
     geometry::Candidate candidate_;

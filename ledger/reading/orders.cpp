@@ -61,11 +61,17 @@ void add_order(Connection& cabinet, const OrderDraft& order, std::int64_t quote,
 }  // namespace
 
 void take_order(Store& store, const OrderDraft& order, const std::string& who) {
+    take_orders(store, {&order, 1}, who);
+}
+
+void take_orders(Store& store, std::span<const OrderDraft> orders, const std::string& who) {
     auto& cabinet = store.cabinet();
     if (const auto fault = fault_of_name("the writer's name", who)) cabinet.refuse(*fault);
     Transaction transaction(cabinet);
-    check_order(cabinet, order);
-    add_order(cabinet, order, expect_quote(cabinet, order.quote), {who, cabinet.clock().now()});
+    for (const OrderDraft& order : orders) {
+        check_order(cabinet, order);
+        add_order(cabinet, order, expect_quote(cabinet, order.quote), {who, cabinet.clock().now()});
+    }
     record_saved(cabinet, who);
     transaction.commit();
 }

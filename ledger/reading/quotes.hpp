@@ -58,6 +58,8 @@ struct SavedOrder {
 
 /// On disk when it returns. Throws LedgerError, refused: the number is taken, there is no such quote.
 void take_order(Store& store, const OrderDraft& order, const std::string& who);
+/// Takes all in one act, or none.
+void take_orders(Store& store, std::span<const OrderDraft> orders, const std::string& who);
 
 [[nodiscard]] std::optional<SavedOrder> find_order(const Store& store, const std::string& number);
 /// The numbers of all orders, in the order they were taken.

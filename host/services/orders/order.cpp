@@ -14,14 +14,20 @@ namespace flutebook::services {
 
 namespace {
 
-orders::OrderRecord terms_in(const ledger::Store& store, const ledger::SavedQuote& quote, double quantity) {
+// The terms of a quantity: one, or of a set one for each piece.
+std::vector<orders::OrderRecord> terms_in(const ledger::Store& store, const ledger::SavedQuote& quote,
+                                          double quantity) {
+    std::vector<orders::OrderRecord> result;
     std::vector<std::string> held;
     for (const ledger::QuotePart& part : quote.parts)
-        if (const auto terms =
-                part.name.rfind("terms/", 0) == 0 ? orders::order_record_of(part.content) : std::nullopt) {
-            if (terms->quantity == quantity) return *terms;
-            held.push_back(fmt::format("{:.0f}", terms->quantity));
+        if (auto terms = part.name.rfind("terms/", 0) == 0 ? orders::order_record_of(part.content) : std::nullopt) {
+            const double of = terms->piece.empty() ? terms->quantity : terms->sets;
+            if (of == quantity)
+                result.push_back(std::move(*terms));
+            else if (std::string text = fmt::format("{:.0f}", of); held.empty() || held.back() != text)
+                held.push_back(std::move(text));
         }
+    if (!result.empty()) return result;
     throw LedgerError(
         LedgerError::Kind::refused,
         fmt::format("{}: quote {} does not hold this quantity: found {}; take one of {}, or quote it anew",
@@ -39,6 +45,13 @@ void expect_postable(const ledger::Store& store, const std::string& number) {
                     store.file(), number, production::longest_name));
 }
 
+// A number stands either for one order or for a set.
+void expect_free(const ledger::Store& store, const std::string& number) {
+    if (!ledger::find_order(store, number) && orders_of_set(store, number).empty()) return;
+    throw LedgerError(LedgerError::Kind::refused,
+                      fmt::format("{}: order {} was taken before; give another number", store.file(), number));
+}
+
 // Machines that came after the order was taken are allowed what the plant allows them now.
 void add_new_machines(orders::OrderRecord& order, const plant::Plant& plant) {
     for (const auto& corrugator : plant.corrugators)
@@ -50,20 +63,49 @@ void add_new_machines(orders::OrderRecord& order, const plant::Plant& plant) {
             order.converters.push_back({converter.code, converter.kind, converter.run_waste, converter.setup_sheets});
 }
 
+// Where the record cannot be read.
+[[noreturn]] void refuse_record(const ledger::Store& store, const std::string& number) {
+    throw LedgerError(
+        LedgerError::Kind::unfit,
+        fmt::format("{}: order {}: its record cannot be read; run `flutebook verify`", store.file(), number));
+}
+
+orders::OrderRecord record_of(const ledger::Store& store, const ledger::SavedOrder& saved) {
+    for (const auto& part : saved.order.parts)
+        if (part.name == orders::order_record_part)
+            if (auto order = orders::order_record_of(part.content)) return std::move(*order);
+    refuse_record(store, saved.order.number);
+}
+
 }  // namespace
 
-orders::OrderRecord take_order(ledger::Store& store, const OrderOptions& asked) {
+std::vector<orders::OrderRecord> take_order(ledger::Store& store, const OrderOptions& asked) {
     const ledger::SavedQuote quote = saved_quote(store, asked.quote);
-    orders::OrderRecord result = terms_in(store, quote, asked.quantity);
-    result.quote = quote.number;
-    result.number = asked.number.empty() ? fmt::format("{}-{:.0f}", quote.number, result.quantity) : asked.number;
-    expect_postable(store, result.number);
-    ledger::take_order(store,
-                       {result.number,
-                        result.quote,
-                        static_cast<std::int64_t>(result.quantity),
-                        {{orders::order_record_part, orders::to_json(result)}}},
-                       asked.who);
+    std::vector<orders::OrderRecord> result = terms_in(store, quote, asked.quantity);
+    const std::string number =
+        asked.number.empty() ? fmt::format("{}-{:.0f}", quote.number, asked.quantity) : asked.number;
+    std::vector<ledger::OrderDraft> drafts;
+    for (orders::OrderRecord& order : result) {
+        order.quote = quote.number;
+        order.number = order.piece.empty() ? number : number + "/" + order.piece;
+        expect_postable(store, order.number);
+        drafts.push_back({order.number,
+                          order.quote,
+                          static_cast<std::int64_t>(order.quantity),
+                          {{orders::order_record_part, orders::to_json(order)}}});
+    }
+    expect_free(store, number);
+    ledger::take_orders(store, drafts, asked.who);
+    return result;
+}
+
+std::vector<std::string> orders_of_set(const ledger::Store& store, const std::string& number) {
+    std::vector<std::string> result;
+    for (std::string& order : ledger::order_numbers(store)) {
+        if (order.rfind(number + "/", 0) != 0) continue;
+        const orders::OrderRecord record = record_of(store, ledger::find_order(store, order).value());
+        if (!record.piece.empty() && record.set_number() == number) result.push_back(std::move(order));
+    }
     return result;
 }
 
@@ -71,15 +113,9 @@ std::optional<orders::OrderRecord> taken_order(const ledger::Store& store, const
                                                const std::string& number) {
     const auto saved = ledger::find_order(store, number);
     if (!saved) return std::nullopt;
-    for (const auto& part : saved->order.parts)
-        if (part.name == orders::order_record_part)
-            if (auto order = orders::order_record_of(part.content)) {
-                add_new_machines(*order, plant);
-                return order;
-            }
-    throw LedgerError(
-        LedgerError::Kind::unfit,
-        fmt::format("{}: order {}: its record cannot be read; run `flutebook verify`", store.file(), number));
+    orders::OrderRecord order = record_of(store, *saved);
+    add_new_machines(order, plant);
+    return order;
 }
 
 }  // namespace flutebook::services

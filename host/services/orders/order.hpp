@@ -1,8 +1,10 @@
-// Taking a saved quote as an order, and an order that was taken, as the ledger keeps it.
+// Taking a saved quote as an order, and an order that was taken, as the ledger keeps it. A set is taken as one order
+// for each of its pieces, all at once: the set N of a body and a lid is the orders N/body and N/lid.
 #pragma once
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"
@@ -12,14 +14,19 @@ namespace flutebook::services {
 
 struct OrderOptions {
     std::string quote;   // Q000001
-    double quantity;     // one that the quote holds
-    std::string number;  // the plant's own; empty: the quote's number and the quantity, "Q000001-500"
+    double quantity;     // one that the quote holds; of a set, sets
+    std::string number;  // the plant's own, of a set without its pieces; empty: the quote's number and the quantity,
+                         // "Q000001-500"
     std::string who;
 };
 
-/// The order as it was taken, on disk when it returns. Throws LedgerError, refused: no such quote, a quantity it does
-/// not hold, a number that is taken.
-[[nodiscard]] orders::OrderRecord take_order(ledger::Store& store, const OrderOptions& asked);
+/// The order as it was taken, on disk when it returns; of a set one for each piece, in the order of the set. Throws
+/// LedgerError, refused: no such quote, a quantity it does not hold, a number that is taken.
+[[nodiscard]] std::vector<orders::OrderRecord> take_order(ledger::Store& store, const OrderOptions& asked);
+
+/// The orders of a set, by its number, in the order of the set; none where no set was taken under it. Throws
+/// LedgerError, unfit, where a record cannot be read.
+[[nodiscard]] std::vector<std::string> orders_of_set(const ledger::Store& store, const std::string& number);
 
 /// Its record, knowing every machine that the plant has now; nothing where there is no such order. Throws LedgerError,
 /// unfit, where the record cannot be read.

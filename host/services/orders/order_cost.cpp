@@ -135,20 +135,17 @@ std::vector<answers::OrderStep> steps_of(const OrderFile& file, const StageCosti
     return result;
 }
 
-Money per_thousand(Money cost, double boxes) {
-    const auto result = Money::rounded(cost.to_double() / boxes * 1000, all_decimals);
-    if (!result) throw ModelError("the order's unit cost is too large to be kept: no amount may reach 9e14");
-    return *result;
-}
-
-// What the quote, as it was answered, says that this quantity costs.
-Money saved_cost(const ledger::SavedQuote& quote, double quantity) {
+// What the quote, as it was answered, says that this quantity costs; of a set, this piece.
+Money saved_cost(const ledger::SavedQuote& quote, const orders::OrderRecord& order) {
     const auto document = saved_document(quote);
-    for (const auto& item : document.answer.quantities)
-        if (item.quote && item.quote->quantity == quantity) return item.quote->cost;
+    const std::vector<answers::RequestAnswer::Quantity>* quantities = &document.answer.quantities;
+    for (const auto& piece : document.answer.pieces)
+        if (piece.name == order.piece) quantities = &piece.quantities;
+    for (const auto& item : *quantities)
+        if (item.quote && item.quote->quantity == order.quantity) return item.quote->cost;
     throw LedgerError(LedgerError::Kind::unfit,
                       fmt::format("quote {}: its part answer.json has no cost of {}; run `flutebook verify`",
-                                  quote.number, quantity));
+                                  quote.number, order.quantity));
 }
 
 void refuse_other_currency(const plant::Plant& then, const plant::Plant& today) {
@@ -186,10 +183,15 @@ std::vector<std::string> machines_of(const OrderFile& file) {
     return result;
 }
 
-answers::OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
-                              const plant::Plant& today) {
+Money cost_per_thousand(Money cost, double boxes) {
+    const auto result = Money::rounded(cost.to_double() / boxes * 1000, all_decimals);
+    if (!result) throw ModelError("the order's unit cost is too large to be kept: no amount may reach 9e14");
+    return *result;
+}
+
+answers::OrderCost order_answer(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
+                                const StageCostings& costings, const plant::Plant& today) {
     refuse_other_currency(quoted.plant, today);
-    const StageCostings costings = cost_stages(engine, quoted, file.order, file.actual, today);
     answers::OrderCost result{};
     result.order = file.order;
     result.request = quoted.request.number;
@@ -197,9 +199,9 @@ answers::OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& q
     result.boxes_made = file.actual.boxes();
     result.days = file.actual.days();
     result.cost = by_stage(costings, [](const Costing& costing) { return costing.cost; });
-    result.quoted_per_thousand = per_thousand(result.cost.quoted, file.order.quantity);
-    result.paid_per_thousand = per_thousand(result.cost.paid, result.boxes_made);
-    result.saved_cost = saved_cost(file.quote, file.order.quantity);
+    result.quoted_per_thousand = cost_per_thousand(result.cost.quoted, file.order.quantity);
+    result.paid_per_thousand = cost_per_thousand(result.cost.paid, result.boxes_made);
+    result.saved_cost = saved_cost(file.quote, file.order);
     result.plugins = changed_plugins(file.quote, engine.graph());
     result.steps = steps_of(file, costings);
     result.lines = lines_of(engine.graph(), costings);
@@ -208,11 +210,9 @@ answers::OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& q
     return result;
 }
 
-answers::OrderCost order_cost(const plant::Plant& today, const std::string& ledger, const std::string& number) {
-    const OrderFile file = order_file(ledger::Store::open_for_reading(ledger), today, number);
-    QuotedPlant quoted = quoted_plant(file.quote, today, machines_of(file));
-    const Workplace workplace = open(quoted.plant);
-    return order_cost(workplace.engine, quoted, file, today);
+answers::OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
+                              const plant::Plant& today) {
+    return order_answer(engine, quoted, file, cost_stages(engine, quoted, file.order, file.actual, today), today);
 }
 
 }  // namespace flutebook::services

@@ -32,13 +32,17 @@ struct OrderFile {
 /// The machines, by code, that ran for it.
 [[nodiscard]] std::vector<std::string> machines_of(const OrderFile& file);
 
-/// Costs an order with models that were started with the quoted plant. Throws as cost_stages().
+/// Its answer from its five costings, made with models that were started with the quoted plant. Throws InputError
+/// (plant) where the quote was made in another currency.
+[[nodiscard]] answers::OrderCost order_answer(const engine::Engine& engine, const QuotedPlant& quoted,
+                                              const OrderFile& file, const StageCostings& costings,
+                                              const plant::Plant& today);
+
+/// Costs an order with models that were started with the quoted plant. Throws as cost_stages() and order_answer().
 [[nodiscard]] answers::OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted,
                                             const OrderFile& file, const plant::Plant& today);
 
-/// The whole road: reads the ledger's file, lets go of it, opens the plugins that the plant has today, costs. Throws
-/// InputError, ModelError, LedgerError.
-[[nodiscard]] answers::OrderCost order_cost(const plant::Plant& today, const std::string& ledger,
-                                            const std::string& number);
+/// A thousandth part of a cost, of so many boxes. Throws ModelError where it is too large to be kept.
+[[nodiscard]] Money cost_per_thousand(Money cost, double boxes);
 
 }  // namespace flutebook::services

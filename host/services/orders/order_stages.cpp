@@ -242,33 +242,48 @@ std::vector<answers::StepRan> steps_ran(const OrderRecord& order, const OrderAct
     return steps;
 }
 
+void add_costs(StageCosts& sum, const engine::Graph& graph, const StageCostings& piece) {
+    const auto add = [&](engine::ClassCosts& costs, const engine::Costing& costing) {
+        const engine::ClassCosts of_piece = engine::costs_by_class(graph, costing);
+        for (std::size_t c = 0; c < costs.size(); ++c) costs[c] += of_piece[c];
+    };
+    add(sum.quoted, piece.quoted);
+    add(sum.standard, piece.standard);
+    add(sum.converted, piece.converted);
+    add(sum.used, piece.used);
+    add(sum.paid, piece.paid);
+}
+
 StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quoted, const OrderRecord& order,
-                          const OrderActual& actual, const plant::Plant& today) {
+                          const OrderActual& actual, const plant::Plant& today, const StageCosts& others) {
     const scenario::Quoted as_quoted{quoted.plant, quoted.request, order};
-    const auto costing = [&](const scenario::Overrides& overrides) {
-        return scenario::Scenario(engine, as_quoted, overrides).cost();
+    const auto costing = [&](scenario::Overrides overrides, const engine::ClassCosts& of_others) {
+        overrides.others = of_others;
+        return scenario::Scenario(engine, as_quoted, std::move(overrides)).cost();
     };
     const auto steps = steps_ran(order, actual);
     StageCostings result;
-    result.quoted = costing({order.quantity});
+    result.quoted = costing({order.quantity}, others.quoted);
 
-    const scenario::Scenario standard(engine, as_quoted, {actual.boxes()});
+    scenario::Overrides allowed{actual.boxes()};
+    allowed.others = others.standard;
+    const scenario::Scenario standard(engine, as_quoted, allowed);
     result.standard = standard.cost();
 
     const RunBasis basis{engine.graph(), order, actual, standard.row()};
     scenario::Overrides converted{actual.boxes()};
     run_converters(converted, steps, quoted.plant);
     converted.run = converters_as_posted(basis, result.standard.allowances);
-    result.converted = costing(converted);
+    result.converted = costing(converted, others.converted);
 
     scenario::Overrides used = converted;
     run_corrugator(used, steps[0], actual, quoted.plant);
     used.run = all_as_posted(basis);
-    result.used = costing(used);
+    result.used = costing(used, others.used);
 
     scenario::Overrides paid = used;
     paid.plant.prices = prices_paid(today, order, actual);
-    result.paid = costing(paid);
+    result.paid = costing(paid, others.paid);
     return result;
 }
 

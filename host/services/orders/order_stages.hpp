@@ -45,10 +45,19 @@ struct StageCostings {
     engine::Costing quoted, standard, converted, used, paid;
 };
 
-/// `engine` was started with the quoted plant. Throws InputError (plant) where a paper has no price today for a day on
-/// which it ran, ModelError, and LedgerError, refused, where a model refuses the order as it was made.
+/// What the other pieces of a set cost, stage by stage.
+struct StageCosts {
+    engine::ClassCosts quoted{}, standard{}, converted{}, used{}, paid{};
+};
+
+/// Adds what a costed piece comes to.
+void add_costs(StageCosts& sum, const engine::Graph& graph, const StageCostings& piece);
+
+/// `engine` was started with the quoted plant; `others` counts where the order is the first piece of a set. Throws
+/// InputError (plant) where a paper has no price today for a day on which it ran, ModelError, and LedgerError, refused,
+/// where a model refuses the order as it was made.
 [[nodiscard]] StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quoted,
                                         const orders::OrderRecord& order, const production::OrderActual& actual,
-                                        const plant::Plant& today);
+                                        const plant::Plant& today, const StageCosts& others = {});
 
 }  // namespace flutebook::services

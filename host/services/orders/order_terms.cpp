@@ -77,6 +77,10 @@ orders::OrderRecord terms_of(const Engine& engine, const Row& row, const Costing
     result.quantity = row.order->quantity;
     result.customer = row.order->request->customer;
     result.style = row.order->request->style;
+    if (row.order->piece.pieces > 1) {
+        result.piece = row.order->layout->piece.name;
+        result.sets = row.order->quantity / row.order->layout->piece.count;
+    }
     add_board(result, row);
     result.adhesive_rate = adhesive_rate(engine, costing);
     add_layout(result, row);

@@ -21,16 +21,20 @@ namespace {
 
 using answers::ChangedLine;
 using Quantity = answers::RequestAnswer::Quantity;
+using Piece = answers::RequestAnswer::Piece;
 using base::Diagnostics;
 using Json = nlohmann::ordered_json;
 using base::Node;
 
 std::optional<answers::Total> total_of(const Quantity& answered) {
+    if (answered.set)
+        return answers::Total{answered.set->cost, answered.set->cost_per_thousand, answered.set->price_per_thousand};
     if (!answered.quote) return std::nullopt;
     return answers::Total{answered.quote->cost, answered.quote->cost_per_thousand, answered.quote->price_per_thousand};
 }
 
 std::vector<answers::Leaf> figures_in(const Quantity& answered) {
+    if (answered.set) return answers::figures_of(*answered.set);
     return answered.quote ? answers::figures_of(*answered.quote) : answers::figures_of(*answered.unmakeable);
 }
 
@@ -88,15 +92,19 @@ std::vector<std::string> limits_of(const answers::Unmakeable& unmakeable) {
 }
 
 answers::ChangedQuantity changed_quantity(const Quantity& was, const Quantity* now) {
-    const double quantity = was.quote ? was.quote->quantity : was.unmakeable->quantity;
-    answers::ChangedQuantity result{quantity, total_of(was), std::nullopt, {}, {}, {}};
+    answers::ChangedQuantity result{was.quantity(), total_of(was), std::nullopt, {}, {}, {}};
     if (now == nullptr) return result;
     result.now = total_of(*now);
-    if (was.quote.has_value() == now->quote.has_value())
-        result.figures = differences(figures_in(was), figures_in(*now));
+    if (was.is_makeable() == now->is_makeable()) result.figures = differences(figures_in(was), figures_in(*now));
     if (was.quote && now->quote) result.lines = changed_lines(*was.quote, *now->quote);
-    if (was.quote && now->unmakeable) result.limits = limits_of(*now->unmakeable);
+    if (was.is_makeable() && now->unmakeable) result.limits = limits_of(*now->unmakeable);
     return result;
+}
+
+const Piece* find_piece(const std::vector<Piece>& pieces, const std::string& name) {
+    const auto found =
+        std::find_if(pieces.begin(), pieces.end(), [&](const Piece& piece) { return piece.name == name; });
+    return found == pieces.end() ? nullptr : &*found;
 }
 
 std::vector<answers::Leaf> leaves(const std::optional<base::Node>& document, const Diagnostics& complaints) {
@@ -221,14 +229,23 @@ std::unordered_map<std::string, const answers::Leaf*> by_path(const std::vector<
 std::vector<answers::ChangedQuantity> changed_quantities(const answers::RequestAnswer& was,
                                                          const answers::RequestAnswer* now) {
     std::vector<answers::ChangedQuantity> result;
-    for (std::size_t i = 0; i < was.quantities.size(); ++i)
+    for (std::size_t i = 0; i < was.quantities.size(); ++i) {
         result.push_back(changed_quantity(was.quantities[i], now == nullptr ? nullptr : &now->quantities.at(i)));
+        for (const auto& piece : was.pieces) {
+            const Piece* today = now == nullptr ? nullptr : find_piece(now->pieces, piece.name);
+            result.push_back(changed_quantity(piece.quantities.at(i), today ? &today->quantities.at(i) : nullptr));
+            result.back().piece = piece.name;
+        }
+    }
     return result;
 }
 
 std::vector<std::optional<answers::Total>> totals_of(const answers::RequestAnswer& answer) {
     std::vector<std::optional<answers::Total>> result;
-    for (const Quantity& answered : answer.quantities) result.push_back(total_of(answered));
+    for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
+        result.push_back(total_of(answer.quantities[i]));
+        for (const Piece& piece : answer.pieces) result.push_back(total_of(piece.quantities.at(i)));
+    }
     return result;
 }
 

@@ -25,7 +25,7 @@ namespace flutebook::services {
 [[nodiscard]] std::vector<answers::ChangedQuantity> changed_quantities(const answers::RequestAnswer& was,
                                                                        const answers::RequestAnswer* now);
 
-/// What the quantities of an answer came to.
+/// What the quantities of an answer came to, of a set each with its pieces behind it.
 [[nodiscard]] std::vector<std::optional<answers::Total>> totals_of(const answers::RequestAnswer& answer);
 
 /// File by file, in the order that the plant is read. Notes, order and spacing are no change. Throws LedgerError where

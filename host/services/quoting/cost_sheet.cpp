@@ -20,29 +20,40 @@ using engine::Engine;
 using engine::Row;
 
 constexpr int all_decimals = 4;
-[[noreturn]] void refuse(const Row& row, const std::string& why) {
-    const orders::Request& request = *row.order->request;
-    throw InputError(InputError::Whose::request, {fmt::format("{}: request {} at {:.0f}: {}", request.place.file,
-                                                              request.number, row.order->quantity, why)});
+
+// A request at one of its quantities, which a refusal names.
+struct AskedQuantity {
+    const plant::Plant& plant;
+    const orders::Request& request;
+    double quantity;
+};
+
+AskedQuantity asked_of(const Row& row) {
+    return {*row.order->plant, *row.order->request, row.order->quantity};
 }
 
-Money kept(const Row& row, const char* what, const std::optional<Money>& amount, double found) {
+[[noreturn]] void refuse(const AskedQuantity& asked, const std::string& why) {
+    throw InputError(InputError::Whose::request, {fmt::format("{}: request {} at {:.0f}: {}", asked.request.place.file,
+                                                              asked.request.number, asked.quantity, why)});
+}
+
+Money kept(const AskedQuantity& asked, const char* what, const std::optional<Money>& amount, double found) {
     if (!amount)
-        refuse(row,
+        refuse(asked,
                fmt::format("the {} is too large to be kept: found {:.6g}, where no amount may reach {:g}; lower the "
                            "prices and rates of the plant's files",
                            what, found, Money::most));
     return *amount;
 }
 
-Money kept(const Row& row, const char* what, double amount) {
-    return kept(row, what, Money::rounded(amount, all_decimals), amount);
+Money kept(const AskedQuantity& asked, const char* what, double amount) {
+    return kept(asked, what, Money::rounded(amount, all_decimals), amount);
 }
 
 // From the cost before it was rounded: a price must not depend on how a cost is printed.
-Money kept_price(const Row& row, double cost) {
-    const double margin = row.order->request->margin;
-    return kept(row, "price per thousand", price(cost, margin, row.order->plant->currency_minor_units),
+Money kept_price(const AskedQuantity& asked, double cost) {
+    const double margin = asked.request.margin;
+    return kept(asked, "price per thousand", price(cost, margin, asked.plant.currency_minor_units),
                 cost / (1 - margin));
 }
 
@@ -84,7 +95,7 @@ std::vector<answers::CostLine> lines(const Engine& engine, const Row& row, const
 void add_waste(answers::Quote& quote, const Engine& engine, const Row& row, const Costing& costing) {
     const auto centres = engine::centres_of(engine.graph(), costing);
     for (std::size_t step = 0; step < centres.size(); ++step) {
-        const Money cost = kept(row, "cost of waste", centres[step].loss_cost);
+        const Money cost = kept(asked_of(row), "cost of waste", centres[step].loss_cost);
         quote.waste_by_step.push_back({step_name(row, step), centres[step].intake_kg, centres[step].loss_kg, cost});
         quote.waste_cost += cost;
     }
@@ -101,27 +112,33 @@ Money per_unit_cost(const answers::Quote& quote) {
     return result;
 }
 
-void add_unit_costs(answers::Quote& quote, const Row& row) {
-    const double cost = quote.cost.to_double();
-    const double per_thousand = cost / quote.quantity * 1000;
-    quote.cost_per_thousand = kept(row, "cost per thousand", per_thousand);
-    quote.cost_per_m2 = kept(row, "cost per m2", cost / (quote.quantity * quote.blank.area_m2));
-    quote.cost_per_tonne = kept(row, "cost per tonne", cost / (quote.mass.product_kg / 1000));
-    quote.price_per_thousand = kept_price(row, per_thousand);
+// Of a quote or a set; `per_unit` is what of its cost grows with the quantity.
+template <typename QuoteOrSet>
+void add_price(QuoteOrSet& quote, const AskedQuantity& asked, Money per_unit) {
+    quote.price_per_thousand = kept_price(asked, quote.cost.to_double() / quote.quantity * 1000);
     quote.contribution_per_thousand =
-        contribution(quote.price_per_thousand, per_unit_cost(quote), static_cast<std::int64_t>(quote.quantity));
+        contribution(quote.price_per_thousand, per_unit, static_cast<std::int64_t>(quote.quantity));
 }
 
-void check_product(const answers::Quote& quote, const Row& row) {
+void add_unit_costs(answers::Quote& quote, const AskedQuantity& asked) {
+    const double cost = quote.cost.to_double();
+    quote.cost_per_thousand = kept(asked, "cost per thousand", cost / quote.quantity * 1000);
+    quote.cost_per_m2 = kept(asked, "cost per m2", cost / (quote.quantity * quote.blank.area_m2));
+    quote.cost_per_tonne = kept(asked, "cost per tonne", cost / (quote.mass.product_kg / 1000));
+}
+
+void check_product(const answers::Quote& quote, const AskedQuantity& asked) {
     const double kg = quote.mass.product_kg;
     if (std::isfinite(kg) && kg > 0) return;
-    refuse(row, fmt::format("the boxes have no mass: found {} kg; correct the measures, or the board's grammage", kg));
+    refuse(asked,
+           fmt::format("the boxes have no mass: found {} kg; correct the measures, or the board's grammage", kg));
 }
 
 // Settings that are each within their range can be wrong together: the scrap brings more than everything costs.
-void check_price(const answers::Quote& quote, const Row& row) {
+template <typename QuoteOrSet>
+void check_price(const QuoteOrSet& quote, const AskedQuantity& asked) {
     if (quote.cost >= Money{} && quote.price_per_thousand >= Money{}) return;
-    refuse(row,
+    refuse(asked,
            fmt::format("the price is below zero: found a cost of {} and a price of {} a thousand; correct what the "
                        "scrap brings, or the other prices of the plant's files",
                        quote.cost.to_double(), quote.price_per_thousand.to_double()));
@@ -150,19 +167,43 @@ answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& c
     quote.lines = lines(engine, row, costing);
     quote.cost = costing.cost;
     add_waste(quote, engine, row, costing);
-    check_product(quote, row);
-    add_unit_costs(quote, row);
-    check_price(quote, row);
+    const AskedQuantity asked = asked_of(row);
+    check_product(quote, asked);
+    add_unit_costs(quote, asked);
+    if (row.order->piece.pieces > 1) return quote;
+    add_price(quote, asked, per_unit_cost(quote));
+    check_price(quote, asked);
     return quote;
 }
 
-std::optional<base::Warning> price_warning(const orders::Request& request, const answers::Quote& quote) {
-    if (quote.price_per_thousand >= quote.cost_per_thousand) return std::nullopt;
-    return base::Warning{
-        base::place_text(request.places, "margin", {request.place.file}),
-        fmt::format("the price at {:.0f} is below the cost: found {} where a thousand cost {}; raise "
-                    "the margin",
-                    quote.quantity, quote.price_per_thousand.to_double(), quote.cost_per_thousand.to_double())};
+answers::SetQuote set_sheet(const plant::Plant& plant, const orders::Request& request, double sets,
+                            const std::vector<const answers::Quote*>& pieces) {
+    answers::SetQuote result{};
+    result.quantity = sets;
+    Money per_unit;
+    for (const answers::Quote* piece : pieces) {
+        result.cost += piece->cost;
+        result.waste_cost += piece->waste_cost;
+        result.recovery += piece->recovery;
+        per_unit += per_unit_cost(*piece);
+    }
+    const AskedQuantity asked{plant, request, sets};
+    result.cost_per_thousand = kept(asked, "cost per thousand", result.cost.to_double() / sets * 1000);
+    add_price(result, asked, per_unit);
+    check_price(result, asked);
+    return result;
+}
+
+std::optional<base::Warning> price_warning(const orders::Request& request,
+                                           const answers::RequestAnswer::Quantity& quantity) {
+    if (!quantity.is_makeable()) return std::nullopt;
+    const Money price = quantity.quote ? quantity.quote->price_per_thousand : quantity.set->price_per_thousand;
+    const Money cost = quantity.quote ? quantity.quote->cost_per_thousand : quantity.set->cost_per_thousand;
+    if (price >= cost) return std::nullopt;
+    return base::Warning{base::place_text(request.places, "margin", {request.place.file}),
+                         fmt::format("the price at {:.0f} is below the cost: found {} where a thousand cost {}; raise "
+                                     "the margin",
+                                     quantity.quantity(), price.to_double(), cost.to_double())};
 }
 
 Money contribution(Money price_per_thousand, Money per_unit_cost, std::int64_t quantity) {

@@ -13,6 +13,7 @@ std::vector<answers::ProvidedNumber> provided_by(const engine::Engine& engine, c
     const engine::Blocks& blocks = engine.blocks();
     const engine::Columns columns = blocks.columns_of(row);
     const std::size_t m = contract::find_model(engine.graph().models, model).value();
+    if (m >= engine.graph().first_late && !row.order->piece.is_first()) return {};
     const std::vector<contract::Name>& names = engine.graph().models[m].provides;
     std::vector<answers::ProvidedNumber> result;
     for (std::size_t n = 0; n < names.size(); ++n) {

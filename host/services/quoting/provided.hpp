@@ -9,8 +9,8 @@
 
 namespace flutebook::services {
 
-/// In the order that the model declares them, in its own units. The row was costed without a fault; `model` is loaded.
-/// Throws ModelError.
+/// In the order that the model declares them, in its own units; none where a late model is not costed with this piece.
+/// The row was costed without a fault; `model` is loaded. Throws ModelError.
 [[nodiscard]] std::vector<answers::ProvidedNumber> provided_by(const engine::Engine& engine, const engine::Row& row,
                                                                const std::string& model);
 

@@ -1,65 +1,22 @@
+// The other pieces of a set are costed before its first, whose late models stand on the cost of them all.
 #include "host/services/quoting/quote.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <numeric>
 #include <set>
-#include <tuple>
+#include <utility>
 
 #include "host/base/errors.hpp"
 #include "host/base/near_spellings.hpp"
-#include "host/services/orders/order_terms.hpp"
 #include "host/services/quoting/cost_sheet.hpp"
+#include "host/services/quoting/piece_quote.hpp"
 #include "host/services/quoting/provided.hpp"
 
 namespace flutebook::services {
 namespace {
 
-constexpr std::size_t runners_up_shown = 3;
-
-// All ways of one request at one quantity, costed.
-struct Costed {
-    const engine::Order* order;
-    std::vector<engine::Outcome> outcomes;  // by candidate
-};
-
-// The cheapest first; among equals the one that is cheaper before late models charge, since a least charge makes many
-// equal. Candidates stand in the order that decides other ties.
-std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
-    std::vector<std::size_t> result;
-    for (std::size_t i = 0; i < outcomes.size(); ++i)
-        if (outcomes[i].state == engine::Outcome::State::costed) result.push_back(i);
-    const std::size_t shown = std::min(result.size(), runners_up_shown + 1);
-    std::partial_sort(result.begin(), result.begin() + static_cast<std::ptrdiff_t>(shown), result.end(),
-                      [&](std::size_t left, std::size_t right) {
-                          return std::tuple(outcomes[left].cost, outcomes[left].before_late, left) <
-                                 std::tuple(outcomes[right].cost, outcomes[right].before_late, right);
-                      });
-    return result;
-}
-
-answers::Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed) {
-    answers::Unmakeable result{costed.order->quantity, layout.refused};
-    for (std::size_t i = 0; i < costed.outcomes.size(); ++i) {
-        const contract::Model& model = engine.graph().models[costed.outcomes[i].model];
-        result.refused.push_back({geometry::name_of(layout.candidates[i], costed.order->plant->units),
-                                  fmt::format("{}: {}", model.id, model.reasons[costed.outcomes[i].reason])});
-    }
-    return result;
-}
-
-std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const Costed& costed,
-                                          const std::vector<std::size_t>& ranked) {
-    std::vector<answers::RunnerUp> result;
-    const Money least = costed.outcomes[ranked.front()].cost;
-    for (std::size_t i = 1; i < ranked.size() && i <= runners_up_shown; ++i) {
-        const Money cost = costed.outcomes[ranked[i]].cost;
-        result.push_back(
-            {geometry::name_of(layout.candidates[ranked[i]], costed.order->plant->units), cost, cost - least});
-    }
-    return result;
-}
+using answers::RequestAnswer;
 
 void refuse_unknown_line(const engine::Engine& engine, const std::string& line) {
     std::set<std::string> known;
@@ -74,70 +31,138 @@ void refuse_unknown_line(const engine::Engine& engine, const std::string& line) 
                                        : fmt::format("name one of {}", fmt::join(names, ", ")))});
 }
 
-answers::RequestAnswer::Quantity answer(const engine::Engine& engine, const geometry::Layout& layout,
-                                        const Costed& costed, const answers::QuoteOptions& asked) {
-    const std::vector<std::size_t> ranked = by_cost(costed.outcomes);
-    if (ranked.empty()) return {std::nullopt, unmakeable(engine, layout, costed)};
-    const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
-    const engine::Costing costing = *engine.cost_in_full(winner);
-    answers::Quote quote = cost_sheet(engine, winner, costing);
-    quote.terms = terms_of(engine, winner, costing);
-    quote.candidates = ranked.size();
-    quote.runners_up = runners_up(layout, costed, ranked);
-    if (asked.provided) quote.provided = provided_by(engine, winner, *asked.provided);
-    if (asked.explain) quote.trails = explain::explain(engine, winner, *asked.explain);
-    return {std::move(quote), std::nullopt};
-}
+// A request laid out piece by piece.
+struct LaidOutRequest {
+    const plant::Plant& plant;
+    const engine::Engine& engine;
+    const orders::Request& request;
+    std::vector<geometry::Layout> layouts;  // by piece
 
-std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layout& layout,
-                             const std::vector<engine::Order>& orders, unsigned threads) {
-    std::vector<engine::Row> rows;
-    for (const engine::Order& order : orders)
-        for (const geometry::Candidate& candidate : layout.candidates) rows.push_back({&order, &candidate});
-    const std::vector<engine::Outcome> outcomes = engine.cost(rows, threads);
-    std::vector<Costed> result;
-    auto first = outcomes.begin();
-    for (const engine::Order& order : orders) {
-        const auto past = first + static_cast<std::ptrdiff_t>(layout.candidates.size());
-        result.push_back({&order, {first, past}});
-        first = past;
-    }
+    [[nodiscard]] bool is_set() const { return layouts.size() > 1; }
+};
+
+LaidOutRequest laid_out(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request) {
+    LaidOutRequest result{plant, engine, request, {}};
+    const std::size_t pieces = geometry::pieces_of(plant, request).size();
+    for (std::size_t p = 0; p < pieces; ++p) result.layouts.push_back(geometry::lay_out(plant, request, p));
     return result;
 }
 
-void add_warnings(answers::RequestAnswer& answer, const answers::Quote& quote) {
-    if (auto warning = price_warning(answer.request, quote)) answer.warnings.push_back(std::move(*warning));
-    const std::string& model = quote.terms.lost_otherwise_by;
-    if (model.empty()) return;
+// What is asked for of one piece may pass what a plant makes of anything, though the sets do not.
+void refuse_too_many(const LaidOutRequest& work) {
+    for (const geometry::Layout& layout : work.layouts)
+        for (const double sets : work.request.quantities) {
+            const double pieces = sets * layout.piece.count;
+            if (pieces <= plant::range::ordered.high) continue;
+            throw InputError(InputError::Whose::request,
+                             {fmt::format("{}: quantities: too many pieces: found {:.0f} sets, {:.0f} of {}, expected "
+                                          "at most {:.0f}; ask for fewer sets",
+                                          base::place_text(work.request.places, "quantities", work.request.place), sets,
+                                          pieces, layout.piece.name, plant::range::ordered.high)});
+        }
+}
+
+// One piece at each quantity; `others` holds, by quantity, what all other pieces cost where this is the first.
+std::vector<PieceQuantity> quote_one(const LaidOutRequest& work, std::size_t piece,
+                                     const std::vector<engine::ClassCosts>& others,
+                                     const answers::QuoteOptions& asked) {
+    const geometry::Layout& layout = work.layouts[piece];
+    std::vector<engine::Order> orders;
+    for (std::size_t i = 0; i < work.request.quantities.size(); ++i)
+        orders.push_back(work.engine.order(work.plant, work.request, layout,
+                                           work.request.quantities[i] * layout.piece.count,
+                                           {piece, work.layouts.size(), others[i]}));
+    return quote_piece(work.engine, layout, orders, asked);
+}
+
+void add_costs(std::vector<engine::ClassCosts>& sum, const std::vector<PieceQuantity>& piece) {
+    for (std::size_t i = 0; i < sum.size(); ++i)
+        for (std::size_t c = 0; c < sum[i].size(); ++c) sum[i][c] += piece[i].costs[c];
+}
+
+// The sum of the pieces; where one of them cannot be made, the limits of each that cannot.
+RequestAnswer::Quantity set_quantity(const LaidOutRequest& work, double sets, std::vector<RequestAnswer::Piece>& pieces,
+                                     std::size_t index) {
+    std::vector<const answers::Quote*> quotes;
+    answers::Unmakeable unmakeable{sets, {}};
+    for (const RequestAnswer::Piece& piece : pieces) {
+        const RequestAnswer::Quantity& quantity = piece.quantities[index];
+        if (quantity.quote) quotes.push_back(&*quantity.quote);
+        if (quantity.unmakeable)
+            for (const geometry::Refused& way : quantity.unmakeable->refused)
+                unmakeable.refused.push_back({piece.name + ": " + way.candidate, way.limit});
+    }
+    if (quotes.size() == pieces.size())
+        return {std::nullopt, std::nullopt, set_sheet(work.plant, work.request, sets, quotes)};
+    for (RequestAnswer::Piece& piece : pieces)
+        if (RequestAnswer::Quantity& quantity = piece.quantities[index]; quantity.quote)
+            quantity = {std::nullopt, answers::Unmakeable{sets * piece.count, {}}};
+    return {std::nullopt, std::move(unmakeable)};
+}
+
+void quote_set(const LaidOutRequest& work, const answers::QuoteOptions& asked, RequestAnswer& result) {
+    const std::vector<double>& quantities = work.request.quantities;
+    const std::vector<engine::ClassCosts> nothing(quantities.size());
+    std::vector<engine::ClassCosts> others = nothing;
+    std::vector<RequestAnswer::Piece> pieces;
+    for (std::size_t p = work.layouts.size(); p-- > 0;) {
+        std::vector<PieceQuantity> costed = quote_one(work, p, p == 0 ? others : nothing, asked);
+        add_costs(others, costed);
+        const geometry::BlankPiece& blank = work.layouts[p].piece;
+        RequestAnswer::Piece piece{blank.name, blank.count, {}};
+        for (PieceQuantity& quantity : costed) piece.quantities.push_back(std::move(quantity.answered));
+        pieces.insert(pieces.begin(), std::move(piece));
+    }
+    for (std::size_t i = 0; i < quantities.size(); ++i)
+        result.quantities.push_back(set_quantity(work, quantities[i], pieces, i));
+    result.pieces = std::move(pieces);
+}
+
+void quote_box(const LaidOutRequest& work, const answers::QuoteOptions& asked, RequestAnswer& result) {
+    const std::vector<engine::ClassCosts> nothing(work.request.quantities.size());
+    for (PieceQuantity& quantity : quote_one(work, 0, nothing, asked))
+        result.quantities.push_back(std::move(quantity.answered));
+}
+
+void add_losses_warning(RequestAnswer& answer, const RequestAnswer::Quantity& quantity) {
+    if (!quantity.quote || quantity.quote->terms.lost_otherwise_by.empty()) return;
+    const orders::OrderRecord& terms = quantity.quote->terms;
     answer.warnings.push_back(
         {base::place_text(answer.request.place),
-         fmt::format("the losses at {:.0f} are those of {}, not of the formulas of the run, by which month and `order "
-                     "cost` expect",
-                     quote.quantity, model)});
+         fmt::format("the losses at {:.0f}{} are those of {}, not of the formulas of the run, by which month and "
+                     "`order cost` expect",
+                     terms.quantity, terms.piece.empty() ? "" : " of " + terms.piece, terms.lost_otherwise_by)});
+}
+
+void add_warnings(RequestAnswer& answer) {
+    for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
+        if (auto warning = price_warning(answer.request, answer.quantities[i]))
+            answer.warnings.push_back(std::move(*warning));
+        add_losses_warning(answer, answer.quantities[i]);
+        for (const RequestAnswer::Piece& piece : answer.pieces) add_losses_warning(answer, piece.quantities[i]);
+    }
 }
 
 }  // namespace
 
-answers::RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
-                             const answers::QuoteOptions& asked) {
+RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
+                    const answers::QuoteOptions& asked) {
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     if (asked.provided) expect_model(engine, *asked.provided);
-    answers::RequestAnswer result{request, {}, std::nullopt};
-    const geometry::Layout layout = geometry::lay_out(plant, result.request);
-    std::vector<engine::Order> orders;
-    for (const double quantity : result.request.quantities)
-        orders.push_back(engine.order(plant, result.request, layout, quantity));
-    for (const contract::UnusualValue& value : orders.front().settings.unusual)
+    RequestAnswer result{request, {}, std::nullopt};
+    const LaidOutRequest work = laid_out(plant, engine, result.request);
+    refuse_too_many(work);
+    const engine::Order order =
+        engine.order(plant, result.request, work.layouts.front(), result.request.quantities.front());
+    for (const contract::UnusualValue& value : order.settings.unusual)
         result.warnings.push_back({base::place_text(value.place), value.text});
     try {
-        for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
-            result.quantities.push_back(answer(engine, layout, costed, asked));
+        work.is_set() ? quote_set(work, asked, result) : quote_box(work, asked, result);
     } catch (const ModelError& error) {
         result.quantities.clear();
         result.model_fault = error.what();
     }
-    for (const auto& item : result.quantities)
-        if (item.quote) add_warnings(result, *item.quote);
+    add_warnings(result);
     return result;
 }
 

@@ -35,6 +35,17 @@ std::string asked_json(const Workplace& workplace, const QuoteToSave& quote) {
     return result.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
 
+// By quantity, then by piece, in the order of the set.
+void add_terms(ledger::QuoteDraft& draft, const answers::RequestAnswer& answer) {
+    const auto add = [&](const answers::RequestAnswer::Quantity& item) {
+        if (item.quote) draft.parts.push_back({terms_part(item.quote->terms), orders::to_json(item.quote->terms)});
+    };
+    for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
+        add(answer.quantities[i]);
+        for (const auto& piece : answer.pieces) add(piece.quantities[i]);
+    }
+}
+
 SavedOptions read_asked(const nlohmann::ordered_json& tree) {
     SavedOptions result{tree.at("plant"), tree.at("request"),
                         base::parse_date(tree.at("date").get_ref<const std::string&>()), std::nullopt};
@@ -54,11 +65,12 @@ void add_styles(ledger::QuoteDraft& draft, const plant::Plant& plant, const std:
 
 bool can_be_saved(const answers::RequestAnswer& answer) {
     return !answer.model_fault && std::any_of(answer.quantities.begin(), answer.quantities.end(),
-                                              [](const auto& item) { return item.quote.has_value(); });
+                                              [](const auto& item) { return item.is_makeable(); });
 }
 
-std::string terms_part(double quantity) {
-    return fmt::format("terms/{:.0f}.json", quantity);
+std::string terms_part(const orders::OrderRecord& terms) {
+    if (terms.piece.empty()) return fmt::format("terms/{:.0f}.json", terms.quantity);
+    return fmt::format("terms/{:.0f}/{}.json", terms.sets, terms.piece);
 }
 
 std::string save_quote(ledger::Store& store, const Workplace& workplace, const QuoteToSave& quote,
@@ -72,8 +84,7 @@ std::string save_quote(ledger::Store& store, const Workplace& workplace, const Q
     add_styles(draft, workplace.plant, answer.request.style);
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
     draft.parts.push_back({answer_part, answers::quote_text(workplace.plant, answer, {1, quote.asked.explain})});
-    for (const auto& item : answer.quantities)
-        if (item.quote) draft.parts.push_back({terms_part(item.quote->quantity), orders::to_json(item.quote->terms)});
+    add_terms(draft, answer);
     return ledger::save_quotes(store, {&draft, 1}, who).front();
 }
 

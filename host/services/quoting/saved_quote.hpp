@@ -12,7 +12,8 @@
 //   plugins.json            [{"id", "version", "file", "sha256"}...]
 //   answer.json             the answer's document: see answers/quote_json
 //   answer.txt              of quotes that the release 1.0.0 saved: the page, since their document lacks its words
-//   terms/QUANTITY.json     for each quantity that could be made, the record that an order of it starts from
+//   terms/QUANTITY.json     for each quantity that could be made, the record that an order of it starts from; of a set
+//                           terms/SETS/PIECE.json for each of its pieces
 #pragma once
 
 #include <optional>
@@ -65,7 +66,7 @@ inline constexpr const char* style_part = "style.yaml";
 /// Throws LedgerError, refused, where there is no such quote.
 [[nodiscard]] ledger::SavedQuote saved_quote(const ledger::Store& store, const std::string& number);
 
-/// The name of the part that holds a quantity's terms.
-[[nodiscard]] std::string terms_part(double quantity);
+/// The name of the part that holds these terms.
+[[nodiscard]] std::string terms_part(const orders::OrderRecord& terms);
 
 }  // namespace flutebook::services
