@@ -120,7 +120,7 @@ void Command::arguments(const char* name, const char* help, std::vector<std::str
 void Command::require(CLI::Option* argument, Presence presence) {
     if (presence == Presence::required)
         argument->required();
-    else
+    else if (presence == Presence::required_without_subcommand)
         required_.push_back(argument->get_name());
 }
 
@@ -130,6 +130,10 @@ void Command::option(const char* name, const char* type, const char* help, const
 
 void Command::required_option(const char* name, const char* type, const char* help, const Reader& read) {
     app_.add_option(name, nothing_more(), help)->type_name(type)->check(read)->required();
+}
+
+void Command::repeated_option(const char* name, const char* type, const char* help, const Reader& read) {
+    app_.add_option(name, nothing_more(), help)->type_name(type)->check(read)->take_all()->allow_extra_args(false);
 }
 
 void Command::flag(const char* name, const char* help, bool& value, const std::vector<const char*>& excluded) {

@@ -26,8 +26,8 @@ class Command {
 public:
     using Run = std::function<ExitCode(const RunContext&)>;
 
-    /// Whether an argument is required where a subcommand is given.
-    enum class Presence { required, required_without_subcommand };
+    /// Whether an argument is required, also where a subcommand is given.
+    enum class Presence { required, required_without_subcommand, optional };
 
     /// `app` must outlive this object.
     explicit Command(CLI::App& app) : app_(app) {}
@@ -46,6 +46,8 @@ public:
     /// `--name TYPE`. `read` is not called where the option is not given.
     void option(const char* name, const char* type, const char* help, const Reader& read);
     void required_option(const char* name, const char* type, const char* help, const Reader& read);
+    /// May be given several times; `read` is called for each.
+    void repeated_option(const char* name, const char* type, const char* help, const Reader& read);
 
     /// `--name`. It is an error to give it together with a flag of `excluded`.
     void flag(const char* name, const char* help, bool& value, const std::vector<const char*>& excluded = {});

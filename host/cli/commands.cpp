@@ -21,6 +21,7 @@ void add_commands(Command& program) {
     add_reverse(program);
     add_verify(program);
     add_backup(program);
+    add_style(program);
     add_plugin(program);
 }
 

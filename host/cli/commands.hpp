@@ -15,9 +15,10 @@ void add_close(Command& program);
 void add_reverse(Command& program);
 void add_verify(Command& program);
 void add_backup(Command& program);
+void add_style(Command& program);
 void add_plugin(Command& program);
 
-// Subcommands of `quote` and `plugin` that have their own source files.
+// Subcommands of `quote`, `plugin` and `style` that have their own source files.
 void add_quote_show(Command& quote);
 void add_quote_recheck(Command& quote);
 void add_plugin_check(Command& plugin);

@@ -7,6 +7,7 @@
 #include <thread>
 
 #include "host/base/characters.hpp"
+#include "host/base/decimal.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/whole_file.hpp"
 
@@ -87,6 +88,56 @@ Reader read_page_file(std::string& value) {
         value = text;
         return ends_in(text, ".html") ? std::string()
                                       : fmt::format("is no file for a page: {}; end it in .html", base::shown(text));
+    };
+}
+
+Reader read_drawing_file(std::string& value) {
+    return [&value](const std::string& text) {
+        value = text;
+        return ends_in(text, ".svg") ? std::string()
+                                     : fmt::format("is no file for a drawing: {}; end it in .svg", base::shown(text));
+    };
+}
+
+namespace {
+
+constexpr double longest_mm = 20'000;
+
+// Parts between `x`, each a length above 0; empty where one is not.
+std::vector<double> lengths_in(const std::string& text) {
+    std::vector<double> result;
+    for (std::size_t at = 0; at <= text.size();) {
+        const std::size_t end = std::min(text.find('x', at), text.size());
+        const auto length = base::read_decimal(std::string_view(text).substr(at, end - at));
+        if (!length || length->mark == ',' || !(length->value > 0) || length->value > longest_mm) return {};
+        result.push_back(length->value);
+        at = end + 1;
+    }
+    return result;
+}
+
+}  // namespace
+
+Reader read_inside_size(std::vector<double>& value) {
+    return [&value](const std::string& text) {
+        value = lengths_in(text);
+        if (value.size() == 2 || value.size() == 3) return std::string();
+        return fmt::format("is no size: {}; write LxBxH in mm, 400x300x250, or LxB for a sheet", base::shown(text));
+    };
+}
+
+Reader read_measure(std::vector<std::pair<std::string, double>>& values) {
+    return [&values](const std::string& text) {
+        const std::size_t sign = text.find('=');
+        const auto number =
+            sign == std::string::npos ? std::nullopt : base::read_decimal(std::string_view(text).substr(sign + 1));
+        if (sign == 0 || !number || number->mark == ',' || !fault_in(text).empty())
+            return fmt::format("is no measure: {}; write NAME=VALUE, deep=60", base::shown(text));
+        std::string name = text.substr(0, sign);
+        for (const auto& [before, value] : values)
+            if (before == name) return fmt::format("gives {} twice; give each measure once", base::shown(name));
+        values.emplace_back(std::move(name), number->value);
+        return std::string();
     };
 }
 

@@ -6,6 +6,8 @@
 #include <limits>
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "host/base/date.hpp"
 #include "ledger/reading/month.hpp"
@@ -35,6 +37,11 @@ inline constexpr const char* html_help = "write the answer as a page to this fil
 [[nodiscard]] Reader read_day(std::optional<base::Date>& value);
 [[nodiscard]] Reader read_month(ledger::Month& value);
 [[nodiscard]] Reader read_page_file(std::string& value);
+[[nodiscard]] Reader read_drawing_file(std::string& value);
+/// "400x300x250": two or three lengths in mm.
+[[nodiscard]] Reader read_inside_size(std::vector<double>& value);
+/// "NAME=VALUE" is added to those before.
+[[nodiscard]] Reader read_measure(std::vector<std::pair<std::string, double>>& values);
 [[nodiscard]] Reader read_whole_number(const WholeNumber& kind, std::int64_t& value);
 [[nodiscard]] Reader read_threads(unsigned& value);
 

@@ -217,6 +217,16 @@ Plant read_plant(const std::string& folder, const FileTexts& texts) {
     return PlantReader(folder, &texts).read(folder);
 }
 
+// From memory: containerboard of 700 g/m2 would be a millimetre thick. A medium's own thickness is in its flute's
+// height.
+double caliper_mm(const Plant& plant, const Board& board) {
+    constexpr double gsm_per_mm = 700;
+    double result = 0;
+    for (const Board::Ply& ply : board.plies)
+        result += ply.flute ? plant.flutes[*ply.flute].height_mm : plant.papers[ply.paper].grammage_gsm / gsm_per_mm;
+    return result;
+}
+
 const std::vector<std::string>& plant_file_names() {
     static const std::vector<std::string> names = {"plant.yaml",  "papers.yaml",   "flutes.yaml",
                                                    "boards.yaml", "machines.yaml", "plugins.yaml"};

@@ -140,6 +140,9 @@ struct Plant {
 /// styles.yaml of a folder. Throws InputError (plant) with every error of every file.
 [[nodiscard]] Plant read_plant(const std::string& folder);
 
+/// How thick a board is: the heights of its flutes, and its liners.
+[[nodiscard]] double caliper_mm(const Plant& plant, const Board& board);
+
 /// The names of the six files that every plant has.
 [[nodiscard]] const std::vector<std::string>& plant_file_names();
 

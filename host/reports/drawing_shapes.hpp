@@ -28,6 +28,7 @@ void add_dimension(render::Drawing& drawing, const ShownUnits& units, DimensionL
                    const std::string& name);
 
 /// Lengths end to end from 0, and beyond them the whole, from 0 to `whole_mm`; that alone where there is one length.
+/// Labels of the lengths come to that of the whole.
 void add_chain(render::Drawing& drawing, const ShownUnits& units, render::DrawnDimension::Side side,
                const std::vector<double>& lengths_mm, double whole_mm, const std::string& name);
 

@@ -61,3 +61,34 @@ TEST_CASE("a name, a number and a reason are one line that can be seen") {
     CHECK_FALSE(read("a\xC2\x9B").empty());
     CHECK_FALSE(read("a\xFF").empty());
 }
+
+TEST_CASE("an inside size is two or three lengths in mm, and nothing that might be another number") {
+    std::vector<double> value;
+    const Reader read = read_inside_size(value);
+    CHECK(read("400x300x250.5").empty());
+    CHECK(value == std::vector<double>{400, 300, 250.5});
+    CHECK(read("600x400").empty());
+    CHECK(value == std::vector<double>{600, 400});
+    for (const char* wrong : {"", "400", "400x", "x300x250", "400x300x250x1", "400x0x250", "400x-1x250", "1e3x300x250",
+                              "4,5x300x250", "400x300x30000", "400 x300x250"})
+        CHECK(read(wrong) ==
+              "is no size: `" + std::string(wrong) + "`; write LxBxH in mm, 400x300x250, or LxB for a sheet");
+}
+
+TEST_CASE("measures are given by name, each once") {
+    std::vector<std::pair<std::string, double>> values;
+    const Reader read = read_measure(values);
+    CHECK(read("deep=60").empty());
+    CHECK(read("play=2.5").empty());
+    CHECK(values == std::vector<std::pair<std::string, double>>{{"deep", 60}, {"play", 2.5}});
+    CHECK(read("deep=70") == "gives `deep` twice; give each measure once");
+    for (const char* wrong : {"deep", "=60", "deep=", "deep=6 0", "deep=1e2", "de\nep=60"})
+        CHECK_THAT(read(wrong), Catch::Matchers::StartsWith("is no measure: "));
+    CHECK(values.size() == 2);
+}
+
+TEST_CASE("a drawing's file ends in .svg") {
+    std::string value;
+    CHECK(read_drawing_file(value)("box.svg").empty());
+    CHECK(read_drawing_file(value)("box.png") == "is no file for a drawing: `box.png`; end it in .svg");
+}

@@ -95,6 +95,17 @@ TEST_CASE("a blank is measured from crease to crease and over all") {
     CHECK(labels(flat_drawing(metric(), sheet), DrawnDimension::Side::below, 0) == Texts{"400"});
 }
 
+TEST_CASE("the labels of a blank's parts come to the label of the whole") {
+    FlatBlank blank = tray();
+    blank.length_mm = 100;
+    blank.creases = {{{33.3333, 0}, {33.3333, 50}}, {{66.6666, 0}, {66.6666, 50}}};
+    using Texts = std::vector<std::string>;
+    const Drawing drawing = flat_drawing(metric(), blank);
+    CHECK(labels(drawing, DrawnDimension::Side::below, 0) == Texts{"33.3", "33.3", "33.4"});
+    CHECK(labels(drawing, DrawnDimension::Side::below, 1) == Texts{"100"});
+    CHECK(drawing.dimensions[0].name == "33.333 mm");
+}
+
 TEST_CASE("what is cut out of a blank is hatched below its cells, and a joined cell has its own kind") {
     const Drawing drawing = flat_drawing(metric(), tray());
     REQUIRE(drawing.polygons.size() == 6);

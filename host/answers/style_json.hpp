@@ -1,0 +1,28 @@
+// The documents about styles: what `style list` and `style show` write with --json. Lengths are mm,
+// metric for every plant.
+//
+// `style list --json`: {"styles": [{"code", "title", "note" (null where there is none), "made_by": [STAGE...],
+//   "pieces": [NAME...] (empty for a style of one), "measures": [{"name", "default", "low", "high", "says"}...]}...]};
+//   the sums of a measure as the style writes them. "made_by" is that of the first piece.
+//
+// `style show --json`: {"style", "title", "note", "pieces": [{"piece" (null for a style of one), "count",
+//   "made_by": [STAGE...], "length_mm", "width_mm", "area_m2", "cut_m", "crease_m", "joint_mm", "print_area_m2",
+//   "scores": {"along_mm": [...], "across_mm": [...]}}...]}; scores by their places from the blank's left and upper
+//   edge: `along` of creases that run with the flutes, `across` of creases that run with the web.
+//
+// STAGE = a kind of machine, or kinds with "or" between them: "slitter or die-cutter"; no stage: the corrugator alone.
+#pragma once
+
+#include <string>
+
+#include "host/answers/style_answer.hpp"
+
+namespace flutebook::answers {
+
+/// "slitter or die-cutter", as a file of styles writes it.
+[[nodiscard]] std::string stage_text(const plant::Stage& stage);
+
+[[nodiscard]] std::string style_list_document(const StyleList& list);
+[[nodiscard]] std::string style_document(const ShownStyle& style);
+
+}  // namespace flutebook::answers

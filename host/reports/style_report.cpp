@@ -1,0 +1,131 @@
+// Lengths are shown in the plant's units; a style's note stands under its title, since it says whether the
+// construction may be relied on.
+#include "host/reports/style_report.hpp"
+
+#include <fmt/format.h>
+
+#include "host/answers/style_json.hpp"
+#include "host/render/number_text.hpp"
+#include "host/reports/building.hpp"
+#include "host/reports/flat_drawing.hpp"
+#include "host/reports/folded_drawing.hpp"
+#include "host/reports/shown_units.hpp"
+
+namespace flutebook::reports {
+
+namespace {
+
+using answers::ListedStyle;
+using answers::ShownPiece;
+using answers::ShownStyle;
+
+std::string stages_words(const std::vector<plant::Stage>& stages) {
+    std::string result;
+    for (const plant::Stage& stage : stages) result += (result.empty() ? "" : ", then ") + answers::stage_text(stage);
+    return result.empty() ? "the corrugator alone" : result;
+}
+
+// Pieces that the same machines make are told once.
+std::string makers_words(const ListedStyle& style) {
+    if (style.made_by.empty()) return "by the customer's drawing";
+    std::string result;
+    for (std::size_t i = 0; i < style.made_by.size(); ++i) {
+        if (i > 0 && style.made_by[i] == style.made_by[i - 1]) continue;
+        result += (result.empty() ? "" : "; ") + stages_words(style.made_by[i]);
+    }
+    return result;
+}
+
+std::string places_words(const ShownUnits& units, const std::vector<double>& places_mm) {
+    std::string result;
+    for (const double place : places_mm) {
+        const std::string length = units.length(place);
+        result += (result.empty() ? "" : ", ") + length.substr(0, length.find(' '));
+    }
+    return result.empty() ? "none" : result + units.length(1).substr(units.length(1).find(' '));
+}
+
+Facts piece_facts(const ShownUnits& units, const ShownPiece& piece) {
+    const geometry::FlatMeasures& measures = piece.measures;
+    const ShownUnit length = units.of("m");
+    const auto lengths = [&](double mm) { return render::number_text(length(mm / 1000), 3) + " " + length.name; };
+    return {{"blank", {units.lengths({piece.blank.length_mm, piece.blank.width_mm})}},
+            {"net area", {units.area.text(measures.area_mm2 / 1e6)}},
+            {"print face", {units.area.text(measures.print_area_mm2 / 1e6)}},
+            {"cut", {lengths(measures.cut_mm)}},
+            {"crease", {lengths(measures.crease_mm)}},
+            {"joint", {measures.joint_mm > 0 ? units.length(measures.joint_mm) : "none"}},
+            {"scores along", {places_words(units, measures.scores.along_mm)}},
+            {"scores across", {places_words(units, measures.scores.across_mm)}},
+            {"made by", {stages_words(piece.made_by)}}};
+}
+
+bool is_folded_at_all(const geometry::FlatBlank& blank) {
+    return !blank.fold.empty();
+}
+
+void add_drawings(render::Drawings& drawings, const ShownUnits& units, const geometry::FlatBlank& blank) {
+    drawings.items.push_back(flat_drawing(units, blank));
+    if (!is_folded_at_all(blank)) return;
+    drawings.items.push_back(closed_drawing(blank));
+    drawings.items.push_back(half_open_drawing(blank));
+}
+
+ReportSection piece_section(const ShownUnits& units, const ShownPiece& piece) {
+    const std::string count = piece.blank.count == 1 ? "" : fmt::format(", {} to a box", piece.blank.count);
+    ReportSection section{piece.blank.piece.empty() ? "Blank" + count : piece.blank.piece + count};
+    section.blocks.emplace_back(piece_facts(units, piece));
+    render::Drawings drawings;
+    add_drawings(drawings, units, piece.blank);
+    section.blocks.emplace_back(std::move(drawings));
+    return section;
+}
+
+// Where a construction comes from, and what its note says besides.
+struct Construction {
+    std::string source, remark;
+};
+
+Construction construction_of(const std::string& note) {
+    const std::string source = "from memory";
+    if (note.rfind(source, 0) != 0) return {"", note};
+    const std::size_t more = note.find_first_not_of(" ;,", source.size());
+    return {source, more == std::string::npos ? "" : note.substr(more)};
+}
+
+Facts asked_style(const ShownUnits& units, const ShownStyle& style) {
+    Facts facts = {{"inside", {units.lengths(style.inside_mm)}}, {"board", {style.board}}};
+    for (const auto& [name, value] : style.measures) facts.push_back({name, {render::brief_number(value, 6)}});
+    return facts;
+}
+
+}  // namespace
+
+Report style_list_report(const answers::StyleList& list) {
+    ReportTable table{
+        "styles", {text_column("code"), text_column("made by"), text_column("construction"), sentence_column("title")}};
+    for (const ListedStyle& style : list.styles) {
+        const Construction construction = construction_of(style.note);
+        table.add({Code{style.code}, makers_words(style), construction.source, style.title});
+        if (!construction.remark.empty()) table.rows.back().notes.push_back({construction.remark});
+    }
+    return {"styles", "styles", {}, {{"Styles", {table}}}};
+}
+
+Report style_report(const plant::Plant& plant, const ShownStyle& style) {
+    const ShownUnits units(plant);
+    Report report{
+        "style", style.code, ReportHeading{style.code + " " + style.title, plant.name, asked_style(units, style)}, {}};
+    if (!style.note.empty()) report.sections.push_back({"", {Note{"Construction: " + style.note}}});
+    for (const ShownPiece& piece : style.pieces) report.sections.push_back(piece_section(units, piece));
+    return report;
+}
+
+render::Drawings style_drawings(const plant::Plant& plant, const ShownStyle& style) {
+    const ShownUnits units(plant);
+    render::Drawings result;
+    for (const ShownPiece& piece : style.pieces) add_drawings(result, units, piece.blank);
+    return result;
+}
+
+}  // namespace flutebook::reports

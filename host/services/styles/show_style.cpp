@@ -1,0 +1,92 @@
+// A code that the plant does not have is answered by the list of those it has, never by a near one: a near number is
+// another box.
+#include "host/services/styles/show_style.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "host/base/errors.hpp"
+#include "host/base/quoted_text.hpp"
+
+namespace flutebook::services {
+
+namespace {
+
+[[noreturn]] void refuse_style(const std::string& sentence) {
+    throw InputError(InputError::Whose::request, {sentence});
+}
+
+template <typename Entries>
+std::string codes_of(const Entries& entries) {
+    std::string result;
+    for (const auto& entry : entries) result += (result.empty() ? "" : ", ") + entry.code;
+    return result;
+}
+
+const plant::Style& style_of(const plant::Plant& plant, const std::string& code) {
+    for (const plant::Style& style : plant.styles)
+        if (style.code == code) return style;
+    refuse_style(
+        fmt::format("style: no such style: found {}; the styles are {}", base::shown(code), codes_of(plant.styles)));
+}
+
+const plant::Board& board_of(const plant::Plant& plant, const std::string& code) {
+    if (const plant::Board* board = plant.find_board(code)) return *board;
+    refuse_style(
+        fmt::format("board: no such board: found {}; the boards are {}", base::shown(code), codes_of(plant.boards)));
+}
+
+void check_measures(const plant::Style& style, const StyleQuestion& question) {
+    for (const auto& [name, value] : question.measures) {
+        const auto is_asked = [&name = name](const plant::AskedMeasure& ask) { return ask.name == name; };
+        if (std::any_of(style.asks.begin(), style.asks.end(), is_asked)) continue;
+        std::string known;
+        for (const plant::AskedMeasure& ask : style.asks) known += (known.empty() ? "" : ", ") + ask.name;
+        refuse_style(fmt::format("measure: style {} asks for no such measure: found {}; {}", style.code,
+                                 base::shown(name), known.empty() ? "it asks for none" : "it asks for " + known));
+    }
+}
+
+std::vector<plant::Stage> made_by(const plant::Style& style, std::size_t piece) {
+    return piece < style.pieces.size() ? style.pieces[piece].made_by : std::vector<plant::Stage>{};
+}
+
+}  // namespace
+
+answers::StyleList list_styles(const plant::Plant& plant) {
+    answers::StyleList result;
+    for (const plant::Style& style : plant.styles) {
+        answers::ListedStyle listed{style.code, style.title, style.note, {}, {}, style.asks};
+        for (const plant::StylePiece& piece : style.pieces) {
+            listed.made_by.push_back(piece.made_by);
+            listed.pieces.push_back(piece.name);
+        }
+        result.styles.push_back(std::move(listed));
+    }
+    return result;
+}
+
+answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& question) {
+    const plant::Style& style = style_of(plant, question.code);
+    const plant::Board& board = board_of(plant, question.board);
+    if (style.is_outline)
+        refuse_style(fmt::format("style: {} has no drawing: the request itself gives its blank; ask for another style",
+                                 style.code));
+    check_measures(style, question);
+    const double height = question.inside_mm.size() > 2 ? question.inside_mm[2] : 0;
+    const geometry::StyleSize size{{question.inside_mm.at(0), question.inside_mm.at(1), height},
+                                   plant::caliper_mm(plant, board),
+                                   plant.find_allowance(board.flutes),
+                                   question.measures};
+    answers::ShownStyle result{style.code,         style.title,       style.note, board.code,
+                               question.inside_mm, question.measures, {}};
+    std::vector<geometry::FlatBlank> blanks = geometry::draw_flat(style, size);
+    for (std::size_t i = 0; i < blanks.size(); ++i) {
+        geometry::FlatMeasures measures = geometry::measure(blanks[i]);
+        result.pieces.push_back({made_by(style, i), std::move(blanks[i]), std::move(measures)});
+    }
+    return result;
+}
+
+}  // namespace flutebook::services

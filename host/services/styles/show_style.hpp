@@ -1,0 +1,26 @@
+// The styles that a plant can be asked for: all of them, and one at a size with its blanks. No model is loaded.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "host/answers/style_answer.hpp"
+#include "host/plant/plant.hpp"
+
+namespace flutebook::services {
+
+struct StyleQuestion {
+    std::string code;
+    std::vector<double> inside_mm;  // length, breadth and, but for a sheet, height
+    std::string board;
+    std::vector<std::pair<std::string, double>> measures;
+};
+
+[[nodiscard]] answers::StyleList list_styles(const plant::Plant& plant);
+
+/// Throws InputError (request) where the plant has no such style or board, where the style has no such measure, or
+/// where the size leaves no blank.
+[[nodiscard]] answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& question);
+
+}  // namespace flutebook::services

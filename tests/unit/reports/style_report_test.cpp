@@ -1,0 +1,90 @@
+// Answers about styles, made by hand, as documents and reports.
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "host/answers/style_json.hpp"
+#include "host/render/svg.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/style_report.hpp"
+#include "tests/unit/geometry/drawn_blanks.hpp"
+
+using namespace flutebook;
+using Catch::Matchers::Contains;
+using Kind = plant::Converter::Kind;
+
+namespace {
+
+answers::ShownPiece piece_of(const std::string& name) {
+    answers::ShownPiece piece{{{Kind::die_cutter}, {Kind::folder_gluer}}, fixture::slotted_box().blank, {}};
+    piece.blank.piece = name;
+    piece.blank.count = 1;
+    piece.blank.length_mm = 1440;
+    piece.blank.width_mm = 559;
+    piece.measures = {790000, 5820, 3810, 256, 770000, {{30, 433}, {151.5}}};
+    return piece;
+}
+
+answers::ShownStyle shown_style(std::vector<answers::ShownPiece> pieces) {
+    return {"0201", "Slotted box", "from memory", "B-140", {400, 300, 250}, {{"deep", 60}}, std::move(pieces)};
+}
+
+std::vector<std::string> keys_of(const nlohmann::json& object) {
+    std::vector<std::string> keys;
+    for (const auto& [key, value] : object.items()) keys.push_back(key);
+    return keys;
+}
+
+}  // namespace
+
+TEST_CASE("the document of a style has the figures of each piece, and null for the name of a style of one") {
+    const auto json = nlohmann::json::parse(answers::style_document(shown_style({piece_of("")})));
+    CHECK(json["style"] == "0201");
+    CHECK(json["title"] == "Slotted box");
+    CHECK(json["note"] == "from memory");
+    CHECK(json.contains("answer_version"));
+    REQUIRE(json["pieces"].size() == 1);
+    const auto& piece = json["pieces"][0];
+    using Keys = std::vector<std::string>;
+    CHECK(keys_of(piece) == Keys{"area_m2", "count", "crease_m", "cut_m", "joint_mm", "length_mm", "made_by", "piece",
+                                 "print_area_m2", "scores", "width_mm"});
+    CHECK(piece["piece"].is_null());
+    CHECK(piece["made_by"] == nlohmann::json{"die-cutter", "folder-gluer"});
+    CHECK(piece["cut_m"] == 5.82);
+    CHECK(piece["crease_m"] == 3.81);
+    CHECK(piece["scores"]["along_mm"] == nlohmann::json{30, 433});
+    CHECK(piece["scores"]["across_mm"] == nlohmann::json{151.5});
+    const auto set = nlohmann::json::parse(answers::style_document(shown_style({piece_of("body"), piece_of("lid")})));
+    CHECK(set["pieces"][1]["piece"] == "lid");
+}
+
+TEST_CASE("a stage of several kinds is spelled as a file of styles spells it") {
+    CHECK(answers::stage_text({Kind::printer, Kind::die_cutter}) == "printer or die-cutter");
+}
+
+TEST_CASE("the page of a style names its note, its measures and what makes it, and draws each piece") {
+    const plant::Plant plant{};
+    const auto style = shown_style({piece_of("body"), piece_of("lid")});
+    const std::string text = render::to_text(reports::style_report(plant, style));
+    CHECK_THAT(text, Contains("0201 Slotted box") && Contains("Construction: from memory") && Contains("deep 60"));
+    CHECK_THAT(text, Contains("die-cutter, then folder-gluer") && Contains("30, 433 mm") && Contains("5.820 m"));
+    CHECK(reports::style_drawings(plant, style).items.size() == 6);
+    CHECK_THAT(render::svg_file(reports::style_drawings(plant, style)), Contains("lid, half open"));
+}
+
+TEST_CASE("the list of styles says what makes each and where its construction comes from") {
+    answers::StyleList list;
+    list.styles.push_back({"0110", "Sheet", "", {{}}, {""}, {}});
+    list.styles.push_back({"0310",
+                           "Tube with two caps",
+                           "from memory",
+                           {{{Kind::folder_gluer}}, {{Kind::die_cutter}}},
+                           {"tube", "cap"},
+                           {}});
+    list.styles.push_back({"outline", "By a drawing", "", {}, {}, {}});
+    const std::string text = render::to_text(reports::style_list_report(list));
+    CHECK_THAT(text,
+               Contains("the corrugator alone") && Contains("folder-gluer; die-cutter") && Contains("from memory"));
+    const auto json = nlohmann::json::parse(answers::style_list_document(list));
+    CHECK(json["styles"][0]["note"].is_null());
+    CHECK(json["styles"][1]["pieces"] == nlohmann::json{"tube", "cap"});
+}
