@@ -1,0 +1,122 @@
+// Sizes, flutes and boxes at random.
+#include "host/services/styles/check_styles.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "host/base/errors.hpp"
+
+namespace flutebook::services {
+
+namespace {
+
+using answers::CheckedStyle;
+using answers::StyleTrial;
+using BoxSize = std::array<double, 3>;
+
+// A carton, a cube, a flat, a tall, a small and a very large one.
+constexpr BoxSize named_sizes[] = {{400, 300, 250}, {250, 250, 250}, {600, 400, 60},
+                                   {200, 120, 500}, {130, 90, 70},   {1180, 780, 900}};
+
+struct CheckedFlutes {
+    const plant::Allowance* allowance;
+    double caliper_mm;
+};
+
+double caliper_mm(const plant::Plant& plant, const plant::Board& board) {
+    double sum = 0;
+    for (const plant::Board::Ply& ply : board.plies)
+        if (ply.flute) sum += plant.flutes[*ply.flute].height_mm;
+    return sum;
+}
+
+std::vector<CheckedFlutes> checked_flutes(const plant::Plant& plant) {
+    std::vector<CheckedFlutes> all;
+    for (const plant::Allowance& allowance : plant.allowances)
+        for (const plant::Board& board : plant.boards) {
+            if (plant.find_allowance(board.flutes) != &allowance) continue;
+            all.push_back({&allowance, caliper_mm(plant, board)});
+            break;
+        }
+    return all;
+}
+
+// The same numbers on every machine, which distributions of the standard library do not promise.
+class RandomSizes {
+public:
+    explicit RandomSizes(std::uint64_t seed) : state_(seed) {}
+
+    /// L between 120 and 1200 mm, B no longer, H between 60 and 900; whole millimetres, small ones as often as large.
+    BoxSize next() {
+        const double length = between(120, 1200), breadth = between(90, length);
+        return {length, breadth, between(60, 900)};
+    }
+
+private:
+    double between(double low, double high) { return std::round(low * std::pow(high / low, share())); }
+
+    // SplitMix64 (Steele, Lea, Flood 2014), public domain.
+    double share() {
+        state_ += 0x9e3779b97f4a7c15U;
+        std::uint64_t mixed = (state_ ^ (state_ >> 30U)) * 0xbf58476d1ce4e5b9U;
+        mixed = (mixed ^ (mixed >> 27U)) * 0x94d049bb133111ebU;
+        return static_cast<double>((mixed ^ (mixed >> 31U)) >> 11U) * 0x1p-53;
+    }
+
+    std::uint64_t state_;
+};
+
+StyleTrial trial(const plant::Style& style, const CheckedFlutes& flutes, const BoxSize& inside_mm,
+                 geometry::SizeBounds bounds) {
+    StyleTrial result = {flutes.allowance->flutes, flutes.caliper_mm, inside_mm, "", {}};
+    try {
+        result.proof =
+            geometry::prove(geometry::draw_flat(style, {inside_mm, flutes.caliper_mm, flutes.allowance, {}}), bounds);
+    } catch (const InputError& error) {
+        result.refusal = error.lines().front();
+    }
+    return result;
+}
+
+void try_random_boxes(const plant::Style& style, const CheckedFlutes& flutes, const answers::StyleCheckOptions& options,
+                      CheckedStyle& checked) {
+    RandomSizes sizes(options.seed);
+    for (std::size_t box = 0; box < options.random_boxes; ++box) {
+        StyleTrial tried = trial(style, flutes, sizes.next(), options.bounds);
+        ++checked.random_boxes;
+        if (!tried.refusal.empty())
+            ++checked.refused_boxes;
+        else if (!tried.proof.holds())
+            checked.wrong_boxes.push_back(std::move(tried));
+    }
+}
+
+CheckedStyle checked_style(const plant::Plant& plant, const plant::Style& style,
+                           const answers::StyleCheckOptions& options) {
+    CheckedStyle checked = {style.code, style.title, style.note, style.is_folded(), {}, 0, 0, {}};
+    for (const CheckedFlutes& flutes : checked_flutes(plant)) {
+        for (const BoxSize& size : named_sizes) checked.trials.push_back(trial(style, flutes, size, options.bounds));
+        try_random_boxes(style, flutes, options, checked);
+    }
+    return checked;
+}
+
+}  // namespace
+
+answers::StyleCheck check_styles(const plant::Plant& plant, const answers::StyleCheckOptions& options) {
+    answers::StyleCheck check;
+    std::string codes;
+    for (const plant::Style& style : plant.styles) {
+        codes += (codes.empty() ? "" : ", ") + style.code;
+        if (!style.is_outline && (options.code.empty() || options.code == style.code))
+            check.styles.push_back(checked_style(plant, style, options));
+    }
+    if (check.styles.empty() && !options.code.empty())
+        throw InputError(
+            InputError::Whose::request,
+            {fmt::format("style: unknown, or no style that folds: {}; the plant has {}", options.code, codes)});
+    return check;
+}
+
+}  // namespace flutebook::services
