@@ -8,7 +8,6 @@
 
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/orders/style.hpp"
 #include "host/plant/machine_list.hpp"
 #include "host/plant/quantity.hpp"
 
@@ -55,7 +54,7 @@ std::vector<std::string> table_keys(const plant::Plant& plant, const Model& mode
         case VariesBy::board:
             return codes(plant.boards);
         case VariesBy::style:
-            return codes(orders::styles());
+            return codes(plant.styles);
         case VariesBy::choice:
             return choice_setting(model, setting)->choices;
         case VariesBy::machine:

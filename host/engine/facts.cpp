@@ -81,6 +81,15 @@ double box_area(const Row& row, std::size_t) {
 double box_joint(const Row& row, std::size_t) {
     return metres(blank(row).joint_mm);
 }
+double blank_cut(const Row& row, std::size_t) {
+    return metres(blank(row).cut_mm);
+}
+double blank_crease(const Row& row, std::size_t) {
+    return metres(blank(row).crease_mm);
+}
+double box_print_area(const Row& row, std::size_t) {
+    return blank(row).print_area_m2;
+}
 double sheet_chop(const Row& row, std::size_t) {
     return metres(row.candidate->chop_mm);
 }
@@ -230,6 +239,11 @@ std::vector<Fact> order_facts() {
         {{"blank.width", "m", "the box laid flat, along the flutes", any_size, order}, fixed, fill<blank_width>},
         {{"box.area", "m2", "board in one finished box", any_size, order}, fixed, fill<box_area>},
         {{"box.joint", "m", "length of the maker's joint; 0 if none", any_size, order}, fixed, fill<box_joint>},
+        {{"blank.cut", "m", "edges of the blank that are cut; 0 of an outline", any_size, order},
+         fixed,
+         fill<blank_cut>},
+        {{"blank.crease", "m", "creases of the blank; 0 of an outline", any_size, order}, fixed, fill<blank_crease>},
+        {{"box.print_area", "m2", "the box's area that may be printed", any_size, order}, fixed, fill<box_print_area>},
         {{"sheet.chop", "m", "the sheet along the web", any_size, order}, fixed, fill<sheet_chop>},
         {{"sheet.slit", "m", "the sheet across the web", any_size, order}, fixed, fill<sheet_slit>},
         {{"sheet.area", "m2", "board in one sheet off the corrugator", any_size, order}, fixed, fill<sheet_area>},

@@ -1,10 +1,13 @@
-// One box laid flat: its outer rectangle and the area of board that stays box.
+// One box laid flat: its outer rectangle, the area of board that stays box, and what of it is cut, creased, joined and
+// printed.
 #pragma once
 
 #include <cstddef>
 #include <string>
 #include <vector>
 
+#include "host/geometry/flat.hpp"
+#include "host/geometry/flat_measures.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
 
@@ -13,7 +16,10 @@ namespace flutebook::geometry {
 /// One box laid flat. Its width runs along the flutes, across the web. It is never turned.
 struct Blank {
     double length_mm, width_mm, area_m2;
-    double joint_mm;  // length of the maker's joint, 0 if none
+    double joint_mm;                   // length of the maker's joint, 0 if none
+    double cut_mm = 0, crease_mm = 0;  // 0 of an outline, whose drawing the customer has
+    double print_area_m2 = 0;          // the face that may be printed
+    Scores scores = {};
 };
 
 /// One blank of a style: what it is called, and how many of it make one box.
@@ -26,10 +32,12 @@ struct BlankPiece {
 /// Throws InputError (request) as make_blank() does.
 [[nodiscard]] std::vector<BlankPiece> pieces_of(const plant::Plant& plant, const orders::Request& request);
 
-/// By the style: a sheet as asked (the first dimension lies along the flutes), a slotted box by its inside dimensions
-/// and the allowances of the board's flutes, an outline as the customer's drawing gives it. Throws InputError (request)
-/// where they leave no box: slots as wide as the panels that they stand in, a net area that is not above 0 or larger
-/// than the blank. `piece` is an index of pieces_of().
+/// The request's style at the request's size: what make_blank() measures, the drawing shows and the proof folds. None
+/// of an outline. Throws InputError (request) where the size leaves no blank, as draw_flat() does.
+[[nodiscard]] std::vector<FlatBlank> draw_request(const plant::Plant& plant, const orders::Request& request);
+
+/// The drawn blank's figures; of an outline, what the customer's drawing gives. Throws InputError (request) where they
+/// leave no box. `piece` is an index of pieces_of().
 [[nodiscard]] Blank make_blank(const plant::Plant& plant, const orders::Request& request, std::size_t piece = 0);
 
 }  // namespace flutebook::geometry

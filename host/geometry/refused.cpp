@@ -7,7 +7,6 @@
 
 #include "host/geometry/sheet.hpp"
 #include "host/geometry/web.hpp"
-#include "host/orders/style.hpp"
 #include "host/plant/machine_list.hpp"
 
 namespace flutebook::geometry {
@@ -15,7 +14,6 @@ namespace flutebook::geometry {
 namespace {
 
 using orders::Request;
-using orders::Style;
 using plant::Converter;
 using plant::Corrugator;
 using plant::Plant;
@@ -53,9 +51,11 @@ LimitLine across(const OpenLimit& open) {
 }
 
 // Only a style that some kind of machine makes can be without a route.
-std::string lacks_machine(const std::string& style_code) {
-    const Style* style = orders::find_style(style_code);
-    return fmt::format("the plant has no {}, which makes it", plant::in_words(style->made_by.value()));
+std::string lacks_machine(const Plant& plant, const std::string& style_code) {
+    const plant::Stage* makers = orders::first_stage(*plant.find_style(style_code));
+    std::string kinds;
+    for (const auto kind : *makers) kinds += (kinds.empty() ? "" : " or ") + std::string(plant::in_words(kind));
+    return fmt::format("the plant has no {}, which makes it", kinds);
 }
 
 std::string joined(const std::vector<std::string>& parts, const char* between) {
@@ -135,7 +135,7 @@ bool Listing::nothing_to_try(const std::vector<Route>& routes) {
     if (plant_.corrugators.empty()) {
         refused_.push_back({"every way", "the plant has no corrugator"});
     } else if (routes.empty()) {
-        refused_.push_back({"style " + request_.style, lacks_machine(request_.style)});
+        refused_.push_back({"style " + request_.style, lacks_machine(plant_, request_.style)});
     } else if (common_roll_widths(plant_, board).empty()) {
         std::vector<std::string> papers;
         for (const plant::Board::Ply& ply : board.plies) {

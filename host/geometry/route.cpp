@@ -6,12 +6,9 @@
 #include <cassert>
 #include <utility>
 
-#include "host/orders/style.hpp"
-
 namespace flutebook::geometry {
 
 using orders::Request;
-using orders::Style;
 using plant::Converter;
 using plant::Plant;
 
@@ -59,14 +56,16 @@ std::vector<Route> make_routes(const Plant& plant, const Request& request, std::
         routes.push_back(given_route(plant, request));
         return routes;
     }
-    const Style* style = orders::find_style(request.style);
+    const plant::Style* style = plant.find_style(request.style);
     assert(style && "a request is read only in a style that is there");
-    if (!style->made_by) {
+    const plant::Stage* makers = orders::first_stage(*style);
+    if (makers == nullptr) {
         routes.push_back(make_route({}, request));
         return routes;
     }
     for (const Converter& converter : plant.converters)
-        if (converter.kind == *style->made_by) routes.push_back(make_route({&converter}, request));
+        if (std::find(makers->begin(), makers->end(), converter.kind) != makers->end())
+            routes.push_back(make_route({&converter}, request));
     return routes;
 }
 

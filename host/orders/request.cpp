@@ -10,7 +10,7 @@
 #include "host/base/quoted_text.hpp"
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
-#include "host/orders/style.hpp"
+#include "host/orders/style_reader.hpp"
 #include "host/plant/machine_list.hpp"
 #include "host/plant/map_reader.hpp"
 
@@ -23,77 +23,6 @@ std::vector<std::string> codes_of(const std::vector<T>& things) {
     std::vector<std::string> codes;
     for (const auto& thing : things) codes.push_back(thing.code);
     return codes;
-}
-
-const Style* read_style(const plant::Field& field) {
-    const auto code = field.text();
-    const auto* style = find_style(code);
-    if (style == nullptr) field.complain_unknown("style", code, codes_of(styles()));
-    return style;
-}
-
-// The inside of a box; of a sheet, its two sides.
-std::optional<InsideSize> read_inside(plant::MapReader& request, const Style& style) {
-    auto form = request.form("inside");
-    InsideSize inside{};
-    inside.length_mm = form.field("length").number("mm", plant::range::positive);
-    inside.width_mm = form.field("width").number("mm", plant::range::positive);
-    if (style.shape == Style::Shape::slotted_box) {
-        inside.height_mm = form.field("height").number("mm", plant::range::positive);
-    } else if (form.has("height")) {
-        const auto height = form.field("height");
-        if (height.number("mm", plant::range::not_negative) > 0) height.complain("a sheet has no height: leave it out");
-    }
-    form.finish();
-    return inside;
-}
-
-std::optional<Outline> read_outline(plant::MapReader& request) {
-    auto form = request.form("outline");
-    Outline outline{};
-    outline.length_mm = form.field("length").number("mm", plant::range::positive);
-    outline.width_mm = form.field("width").number("mm", plant::range::positive);
-    const auto area = form.field("area");
-    outline.area_m2 = area.number("m2", plant::range::positive);
-    const double blank_m2 = outline.length_mm * outline.width_mm / 1e6;
-    if (outline.area_m2 > blank_m2 * (1 + 1e-9))
-        area.complain(fmt::format("larger than the blank: found {} m2, expected at most length x width, {} m2",
-                                  outline.area_m2, blank_m2));
-    form.finish();
-    return outline;
-}
-
-struct Measures {
-    std::optional<InsideSize> inside;
-    std::optional<Outline> outline;
-};
-
-// Of an unknown style: whether a measure is a number can still be checked.
-void read_numbers_alone(plant::MapReader& request) {
-    if (request.has("outline")) read_outline(request);
-    if (!request.has("inside")) return;
-    auto form = request.form("inside");
-    for (const char* side : {"length", "width", "height"})
-        if (form.has(side)) static_cast<void>(form.field(side).number("mm", plant::range::not_negative));
-    form.finish();
-}
-
-// A style is measured by `inside` or by `outline`, never by both.
-Measures read_measures(plant::MapReader& form, const Style* style) {
-    form.allow("inside");
-    form.allow("outline");
-    if (style == nullptr) {
-        read_numbers_alone(form);
-        return {};
-    }
-    const bool is_outline = style->shape == Style::Shape::outline;
-    const char* item = is_outline ? "outline" : "inside";
-    const char* other = is_outline ? "inside" : "outline";
-    if (form.has(other))
-        form.field(other).complain_of_key(
-            fmt::format("not for style {}: expected {} alone", base::shown(style->code), base::shown(item)));
-    if (is_outline) return {std::nullopt, read_outline(form)};
-    return {read_inside(form, *style), std::nullopt};
 }
 
 std::vector<double> read_quantities(const plant::Field& list) {
@@ -112,7 +41,7 @@ public:
     explicit RouteReader(const plant::Plant& plant)
         : plant_(plant), converters_(codes_of(plant.converters)), corrugators_(codes_of(plant.corrugators)) {}
 
-    std::vector<std::size_t> read(const plant::Field& list, const Style* style) const {
+    std::vector<std::size_t> read(const plant::Field& list, const plant::Style* style) const {
         std::vector<std::size_t> route;
         bool is_known = style != nullptr && list.is_list();
         for (const auto& item : list.items()) {
@@ -175,11 +104,14 @@ Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::opti
     const auto day = date_override ? date_override : own_date;
     request.date = day.value_or(base::Date{});
     const auto style_field = form.field("style");
-    const auto* style = read_style(style_field);
+    const auto* style = read_style(style_field, plant);
     if (style != nullptr) request.style = style->code;
-    const auto measures = read_measures(form, style);
-    request.inside = measures.inside;
-    request.outline = measures.outline;
+    if (style != nullptr && style->pieces.size() > 1)
+        style_field.complain(
+            fmt::format("a style of {} pieces, which cannot be quoted yet: found {}, expected a style "
+                        "of one piece",
+                        style->pieces.size(), base::shown(style->code)));
+    read_dimensions(form, style, request);
     const auto board_field = form.field("board");
     const auto board_code = board_field.text();
     const auto* board = plant.find_board(board_code);
@@ -187,6 +119,7 @@ Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::opti
     if (board != nullptr) {
         request.board = static_cast<std::size_t>(board - plant.boards.data());
         if (style != nullptr) check_allowance(board_field, plant, *board, *style);
+        if (style != nullptr) check_liners(board_field, *board, *style);
         if (day) check_prices(date, plant, *board, *day);
     }
     request.quantities = read_quantities(form.field("quantities"));
@@ -238,25 +171,43 @@ Request read_request(const plant::Plant& plant, const std::string& file, const s
     return read_whole(plant, file, text, complaints, date_override);
 }
 
+const plant::Stage* first_stage(const plant::Style& style) {
+    static const plant::Stage drawing = {plant::Converter::Kind::die_cutter};
+    if (style.is_outline) return &drawing;
+    const auto& stages = style.pieces.front().made_by;
+    return stages.empty() ? nullptr : &stages.front();
+}
+
 void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
-                 const Style& style) {
+                 const plant::Style& style) {
     if (route.size() > most_converters)
         field.complain(fmt::format("too long: found {} machines, expected at most {}", route.size(), most_converters));
-    if (!style.made_by) return;
+    const auto* makers = first_stage(style);
+    if (makers == nullptr) return;
     const bool has_maker = std::any_of(route.begin(), route.end(), [&](std::size_t machine) {
-        return plant.converters[machine].kind == *style.made_by;
+        return std::find(makers->begin(), makers->end(), plant.converters[machine].kind) != makers->end();
     });
     if (has_maker) return;
     field.complain(fmt::format("{} {}: expected a {} for style {}", route.empty() ? "an empty route" : "a route",
                                route.empty() ? "for a box" : "that cannot make the box",
-                               plant::in_words(*style.made_by), base::shown(style.code)));
+                               plant::in_words(makers->front()), base::shown(style.code)));
 }
 
 void check_allowance(const plant::Field& field, const plant::Plant& plant, const plant::Board& board,
-                     const Style& style) {
-    if (style.shape != Style::Shape::slotted_box || plant.find_allowance(board.flutes) != nullptr) return;
+                     const plant::Style& style) {
+    if (!style.uses_allowances || plant.find_allowance(board.flutes) != nullptr) return;
     field.complain(fmt::format("no allowances for flute {}: board {} cannot make style {}; add them to flutes.yaml",
                                base::shown(board.flutes), base::shown(board.code), base::shown(style.code)));
+}
+
+void check_liners(const plant::Field& field, const plant::Board& board, const plant::Style& style) {
+    const auto liners = std::count_if(board.plies.begin(), board.plies.end(),
+                                      [](const plant::Board::Ply& ply) { return !ply.flute.has_value(); });
+    if (liners > 1 || !style.is_folded()) return;
+    field.complain(
+        fmt::format("a board of one liner, which cannot be creased and folded: found {} for style {}, "
+                    "expected a board with a liner on both sides",
+                    base::shown(board.code), base::shown(style.code)));
 }
 
 void check_prices(const plant::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day) {

@@ -5,11 +5,11 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
-#include "host/orders/style.hpp"
-#include "host/plant/plant.hpp"
 #include "host/plant/map_reader.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::orders {
 
@@ -26,8 +26,11 @@ struct Request {
     std::string number;
     std::string customer;
     base::Date date;
-    std::string style;  // "0201", "0110", "outline"
+    std::string style;  // a code of Plant::styles
     std::optional<InsideSize> inside;
+    std::optional<InsideSize> outside = {};  // where the request gives it in place of `inside`, which follows from it
+    std::vector<std::pair<std::string, double>> measures = {};  // that the style asks for
+    bool is_turned = false;                                     // `flutes: along B`
     std::optional<Outline> outline;
     std::size_t board;  // index into Plant::boards
     std::vector<double> quantities;
@@ -58,14 +61,20 @@ struct Request {
 /// A model takes so many steps between the corrugator and dispatch.
 inline constexpr std::size_t most_converters = 14;
 
+/// Kinds of machine of which a route must hold one; null where the corrugator alone makes the style.
+[[nodiscard]] const plant::Stage* first_stage(const plant::Style& style);
+
 /// At most that many machines. The route must hold one that makes the style; an empty one makes only what needs no
 /// converter.
 void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
-                 const Style& style);
+                 const plant::Style& style);
 
-/// A box needs the allowances of its board's flutes.
+/// A style whose sums name allowances needs those of its board's flutes.
 void check_allowance(const plant::Field& field, const plant::Plant& plant, const plant::Board& board,
-                     const Style& style);
+                     const plant::Style& style);
+
+/// A style that is folded needs a board with more than one liner.
+void check_liners(const plant::Field& field, const plant::Board& board, const plant::Style& style);
 
 /// Every paper of the board must have a price on the day.
 void check_prices(const plant::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day);

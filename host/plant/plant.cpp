@@ -146,7 +146,7 @@ private:
             }
             form.finish();
         }
-        plant_.styles = with_library(std::move(styles));
+        if (!styles.empty()) plant_.styles = StyleList(std::move(styles));
     }
 
     void read_plugins() {
@@ -177,7 +177,7 @@ const Board* Plant::find_board(const std::string& code) const {
 }
 
 const Style* Plant::find_style(const std::string& code) const {
-    return find_by_code(styles, code);
+    return styles.find(code);
 }
 
 const char* to_text(Units units) {

@@ -117,7 +117,7 @@ struct Plant {
     std::vector<Flute> flutes;
     std::vector<Allowance> allowances;
     std::vector<Board> boards;
-    std::vector<Style> styles;  // the program's library, an entry of the plant's own in place of its namesake
+    StyleList styles;
     std::vector<Corrugator> corrugators;
     std::vector<Converter> converters;
     Dispatch dispatch;

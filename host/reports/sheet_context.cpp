@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include "host/orders/style.hpp"
 #include "host/render/number_text.hpp"
 
 namespace flutebook::reports {
@@ -10,8 +9,7 @@ namespace flutebook::reports {
 std::string SheetContext::pieces() const {
     if (counted == Counted::sets) return "sets";
     if (counted == Counted::pieces) return "pieces";
-    const orders::Style* style = orders::find_style(request.style);
-    return style != nullptr && style->shape == orders::Style::Shape::sheet ? "sheets" : "boxes";
+    return request.style == "0110" ? "sheets" : "boxes";
 }
 
 std::string SheetContext::order_text(double quantity) const {

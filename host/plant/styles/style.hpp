@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -104,7 +105,8 @@ struct StylePiece {
 struct Style {
     std::string code, title, note;
     bool may_turn = false;
-    bool is_outline = false;  // the request gives the blank itself; it has no pieces
+    bool is_outline = false;                            // the request gives the blank itself; it has no pieces
+    bool uses_height = false, uses_allowances = false;  // some sum of it does
     std::vector<AskedMeasure> asks;
     std::vector<Requirement> requirements;
     std::vector<StylePiece> pieces;  // at least one but for an outline
@@ -114,6 +116,25 @@ struct Style {
     [[nodiscard]] bool is_folded() const;  // some cell is folded
     /// What a request may give under `measures`; null where the style does not ask for it.
     [[nodiscard]] const AskedMeasure* find_ask(const std::string& name) const;
+};
+
+/// The styles of a plant: the program's library, an entry of the plant's own in place of its namesake, then the plant's
+/// further ones, then the outline. Never changed; copies share it.
+class StyleList {
+public:
+    /// The library alone.
+    StyleList();
+    explicit StyleList(std::vector<Style> plants);
+
+    [[nodiscard]] auto begin() const { return styles_->begin(); }
+    [[nodiscard]] auto end() const { return styles_->end(); }
+    [[nodiscard]] std::size_t size() const { return styles_->size(); }
+    [[nodiscard]] const Style& operator[](std::size_t index) const { return (*styles_)[index]; }
+    /// Null where no style has the code. Lives as long as some copy of the list.
+    [[nodiscard]] const Style* find(const std::string& code) const;
+
+private:
+    std::shared_ptr<const std::vector<Style>> styles_;
 };
 
 }  // namespace flutebook::plant

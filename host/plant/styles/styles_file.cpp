@@ -11,6 +11,7 @@
 #include "host/plant/styles/piece_reader.hpp"
 #include "host/plant/styles/style_entries.hpp"
 #include "host/plant/styles/style_map.hpp"
+#include "host/plant/styles/style_names.hpp"
 #include "host/plant/styles/style_sums.hpp"
 
 namespace flutebook::plant {
@@ -126,6 +127,7 @@ std::vector<Style> styles_of(const std::vector<base::Node::Entry>& entries, cons
         StyleReader reader(table.with_value(entry), scope);
         styles.push_back(reader.read());
         styles.back().text = entry_text(entry);
+        note_names(styles.back(), allowance_names);
     }
     return styles;
 }
@@ -155,6 +157,20 @@ Style outline_style() {
     return outline;
 }
 
+std::vector<Style> with_library(std::vector<Style> plants) {
+    std::vector<Style> styles = style_library().styles;
+    for (auto& style : plants) {
+        const auto same =
+            std::find_if(styles.begin(), styles.end(), [&](const Style& other) { return other.code == style.code; });
+        if (same == styles.end())
+            styles.push_back(std::move(style));
+        else
+            *same = std::move(style);
+    }
+    styles.push_back(outline_style());
+    return styles;
+}
+
 }  // namespace
 
 std::vector<Style> read_styles(const Field& table, const StyleSources& sources) {
@@ -178,18 +194,17 @@ const StyleLibrary& style_library() {
     return library;
 }
 
-std::vector<Style> with_library(std::vector<Style> plants) {
-    std::vector<Style> styles = style_library().styles;
-    for (auto& style : plants) {
-        const auto same =
-            std::find_if(styles.begin(), styles.end(), [&](const Style& other) { return other.code == style.code; });
-        if (same == styles.end())
-            styles.push_back(std::move(style));
-        else
-            *same = std::move(style);
-    }
-    styles.push_back(outline_style());
-    return styles;
+StyleList::StyleList() {
+    static const auto library = std::make_shared<const std::vector<Style>>(with_library({}));
+    styles_ = library;
+}
+
+StyleList::StyleList(std::vector<Style> plants)
+    : styles_(std::make_shared<const std::vector<Style>>(with_library(std::move(plants)))) {}
+
+const Style* StyleList::find(const std::string& code) const {
+    const auto found = std::find_if(begin(), end(), [&](const Style& style) { return style.code == code; });
+    return found == end() ? nullptr : &*found;
 }
 
 }  // namespace flutebook::plant

@@ -29,10 +29,6 @@ struct StyleLibrary {
 };
 [[nodiscard]] const StyleLibrary& style_library();
 
-/// The library's styles, an entry of `plants` in place of its namesake, then the plant's further ones, then the
-/// outline.
-[[nodiscard]] std::vector<Style> with_library(std::vector<Style> plants);
-
 /// The library's text, compiled in.
 [[nodiscard]] std::string library_text();
 
