@@ -50,11 +50,19 @@ LimitLine across(const OpenLimit& open) {
     return {"across the web", open.rule.across, open.rule.allowed().last};
 }
 
-// Only a style that some kind of machine makes can be without a route.
+// Of a style that is without a route: the first of its pieces that no machine of the plant makes.
 std::string lacks_machine(const Plant& plant, const std::string& style_code) {
-    const plant::Stage* makers = orders::first_stage(*plant.find_style(style_code));
+    const plant::Style& style = *plant.find_style(style_code);
+    const auto has = [&](plant::Converter::Kind kind) {
+        return std::any_of(plant.converters.begin(), plant.converters.end(),
+                           [&](const plant::Converter& converter) { return converter.kind == kind; });
+    };
     std::string kinds;
-    for (const auto kind : *makers) kinds += (kinds.empty() ? "" : " or ") + std::string(plant::in_words(kind));
+    for (std::size_t piece = 0; kinds.empty() && piece < std::max<std::size_t>(style.pieces.size(), 1); ++piece) {
+        const plant::Stage* makers = orders::first_stage(style, piece);
+        if (makers == nullptr || std::any_of(makers->begin(), makers->end(), has)) continue;
+        for (const auto kind : *makers) kinds += (kinds.empty() ? "" : " or ") + std::string(plant::in_words(kind));
+    }
     return fmt::format("the plant has no {}, which makes it", kinds);
 }
 

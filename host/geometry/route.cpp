@@ -50,7 +50,7 @@ const Converter* Route::die_cutter() const {
     return converters[parting - 1];
 }
 
-std::vector<Route> make_routes(const Plant& plant, const Request& request, std::size_t /*piece*/) {
+std::vector<Route> make_routes(const Plant& plant, const Request& request, std::size_t piece) {
     std::vector<Route> routes;
     if (request.route) {
         routes.push_back(given_route(plant, request));
@@ -58,7 +58,7 @@ std::vector<Route> make_routes(const Plant& plant, const Request& request, std::
     }
     const plant::Style* style = plant.find_style(request.style);
     assert(style && "a request is read only in a style that is there");
-    const plant::Stage* makers = orders::first_stage(*style);
+    const plant::Stage* makers = orders::first_stage(*style, piece);
     if (makers == nullptr) {
         routes.push_back(make_route({}, request));
         return routes;

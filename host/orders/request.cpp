@@ -106,11 +106,6 @@ Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::opti
     const auto style_field = form.field("style");
     const auto* style = read_style(style_field, plant);
     if (style != nullptr) request.style = style->code;
-    if (style != nullptr && style->pieces.size() > 1)
-        style_field.complain(
-            fmt::format("a style of {} pieces, which cannot be quoted yet: found {}, expected a style "
-                        "of one piece",
-                        style->pieces.size(), base::shown(style->code)));
     read_dimensions(form, style, request);
     const auto board_field = form.field("board");
     const auto board_code = board_field.text();
@@ -171,10 +166,10 @@ Request read_request(const plant::Plant& plant, const std::string& file, const s
     return read_whole(plant, file, text, complaints, date_override);
 }
 
-const plant::Stage* first_stage(const plant::Style& style) {
+const plant::Stage* first_stage(const plant::Style& style, std::size_t piece) {
     static const plant::Stage drawing = {plant::Converter::Kind::die_cutter};
     if (style.is_outline) return &drawing;
-    const auto& stages = style.pieces.front().made_by;
+    const auto& stages = style.pieces.at(piece).made_by;
     return stages.empty() ? nullptr : &stages.front();
 }
 

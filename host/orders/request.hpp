@@ -61,8 +61,8 @@ struct Request {
 /// A model takes so many steps between the corrugator and dispatch.
 inline constexpr std::size_t most_converters = 14;
 
-/// Kinds of machine of which a route must hold one; null where the corrugator alone makes the style.
-[[nodiscard]] const plant::Stage* first_stage(const plant::Style& style);
+/// Kinds of machine of which a route must hold one; null where the corrugator alone makes the piece.
+[[nodiscard]] const plant::Stage* first_stage(const plant::Style& style, std::size_t piece = 0);
 
 /// At most that many machines. The route must hold one that makes the style; an empty one makes only what needs no
 /// converter.

@@ -5,7 +5,7 @@
 #include "host/base/decimal.hpp"
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/orders/style.hpp"
+#include "host/orders/request.hpp"
 #include "host/plant/plant_file.hpp"
 
 using namespace flutebook::base;
@@ -83,9 +83,9 @@ TEST_CASE("a quotation is cut between characters") {
 }
 
 TEST_CASE("a folder-gluer makes the slotted box, a die cutter what is drawn, no converter the sheet") {
-    REQUIRE(find_style("0201")->made_by == Converter::Kind::folder_gluer);
-    REQUIRE(find_style("outline")->made_by == Converter::Kind::die_cutter);
-    REQUIRE_FALSE(find_style("0110")->made_by.has_value());
-    REQUIRE(find_style("0999") == nullptr);
-    REQUIRE(styles().size() == 3);
+    const StyleList styles;
+    REQUIRE(*first_stage(*styles.find("0201")) == Stage{Converter::Kind::folder_gluer});
+    REQUIRE(*first_stage(*styles.find("outline")) == Stage{Converter::Kind::die_cutter});
+    REQUIRE(first_stage(*styles.find("0110")) == nullptr);
+    REQUIRE(styles.find("0999") == nullptr);
 }
