@@ -1,7 +1,8 @@
 // consumables: ink, the maker's joint, and the straps around bundles.
 //
 //   ink[k]     = pieces fed x piece area x colours printed there x coverage x ink_laydown
-//   joint      = at the folder-gluer, for each piece fed, over the length of the joint:
+//   joint      = for each piece fed, over the length of the joint, at the route's last folder-gluer, stitcher or hand,
+//                else at its last converter:
 //                glue    length x glue_laydown                       kg
 //                stitch  (whole gaps of stitch_spacing + 1) x stitch_wire   kg: a stitch at either end
 //                tape    length                                      m
@@ -66,11 +67,26 @@ struct Consumables : Model {
                 f[joint] == stitched ? stitches * f[stitch_wire] / grams_per_kg : 0, f[joint] == taped ? length : 0};
     }
 
+    // Whether a machine of that kind can join a box.
+    static bool joins(double machine) {
+        return machine == folder_gluer_kind || machine == stitcher_kind || machine == hand_kind;
+    }
+    // The number of the step that closes the joint; 0 where there is no converter.
+    std::size_t joining_step(const Frame& f) const {
+        std::size_t joining = 0, last = 0;
+        for (auto k : f.converters()) {
+            last = k.number();
+            if (joins(f[kind][k])) joining = last;
+        }
+        return joining > 0 ? joining : last;
+    }
+
     void evaluate(Frame& f) const {
         const double ink_per_area = f[coverage] * f[ink_laydown] / grams_per_kg;
         const Closed one = close(f);
+        const std::size_t joining = joining_step(f);
         for (auto k : f.converters()) {
-            const double joined = f[kind][k] == folder_gluer_kind ? f[fed][k] : 0;
+            const double joined = k.number() == joining ? f[fed][k] : 0;
             f.charge(ink, k, f[fed][k] * f[area][k] * f[colours][k] * ink_per_area, f[ink_price]);
             f.charge(glue, k, joined * one.glue, f[glue_price]);
             f.charge(stitch, k, joined * one.wire, f[wire_price]);

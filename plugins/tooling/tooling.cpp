@@ -1,7 +1,8 @@
 // tooling: print plates and the die, written off evenly over the boxes that they are to make.
 //
 //   plates = quantity x colours x piece area x plate_share x plate_price / plate_boxes     at the step that prints
-//   die    = quantity x (sheet area x die_board_price + ups x rule_length x rule_price) / die_boxes   at the die cutter
+//   die    = quantity x (sheet area x die_board_price + ups x rule x rule_price) / die_boxes   at the die cutter
+// The rule for one box is what of its blank is cut and creased, unless the request gives its length.
 // Only the die of the step where blanks part from the sheet is this order's own. Tools for which the request names no
 // number of boxes are invoiced apart: they cost this order nothing. Source: common practice, no published source.
 #include <flutebook/plugin.hpp>
@@ -15,6 +16,8 @@ constexpr Range boxes{0, 1e9};
 
 struct Tooling : Model {
     Need<order> quantity = need("order.quantity", "1", "boxes ordered");
+    Need<order> cut = need("blank.cut", "m", "edges of the blank that are cut");
+    Need<order> crease = need("blank.crease", "m", "creases of the blank");
     Need<order> ups = need("sheet.ups", "1", "boxes on one sheet");
     Need<order> parting = need("step.parting", "1", "step where boxes part from the sheet", {0, 1000});
     Need<step> kind = need("step.kind", "1", "kind of machine at each step", {0, 100});
@@ -28,7 +31,8 @@ struct Tooling : Model {
     Setting<by_plant> die_board_price =
         setting("die_board_price", "money/m2", 0, price, "the die's base, by sheet area");
     Setting<by_plant> rule_price = setting("rule_price", "money/m", 0, price, "cutting and creasing rule, fitted");
-    Setting<by_request> rule_length = setting("rule_length", "m", 0, {0, 1000}, "rule for one box");
+    Setting<by_request> rule_length =
+        setting("rule_length", "m", 0, {0, 1000}, "rule for one box; 0: what its blank is cut and creased");
     Setting<by_request> die_boxes =
         setting("die_boxes", "1", 0, boxes, "boxes that the die is to make in all; 0: invoiced apart");
 
@@ -40,7 +44,8 @@ struct Tooling : Model {
 
     void evaluate(Frame& f) const {
         const double plate = by_box(f[plate_share] * f[plate_price], f[plate_boxes]);
-        const double rule = f[ups] * f[rule_length] * f[rule_price];
+        const double rule_of_box = f[rule_length] > 0 ? f[rule_length] : f[cut] + f[crease];
+        const double rule = f[ups] * rule_of_box * f[rule_price];
         for (auto k : f.converters()) {
             const bool has_die = k.number() == f[parting] && f[kind][k] == die_cutter_kind;
             f.charge(plates, k, f[colours][k] > 0 ? f[quantity] : 0, f[colours][k] * f[area][k] * plate);

@@ -70,7 +70,9 @@ void draw_web(BenchRow& order) {
                         {"web.roll_loss", any_waste() / 4},
                         {"web.speed", between(10, 400)},
                         {"box.area", chop * slit / ups * filled},
-                        {"box.joint", between(0, 1)}});
+                        {"box.joint", between(0, 1)},
+                        {"blank.cut", between(0, 12)},
+                        {"blank.crease", between(0, 9)}});
 }
 
 void draw_route(BenchRow& order) {

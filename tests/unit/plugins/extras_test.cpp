@@ -15,6 +15,8 @@ BenchRow order(Named settings) {
             {{"order.quantity", 1000},
              {"box.area", 0.2},
              {"box.joint", 0.25},
+             {"blank.cut", 2.5},
+             {"blank.crease", 1.5},
              {"sheet.ups", 2},
              {"board.grammage", 500},
              {"board.caliper", 0.004},
@@ -65,6 +67,22 @@ TEST_CASE("each piece fed to the folder-gluer is glued along its joint unless th
     CHECK(result.amount() == near(3.15));
 }
 
+TEST_CASE("a joint is charged where it is closed: the last folder-gluer, stitcher or hand, else the last converter") {
+    const Named glue{{"glue_laydown", 8}, {"glue_price", 1.5}};
+    const auto glued_at = [&](const Numbers& kinds) {
+        BenchRow row = order(glue);
+        row.facts.insert_or_assign("step.kind", kinds);
+        const auto quantity = ModelBench("consumables").evaluate(row).lines.at("joint.glue").quantity;
+        CHECK((quantity.at(1) == 0) != (quantity.at(2) == 0));
+        return quantity.at(1) > 0 ? 1 : 2;
+    };
+    CHECK(glued_at({0, 3, 3, 4}) == 2);
+    CHECK(glued_at({0, 3, 2, 4}) == 1);
+    CHECK(glued_at({0, 6, 1, 4}) == 1);
+    CHECK(glued_at({0, 3, 7, 4}) == 2);
+    CHECK(glued_at({0, 1, 2, 4}) == 2);
+}
+
 TEST_CASE("a stitched joint has a stitch at either end and one at every spacing between") {
     const Named wire{{"joint", 1},      {"stitch_spacing", 60}, {"stitch_wire", 0.2},
                      {"wire_price", 2}, {"glue_laydown", 8},    {"glue_price", 1.5}};
@@ -109,6 +127,12 @@ TEST_CASE("a die is written off at the die cutter, for every box on the sheet") 
     // 0.5 m2 x 200 + 2 boxes x 3 m x 12 = 172, over 50000 boxes
     CHECK(result.lines.at("die").rate.at(1) == near(172.0 / 50000));
     CHECK(result.amount() == near(3.44));
+}
+
+TEST_CASE("a die has the rule that its blank is cut and creased, unless the request gives the length") {
+    const auto result = tooled({{"rule_price", 12}, {"die_boxes", 50000}});
+    // 2 boxes x (2.5 + 1.5) m x 12 = 96, over 50000 boxes
+    CHECK(result.lines.at("die").rate.at(1) == near(96.0 / 50000));
 }
 
 TEST_CASE("an order that no die cutter makes has no die") {
