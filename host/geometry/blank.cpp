@@ -9,6 +9,7 @@
 #include "host/base/decimal.hpp"
 #include "host/base/errors.hpp"
 #include "host/geometry/board.hpp"
+#include "host/geometry/proof.hpp"
 
 namespace flutebook::geometry {
 
@@ -62,21 +63,51 @@ Blank as_drawn(const FlatBlank& flat) {
             .scores = std::move(measures.scores)};
 }
 
-}  // namespace
-
-std::vector<FlatBlank> draw_request(const Plant& plant, const Request& request) {
-    const plant::Style& style = style_of(plant, request);
-    if (style.is_outline) return {};
+std::vector<FlatBlank> draw_at(const Plant& plant, const Request& request, const orders::InsideSize& inside) {
     const plant::Board& board = plant.boards[request.board];
     StyleSize size{};
-    size.inside_mm = {request.inside->length_mm, request.inside->width_mm, request.inside->height_mm};
+    size.inside_mm = {inside.length_mm, inside.width_mm, inside.height_mm};
     size.caliper_mm = make_board(plant, request).caliper_mm;
     size.allowance = plant.find_allowance(board.flutes);
     size.measures = request.measures;
     size.is_turned = request.is_turned;
     const char* given = request.outside ? "outside" : "inside";
     size.where = base::place_text(request.places, given, request.place) + ": " + given;
-    return draw_flat(style, size);
+    return draw_flat(style_of(plant, request), size);
+}
+
+[[noreturn]] void refuse_outside(const Request& request, const char* found) {
+    throw InputError(InputError::Whose::request,
+                     {fmt::format("{}: outside: cannot be turned into inside dimensions: found {}; give `inside`",
+                                  base::place_text(request.places, "outside", request.place), found)});
+}
+
+}  // namespace
+
+orders::InsideSize inside_of(const Plant& plant, const Request& request) {
+    if (request.inside) return *request.inside;
+    const orders::InsideSize& outside = *request.outside;
+    // Walls hardly depend on the size: what they take of one a little too large is what they take of the right one.
+    orders::InsideSize inside = outside;
+    constexpr int rounds = 3;
+    for (int round = 0; round < rounds; ++round) {
+        const std::vector<FlatBlank> blanks = draw_at(plant, request, inside);
+        if (blanks.size() != 1) refuse_outside(request, "a style of several pieces");
+        const auto walls_mm = folded_walls_mm(blanks.front());
+        if (!walls_mm[0] || !walls_mm[1] || (style_of(plant, request).uses_height && !walls_mm[2]))
+            refuse_outside(request, "a style whose walls are not known");
+        inside = {base::short_decimal(outside.length_mm - *walls_mm[0]),
+                  base::short_decimal(outside.width_mm - *walls_mm[1]),
+                  base::short_decimal(outside.height_mm - walls_mm[2].value_or(0))};
+        if (!(inside.length_mm > 0) || !(inside.width_mm > 0) || inside.height_mm < 0)
+            refuse_outside(request, "walls thicker than the box");
+    }
+    return inside;
+}
+
+std::vector<FlatBlank> draw_request(const Plant& plant, const Request& request) {
+    if (style_of(plant, request).is_outline) return {};
+    return draw_at(plant, request, inside_of(plant, request));
 }
 
 std::vector<BlankPiece> pieces_of(const Plant& plant, const Request& request) {

@@ -32,6 +32,10 @@ struct BlankPiece {
 /// Throws InputError (request) as make_blank() does.
 [[nodiscard]] std::vector<BlankPiece> pieces_of(const plant::Plant& plant, const orders::Request& request);
 
+/// The request's inside dimensions, or what its outside dimensions leave within the walls of its style. Throws
+/// InputError (request) where they leave nothing, or where the walls of the style are not known.
+[[nodiscard]] orders::InsideSize inside_of(const plant::Plant& plant, const orders::Request& request);
+
 /// The request's style at the request's size: what make_blank() measures, the drawing shows and the proof folds. None
 /// of an outline. Throws InputError (request) where the size leaves no blank, as draw_flat() does.
 [[nodiscard]] std::vector<FlatBlank> draw_request(const plant::Plant& plant, const orders::Request& request);

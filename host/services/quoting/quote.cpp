@@ -12,6 +12,7 @@
 #include "host/services/quoting/cost_sheet.hpp"
 #include "host/services/quoting/piece_quote.hpp"
 #include "host/services/quoting/provided.hpp"
+#include "host/services/quoting/style_warnings.hpp"
 
 namespace flutebook::services {
 namespace {
@@ -150,6 +151,7 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     if (asked.provided) expect_model(engine, *asked.provided);
     RequestAnswer result{request, {}, std::nullopt};
+    if (request.outside) result.request.inside = geometry::inside_of(plant, request);
     const LaidOutRequest work = laid_out(plant, engine, result.request);
     refuse_too_many(work);
     const engine::Order order =
@@ -163,6 +165,7 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
         result.model_fault = error.what();
     }
     add_warnings(result);
+    for (base::Warning& warning : style_warnings(plant, engine, result)) result.warnings.push_back(std::move(warning));
     return result;
 }
 
