@@ -1,4 +1,4 @@
-// The documents about styles: what `style list` and `style show` write with --json. Lengths are mm,
+// The documents about styles: what `style list`, `style show` and `style check` write with --json. Lengths are mm,
 // metric for every plant.
 //
 // `style list --json`: {"styles": [{"code", "title", "note" (null where there is none), "made_by": [STAGE...],
@@ -10,12 +10,20 @@
 //   "scores": {"along_mm": [...], "across_mm": [...]}}...]}; scores by their places from the blank's left and upper
 //   edge: `along` of creases that run with the flutes, `across` of creases that run with the web.
 //
+// `style check --json`: {"folds", "styles": [{"style", "title", "note", "folds", "is_folded", "sizes": [S...],
+//   "random_boxes", "refused_boxes" (of those, by the style itself), "wrong_boxes": [S...]}...]}
+// S = {"flutes", "caliper_mm", "inside_mm": [L, B, H], "refused" (why the style cannot be drawn so, or null),
+//   "pieces": [{"inside_mm": [RANGE...], "walls_mm": [...]}...], "faults": [{"kind" (landing cutting size reach cover
+//   joint fit), "piece", "step" (from 1; null: the folded box), "amount" (mm; of cover a share), "text"}...]}
+// RANGE = {"pushed_in", "pushed_out"}: with all layers pushed so; null where the style does not say how it is measured.
+//
 // STAGE = a kind of machine, or kinds with "or" between them: "slitter or die-cutter"; no stage: the corrugator alone.
 #pragma once
 
 #include <string>
 
 #include "host/answers/style_answer.hpp"
+#include "host/answers/style_check_answer.hpp"
 
 namespace flutebook::answers {
 
@@ -24,5 +32,6 @@ namespace flutebook::answers {
 
 [[nodiscard]] std::string style_list_document(const StyleList& list);
 [[nodiscard]] std::string style_document(const ShownStyle& style);
+[[nodiscard]] std::string style_check_document(const StyleCheck& check);
 
 }  // namespace flutebook::answers

@@ -22,6 +22,7 @@ void add_plugin(Command& program);
 void add_quote_show(Command& quote);
 void add_quote_recheck(Command& quote);
 void add_plugin_check(Command& plugin);
+void add_style_check(Command& style);
 void add_plugin_new(Command& plugin);
 
 /// Runs the program and returns its exit code. Throws InputError and ModelError where the plant's files or its plugins

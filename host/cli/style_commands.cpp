@@ -1,5 +1,5 @@
 // `style list` and `style show`: the box styles that can be asked for, and one of them at a size with its blanks, its
-// figures and its drawings. No model is loaded.
+// figures and its drawings. `style check` stands in style_check_command.cpp. No model is loaded.
 #include "host/answers/style_json.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/whole_file.hpp"
@@ -15,7 +15,8 @@ namespace {
 
 constexpr const char* style_footer = R"(Examples:
   flutebook style list
-  flutebook style show 0201 --inside 400x300x250 --board B-140)";
+  flutebook style show 0201 --inside 400x300x250 --board B-140
+  flutebook style check 0201)";
 
 constexpr const char* style_list_footer =
     R"(Lists the styles of the program and of the plant's own styles.yaml: code, title, what makes it, and
@@ -89,10 +90,11 @@ void add_style_show(Command& style) {
 
 // Help lists the commands in this order.
 void add_style(Command& program) {
-    Command& command = program.add("style", "list and show box styles", style_footer);
+    Command& command = program.add("style", "list, show and check box styles", style_footer);
     command.require_subcommand();
     add_style_list(command);
     add_style_show(command);
+    add_style_check(command);
 }
 
 }  // namespace flutebook::cli

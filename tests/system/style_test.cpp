@@ -29,6 +29,15 @@ std::string text_of(const std::string& file) {
     return text.str();
 }
 
+// Flaps that are folded in one step and are too deep to meet: they land on one another.
+constexpr const char* clashing_style = R"(# A style that does not fold.
+styles:
+  clash:
+    like: "0201"
+    title: Slotted box, outer flaps too deep
+    across: [B/2 + flap + 20, H + depth, B/2 + flap + 20]
+)";
+
 }  // namespace
 
 TEST_CASE("the styles of a plant are listed with what makes each and where its construction comes from") {
@@ -111,4 +120,17 @@ TEST_CASE("a size, a measure or a file that cannot be meant is wrong usage") {
     CHECK(ask_at(demo_plant(), show("0201", "400x300x250", {"--svg", "box.png"})).exit_code == 2);
     CHECK(ask_at(demo_plant(), {"style", "show", "0201"}).exit_code == 2);
     CHECK(ask_at(demo_plant(), {"style"}).exit_code == 2);
+}
+
+TEST_CASE("the check says `folds` of a style that does, and ends with 1 for one that does not") {
+    const Ended right = ask_at(demo_plant(), {"style", "check", "0201"});
+    CHECK(right.exit_code == 0);
+    CHECK_THAT(right.output, Contains("folds") && !Contains("does not"));
+    PlantCopy plant;
+    plant.write("styles.yaml", clashing_style);
+    const Ended wrong = ask_at(plant.folder(), {"style", "check", "clash"});
+    CHECK(wrong.exit_code == 1);
+    CHECK_THAT(wrong.output, Contains("clash") && Contains("does not fold") && Contains("f1") && Contains("mm"));
+    CHECK(json::parse(ask_at(plant.folder(), {"style", "check", "clash", "--json"}).output)["folds"] == false);
+    CHECK(ask_at(demo_plant(), {"style", "check", "0210"}).exit_code == 1);
 }

@@ -24,19 +24,12 @@ struct CheckedFlutes {
     double caliper_mm;
 };
 
-double caliper_mm(const plant::Plant& plant, const plant::Board& board) {
-    double sum = 0;
-    for (const plant::Board::Ply& ply : board.plies)
-        if (ply.flute) sum += plant.flutes[*ply.flute].height_mm;
-    return sum;
-}
-
 std::vector<CheckedFlutes> checked_flutes(const plant::Plant& plant) {
     std::vector<CheckedFlutes> all;
     for (const plant::Allowance& allowance : plant.allowances)
         for (const plant::Board& board : plant.boards) {
             if (plant.find_allowance(board.flutes) != &allowance) continue;
-            all.push_back({&allowance, caliper_mm(plant, board)});
+            all.push_back({&allowance, plant::caliper_mm(plant, board)});
             break;
         }
     return all;

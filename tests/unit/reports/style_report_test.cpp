@@ -5,6 +5,7 @@
 #include "host/answers/style_json.hpp"
 #include "host/render/svg.hpp"
 #include "host/render/text_report.hpp"
+#include "host/reports/style_check_report.hpp"
 #include "host/reports/style_report.hpp"
 #include "tests/unit/geometry/drawn_blanks.hpp"
 
@@ -32,6 +33,13 @@ std::vector<std::string> keys_of(const nlohmann::json& object) {
     std::vector<std::string> keys;
     for (const auto& [key, value] : object.items()) keys.push_back(key);
     return keys;
+}
+
+answers::StyleTrial trial_with(const std::string& fault) {
+    answers::StyleTrial trial{"B", 3, {400, 300, 250}, "", {}};
+    if (!fault.empty())
+        trial.proof.faults.push_back({geometry::FoldingFault::Kind::cutting, "", 2, {0, 1}, 12.5, fault});
+    return trial;
 }
 
 }  // namespace
@@ -87,4 +95,32 @@ TEST_CASE("the list of styles says what makes each and where its construction co
     const auto json = nlohmann::json::parse(answers::style_list_document(list));
     CHECK(json["styles"][0]["note"].is_null());
     CHECK(json["styles"][1]["pieces"] == nlohmann::json{"tube", "cap"});
+}
+
+TEST_CASE("the check of styles tells `folds`, or each fault with its size and flutes") {
+    const plant::Plant plant{};
+    answers::StyleCheck check;
+    check.styles.push_back({"0201", "Slotted box", "", true, {trial_with("")}, 0, 0, {}});
+    CHECK(check.holds());
+    CHECK_THAT(render::to_text(reports::style_check_report(plant, check)), Contains("folds") && !Contains("not fold"));
+    check.styles.push_back(
+        {"X1", "Wrong box", "", true, {trial_with("f1 and f3 pass through one another by 12.5 mm")}, 0, 0, {}});
+    const std::string text = render::to_text(reports::style_check_report(plant, check));
+    CHECK_THAT(text, Contains("X1 Wrong box: does not fold") &&
+                         Contains("400 x 300 x 250 mm on B: f1 and f3 pass through one another by 12.5 mm"));
+    const auto json = nlohmann::json::parse(answers::style_check_document(check));
+    CHECK(json["folds"] == false);
+    CHECK(json["styles"][0]["folds"] == true);
+    const auto& fault = json["styles"][1]["sizes"][0]["faults"][0];
+    CHECK(fault["kind"] == "cutting");
+    CHECK(fault["step"] == 3);
+    CHECK(fault["amount"] == 12.5);
+}
+
+TEST_CASE("of a style with very many faults the first are told and the others counted") {
+    answers::StyleCheck check;
+    check.styles.push_back(
+        {"X1", "Wrong box", "", true, std::vector<answers::StyleTrial>(30, trial_with("clash")), 0, 0, {}});
+    const std::string text = render::to_text(reports::style_check_report(plant::Plant{}, check));
+    CHECK_THAT(text, Contains("and 18 more"));
 }
