@@ -1,12 +1,36 @@
 // Largest remainders: see base/parts.
 #include "host/reports/mass_figures.hpp"
 
+#include <fmt/format.h>
+
 #include <numeric>
 
 #include "host/base/parts.hpp"
+#include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 
 namespace flutebook::reports {
+
+namespace {
+
+// What left: the product first, then each loss; parts of what came in as it is shown.
+void share_out(MassFigures& figures, const answers::Quote& quote, double scale) {
+    std::vector<double> out = {quote.mass.product_kg * scale};
+    const std::vector<LostMass> losses = losses_of(quote);
+    for (const LostMass& loss : losses) out.push_back(loss.kg * scale);
+    const std::vector<std::int64_t> parts = base::parts_of(figures.issued + figures.adhesive, out, figures.decimals);
+    figures.product = parts.front();
+    figures.losses.assign(parts.begin() + 1, parts.end());
+    figures.lost = std::accumulate(figures.losses.begin(), figures.losses.end(), std::int64_t{0});
+    for (std::size_t i = 0; i < losses.size(); ++i)
+        if (losses[i].step) figures.by_step[*losses[i].step] += figures.losses[i];
+}
+
+MassFigures no_figures(const answers::Quote& quote, int decimals) {
+    return {decimals, 0, 0, 0, 0, {}, std::vector<std::int64_t>(quote.good.size(), 0)};
+}
+
+}  // namespace
 
 std::vector<LostMass> losses_of(const answers::Quote& quote) {
     std::vector<LostMass> result;
@@ -28,19 +52,31 @@ Percentage MassFigures::percentage(std::int64_t units) const {
 }
 
 MassFigures mass_figures(const answers::Quote& quote, double scale, int decimals) {
-    MassFigures result{decimals, 0, 0, 0, 0, {}, std::vector<std::int64_t>(quote.good.size(), 0)};
+    MassFigures result = no_figures(quote, decimals);
     result.issued = base::in_units(quote.mass.issued_kg * scale, decimals);
     result.adhesive = base::in_units(quote.mass.adhesive_kg * scale, decimals);
-    std::vector<double> out = {quote.mass.product_kg * scale};
-    const std::vector<LostMass> losses = losses_of(quote);
-    for (const LostMass& loss : losses) out.push_back(loss.kg * scale);
-    const std::vector<std::int64_t> parts = base::parts_of(result.issued + result.adhesive, out, decimals);
-    result.product = parts.front();
-    result.losses.assign(parts.begin() + 1, parts.end());
-    result.lost = std::accumulate(result.losses.begin(), result.losses.end(), std::int64_t{0});
-    for (std::size_t i = 0; i < losses.size(); ++i)
-        if (losses[i].step) result.by_step[*losses[i].step] += result.losses[i];
+    share_out(result, quote, scale);
     return result;
+}
+
+MassFigures mass_shares(const answers::Quote& quote) {
+    constexpr double whole = 100;
+    constexpr int decimals = 2;
+    const answers::MassBalance& mass = quote.mass;
+    const double scale = whole / (mass.issued_kg + mass.adhesive_kg);
+    MassFigures result = no_figures(quote, decimals);
+    const auto in =
+        base::parts_of(base::in_units(whole, decimals), {mass.issued_kg * scale, mass.adhesive_kg * scale}, decimals);
+    result.issued = in[0];
+    result.adhesive = in[1];
+    share_out(result, quote, scale);
+    return result;
+}
+
+std::string waste_rate_text(const answers::Quote& quote, const std::string& pieces) {
+    return fmt::format("{} of issued paper (of {} shipped: {})",
+                       render::percent_text(quote.mass.loss_share_of_issued(), 2), pieces,
+                       render::percent_text(quote.mass.loss_share_of_product(), 2));
 }
 
 }  // namespace flutebook::reports

@@ -35,5 +35,9 @@ struct MassFigures {
 
 /// The masses in kg times `scale`.
 [[nodiscard]] MassFigures mass_figures(const answers::Quote& quote, double scale, int decimals);
+/// In hundredths of a per cent of all that came in, paper and adhesive: each side comes to 100.00 %.
+[[nodiscard]] MassFigures mass_shares(const answers::Quote& quote);
+/// The rate of waste by the base that plants compare, the paper issued, with the other base beside it.
+[[nodiscard]] std::string waste_rate_text(const answers::Quote& quote, const std::string& pieces);
 
 }  // namespace flutebook::reports

@@ -100,9 +100,9 @@ ReportSection mass_section(const SheetContext& context, const Quote& quote) {
     const ShownUnit& mass = context.units.mass;
     const std::vector<LostMass> losses = losses_of(quote);
     const MassFigures kg = mass_figures(quote, mass.scale, mass.decimals);
-    const MassFigures share = mass_figures(quote, 100 / std::max(quote.mass.issued_kg, 1e-300), 2);
-    ReportTable table{
-        "mass", {name_column(), text_column(), number_column("", mass.name), number_column("", "of paper issued")}};
+    const MassFigures share = mass_shares(quote);
+    ReportTable table{"mass",
+                      {name_column(), text_column(), number_column("", mass.name), number_column("", "of total")}};
     const auto add = [&](RowKind kind, const std::string& title, std::int64_t MassFigures::*figure) {
         table.add(kind, {title, {}, kg.number(kg.*figure), share.percentage(share.*figure)});
     };
@@ -117,7 +117,7 @@ ReportSection mass_section(const SheetContext& context, const Quote& quote) {
     add(RowKind::item, context.pieces() + " shipped", &MassFigures::product);
     table.add(RowKind::total,
               {"out", {}, kg.number(kg.lost + kg.product), share.percentage(share.lost + share.product)});
-    return {"Mass", {table}};
+    return {"Mass", {table, Facts{{"waste", {waste_rate_text(quote, context.pieces())}}}}};
 }
 
 // The lines of a class; those of one name stand together, in the order they first come.

@@ -69,7 +69,7 @@ private:
         }
     }
 
-    // Column 0: masses; 1: shares of the paper issued.
+    // Column 0: masses; 1: shares of all that came in.
     void read_mass(std::size_t column) {
         const Lines& lines = sheet_["Mass"];
         long long in = 0;
@@ -82,7 +82,7 @@ private:
             if (begins(lines[i], "paper issued") || begins(lines[i], "adhesive, dry")) {
                 in += item;
             } else if (begins(lines[i], "in ")) {
-                expect(item == in, lines[i]);
+                expect(item == in && (column == 0 || item == whole_share), lines[i]);
             } else if (begins(lines[i], "lost ")) {
                 expect(item == lost, lines[i]);
                 if (column == 0) lost_ = item;
@@ -97,6 +97,8 @@ private:
         }
         expect(in > 0 && out > 0, "Mass");
     }
+
+    static constexpr long long whole_share = 10000;  // 100.00 %
 
     void read_cost() {
         long long of_class = 0;

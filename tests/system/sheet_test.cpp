@@ -1,5 +1,9 @@
 // The printed cost sheet: inside the page, in the plant's units, and every total the sum of what is printed above it.
+#include <fmt/format.h>
+
 #include <catch2/catch.hpp>
+#include <map>
+#include <nlohmann/json.hpp>
 #include <regex>
 
 #include "tests/system/face.hpp"
@@ -19,6 +23,27 @@ void check_page(const std::string& page) {
 
 TEST_CASE("on every sheet what is printed adds up, inside 100 columns") {
     check_page(quote_demo(all_demo_requests()).output);
+}
+
+TEST_CASE("the shares of a quote's masses come to 100 % of its total, and its rate of waste is of issued paper") {
+    const Ended ended = quote_demo({demo_request("R-1001")}, {"--json"});
+    const auto mass = nlohmann::json::parse(ended.output)["requests"][0]["quotes"][0]["mass_kg"];
+    const double issued = mass["issued"], all = issued + mass["adhesive"].get<double>(), product = mass["product"];
+    const std::string page = quote_demo({demo_request("R-1001")}).output;
+    const std::string first = page.substr(0, page.find("1 000 boxes"));
+    std::map<std::string, std::vector<double>> rows;
+    for (const std::string& line : lines_of(first))
+        for (const std::string row :
+             {"  paper issued ", "  adhesive, dry ", "  in ", "  lost ", "  boxes shipped ", "  out "})
+            if (line.rfind(row, 0) == 0 && numbers_in(line).size() == 2) rows[row] = numbers_in(line);
+    CHECK(rows["  in "].at(1) == 100);
+    CHECK(rows["  out "].at(1) == 100);
+    CHECK(rows["  paper issued "].at(1) == Approx(100 * issued / all).margin(0.01));
+    CHECK(rows["  adhesive, dry "].at(1) == Approx(100 - 100 * issued / all).margin(0.01));
+    CHECK(rows["  boxes shipped "].at(1) == Approx(100 * product / all).margin(0.01));
+    CHECK(rows["  lost "].at(1) == Approx(100 - 100 * product / all).margin(0.01));
+    CHECK_THAT(first, Contains(fmt::format("waste  {:.2f} % of issued paper (of boxes shipped: {:.2f} %)",
+                                           100 * (all - product) / issued, 100 * (all - product) / product)));
 }
 
 TEST_CASE("in us units what is printed adds up as well, inside 100 columns") {
