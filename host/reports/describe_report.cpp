@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 #include <vector>
 
@@ -79,6 +80,15 @@ ReportTable lines_table(const contract::Model& model) {
         table.add({Code{line.name}, Code{line.unit}, Code{line.rate_unit}, contract::to_text(line.cost_class),
                    contract::to_text(line.behaviour), axis_words(line.axis), line.title});
     return table;
+}
+
+ReportSection charges_section(const contract::Model& model) {
+    ReportSection section{"Charges", {lines_table(model)}};
+    if (std::any_of(model.lines.begin(), model.lines.end(),
+                    [](const contract::Line& line) { return line.cost_class == contract::CostClass::recovery; }))
+        section.blocks.emplace_back(
+            Note{"Recovery is income: an order in which such a line is above 0 is refused.", Note::Kind::sentence, 1});
+    return section;
 }
 
 ReportTable losses_table(const contract::Model& model) {
@@ -216,7 +226,7 @@ Report describe_report(const DescribedModel& described, DescribeScope scope) {
     add("Needs", needs_table(described));
     add("Settings", settings_table(model));
     add("Provides", provides_table(described));
-    add("Charges", lines_table(model));
+    if (!model.lines.empty()) report.sections.push_back(charges_section(model));
     add("Sheds", losses_table(model));
     ReportSection reasons{"Refuses an order where"};
     for (const std::string& reason : model.reasons) reasons.blocks.emplace_back(Note{reason, Note::Kind::item, 1});

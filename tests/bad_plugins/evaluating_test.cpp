@@ -98,6 +98,11 @@ TEST_CASE("a quantity that is no number refuses the quote, naming the line") {
     check_added("charges_no_number", {"line ink of step 0 is no amount", "no number x 2"});
 }
 
+TEST_CASE("a recovery that adds to the cost refuses the quote, naming the model and the line") {
+    check_added("recovers_a_cost",
+                {"line toll of step 2 adds to the cost, but recovery is income", "found 3 x 2; keep it at or below 0"});
+}
+
 TEST_CASE("a row refused for a reason that is not declared is a fault") {
     check_added("refuses_for_no_reason", {"refused a row for a reason it does not declare", "found 3"});
 }

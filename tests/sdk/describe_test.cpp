@@ -173,3 +173,9 @@ TEST_CASE("a description has one form at a time") {
         CHECK_THAT(ended.errors, Contains("excludes"));
     }
 }
+
+TEST_CASE("the page of a model that sells something says that recovery is income") {
+    CHECK_THAT(described("scrap"),
+               Contains("Recovery is income: an order in which such a line is above 0 is refused."));
+    CHECK_THAT(described("paper"), !Contains("Recovery"));
+}

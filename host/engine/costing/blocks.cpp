@@ -57,7 +57,7 @@ void scale_rates(Columns& columns, const contract::Model& model, const ModelSlot
     }
 }
 
-// An amount too large comes of the order as much as of the model: the message begins with the request's file.
+// A wrong amount comes of the order as much as of the model: the message begins with the request's file.
 std::optional<Fault> with_order(std::optional<Fault> fault, std::span<const Row> rows) {
     if (!fault) return fault;
     const Order& order = *rows[fault->row].order;
@@ -165,7 +165,7 @@ std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> r
             continue;
         }
         if (m == graph_.first_late)
-            if (auto fault = write_costs(columns, slots_, graph_, rows)) return fault;
+            if (auto fault = write_costs(columns, slots_, graph_, rows)) return with_order(std::move(fault), rows);
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
         filler_.fill_decided(columns, rows, m);

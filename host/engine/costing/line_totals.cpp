@@ -33,6 +33,12 @@ bool are_amounts(const double* quantity, const double* rate, std::size_t rows) {
     return amounts == static_cast<double>(rows);
 }
 
+bool is_income(const double* quantity, const double* rate, std::size_t rows) {
+    double above_zero = 0;
+    for (std::size_t r = 0; r < rows; ++r) above_zero += as_one_or_zero(quantity[r] * rate[r] > 0);
+    return above_zero == 0;
+}
+
 // The sum of a block's lines, row by row. A double holds every whole number up to 2^53, so a few lines are added as
 // doubles, whole vectors at a time, before they go to the integers.
 class RowTotals {
@@ -78,16 +84,28 @@ struct LineColumn {
     const double *quantity, *rate;
 };
 
-Fault no_amount(const Graph& graph, const LineColumn& column, std::size_t rows) {
-    const contract::Model& model = graph.models[column.model];
+// "MODEL: line NAME of step 1"
+std::string line_place(const contract::Model& model, const LineColumn& column) {
     const contract::Line& line = model.lines[column.line];
-    const std::size_t row = first_beyond(column.quantity, column.rate, rows);
     // People count plies from 1.
     const std::size_t place = line.axis == contract::Axis::ply ? column.index + 1 : column.index;
     const std::string at =
         line.axis == contract::Axis::order ? "" : fmt::format(" of {} {}", contract::to_text(line.axis), place);
-    return {row, fmt::format("{}: line {}{} is no amount: found {} x {}; keep it below 9e10", model.where(), line.name,
-                             at, beyond_money(column.quantity[row]), beyond_money(column.rate[row]))};
+    return fmt::format("{}: line {}{}", model.where(), line.name, at);
+}
+
+Fault no_amount(const Graph& graph, const LineColumn& column, std::size_t rows) {
+    const std::size_t row = first_beyond(column.quantity, column.rate, rows);
+    return {row, fmt::format("{} is no amount: found {} x {}; keep it below 9e10",
+                             line_place(graph.models[column.model], column), beyond_money(column.quantity[row]),
+                             beyond_money(column.rate[row]))};
+}
+
+Fault no_income(const Graph& graph, const LineColumn& column, std::size_t rows) {
+    std::size_t row = 0;
+    while (row + 1 < rows && !(column.quantity[row] * column.rate[row] > 0)) ++row;
+    return {row, fmt::format("{} adds to the cost, but recovery is income: found {} x {}; keep it at or below 0",
+                             line_place(graph.models[column.model], column), column.quantity[row], column.rate[row])};
 }
 
 // Calls `add` with every column of a model's lines that charges something.
@@ -100,6 +118,9 @@ std::optional<Fault> each_charge(const Columns& columns, const Slots& slots, con
             const LineColumn column{model, l, i, columns.column(own.quantities[l], i), columns.column(own.rates[l], i)};
             if (charges_nothing(column.quantity, column.rate, rows)) continue;
             if (!are_amounts(column.quantity, column.rate, rows)) return no_amount(graph, column, rows);
+            if (graph.models[model].lines[l].cost_class == contract::CostClass::recovery &&
+                !is_income(column.quantity, column.rate, rows))
+                return no_income(graph, column, rows);
             add(column);
         }
     return std::nullopt;

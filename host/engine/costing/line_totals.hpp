@@ -12,12 +12,13 @@
 
 namespace flutebook::engine {
 
-/// Writes the cost of every row into its outcome. A fault where a line is no amount of money.
+/// Writes the cost of every row into its outcome. A fault where a line is no amount of money, or is a recovery and
+/// adds to the cost.
 [[nodiscard]] std::optional<Fault> add_up(const Columns& columns, const Slots& slots, const Graph& graph,
                                           std::span<Outcome> outcomes);
 
 /// Writes the facts `cost.`: by class and step, the rounded lines of all models that are not late, and at dispatch what
-/// the other pieces of a set cost. A fault where a line is no amount of money.
+/// the other pieces of a set cost. Faults as add_up() finds them.
 [[nodiscard]] std::optional<Fault> write_costs(Columns& columns, const Slots& slots, const Graph& graph,
                                                std::span<const Row> rows);
 
