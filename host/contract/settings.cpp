@@ -32,12 +32,12 @@ public:
     explicit PlantSettingsReader(const plant::Plant& plant) : plant_(plant), reader_(plant.currency) {}
 
     std::vector<SettingValues> read(const Model& model, const plant::ModelSettings& entry,
-                                    const std::vector<char>& replaced) {
+                                    const std::vector<SettingTaker>& takers) {
         refuse_unknown(model, entry);
         std::vector<SettingValues> result;
         for (std::size_t s = 0; s < model.settings.size(); ++s)
-            result.push_back(values(model, model.settings[s], entry, replaced[s] != 0));
-        refuse_late_gaps(model, result, entry, replaced);
+            result.push_back(values(model, model.settings[s], entry, takers[s]));
+        refuse_late_gaps(model, result, entry, takers);
         return result;
     }
 
@@ -71,12 +71,12 @@ private:
 
     // A choice that only a model, a machine or a need's number decides is known too late to refuse the request.
     void refuse_late_gaps(const Model& model, const std::vector<SettingValues>& values,
-                          const plant::ModelSettings& entry, const std::vector<char>& replaced) {
+                          const plant::ModelSettings& entry, const std::vector<SettingTaker>& takers) {
         for (std::size_t s = 0; s < values.size(); ++s) {
             const Setting& setting = model.settings[s];
-            if (setting.varies_by != VariesBy::choice || replaced[s] != 0) continue;
+            if (setting.varies_by != VariesBy::choice || takers[s] == SettingTaker::nobody) continue;
             const bool is_early =
-                replaced[*setting.keyed_by] == 0 && is_known_of_order(*choice_setting(model, setting));
+                takers[*setting.keyed_by] == SettingTaker::model && is_known_of_order(*choice_setting(model, setting));
             if (is_early) continue;
             for (const DatedTable& dated : values[s].tables)
                 for (std::size_t k = 0; k < dated.table.keys.size(); ++k)
@@ -88,12 +88,12 @@ private:
     }
 
     SettingValues values(const Model& model, const Setting& setting, const plant::ModelSettings& entry,
-                         bool is_replaced) {
+                         SettingTaker taker) {
         if (setting.varies_by == VariesBy::request) return {};
         const std::string path = path_of(entry, setting.name);
         if (const GivenSetting* given = entry.find(setting.name))
             return reader_.read(plant_, model, setting, *given, path);
-        if (setting.is_required() && !is_replaced)
+        if (setting.is_required() && taker != SettingTaker::nobody)
             reader_.complain(entry.place, path,
                              fmt::format("missing: {} has no default, expected {} to {} {}: {}", setting.name,
                                          setting.range.low, setting.range.high, setting.unit, setting.meaning));
@@ -157,15 +157,16 @@ public:
                          SettingReader& reader)
         : models_(models), plant_(plant), request_(request), reader_(reader) {}
 
-    OrderSettings choose(const Settings& settings, const Replaced& replaced) {
+    OrderSettings choose(const Settings& settings, const SettingTakers& takers) {
         OrderSettings result;
         result.requested = read_extras(request_, models_, reader_);
         for (std::size_t m = 0; m < models_.size(); ++m) {
             auto& chosen = result.chosen.emplace_back(models_[m].settings.size());
             for (std::size_t s = 0; s < chosen.size(); ++s)
-                if (replaced[m][s] == 0) chosen[s] = choose(models_[m], models_[m].settings[s], settings[m][s]);
+                if (takers[m][s] != SettingTaker::nobody)
+                    chosen[s] = choose(models_[m], models_[m].settings[s], settings[m][s]);
             for (std::size_t s = 0; s < chosen.size(); ++s)
-                if (replaced[m][s] == 0 && models_[m].settings[s].varies_by == VariesBy::choice)
+                if (takers[m][s] != SettingTaker::nobody && models_[m].settings[s].varies_by == VariesBy::choice)
                     check_choice(models_[m], s, chosen, settings[m], result.requested);
         }
         return result;
@@ -244,14 +245,14 @@ void throw_if_any(std::vector<std::string> errors) {
 
 }  // namespace
 
-PlantSettings read_settings(const plant::Plant& plant, const std::vector<Model>& models, const Replaced& replaced) {
+PlantSettings read_settings(const plant::Plant& plant, const std::vector<Model>& models, const SettingTakers& takers) {
     PlantSettingsReader reader(plant);
     PlantSettings result;
     std::size_t request_index = 0;
     for (std::size_t m = 0; m < models.size(); ++m) {
         const auto entry = std::find_if(plant.models.begin(), plant.models.end(),
                                         [&](const plant::ModelSettings& given) { return given.id == models[m].id; });
-        result.values.push_back(reader.read(models[m], *entry, replaced[m]));
+        result.values.push_back(reader.read(models[m], *entry, takers[m]));
         for (std::size_t s = 0; s < models[m].settings.size(); ++s)
             if (models[m].settings[s].varies_by == VariesBy::request)
                 result.values[m][s].request_index = request_index++;
@@ -260,10 +261,10 @@ PlantSettings read_settings(const plant::Plant& plant, const std::vector<Model>&
     return result;
 }
 
-OrderSettings settings_of_order(const Settings& settings, const Replaced& replaced, const std::vector<Model>& models,
+OrderSettings settings_of_order(const Settings& settings, const SettingTakers& takers, const std::vector<Model>& models,
                                 const plant::Plant& plant, const orders::Request& request) {
     SettingReader reader(plant.currency);
-    OrderSettings result = OrderSettingsChooser(models, plant, request, reader).choose(settings, replaced);
+    OrderSettings result = OrderSettingsChooser(models, plant, request, reader).choose(settings, takers);
     result.unusual = reader.take_unusual();
     throw_if_any(reader.take_errors());
     return result;

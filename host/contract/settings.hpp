@@ -15,9 +15,12 @@
 
 namespace flutebook::contract {
 
-/// Whether nobody takes what the plant gives for a setting, by model and setting: another model's number is taken
-/// instead. A plant may then leave a required setting out, and a request is not refused for want of a value.
-using Replaced = std::vector<std::vector<char>>;
+/// Who takes what the plant or a request gives for a setting: its model; or the model that replaces it, which makes the
+/// number that counts from it; or nobody. What nobody takes a plant may leave out though it is required, and no request
+/// is refused for want of it.
+enum class SettingTaker : char { model, replacer, nobody };
+/// By model and setting.
+using SettingTakers = std::vector<std::vector<SettingTaker>>;
 
 struct PlantSettings {
     Settings values;
@@ -26,12 +29,12 @@ struct PlantSettings {
 
 /// Throws InputError (plant) with every error of plugins.yaml.
 [[nodiscard]] PlantSettings read_settings(const plant::Plant& plant, const std::vector<Model>& models,
-                                          const Replaced& replaced);
+                                          const SettingTakers& takers);
 
 /// What an order of this request takes of all settings, read with the same models: the values of its date, customer,
 /// board and style, and what `extras` gives. They point into `settings`. Throws InputError (request) with every error
 /// of `extras`, and where a setting has no value for the order.
-[[nodiscard]] OrderSettings settings_of_order(const Settings& settings, const Replaced& replaced,
+[[nodiscard]] OrderSettings settings_of_order(const Settings& settings, const SettingTakers& takers,
                                               const std::vector<Model>& models, const plant::Plant& plant,
                                               const orders::Request& request);
 

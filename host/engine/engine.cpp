@@ -276,7 +276,7 @@ Engine& Engine::operator=(Engine&&) noexcept = default;
 Engine Engine::start(const plant::Plant& plant, const std::string& installed, contract::Trust* trust,
                      contract::IsolatedLoader* elsewhere) {
     Graph graph = join(load_all(plant, installed, {trust, elsewhere}), plant.preferences);
-    contract::PlantSettings settings = contract::read_settings(plant, graph.models, replaced_settings(graph));
+    contract::PlantSettings settings = contract::read_settings(plant, graph.models, setting_takers(graph));
     Engine result;
     result.unusual_ = std::move(settings.unusual);
     result.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings.values));
@@ -299,7 +299,7 @@ Order Engine::order(const plant::Plant& plant, const orders::Request& request, c
             &request,
             &layout,
             quantity,
-            contract::settings_of_order(settings(), replaced_settings(graph()), graph().models, plant, request),
+            contract::settings_of_order(settings(), setting_takers(graph()), graph().models, plant, request),
             piece};
 }
 

@@ -72,10 +72,12 @@ private:
     }
 
     contract::Settings read_plant() const {
-        return contract::read_settings(generated_.plant, {model_}, nothing_replaced()).values;
+        return contract::read_settings(generated_.plant, {model_}, all_by_model()).values;
     }
 
-    contract::Replaced nothing_replaced() const { return {std::vector<char>(model_.settings.size(), 0)}; }
+    contract::SettingTakers all_by_model() const {
+        return {std::vector<contract::SettingTaker>(model_.settings.size(), contract::SettingTaker::model)};
+    }
 
     double read_in_request(const std::string& text) {
         plant::ModelSettings extras;
@@ -83,7 +85,7 @@ private:
         extras.settings.push_back(given(text));
         generated_.request.extras.assign(1, extras);
         const contract::Settings settings = read_plant();
-        return contract::settings_of_order(settings, nothing_replaced(), {model_}, generated_.plant, generated_.request)
+        return contract::settings_of_order(settings, all_by_model(), {model_}, generated_.plant, generated_.request)
             .requested[settings[0][setting_].request_index]
             .value();
     }

@@ -55,15 +55,18 @@ double Filler::Decider::number(const Columns& columns, std::size_t index, std::s
     return conversion(columns.column(slot, columns.extent(slot) == 1 ? 0 : index)[row]);
 }
 
-contract::Replaced replaced_settings(const Graph& graph) {
-    contract::Replaced result;
+contract::SettingTakers setting_takers(const Graph& graph) {
+    using contract::SettingTaker;
+    contract::SettingTakers result;
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
-        auto& is_replaced = result.emplace_back();
-        for (const auto& link : graph.settings[m]) is_replaced.push_back(link ? 1 : 0);
+        auto& takers = result.emplace_back();
+        for (const auto& link : graph.settings[m]) takers.push_back(link ? SettingTaker::nobody : SettingTaker::model);
     }
     for (const auto& needs : graph.needs)
         for (const Link& need : needs)
-            if (need.source.kind == Source::Kind::setting) result[need.source.model][need.source.index] = 0;
+            if (need.source.kind == Source::Kind::setting &&
+                result[need.source.model][need.source.index] == SettingTaker::nobody)
+                result[need.source.model][need.source.index] = SettingTaker::replacer;
     return result;
 }
 
@@ -73,10 +76,10 @@ Filler::Filler(const Graph& graph, const contract::Settings& settings, const Slo
         auto& columns = all_.emplace_back();
         for (std::size_t s = 0; s < settings[m].size(); ++s) columns.push_back(column_of(graph, settings, slots, m, s));
     }
-    const contract::Replaced replaced = replaced_settings(graph);
+    const contract::SettingTakers takers = setting_takers(graph);
     for (std::size_t m = 0; m < graph.models.size(); ++m) {
         for (std::size_t s = 0; s < settings[m].size(); ++s) {
-            if (replaced[m][s] != 0) continue;
+            if (takers[m][s] == contract::SettingTaker::nobody) continue;
             const SettingColumn& column = all_[m][s];
             if (const auto constant = settings[m][s].constant()) {
                 constant_.push_back(column);

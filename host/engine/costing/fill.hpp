@@ -14,9 +14,8 @@
 
 namespace flutebook::engine {
 
-/// Which settings another model's number replaces, so that nobody takes what the plant gives for them. A model that
-/// replaces a setting and also needs it takes it.
-[[nodiscard]] contract::Replaced replaced_settings(const Graph& graph);
+/// As the graph has it: another model's number may replace a setting, and that model may need what it replaces.
+[[nodiscard]] contract::SettingTakers setting_takers(const Graph& graph);
 
 /// Constant once made. Refers to nothing but the slots and settings it was made with, which must outlive it, at the
 /// place where they were.

@@ -11,7 +11,7 @@ namespace {
 using contract::Setting;
 using contract::VariesBy;
 
-const contract::Replaced nothing_replaced = {{0, 0}};
+using contract::SettingTaker;
 
 Setting zone() {
     Setting result;
@@ -61,7 +61,7 @@ fixture::Lines SettingBench::without_folder(const std::vector<std::string>& line
 }
 
 contract::PlantSettings SettingBench::read(const plant::Plant& plant) const {
-    return contract::read_settings(plant, {model_}, nothing_replaced);
+    return contract::read_settings(plant, {model_}, {{SettingTaker::model, zone_taker_}});
 }
 
 fixture::Lines SettingBench::complaints() const {
@@ -96,7 +96,8 @@ double SettingBench::value(const Changes& changes, double number, const std::str
     const plant::Plant plant = folder_.read();
     const contract::PlantSettings settings = read(plant);
     const orders::Request request = folder_.read_request();
-    const auto order = contract::settings_of_order(settings.values, nothing_replaced, {model_}, plant, request);
+    const auto order =
+        contract::settings_of_order(settings.values, {{SettingTaker::model, zone_taker_}}, {model_}, plant, request);
     if (model_.settings[0].varies_by == VariesBy::request) return order.requested.at(0).at(number).value;
     const contract::OrderSetting& chosen = order.chosen[0][0];
     return (chosen.value != nullptr ? *chosen.value : chosen.table->of(key)).at(number).value;

@@ -25,6 +25,9 @@ public:
     /// `given` stands behind `- freight: ` in plugins.yaml: on line 2, from column 14 on.
     SettingBench(contract::Setting rate, const std::string& given);
 
+    /// The zone that counts is another model's.
+    void replace_zone(contract::SettingTaker taker) { zone_taker_ = taker; }
+
     /// Of plugins.yaml, which then cannot be read.
     [[nodiscard]] fixture::Lines complaints() const;
     [[nodiscard]] std::vector<std::string> unusual() const;
@@ -39,6 +42,7 @@ private:
 
     fixture::PlantFolder folder_;
     contract::Model model_;
+    contract::SettingTaker zone_taker_ = contract::SettingTaker::model;
 };
 
 }  // namespace flutebook::contract_test

@@ -201,6 +201,19 @@ TEST_CASE("a setting by choice is keyed by the names of the choice, and lacks no
           Lines{"plugins.yaml:2:22: plugins.freight.rate.nearby: unknown choice, did you mean 'near'?"});
 }
 
+TEST_CASE(
+    "a setting by a choice that another model gives lacks none of its names, whether or not that model reads it") {
+    for (const auto taker : {contract::SettingTaker::nobody, contract::SettingTaker::replacer}) {
+        SettingBench bench(rate_by(VariesBy::choice), "{rate: {near: 31}}");
+        bench.replace_zone(taker);
+        CHECK(bench.complaints() ==
+              Lines{"plugins.yaml:2:21: plugins.freight.rate: missing: rate has no default for far"});
+        SettingBench complete(rate_by(VariesBy::choice), "{rate: {near: 31, default: 40}}");
+        complete.replace_zone(taker);
+        CHECK(complete.complaints().empty());
+    }
+}
+
 TEST_CASE("a value outside what is usual is a warning with its place, and no error") {
     contract::Setting setting = over_pallets(rate_by(VariesBy::plant));
     setting.usual = contract::Range{10, 100};
