@@ -11,6 +11,7 @@
 #include "host/base/place.hpp"
 #include "host/contract/model.hpp"
 #include "host/explain/trail.hpp"
+#include "host/geometry/flat.hpp"
 #include "host/geometry/layout.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/orders/request.hpp"
@@ -133,7 +134,8 @@ struct RequestAnswer {
     /// What a plugin did wrong, if one did. `quantities` is then empty.
     std::optional<std::string> model_fault = std::nullopt;
     std::vector<base::Warning> warnings = {};
-    std::vector<Piece> pieces = {};  // empty of a box of one piece
+    std::vector<Piece> pieces = {};               // empty of a box of one piece
+    std::vector<geometry::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
 
     [[nodiscard]] bool is_complete() const {
         return !model_fault && std::all_of(quantities.begin(), quantities.end(),
@@ -145,6 +147,7 @@ struct QuoteOptions {
     unsigned threads = 1;                                // changes the time, not the answer
     std::optional<std::string> explain;                  // a line's name
     std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
+    bool has_drawings = false;                           // blanks are drawn for a page; no saved quote keeps them
 };
 
 }  // namespace flutebook::answers

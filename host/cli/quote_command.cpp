@@ -70,6 +70,7 @@ public:
           output_(context.output),
           options_{asked.threads, asked.explain, asked.provided},
           document_(workplace.plant, workplace.warnings, options_) {
+        options_.has_drawings = !asked.html_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
     }
 

@@ -6,9 +6,8 @@
 
 #include "host/answers/style_json.hpp"
 #include "host/render/number_text.hpp"
+#include "host/reports/blank_drawings.hpp"
 #include "host/reports/building.hpp"
-#include "host/reports/flat_drawing.hpp"
-#include "host/reports/folded_drawing.hpp"
 #include "host/reports/shown_units.hpp"
 
 namespace flutebook::reports {
@@ -60,24 +59,11 @@ Facts piece_facts(const ShownUnits& units, const ShownPiece& piece) {
             {"made by", {stages_words(piece.made_by)}}};
 }
 
-bool is_folded_at_all(const geometry::FlatBlank& blank) {
-    return !blank.fold.empty();
-}
-
-void add_drawings(render::Drawings& drawings, const ShownUnits& units, const geometry::FlatBlank& blank) {
-    drawings.items.push_back(flat_drawing(units, blank));
-    if (!is_folded_at_all(blank)) return;
-    drawings.items.push_back(closed_drawing(blank));
-    drawings.items.push_back(half_open_drawing(blank));
-}
-
 ReportSection piece_section(const ShownUnits& units, const ShownPiece& piece) {
     const std::string count = piece.blank.count == 1 ? "" : fmt::format(", {} to a box", piece.blank.count);
     ReportSection section{piece.blank.piece.empty() ? "Blank" + count : piece.blank.piece + count};
     section.blocks.emplace_back(piece_facts(units, piece));
-    render::Drawings drawings;
-    add_drawings(drawings, units, piece.blank);
-    section.blocks.emplace_back(std::move(drawings));
+    section.blocks.emplace_back(blank_drawings(units, {piece.blank}));
     return section;
 }
 
@@ -122,10 +108,9 @@ Report style_report(const plant::Plant& plant, const ShownStyle& style) {
 }
 
 render::Drawings style_drawings(const plant::Plant& plant, const ShownStyle& style) {
-    const ShownUnits units(plant);
-    render::Drawings result;
-    for (const ShownPiece& piece : style.pieces) add_drawings(result, units, piece.blank);
-    return result;
+    std::vector<geometry::FlatBlank> blanks;
+    for (const ShownPiece& piece : style.pieces) blanks.push_back(piece.blank);
+    return blank_drawings(ShownUnits(plant), blanks);
 }
 
 }  // namespace flutebook::reports

@@ -86,6 +86,18 @@ TEST_CASE("the HTML of a quote draws the sheet and the web of each quantity that
     CHECK_THAT(bytes_of(file), Contains("<title>cut out between blanks and at the edges</title>"));
 }
 
+TEST_CASE("the HTML of a quote draws its blank flat with its dimensions, and the box folded and half open") {
+    const PlantCopy plant;
+    const std::string file = plant.folder() + "/answer.html";
+    REQUIRE(ask_at(plant.folder(), {"quote", demo_request("R-1001"), "--html", file}).exit_code == 0);
+    const std::string html = bytes_of(file);
+    CHECK_THAT(html,
+               Contains("<b>Blank, flat</b>") && Contains("<b>Box, folded</b>") && Contains("<b>Box, half open</b>"));
+    CHECK_THAT(html, Contains("<title>length: 1440 mm</title>") && Contains("<title>crease at 433 mm</title>"));
+    REQUIRE(ask_at(plant.folder(), {"quote", demo_request("R-1006"), "--html", file, "--replace"}).exit_code == 0);
+    CHECK_THAT(bytes_of(file), Contains("<b>Blank, flat</b>") && !Contains("<b>Box, folded</b>"));
+}
+
 TEST_CASE("several requests stand in one HTML file, the same bytes each time") {
     const PlantCopy plant;
     const std::string file = plant.folder() + "/answer.html";

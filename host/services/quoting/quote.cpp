@@ -166,6 +166,7 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
     }
     add_warnings(result);
     for (base::Warning& warning : style_warnings(plant, engine, result)) result.warnings.push_back(std::move(warning));
+    if (asked.has_drawings) result.drawn = geometry::draw_request(plant, result.request);
     return result;
 }
 
