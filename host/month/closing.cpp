@@ -27,17 +27,20 @@ bool lacks_count(const CentreAccount& centre, double tolerance) {
 std::string uncounted_text(const CentreAccount& centre, ledger::Month month, double tolerance) {
     const auto share = share_of(centre.unexplained(), centre.in);
     return fmt::format(
-        "{} was not counted on {}: found {:.3f} kg in its books, {}; post a count of that day (0 is a count)",
+        "{} was not counted on {}: found {:.3f} kg in its books, {}; post a count of that day, of 0 kg where it was "
+        "empty",
         centre.centre, base::to_string(last_day(month)), centre.unexplained().to_kg(),
-        share ? fmt::format("{:.2f} % of what it took in, more than {:.2f} %", std::abs(*share) * 100, tolerance * 100)
-              : "and nothing was taken in");
+        share ? fmt::format("{:.2f} % of its intake, above the tolerance of {:.2f} %", std::abs(*share) * 100,
+                            tolerance * 100)
+              : "and no intake");
 }
 
 std::string empty_text(const std::vector<ledger::Month>& months) {
     const auto which = months.size() == 1 ? text_of(months.front())
                                           : fmt::format("{} months, from {} to {}", months.size(),
                                                         text_of(months.front()), text_of(months.back()));
-    return fmt::format("nothing was posted in {}: post what ran, or say with --empty-months that nothing did", which);
+    return fmt::format("nothing was posted in {}: post its documents, or close with --empty-months where nothing ran",
+                       which);
 }
 
 void add_below_zero(std::vector<std::string>& lines, ledger::Month month, const std::string& name, Grams close) {
@@ -54,7 +57,7 @@ std::vector<std::string> closing_conditions(const MonthAccount& account, const C
     std::vector<std::string> lines;
     if (!is_over(month, facts) && !facts.is_followed)
         lines.push_back(
-            fmt::format("{} is not over: found {} on this machine's clock, and no production of a later "
+            fmt::format("{} is not over: found {} on this computer's clock, and no production of a later "
                         "month; close it after {}",
                         text_of(month), base::to_string(facts.today), base::to_string(last_day(month))));
     for (const auto before : facts.open_before)
@@ -72,8 +75,8 @@ std::vector<std::string> closing_conditions(const MonthAccount& account, const C
 std::string lagging_clock(ledger::Month month, const ClosingFacts& facts) {
     if (is_over(month, facts) || !facts.is_followed) return {};
     return fmt::format(
-        "this machine's clock lags behind the books: found {} on it, and production after {}; {} is "
-        "taken as over",
+        "this computer's clock is behind the books: found {} on it, and production after {}; {} "
+        "counts as over",
         base::to_string(facts.today), base::to_string(last_day(month)), text_of(month));
 }
 

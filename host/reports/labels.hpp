@@ -17,8 +17,8 @@ inline constexpr const char* contribution_label = "contribution per thousand";
 
 /// Where the losses that an order was quoted with are not those of the formulas of a run.
 [[nodiscard]] inline std::string quoted_otherwise_text(const std::string& models) {
-    return "losses are expected by the formulas of the run, quoted by " + models +
-           ": what differs between the two shows as excess or as usage";
+    return "losses are expected by the formulas of the run, but were quoted by " + models +
+           ": the difference between the two is part of excess and usage";
 }
 
 }  // namespace flutebook::reports

@@ -1,4 +1,4 @@
-// Every share names its base in its column or title: the issued paper of the month, in a balance its own total.
+// Every share names its base in its column or title: the paper issued in the month, in a balance its own total.
 #include "host/reports/month_report.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
@@ -24,15 +24,20 @@ Cell rate(const std::optional<double>& value, const std::string& base) {
     return value ? Cell(Percentage{*value, 2, base}) : Cell("-");
 }
 
-std::string tolerance_text(const MonthAnswer& answer) {
-    return (answer.balances() ? "within " : "above ") + render::percent_text(answer.tolerance, 2) + " of issued paper";
+Note tolerance_note(const MonthAnswer& answer) {
+    const auto part = month::share_of(answer.account.unexplained(), answer.account.issued);
+    const auto tolerance = render::percent_text(answer.tolerance, 2);
+    auto text = part ? fmt::format("Unexplained is {} of paper issued, {} the tolerance of {}.",
+                                   render::percent_text(*part, 2), answer.balances() ? "within" : "above", tolerance)
+                     : "No paper was issued, so that no mass may stay unexplained.";
+    if (!answer.balances() && !answer.seal) text += " The close asks for the reason (--why).";
+    return {text, Note::Kind::sentence, 1};
 }
 
 // One side of a balance: its items, and their total. The shares are of that total and add up to 100 %.
 struct BalanceItem {
     const char* title;
     Grams mass;
-    std::string remark = {};
 };
 
 void add_side(ReportTable& table, const char* total_title, const std::vector<BalanceItem>& items) {
@@ -43,14 +48,13 @@ void add_side(ReportTable& table, const char* total_title, const std::vector<Bal
     const auto parts = base::parts_of(base::in_units(100, 2), percents, 2);
     const auto cell = [&](double percent) { return total > Grams() ? Cell(Percentage{percent / 100}) : Cell("-"); };
     for (std::size_t i = 0; i < items.size(); ++i)
-        table.add({items[i].title, kg(items[i].mass), cell(base::from_units(parts[i], 2)), items[i].remark});
+        table.add({items[i].title, kg(items[i].mass), cell(base::from_units(parts[i], 2))});
     table.add(RowKind::total, {total_title, kg(total), cell(100)});
 }
 
 ReportSection balance_section(const MonthAnswer& answer) {
     const auto& account = answer.account;
-    ReportTable table{"balance",
-                      {name_column(), number_column("", "kg"), number_column("", "of total"), name_column()}};
+    ReportTable table{"balance", {name_column(), number_column("", "kg"), number_column("", "of total")}};
     add_side(table, "total to account for",
              {{paper_issued_label, account.issued},
               {"adhesive", account.adhesive},
@@ -58,9 +62,9 @@ ReportSection balance_section(const MonthAnswer& answer) {
     add_side(table, "total accounted for",
              {{"product", account.product},
               {"losses", account.lost()},
-              {"unexplained", account.unexplained(), tolerance_text(answer)},
+              {"unexplained", account.unexplained()},
               {closing_stock_row, account.closing_stock()}});
-    return {"Mass balance", {table}};
+    return {"Mass balance; shares of the total, which is the same on both sides", {table, tolerance_note(answer)}};
 }
 
 ReportSection centres_section(const MonthAnswer& answer) {
@@ -85,24 +89,24 @@ TableColumn file_column(const std::string& title) {
 }
 
 std::string scrap_value_text(const month::ScrapValue& scrap, const std::string& currency) {
-    const auto price = render::number_text(scrap.per_kg, 4) + " " + currency + " a kg, what scrap brought ";
+    const auto price = render::number_text(scrap.per_kg, 4) + " " + currency + "/kg, ";
     switch (scrap.of) {
         case month::ScrapValue::Of::month:
-            return price + "this month, net of its handling";
+            return price + "this month's revenue from scrap after its handling";
         case month::ScrapValue::Of::twelve_months:
-            return price + "in twelve months, net of its handling";
+            return price + "the last twelve months' revenue from scrap after its handling";
         case month::ScrapValue::Of::nothing:
             break;
     }
-    return "nothing for scrap, since none was sold in twelve months";
+    return "nothing for scrap: none was sold in the last twelve months";
 }
 
 ReportSection losses_section(const MonthAnswer& answer, const std::string& currency) {
     const auto& account = answer.account;
     ReportTable table{"losses",
                       {name_column("cause"), number_column("actual", "kg"), number_column("", "of issued"),
-                       number_column("expected", "kg"), number_column("cost", currency), number_column("excess", "kg"),
-                       number_column("excess, cash", currency)}};
+                       number_column("expected", "kg"), number_column("full cost", currency),
+                       number_column("excess", "kg"), number_column("cash", currency)}};
     for (const auto& cause : account.causes)
         table.add({cause.cause.empty() ? "(no cause)" : cause.cause, kg(cause.actual),
                    share(cause.actual, account.issued), kg(cause.expected), Amount{cause.cost}, kg(cause.excess()),
@@ -111,24 +115,24 @@ ReportSection losses_section(const MonthAnswer& answer, const std::string& curre
               {"total", kg(account.lost()), share(account.lost(), account.issued), kg(account.expected()),
                Amount{account.waste_cost()}, kg(account.lost() - account.expected()),
                Amount{month::excess_value(account, answer.scrap)}});
-    const Note note{fmt::format("Cost is after ISO 14051. Excess is valued at the paper, adhesive and energy in it, "
-                                "less {}.",
+    const Note note{fmt::format("Full cost is the cost of the actual loss after ISO 14051. Cash is what the excess "
+                                "cost in paper, adhesive and energy, less {}.",
                                 scrap_value_text(answer.scrap, currency)),
                     Note::Kind::sentence, 1};
-    return {"Losses by cause; shares of issued paper", {table, note}};
+    return {"Losses by cause; shares of the paper issued", {table, note}};
 }
 
 ReportSection cost_section(const MonthAnswer& answer, const std::string& currency) {
     const auto& account = answer.account;
     ReportTable table{"cost", {name_column(), number_column("", currency)}};
-    table.add({"paper, adhesive and the centres' cost", Amount{account.money_in}});
+    table.add({"paper, adhesive and cost of the centres", Amount{account.money_in}});
     table.add({opening_stock_row, Amount{account.opening_cost}});
     table.add(RowKind::total, {"total cost", Amount{account.money_in + account.opening_cost}});
     table.add({"product", Amount{account.product_cost}});
-    table.add({"waste of all causes", Amount{account.waste_cost()}});
+    table.add({"losses of all causes", Amount{account.waste_cost()}});
     table.add({"unexplained", Amount{account.unexplained_cost}});
-    table.add({"idle: centres that ran nothing, or lost nothing", Amount{account.idle_cost}});
-    table.add({"corrections of earlier months", Amount{account.corrections_cost}});
+    table.add({"idle: cost of centres without production or losses", Amount{account.idle_cost}});
+    table.add({"corrections: rows of earlier months reversed", Amount{account.corrections_cost}});
     table.add({closing_stock_row, Amount{account.closing_cost}});
     table.add(RowKind::total, {"total cost assigned", Amount{account.product_cost + account.waste_cost() +
                                                              account.cost_beside() + account.closing_cost}});
@@ -140,41 +144,43 @@ ReportSection scrap_section(const MonthAnswer& answer, const std::string& curren
     ReportTable stocks{
         "scrap",
         {name_column("stock"), number_column("opening", "kg"), number_column("in", "kg"), number_column("out", "kg"),
-         number_column("counts found", "kg"), number_column("closing", "kg")}};
+         number_column("count - book", "kg"), number_column("closing", "kg")}};
     const auto add = [&](const char* name, const month::ScrapAccount& stock) {
         stocks.add({name, kg(stock.open), kg(stock.in), kg(stock.out), kg(stock.counted), kg(stock.close)});
     };
-    add("loose: made, baled", account.loose_scrap);
-    add("bale yard: baled, sent", account.bale_yard);
+    add("loose scrap: in made, out baled", account.loose_scrap);
+    add("bale yard: in baled, out sent", account.bale_yard);
     const auto weight = [](Grams mass) { return Number{mass.to_kg(), 3, Number::Form::fixed, "kg"}; };
     ReportTable sale{"scrap sale", {name_column(), number_column(""), name_column()}};
     sale.add({"sent to mills", weight(account.sent), "our weight"});
     sale.add({"paid for", weight(account.paid), "the mills' weight after moisture"});
     sale.add({"revenue", Amount{account.revenue, 4, currency}});
-    sale.add({"recycling rate of the month", rate(account.recycling_rate(), ""), "sent of made"});
-    sale.add({"recycling rate of twelve months", rate(answer.recycling_rate_of_year(), ""), "sent of made"});
+    sale.add({"recycling rate of the month", rate(account.recycling_rate(), ""), "scrap sent, of scrap made"});
+    sale.add(
+        {"recycling rate of twelve months", rate(answer.recycling_rate_of_year(), ""), "scrap sent, of scrap made"});
     return {"Scrap, from the machine to the mill", {stocks, sale}};
 }
 
 ReportSection trend_section(const MonthAnswer& answer, const std::string& currency) {
-    ReportTable table{"twelve months",
-                      {text_column("month"), number_column("issued", "kg"), number_column("lost", ""),
-                       number_column("expected", ""), number_column("unexplained", ""),
-                       number_column("waste", currency), number_column("revenue", currency), file_column("product"),
-                       file_column("lost"), file_column("expected"), file_column("unexplained"), file_column("sent")}};
+    ReportTable table{
+        "twelve months",
+        {text_column("month"), number_column("issued", "kg"), number_column("lost", ""), number_column("expected", ""),
+         number_column("unexplained", ""), number_column("cost of waste", currency),
+         number_column("scrap revenue", currency), file_column("product"), file_column("lost"), file_column("expected"),
+         file_column("unexplained"), file_column("sent")}};
     for (const auto& item : answer.trend)
         table.add({answers::month_name(item.month), kg(item.issued), share(item.lost(), item.issued),
                    share(item.expected(), item.issued), share(item.unexplained(), item.issued),
                    Amount{item.waste_cost()}, Amount{item.revenue}, kg(item.product), kg(item.lost()),
                    kg(item.expected()), kg(item.unexplained()), kg(item.sent)});
-    return {"Twelve months; shares of each month's issued paper", {table}};
+    return {"Twelve months; shares of the paper issued in each month", {table}};
 }
 
 ReportSection parts_section(const MonthAnswer& answer) {
     const std::string axis = answers::axis_name(*answer.by);
     const Grams issued = answer.account.issued;
     ReportTable table{"by " + axis,
-                      {name_column(axis), number_column("sheets", "kg"), number_column("fed", "kg"),
+                      {name_column(axis), number_column("sheets made", "kg"), number_column("fed", "kg"),
                        number_column("product", "kg"), number_column("lost", "kg"), number_column("", "of issued"),
                        number_column("excess", "kg"), file_column("issued"), file_column("expected")}};
     for (const auto& part : answer.parts) {
@@ -193,13 +199,13 @@ ReportSection parts_section(const MonthAnswer& answer) {
                        kg(cause.expected)},
                       1);
     }
-    ReportSection section{fmt::format("By {}; shares of the month's issued paper", axis), {table}};
+    ReportSection section{fmt::format("By {}; shares of the paper issued in the month", axis), {table}};
     if (month::weighed_causes(*answer.by) == month::WeighedCauses::left_out)
-        section.blocks.emplace_back(
-            Note{fmt::format("Weighed causes, roll-ends among them, are known by machine and shift, not by {}: actual "
-                             "and expected losses are without them here.",
-                             axis),
-                 Note::Kind::sentence, 1});
+        section.blocks.emplace_back(Note{
+            fmt::format("Weighed causes, such as roll-ends, are recorded by machine and shift, not by {}: the losses "
+                        "here, actual and expected, leave them out.",
+                        axis),
+            Note::Kind::sentence, 1});
     return section;
 }
 
@@ -209,7 +215,8 @@ std::string waste_text(const month::MonthAccount& account) {
         const auto value = month::share_of(account.lost(), whole);
         return value ? render::percent_text(*value, 2) : std::string("-");
     };
-    return fmt::format("{} of issued paper (of product: {})", part(account.issued), part(account.product));
+    if (account.issued == Grams()) return "no paper was issued";
+    return fmt::format("{} of paper issued, {} of product", part(account.issued), part(account.product));
 }
 
 ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
@@ -220,10 +227,11 @@ ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
     result.facts.push_back({"closed by",
                             {fmt::format("{} on {} UTC, entry {}", answer.seal->who, base::utc_day(answer.seal->when),
                                          answer.seal->entry)}});
-    if (!answer.seal->note.empty()) result.facts.push_back({"because", {answer.seal->note}});
+    if (!answer.seal->note.empty()) result.facts.push_back({"reason", {answer.seal->note}});
     result.facts.push_back({"head", {answer.seal->head}});
     if (answer.is_worked_out_again)
-        result.facts.push_back({"account", {"its close kept none: worked out again by the rules of today"}});
+        result.facts.push_back(
+            {"account", {"worked out again by today's rules, since the month was closed before accounts were kept"}});
     return result;
 }
 
@@ -231,7 +239,7 @@ ReportHeading heading(const plant::Plant& plant, const MonthAnswer& answer) {
 ReportSection corrections_section(const MonthAnswer& answer) {
     ReportTable table{
         "corrections",
-        {text_column("date"), text_column("document"), text_column("reverses one of"), sentence_column("because")}};
+        {text_column("date"), text_column("document"), text_column("reverses a row of"), sentence_column("reason")}};
     for (const auto& row : answer.corrected_rows)
         table.add({row.date, row.kind + " " + row.ref, row.is_reversal ? Cell(row.undone_on) : Cell(), row.note});
     return {"Corrections: reversals, and rows with a note", {table}};
@@ -243,7 +251,7 @@ ReportSection quoted_otherwise_section(const MonthAnswer& answer) {
 }
 
 ReportSection closing_section(const MonthAnswer& answer) {
-    ReportSection section{"Before it can be closed", {}};
+    ReportSection section{"What the close of this month waits for", {}};
     for (const auto& line : answer.close_waits_for) section.blocks.emplace_back(Note{line, Note::Kind::item});
     return section;
 }

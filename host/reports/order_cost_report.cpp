@@ -39,7 +39,7 @@ ReportHeading heading(const plant::Plant& plant, const OrderCost& answer) {
     const auto last = base::to_string(answer.days.back());
     return {order.customer.empty() ? order.number : order.number + "  " + order.customer,
             plant.name,
-            {{"order of quote", {order.quote}},
+            {{"quote", {order.quote}},
              {"request", {answer.request}},
              {"quantity", {render::number_text(order.quantity, 0)}},
              {"style", {order.style}},
@@ -55,11 +55,12 @@ ReportSection warnings(const OrderCost& answer) {
     if (!answer.order.lost_otherwise_by.empty()) add(quoted_otherwise_text(answer.order.lost_otherwise_by));
     for (const auto& plugin : answer.plugins) add("plugin " + answers::changed_plugin_text(plugin));
     if (answer.cost.quoted != answer.saved_cost)
-        add(fmt::format("the quote comes to {} today: it was saved at {}; the figures below start from today's",
-                        render::money_text(answer.cost.quoted), render::money_text(answer.saved_cost)));
+        add(fmt::format(
+            "the quote costs {} when worked out today, but was saved with {}; the figures below start from today's",
+            render::money_text(answer.cost.quoted), render::money_text(answer.saved_cost)));
     for (const auto& step : answer.steps)
         if (step.ran.machines.size() > 1)
-            add(fmt::format("{} machines ran for {}: all is costed at the rates of {}, which ran the most",
+            add(fmt::format("{} machines ran in place of {}: all is costed at the rates of {}, which ran most",
                             step.ran.machines.size(), step.ran.quoted, step.ran.costed));
         else if (step.ran.costed != step.ran.quoted)
             add(fmt::format("{} was quoted, {} ran", step.ran.quoted, step.ran.costed));
@@ -84,10 +85,10 @@ ReportSection difference_section(const OrderCost& answer) {
 ReportSection why_section(const OrderCost& answer) {
     const auto variances = answers::variances_of(answer.cost);
     ReportTable table{"why", {text_column(), name_column(), number_column("", answer.currency)}};
-    table.add({"volume", "other " + pieces_of(answer) + " made than were quoted", Amount{variances.volume}});
-    table.add({"yield", "converters: setup, rejects, hours, and the sheets they took for it", Amount{variances.yield}});
-    table.add({"usage", "corrugator: metres, roll widths and hours for those sheets", Amount{variances.usage}});
-    table.add({"price", "papers at their prices on the days they ran", Amount{variances.price}});
+    table.add({"volume", "more or fewer " + pieces_of(answer) + " made than quoted", Amount{variances.volume}});
+    table.add({"yield", "converters: setup, rejects, hours, and the sheets used up", Amount{variances.yield}});
+    table.add({"usage", "corrugator: metres, roll widths and hours to make those sheets", Amount{variances.usage}});
+    table.add({"price", "paper prices on the days of production", Amount{variances.price}});
     table.add(RowKind::total, {total_row, {}, Amount{variances.total()}});
     return {"Why", {table}};
 }
@@ -167,7 +168,7 @@ ReportSection inputs_section(const ShownUnits& units, const OrderCost& answer) {
     for (const auto& item : answer.inputs) add(RowKind::item, name_of(item), item.cost);
     add(RowKind::item, "all other cost", answer.other_cost());
     add(RowKind::total, total_row, answer.cost);
-    return {fmt::format("By material: standard for the {} made, allowed for the good sheets made", pieces_of(answer)),
+    return {fmt::format("By material; standard for the {} made, allowed for the good sheets made", pieces_of(answer)),
             {input_masses(units, answer), costs}};
 }
 
@@ -197,7 +198,7 @@ ReportSection production_section(const ShownUnits& units, const OrderCost& answe
         add("", machines_text(step.ran), step.ran.setups > 1 ? fmt::format("{:.0f} runs", step.ran.setups) : "actual",
             step.actual);
     }
-    return {fmt::format("Production, allowed for the {} made and as posted", pieces_of(answer)), {table}};
+    return {fmt::format("Production; allowed for the {} made, actual as posted", pieces_of(answer)), {table}};
 }
 
 // The masses of one side as they stand on the page.
@@ -228,7 +229,8 @@ ReportSection mass_section(const ShownUnits& units, const OrderCost& answer) {
     const auto allowed = mass_column(answer.mass.allowed, mass.scale, mass.decimals);
     const auto actual = mass_column(answer.mass.actual, mass.scale, mass.decimals);
     ReportTable table{
-        "mass", {name_column(mass.name), number_column("allowed"), number_column("actual"), number_column("more")}};
+        "mass",
+        {name_column(mass.name), number_column("allowed"), number_column("actual"), number_column("difference")}};
     const auto add = [&](RowKind kind, const std::string& title, std::int64_t left, std::int64_t right) {
         const auto number = [&](std::int64_t count) {
             return Number{base::from_units(count, mass.decimals), mass.decimals};
@@ -244,11 +246,11 @@ ReportSection mass_section(const ShownUnits& units, const OrderCost& answer) {
     for (std::size_t c = 0; c < answer.mass.causes.size(); ++c)
         add(RowKind::item, answer.mass.causes[c].title, allowed.losses[c], actual.losses[c]);
     add_figure(RowKind::subtotal, "lost", &MassColumn::lost);
-    add_figure(RowKind::item, "never fed on: left on the floor, or miscounted", &MassColumn::floor);
+    add_figure(RowKind::item, "not fed to the next machine: on the floor, or miscounted", &MassColumn::floor);
     add_figure(RowKind::item, pieces_of(answer) + " made", &MassColumn::product);
     add(RowKind::total, "out", allowed.lost + allowed.floor + allowed.product,
         actual.lost + actual.floor + actual.product);
-    return {fmt::format("Mass, allowed for the {} made and as posted", pieces_of(answer)), {table}};
+    return {fmt::format("Mass; allowed for the {} made, actual as posted", pieces_of(answer)), {table}};
 }
 
 // Top to bottom, what lies behind one order's cost.

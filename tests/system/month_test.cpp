@@ -142,12 +142,37 @@ TEST_CASE("a month on a page fits 100 columns and names the base of its shares")
     REQUIRE(page.exit_code == 0);
     std::istringstream lines(page.output);
     for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 100);
-    for (const auto* said : {"of issued paper", "of product: 28.57 %", "total accounted for",
-                             "Excess is valued at the paper, adhesive and energy in it", "above 0.50 % of issued paper",
-                             "=1+1", "recycling rate", "Twelve months", "2026-09, open"}) {
+    for (const auto* said : {"of paper issued, 28.57 % of product", "total accounted for",
+                             "Unexplained is 3.00 % of paper issued, above the tolerance of 0.50 %",
+                             "shares of the total, which is the same on both sides", "=1+1", "recycling rate",
+                             "Twelve months", "2026-09, open"}) {
         CAPTURE(said);
         CHECK(page.output.find(said) != std::string::npos);
     }
+}
+
+TEST_CASE("a month says in whole sentences what is unexplained beside which tolerance, as text and as a page") {
+    const LedgerPlant plant;
+    const auto page = plant.folder() + "/month.html";
+    REQUIRE(plant.ask({"month", "2026-09", "--html", page}).exit_code == 0);
+    for (const auto& text : {plant.ask({"month", "2026-09"}).output, bytes_of(page)}) {
+        for (const auto* said : {"Unexplained is 3.00 % of paper issued, above the tolerance of 0.50 %.",
+                                 "Full cost is the cost of the actual loss after ISO 14051.",
+                                 "idle: cost of centres without production or losses", "scrap sent, of scrap made"}) {
+            CAPTURE(said);
+            CHECK(text.find(said) != std::string::npos);
+        }
+        for (const auto* unsaid : {"may be", "none of issued", "nobody", "this machine"}) {
+            CAPTURE(unsaid);
+            CHECK(text.find(unsaid) == std::string::npos);
+        }
+    }
+    CHECK(plant.ask({"month", "2026-08"}).output.find("No paper was issued, so that no mass may stay unexplained.") !=
+          std::string::npos);
+    CHECK(plant.ask({"close", "2026-09"})
+              .errors.find(
+                  "3.00 % of paper issued, above the tolerance of 0.50 %; post what is missing, or give the reason by "
+                  "--why") != std::string::npos);
 }
 
 TEST_CASE("the shares of a month's balance add up to 100 % of its total, and its rate of waste is of issued paper") {
@@ -158,8 +183,8 @@ TEST_CASE("the shares of a month's balance add up to 100 % of its total, and its
         CAPTURE(share);
         CHECK(page.find(share) != std::string::npos);
     }
-    CHECK(page.find("16.00 % of issued paper (of product: 28.57 %)") != std::string::npos);
-    CHECK(page.find("Weighed causes, roll-ends among them, are known by machine and shift, not by order") !=
+    CHECK(page.find("waste 16.00 % of paper issued, 28.57 % of product") != std::string::npos);
+    CHECK(page.find("Weighed causes, such as roll-ends, are recorded by machine and shift, not by order") !=
           std::string::npos);
     CHECK(plant.ask({"month", "2026-09", "--by", "shift"}).output.find("Weighed causes") == std::string::npos);
 }
@@ -174,7 +199,7 @@ TEST_CASE("what nobody can explain stands in no total of waste, and idle and cor
     const auto csv = plant.folder() + "/month.csv";
     REQUIRE(plant.ask({"month", "2026-09", "--export", csv}).exit_code == 0);
     const auto rows = bytes_of(csv);
-    const auto at = rows.find("\"waste of all causes\"");
+    const auto at = rows.find("\"losses of all causes\"");
     REQUIRE(at != std::string::npos);
     CHECK(std::stod(rows.substr(rows.rfind(',', rows.find("\r\n", at)) + 1)) == Approx(causes));
 }
@@ -244,7 +269,7 @@ TEST_CASE("a month that does not balance is closed with a reason only, and its h
     plant.run_october();
     const auto refused = plant.ask({"close", "2026-09"});
     CHECK(refused.exit_code == 1);
-    CHECK(refused.errors.find("2026-09 does not balance: found 30.000 kg unexplained, 3.00 % of issued paper") !=
+    CHECK(refused.errors.find("2026-09 does not balance: found 30.000 kg unexplained, 3.00 % of paper issued") !=
           std::string::npos);
     const auto closed = parsed(plant.ask({"close", "2026-09", "--why", "a roll was sold as it was", "--json"}));
     CHECK(closed["balances"] == false);
@@ -266,7 +291,7 @@ TEST_CASE("a month far ahead is not closed, and an open month tells what its clo
     CHECK(far.exit_code == 1);
     CHECK(far.errors.find("2026-09 is still open; close it before 2072-12") != std::string::npos);
     const auto page = plant.ask({"month", "2072-12"});
-    CHECK(page.output.find("Before it can be closed") != std::string::npos);
+    CHECK(page.output.find("What the close of this month waits for") != std::string::npos);
     CHECK(page.output.find("2072-12 is not over") != std::string::npos);
     const auto waits = parsed(plant.ask({"month", "2072-12", "--json"}))["close_waits_for"];
     CHECK(waits.size() >= 3);  // not over, an open month before it, months without a row

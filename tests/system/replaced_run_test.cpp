@@ -56,7 +56,7 @@ private:
     Json answer_;
 };
 
-constexpr const char* told = "losses are expected by the formulas of the run, quoted by ownrun";
+constexpr const char* told = "losses are expected by the formulas of the run, but were quoted by ownrun";
 
 }  // namespace
 

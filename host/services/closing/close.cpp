@@ -94,9 +94,9 @@ std::string imbalance(const CloseOptions& asked, const month::MonthAccount& acco
     if (month::balances_within(account, tolerance) || !is_blank(asked.why)) return {};
     const auto share = month::share_of(account.unexplained(), account.issued);
     return fmt::format(
-        "{} does not balance: found {:.3f} kg unexplained, {}; find them, or close it with --why", text_of(asked.month),
-        account.unexplained().to_kg(),
-        share ? fmt::format("{:.2f} % of issued paper, more than the {:.2f} % allowed", *share * 100, tolerance * 100)
+        "{} does not balance: found {:.3f} kg unexplained, {}; post what is missing, or give the reason by --why",
+        text_of(asked.month), account.unexplained().to_kg(),
+        share ? fmt::format("{:.2f} % of paper issued, above the tolerance of {:.2f} %", *share * 100, tolerance * 100)
               : "and no paper was issued");
 }
 

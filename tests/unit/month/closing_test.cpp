@@ -38,7 +38,7 @@ TEST_CASE("a month that is not over is not closed, whatever reason is given") {
     const auto lines = bench.refusal("we want to go home");
     REQUIRE(lines.size() == 1);
     CHECK(lines[0] == bench.store.file() +
-                          ": 2026-10 is not over: found 2026-10-31 on this machine's clock, and no production of a "
+                          ": 2026-10 is not over: found 2026-10-31 on this computer's clock, and no production of a "
                           "later month; close it after 2026-10-31");
     CHECK(holds(waits_for(bench), "2026-10 is not over"));
     bench.today = year(2026) / 11 / 1;
@@ -63,8 +63,8 @@ TEST_CASE("production of a later month closes a month under a clock that lags, w
     bench.month = month_of(2026, 10);
     const auto closed = bench.close();
     CHECK(closed.clock_note ==
-          "this machine's clock lags behind the books: found 2024-01-01 on it, and production after 2026-10-31; "
-          "2026-10 is taken as over");
+          "this computer's clock is behind the books: found 2024-01-01 on it, and production after 2026-10-31; "
+          "2026-10 counts as over");
 }
 
 TEST_CASE("a month far ahead is not closed over the months between") {
@@ -90,7 +90,8 @@ TEST_CASE("a month whose documents were never posted is a gap, until somebody sa
     bench.move("FG1", "finished", "board", 900);
     const auto lines = bench.refusal("why not");
     REQUIRE(lines.size() == 1);
-    CHECK(holds(lines, "nothing was posted in 2026-11: post what ran, or say with --empty-months that nothing did"));
+    CHECK(holds(lines,
+                "nothing was posted in 2026-11: post its documents, or close with --empty-months where nothing ran"));
     CHECK(waits_for(bench).size() == 1);
     bench.empty_months = month::EmptyMonths::accept;
     CHECK(bench.refusal().empty());
@@ -104,8 +105,8 @@ TEST_CASE("a machine whose books do not end near zero waits for a count, which n
     const auto lines = bench.refusal("the clerk was ill");
     REQUIRE(lines.size() == 1);
     CHECK(lines[0] == bench.store.file() +
-                          ": C1 was not counted on 2026-10-31: found 6.000 kg in its books, 0.60 % of what it took in, "
-                          "more than 0.50 %; post a count of that day (0 is a count)");
+                          ": C1 was not counted on 2026-10-31: found 6.000 kg in its books, 0.60 % of its intake, "
+                          "above the tolerance of 0.50 %; post a count of that day, of 0 kg where it was empty");
     CHECK(waits_for(bench).size() == 1);
     bench.day = 30;
     bench.count("C1", "KL140", 6);

@@ -31,9 +31,9 @@ void post_an_october(MonthBench& bench) {
 TEST_CASE("a month that does not balance within the tolerance is closed only with a reason, which is kept") {
     MonthBench bench;
     post_an_october(bench);
-    CHECK(bench.refusal() ==
-          Lines{bench.store.file() + ": 2026-10 does not balance: found 10.000 kg unexplained, 1.00 % of issued paper, "
-                                     "more than the 0.50 % allowed; find them, or close it with --why"});
+    CHECK(bench.refusal() == Lines{bench.store.file() +
+                                   ": 2026-10 does not balance: found 10.000 kg unexplained, 1.00 % of paper issued, "
+                                   "above the tolerance of 0.50 %; post what is missing, or give the reason by --why"});
     CHECK(bench.refusal("  ").size() == 1);
     CHECK_FALSE(ledger::is_closed(bench.store, bench.month));
     const auto closed = bench.close("the roll scale failed on the 12th");

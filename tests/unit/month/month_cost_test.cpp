@@ -118,6 +118,28 @@ TEST_CASE("what comes back from one machine takes its cost along to the next") {
     CHECK(balances(account));
 }
 
+TEST_CASE(
+    "stock that stands at a converter is worth what its intake cost, floor average and all, and goes on at that") {
+    MonthBench bench;
+    bench.paper("C1", "KL140", 1000, 1000);
+    bench.move("C1", "floor", "KL140", 1000);
+    bench.move("floor", "FG1", "board", 500);
+    bench.cost("FG1", "system", 100);  // 0.2 a kg
+    bench.move("FG1", "finished", "board", 400);
+    bench.day = 31;
+    bench.count("FG1", "board", 100);
+    const auto account = bench.account();
+    CHECK(account.product_cost.to_double() == 480);
+    CHECK(account.closing_cost.to_double() == 500 + 120);
+    CHECK(account.unexplained_cost == Money());
+    CHECK(balances(account));
+    static_cast<void>(bench.close());
+    bench.month = month_of(2026, 11);
+    bench.move("FG1", "finished", "board", 100);
+    CHECK(bench.account().product_cost.to_double() == 120);
+    CHECK(balances(bench.account()));
+}
+
 TEST_CASE("a count on the floor, and board that a converter lost track of, cost the average") {
     MonthBench bench;
     bench.paper("C1", "KL140", 100, 50);
