@@ -94,12 +94,11 @@ answers::OrderMass::Masses masses_of(const orders::OrderRecord& order, const Cos
     return result;
 }
 
-// Good pieces that went on less those that were fed, step by step. Blanks over at the parting step are its surplus.
+// Good pieces that went on less those that were fed, step by step: they stand on the floor, as in the month.
 double floor_kg(const orders::OrderRecord& order, const production::OrderActual& actual) {
     double kg = 0;
     for (std::size_t k = 1; k <= order.last_step(); ++k) {
         const double over = actual.went_on(k - 1) - actual.fed(k);
-        if (k == order.parting + 1 && order.parting > 0 && over > 0) continue;
         kg += run::mass(over * production::route_step(order, k).piece_m2, order.grammage_gsm);
     }
     return kg;

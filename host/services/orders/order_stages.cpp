@@ -160,11 +160,6 @@ void add_converters(MeasuredRun& result, const RunBasis& basis) {
             lose(result, basis, "cut-out", k, not_below_nothing(run::mass(run.areas.cut_out, gsm)));
             lose(result, basis, "surplus", k, run::mass(run.areas.surplus, gsm));
         }
-    const std::size_t d = order.parting;
-    if (d > 0 && d < order.last_step()) {
-        const double left = not_below_nothing(basis.actual.went_on(d) - basis.actual.fed(d + 1));
-        lose(result, basis, "surplus", d, run::mass(left * order.box_area_m2, gsm));
-    }
     result.fed.back() = result.good.back() = basis.actual.boxes();
 }
 
@@ -196,7 +191,7 @@ void add_web_losses(MeasuredRun& result, const RunBasis& basis, const WebAreas& 
 }
 
 // The converters as posted; the corrugator runs what it is allowed for the good sheets that were posted, in one run of
-// the order's own layout. Blanks that the parting step made and nothing was fed are its surplus. Throws ModelError
+// the order's own layout. Pieces that were made and never fed on stand on the floor: they are no loss. Throws ModelError
 // where the model that lays out the run sheds no such loss.
 MeasuredRun converters_as_posted(const RunBasis& basis, const engine::Allowances& allowed) {
     MeasuredRun result = empty_run(basis);
