@@ -59,13 +59,38 @@ std::string reverse_document(const ReverseAnswer& answer) {
                                      {"head", reversal.hash}});
 }
 
+std::string entries_document(const EntriesAnswer& answer) {
+    const auto number = [](const std::optional<std::int64_t>& value) { return value ? Json(*value) : Json(); };
+    Json tree;
+    tree["month"] = base::to_string(answer.month / std::chrono::day(1)).substr(0, 7);
+    tree["entries"] = Json::array();
+    for (const auto& entry : answer.entries)
+        tree["entries"].push_back({{"entry", entry.number},
+                                   {"date", base::to_string(entry.draft.date)},
+                                   {"document", entry.draft.kind},
+                                   {"ref", entry.draft.ref},
+                                   {"shift", entry.draft.shift},
+                                   {"centre", entry.draft.centre},
+                                   {"order", entry.draft.order},
+                                   {"board", entry.draft.board},
+                                   {"note", entry.draft.note},
+                                   {"who", entry.who},
+                                   {"written", base::utc_time(entry.when)},
+                                   {"clock", entry.clock ? Json(base::utc_time(*entry.clock)) : Json()},
+                                   {"reverses", number(entry.reverses)},
+                                   {"reversed_by", number(entry.reversed_by)},
+                                   {"head", entry.hash}});
+    return document_text("entries", tree);
+}
+
 std::string verify_document(const ledger::Proof& proof) {
     return document_text("verify", proof_json(proof));
 }
 
-std::string backup_document(const ledger::Proof& proof, const std::string& file) {
+std::string backup_document(const ledger::BackupProof& proof, const std::string& file) {
     Json tree = proof_json(proof);
     tree["file"] = file;
+    tree["cleared"] = proof.cleared;
     return document_text("backup", tree);
 }
 

@@ -31,4 +31,10 @@ std::string utc_day(std::chrono::sys_seconds when) {
     return to_string(Date(std::chrono::floor<std::chrono::days>(when)));
 }
 
+std::string utc_time(std::chrono::sys_seconds when) {
+    const std::chrono::hh_mm_ss time(when - std::chrono::floor<std::chrono::days>(when));
+    return fmt::format("{} {:02}:{:02}:{:02}", utc_day(when), time.hours().count(), time.minutes().count(),
+                       time.seconds().count());
+}
+
 }  // namespace flutebook::base

@@ -18,5 +18,7 @@ using Date = std::chrono::year_month_day;
 
 /// The day of an instant, in UTC: YYYY-MM-DD.
 [[nodiscard]] std::string utc_day(std::chrono::sys_seconds when);
+/// The instant in UTC: YYYY-MM-DD HH:MM:SS.
+[[nodiscard]] std::string utc_time(std::chrono::sys_seconds when);
 
 }  // namespace flutebook::base

@@ -19,6 +19,7 @@ void add_commands(Command& program) {
     add_month(program);
     add_close(program);
     add_reverse(program);
+    add_entries(program);
     add_verify(program);
     add_backup(program);
     add_style(program);

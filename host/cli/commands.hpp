@@ -5,14 +5,15 @@
 
 namespace flutebook::cli {
 
-// Each adds one command and its subcommands. Each is defined in the source file of that name; close, reverse, verify
-// and backup are in ledger_commands.cpp.
+// Each adds one command and its subcommands. Each is defined in the source file of that name; close, reverse, entries,
+// verify and backup are in ledger_commands.cpp.
 void add_quote(Command& program);
 void add_order(Command& program);
 void add_post(Command& program);
 void add_month(Command& program);
 void add_close(Command& program);
 void add_reverse(Command& program);
+void add_entries(Command& program);
 void add_verify(Command& program);
 void add_backup(Command& program);
 void add_style(Command& program);

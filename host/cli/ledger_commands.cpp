@@ -1,4 +1,4 @@
-// `close`, `reverse`, `verify`, `backup`: the other commands that work on a ledger.
+// `close`, `reverse`, `entries`, `verify`, `backup`: the other commands that work on a ledger.
 #include <fmt/format.h>
 
 #include "host/answers/ledger_answer.hpp"
@@ -7,7 +7,9 @@
 #include "host/plant/plant.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/ledger_reports.hpp"
+#include "host/services/clock_warning.hpp"
 #include "host/services/closing/close.hpp"
+#include "host/services/posting/entries.hpp"
 #include "host/services/posting/reverse.hpp"
 
 namespace flutebook::cli {
@@ -43,6 +45,15 @@ Examples:
   flutebook reverse S-2607-901 --why "640 was keyed for 64"
   flutebook reverse 4711 --why "posted under the wrong order" --date 2026-11-03)";
 
+constexpr const char* entries_footer =
+    R"(Lists the entries dated in a month, in the order of posting: number, date, document, who wrote it
+and when. An entry that was written while the computer's clock was behind has both times. Entries
+that saving quotes and taking orders adds are shown with --saved.
+
+Examples:
+  flutebook entries 2026-10
+  flutebook entries 2026-10 --saved --json)";
+
 constexpr const char* verify_footer =
     R"(Reads the whole ledger, computes every hash and every total again, and lists what is wrong.
 
@@ -71,6 +82,11 @@ struct ReverseCommand {
     bool is_json = false;
 };
 
+struct EntriesCommand {
+    ledger::Month month{};
+    bool has_saved = false, is_json = false;
+};
+
 struct VerifyCommand {
     std::optional<std::string> head;
     bool is_json = false;
@@ -90,6 +106,7 @@ ExitCode close_month(const CloseCommand& asked, const RunContext& context) {
                          asked.has_empty_months ? month::EmptyMonths::accept : month::EmptyMonths::refuse});
     context.output.acknowledge(fmt::format("closed {} with entry {}; head {}", answers::month_name(answer.seal.month),
                                            answer.seal.entry, answer.seal.head));
+    warn(services::clock_warnings(store));
     context.output.write(asked.is_json ? answers::close_document(answer)
                                        : render::to_text(reports::close_report(answer)));
     return ExitCode::done;
@@ -101,8 +118,18 @@ ExitCode reverse_entry(const ReverseCommand& asked, const RunContext& context) {
         services::reverse(store, {services::entry_number(store, asked.entry), asked.why, context.person(), asked.date});
     context.output.acknowledge(fmt::format("reversed entry {} with entry {}; head {}", answer.reversal.reverses.value(),
                                            answer.reversal.number, answer.reversal.hash));
+    warn(services::clock_warnings(store));
     context.output.write(asked.is_json ? answers::reverse_document(answer)
                                        : render::to_text(reports::reverse_report(answer)));
+    return ExitCode::done;
+}
+
+ExitCode list_entries(const EntriesCommand& asked, const RunContext& context) {
+    using services::SavedEntries;
+    const auto answer = services::entries(Store::open_for_reading(context.ledger), asked.month,
+                                          asked.has_saved ? SavedEntries::show : SavedEntries::leave_out);
+    context.output.write(asked.is_json ? answers::entries_document(answer)
+                                       : render::to_text(reports::entries_report(answer)));
     return ExitCode::done;
 }
 
@@ -149,6 +176,15 @@ void add_reverse(Command& program) {
     command.required_option("--why", "TEXT", "the reason, stored with the reversal", read_line(asked->why));
     command.option("--date", "YYYY-MM-DD", "the date of the reversal, in an open month", read_day(asked->date));
     command.run_with([asked](const RunContext& context) { return reverse_entry(*asked, context); });
+}
+
+void add_entries(Command& program) {
+    Command& command = program.add("entries", "list the entries of a month", entries_footer);
+    const auto asked = std::make_shared<EntriesCommand>();
+    command.json_flag(asked->is_json);
+    command.argument("YYYY-MM", "the month", read_month(asked->month));
+    command.flag("--saved", "also the entries that saving quotes and taking orders adds", asked->has_saved);
+    command.run_with([asked](const RunContext& context) { return list_entries(*asked, context); });
 }
 
 void add_verify(Command& program) {

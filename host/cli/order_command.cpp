@@ -5,6 +5,7 @@
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/order_cost_report.hpp"
+#include "host/services/clock_warning.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/services/orders/set_cost.hpp"
 #include "ledger/reading/entries.hpp"
@@ -64,6 +65,7 @@ ExitCode take_order(const OrderCommand& asked, const RunContext& context) {
             fmt::format("order {} taken from quote {}; head {}", order.number, order.quote, head));
         text += order_text(order);
     }
+    warn(services::clock_warnings(store));
     context.output.write(asked.is_json ? answers::order_document(orders) : text);
     return ExitCode::done;
 }

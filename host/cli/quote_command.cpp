@@ -19,6 +19,7 @@
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_report.hpp"
+#include "host/services/clock_warning.hpp"
 #include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 #include "ledger/reading/entries.hpp"
@@ -151,6 +152,7 @@ private:
             if (line) show_progress(*line);
         }
         if (progress.was_shown()) show_progress("");
+        if (store_) warn(services::clock_warnings(*store_));
     }
 
     void answer(const Request& request) {

@@ -4,6 +4,8 @@
 #include <functional>
 #include <string>
 
+#include "ledger/store/unfinished_file.hpp"
+
 namespace flutebook::cli {
 
 /// Whether a file's name has this ending, and something before it.
@@ -20,12 +22,9 @@ class WholeFile {
 public:
     /// Makes the unfinished file, so that a file that cannot be written is refused before any work is done: throws
     /// InputError (request). It is a new file, NAME.part-PROCESS, whatever lies there, with the rights of the file that
-    /// it replaces, if any.
+    /// it replaces, if any; it is removed again where it is not finished. What runs that were killed left in that
+    /// folder is cleared away, and told on standard error.
     explicit WholeFile(std::string name, IfThere there = IfThere::refuse);
-    /// Removes a file that was not finished.
-    ~WholeFile();
-    WholeFile(const WholeFile&) = delete;
-    WholeFile& operator=(const WholeFile&) = delete;
 
     [[nodiscard]] const std::string& name() const { return name_; }
 
@@ -37,10 +36,9 @@ public:
     void write_with(const std::function<std::string(const std::string&)>& writer);
 
 private:
-    void give_name();
-
-    std::string name_, unfinished_;
+    std::string name_;
     IfThere there_;
+    ledger::UnfinishedFile unfinished_;
 };
 
 }  // namespace flutebook::cli

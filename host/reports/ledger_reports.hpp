@@ -1,4 +1,4 @@
-// What posting, closing, reversing, verifying and copying a ledger answer.
+// What posting, closing, reversing, listing, verifying and copying a ledger answer.
 #pragma once
 
 #include <string>
@@ -16,6 +16,7 @@ namespace flutebook::reports {
                                          answers::PostOptions::Keep keep);
 [[nodiscard]] render::Report close_report(const answers::CloseAnswer& answer);
 [[nodiscard]] render::Report reverse_report(const answers::ReverseAnswer& answer);
+[[nodiscard]] render::Report entries_report(const answers::EntriesAnswer& answer);
 [[nodiscard]] render::Report verify_report(const ledger::Proof& proof);
 /// `file` is the copy.
 [[nodiscard]] render::Report backup_report(const std::string& file, const ledger::Proof& proof);

@@ -22,7 +22,7 @@ void expect_whole(const Proof& proof, const std::string& file) {
 
 BackupProof backup(const Store& store, const std::string& file) {
     expect_free_name(file);
-    auto cleared = clear_left_overs(file);
+    auto cleared = clear_unfinished_copies(file);
     UnfinishedCopy copy(file, store.file());
     store.cabinet().books().copy_to(copy.name());
     const auto proof = verify(Store::open_for_reading(copy.name()));

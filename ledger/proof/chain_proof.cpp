@@ -17,7 +17,7 @@ struct ChainRows {
 
 constexpr const char* entry_columns =
     "SELECT e.id, e.kind, e.ref, e.content, e.day, e.shift, e.centre, e.order_, e.board, e.note, e.who, e.written, "
-    "coalesce(e.reverses, 0), e.hash FROM ";
+    "coalesce(e.reverses, 0), e.hash, e.clock FROM ";
 constexpr const char* movement_columns =
     "SELECT m.id, m.from_account, m.to_account, m.material, m.cause, m.grams, m.money, m.day FROM ";
 constexpr const char* expected_columns = "SELECT x.id, x.cause, x.grams FROM ";
@@ -155,7 +155,8 @@ private:
     void write_name(std::int64_t number) { text_.text(text_of_name(number)); }
 
     void write_words() {
-        text_.begin(read_.head, "entry 1");
+        const bool has_clock = !entries_.is_nothing(14);
+        text_.begin(read_.head, has_clock ? "entry 2" : "entry 1");
         text_.number(number_);
         write_name(entries_.number(1));
         text_.text(entries_.view(2));
@@ -166,6 +167,7 @@ private:
         write_name(entries_.number(10));
         text_.number(entries_.number(11));
         text_.number(entries_.number(12));
+        if (has_clock) text_.number(entries_.number(14));
     }
 
     // How many lines there are stands before them in the text, so they are kept for a moment.

@@ -43,7 +43,7 @@ std::optional<Entry> read_entry(Connection& cabinet, std::int64_t number) {
     {
         auto row = cabinet.ask_entries(
             "SELECT k.text, e.ref, e.content, e.day, s.text, c.text, o.text, b.text, e.note, w.text, e.written, "
-            "e.reverses, (SELECT r.id FROM entry AS r WHERE r.reverses = e.id), e.hash FROM entry AS e "
+            "e.reverses, (SELECT r.id FROM entry AS r WHERE r.reverses = e.id), e.hash, e.clock FROM entry AS e "
             "JOIN name AS k ON k.id = e.kind JOIN name AS s ON s.id = e.shift JOIN name AS c ON c.id = e.centre "
             "JOIN name AS o ON o.id = e.order_ JOIN name AS b ON b.id = e.board JOIN name AS w ON w.id = e.who "
             "WHERE e.id = ?");
@@ -64,6 +64,7 @@ std::optional<Entry> read_entry(Connection& cabinet, std::int64_t number) {
         entry.when = std::chrono::sys_seconds(std::chrono::seconds(row->number(10)));
         if (!row->is_nothing(11)) entry.reverses = row->number(11);
         if (!row->is_nothing(12)) entry.reversed_by = row->number(12);
+        if (!row->is_nothing(14)) entry.clock = std::chrono::sys_seconds(std::chrono::seconds(row->number(14)));
         entry.hash = to_hex(from_bytes(row->view(13)).value_or(Hash{}));
     }
     read_movements(cabinet, entry);

@@ -16,6 +16,11 @@ public:
     [[nodiscard]] virtual std::chrono::sys_seconds now() const = 0;
 };
 
+/// A clock that is behind the newest entry of a ledger.
+struct ClockLag {
+    std::chrono::sys_seconds clock, newest;
+};
+
 /// The machine's own clock. Lives as long as the program.
 [[nodiscard]] const Clock& machine_clock();
 

@@ -131,6 +131,10 @@ void Connection::undo() noexcept {
     if (writer_) writer_->forget();
 }
 
+std::optional<ClockLag> Connection::clock_lag() const {
+    return writer_ ? writer_->clock_lag() : std::nullopt;
+}
+
 void Connection::refuse(const std::string& text) const {
     throw LedgerError(LedgerError::Kind::refused, file() + ": " + text);
 }

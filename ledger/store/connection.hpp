@@ -4,6 +4,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <unordered_map>
 #include <variant>
@@ -86,6 +87,8 @@ public:
     /// Of the transaction.
     [[nodiscard]] EntryWriter& entry_writer() { return *writer_; }
     [[nodiscard]] const Clock& clock() const { return *clock_; }
+    /// The first time that an entry was written while the clock was behind the newest one.
+    [[nodiscard]] std::optional<ClockLag> clock_lag() const;
 
     [[noreturn]] void refuse(const std::string& text) const;
     [[noreturn]] void give_up(const std::string& text) const;

@@ -33,11 +33,6 @@ std::optional<struct stat> facts_of(const std::string& file) {
     return stat(file.c_str(), &facts) == 0 ? std::optional(facts) : std::nullopt;
 }
 
-std::string folder_of(const std::string& file) {
-    const auto folder = fs::path(file).parent_path();
-    return folder.empty() ? "." : folder.string();
-}
-
 // Not through a link: somebody else may have put one there.
 void share(const std::string& name, const struct stat& ledger) {
     const int descriptor = open(name.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
@@ -52,6 +47,11 @@ void share(const std::string& name, const struct stat& ledger) {
 }
 
 }  // namespace
+
+std::string folder_of(const std::string& file) {
+    const auto folder = fs::path(file).parent_path();
+    return folder.empty() ? "." : folder.string();
+}
 
 bool is_there(const std::string& file) {
     std::error_code ignored;

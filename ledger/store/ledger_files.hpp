@@ -15,6 +15,9 @@ namespace flutebook::ledger {
 
 [[nodiscard]] bool is_there(const std::string& file);
 
+/// "." where the name has no folder.
+[[nodiscard]] std::string folder_of(const std::string& file);
+
 /// Throws LedgerError: refused where there is no file, or where it has a second name (a hard link: each name would have
 /// a log of its own, and entries would be lost); unfit where it is no plain file.
 void expect_ledger_file(const std::string& file);

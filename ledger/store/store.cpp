@@ -45,6 +45,10 @@ const std::string& Store::file() const {
     return cabinet_->file();
 }
 
+std::optional<ClockLag> Store::clock_lag() const {
+    return cabinet_->clock_lag();
+}
+
 Store Store::open_for_writing(const std::string& name, IfMissing missing, const Clock& clock) {
     const auto file = file_behind(name);
     if (missing == IfMissing::refuse || is_there(file)) expect_ledger_file(file);

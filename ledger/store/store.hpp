@@ -6,6 +6,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 
 #include "ledger/store/clock.hpp"
@@ -37,6 +38,9 @@ public:
     ~Store();
 
     [[nodiscard]] const std::string& file() const;
+
+    /// That the clock is behind the newest entry: found when this store wrote an entry, which keeps both times.
+    [[nodiscard]] std::optional<ClockLag> clock_lag() const;
 
     /// For the ledger's own sources.
     [[nodiscard]] Connection& cabinet() const { return *cabinet_; }

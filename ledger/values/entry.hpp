@@ -58,10 +58,11 @@ struct Entry {
     std::int64_t number;
     Draft draft;
     std::string who;
-    std::chrono::sys_seconds when;            // UTC, never before the entry before it
-    std::optional<std::int64_t> reverses;     // the entry that this one undoes
-    std::optional<std::int64_t> reversed_by;  // the entry that undoes this one
-    std::string hash;                         // SHA-256 in hex, of its content and its predecessor's hash
+    std::chrono::sys_seconds when;                  // UTC, never before the entry before it
+    std::optional<std::chrono::sys_seconds> clock;  // the machine's own time, where that was behind `when`
+    std::optional<std::int64_t> reverses;           // the entry that this one undoes
+    std::optional<std::int64_t> reversed_by;        // the entry that undoes this one
+    std::string hash;                               // SHA-256 in hex, of its content and its predecessor's hash
 };
 
 }  // namespace flutebook::ledger

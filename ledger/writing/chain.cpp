@@ -30,7 +30,7 @@ void ChainText::text(std::string_view value) {
 }
 
 Hash entry_hash(ChainText& text, const Hash& before, const Draft& draft, const EntryOrigin& origin) {
-    text.begin(before, "entry 1");
+    text.begin(before, origin.clock ? "entry 2" : "entry 1");
     text.number(origin.number);
     for (const auto* field : {&draft.kind, &draft.ref, &draft.content}) text.text(*field);
     text.number(to_number(draft.date));
@@ -38,6 +38,7 @@ Hash entry_hash(ChainText& text, const Hash& before, const Draft& draft, const E
     text.text(origin.who);
     text.number(origin.when.time_since_epoch().count());
     text.number(origin.reverses);
+    if (origin.clock) text.number(origin.clock->time_since_epoch().count());
     text.number(static_cast<std::int64_t>(draft.movements.size()));
     for (const auto& movement : draft.movements) {
         for (const auto* field : {&movement.from, &movement.to, &movement.material, &movement.cause}) text.text(*field);

@@ -4,7 +4,8 @@
 //   hash of an entry = SHA-256 of these, one after the other
 //
 //   32 bytes         hash of the entry before it; of the first: zeros
-//   text             "entry 1": what follows, and the version of this table
+//   text             "entry 1": what follows, and the version of this table; "entry 2" where the machine's clock
+//                    was behind the entry before it
 //   number           the entry's own
 //   text             kind
 //   text             ref
@@ -14,6 +15,7 @@
 //   text             who
 //   number           when: seconds since 1970, UTC
 //   number           the entry it reverses, else 0
+//   number           of "entry 2" alone: the machine's own time, seconds since 1970, UTC
 //   number           how many movements, then each: from, to, material, cause (texts), grams, money (numbers)
 //   number           how many expected losses, then each: cause (text), grams (number)
 //   number           1 where something was counted, then: account, material (texts), grams (number), number 1 and the
@@ -55,7 +57,8 @@ struct EntryOrigin {
     std::int64_t number;
     const std::string& who;
     std::chrono::sys_seconds when;
-    std::int64_t reverses;  // 0: nothing
+    std::int64_t reverses;                               // 0: nothing
+    std::optional<std::chrono::sys_seconds> clock = {};  // where it was behind `when`
 };
 
 [[nodiscard]] Hash entry_hash(ChainText& text, const Hash& before, const Draft& draft, const EntryOrigin& origin);

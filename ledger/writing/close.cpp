@@ -24,7 +24,7 @@ void post_differences(Posting& posting, Connection& cabinet, const Close& close)
         if (draft.date.year() / draft.date.month() != close.month)
             cabinet.refuse(
                 fmt::format("{} {}: a difference is dated in the month that it closes", draft.kind, draft.ref));
-        if (!std::holds_alternative<Posted>(posting.add(draft)))
+        if (!std::holds_alternative<Posted>(posting.add(draft, DraftSource::books)))
             cabinet.refuse(
                 fmt::format("{} {}: was posted before; give the difference a ref of its own", draft.kind, draft.ref));
     }
@@ -56,9 +56,10 @@ std::int64_t add_closing_entry(const Store& store, const Close& close, const std
     draft.content = to_text(content);
     draft.date = std::chrono::year_month_day_last(close.month.year(), std::chrono::month_day_last(close.month.month()));
     draft.note = close.note;
-    if (const auto fault = fault_of(draft)) cabinet.refuse(fmt::format("close {}: {}", draft.ref, *fault));
+    if (const auto fault = fault_of(draft, DraftSource::books))
+        cabinet.refuse(fmt::format("close {}: {}", draft.ref, *fault));
     auto& writer = cabinet.entry_writer();
-    return writer.add(draft, {close.who, writer.not_before_the_newest(cabinet.clock().now())});
+    return writer.add(draft, writer.actor(close.who, cabinet.clock().now()));
 }
 
 void add_seal(Connection& cabinet, Month month, std::int64_t entry, const std::vector<Balance>& stocks) {

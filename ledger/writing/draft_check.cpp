@@ -13,35 +13,52 @@ constexpr std::size_t longest_note = 10000;
 constexpr std::int64_t most_grams = 1'000'000'000'000;
 constexpr std::int64_t most_money = 900'000'000'000'000;
 
-// How many bytes the character has that begins here; 0 where it is none of UTF-8.
-std::size_t character(std::string_view text) {
-    utf8proc_int32_t point = -1;
-    const auto length = utf8proc_iterate(reinterpret_cast<const utf8proc_uint8_t*>(text.data()),
-                                         static_cast<utf8proc_ssize_t>(text.size()), &point);
-    return length > 0 ? static_cast<std::size_t>(length) : 0;
-}
-
 enum class Lines { one, many };
 
-bool is_text(std::string_view text, Lines lines) {
-    while (!text.empty()) {
-        const auto size = character(text);
-        if (size == 0) return false;
-        const char sign = text.front();
-        const bool is_control = (sign >= 0 && sign < 0x20) || sign == 0x7F;
-        const bool is_layout = sign == '\n' || sign == '\t' || sign == '\r';
-        if (is_control && !(is_layout && lines == Lines::many && sign != '\0')) return false;
-        text.remove_prefix(size);
+// Controls of both ranges, and what no reader sees: bidirectional controls, separators of lines, zero-width characters,
+// fillers. With them two names look alike, or a line reads in another order than it stands.
+bool is_unseen(utf8proc_int32_t point) {
+    switch (utf8proc_category(point)) {
+        case UTF8PROC_CATEGORY_CC:
+        case UTF8PROC_CATEGORY_CF:
+        case UTF8PROC_CATEGORY_ZL:
+        case UTF8PROC_CATEGORY_ZP:
+            return true;
+        default:
+            return utf8proc_get_property(point)->ignorable != 0;
     }
-    return true;
+}
+
+// What stands in the text that may not, for a message; nothing where it is plain.
+std::optional<std::string> fault_of_characters(std::string_view text, Lines lines) {
+    while (!text.empty()) {
+        const char sign = text.front();
+        const bool is_layout = lines == Lines::many && (sign == '\n' || sign == '\t' || sign == '\r');
+        if (is_layout || (sign >= 0x20 && sign < 0x7F)) {
+            text.remove_prefix(1);
+            continue;
+        }
+        utf8proc_int32_t point = -1;
+        const auto length = utf8proc_iterate(reinterpret_cast<const utf8proc_uint8_t*>(text.data()),
+                                             static_cast<utf8proc_ssize_t>(text.size()), &point);
+        if (length <= 0) return "bytes that are no UTF-8";
+        if (is_unseen(point)) return fmt::format("U+{:04X}, which cannot be seen", point);
+        text.remove_prefix(static_cast<std::size_t>(length));
+    }
+    return std::nullopt;
+}
+
+std::optional<std::string> fault_of_size(std::string_view what, std::string_view text, std::size_t longest) {
+    if (text.size() <= longest) return std::nullopt;
+    return fmt::format("{} is too long: found {} bytes; {} are kept", what, text.size(), longest);
 }
 
 std::optional<std::string> fault_of_text(std::string_view what, std::string_view text, std::size_t longest,
                                          Lines lines) {
-    if (text.size() > longest)
-        return fmt::format("{} is too long: found {} bytes; {} are kept", what, text.size(), longest);
-    if (!is_text(text, lines)) return fmt::format("{} is no plain text: found control characters or no UTF-8", what);
-    return std::nullopt;
+    if (auto fault = fault_of_size(what, text, longest)) return fault;
+    const auto found = fault_of_characters(text, lines);
+    if (!found) return std::nullopt;
+    return fmt::format("{} is no plain text: found {}; leave it out", what, *found);
 }
 
 std::optional<std::string> fault_of_mass(Grams mass) {
@@ -55,12 +72,18 @@ std::optional<std::string> fault_of_money(Money money) {
                        Money::of_ten_thousandths(most_money).to_double());
 }
 
-std::optional<std::string> fault_of(const Movement& movement) {
+// Names that the ledger has had before are as they are: an entry whose names an older version took can be reversed, and
+// its month closed.
+std::optional<std::string> fault_of_kept_name(std::string_view what, std::string_view name, DraftSource source) {
+    return source == DraftSource::books ? fault_of_size(what, name, longest_name) : fault_of_name(what, name);
+}
+
+std::optional<std::string> fault_of(const Movement& movement, DraftSource source) {
     if (movement.from.empty() || movement.to.empty()) return "a movement has no account at one end";
     if (movement.from == movement.to)
         return fmt::format("a movement ends where it began: found {} at both ends", movement.from);
     for (const auto* name : {&movement.from, &movement.to, &movement.material, &movement.cause})
-        if (auto fault = fault_of_name("a movement's name", *name)) return fault;
+        if (auto fault = fault_of_kept_name("a movement's name", *name, source)) return fault;
     if (auto fault = fault_of_mass(movement.mass)) return fault;
     return fault_of_money(movement.money);
 }
@@ -77,11 +100,14 @@ bool is_kept_date(Date date) {
     return date.ok() && date.year() >= std::chrono::year(2000) && date.year() <= std::chrono::year(2999);
 }
 
-std::optional<std::string> fault_of_words(const Draft& draft) {
+std::optional<std::string> fault_of_words(const Draft& draft, DraftSource source) {
     if (draft.kind.empty() || draft.ref.empty()) return "a document has no kind or no ref";
     for (const auto* name : {&draft.kind, &draft.ref, &draft.shift, &draft.centre, &draft.order, &draft.board})
-        if (auto fault = fault_of_name("a name", *name)) return fault;
-    if (auto fault = fault_of_text("the content", draft.content, longest_content, Lines::many)) return fault;
+        if (auto fault = fault_of_kept_name("a name", *name, source)) return fault;
+    if (auto fault = source == DraftSource::books
+                         ? fault_of_size("the content", draft.content, longest_content)
+                         : fault_of_text("the content", draft.content, longest_content, Lines::many))
+        return fault;
     return fault_of_text("the note", draft.note, longest_note, Lines::many);
 }
 
@@ -91,16 +117,16 @@ std::optional<std::string> fault_of_name(std::string_view what, std::string_view
     return fault_of_text(what, name, longest_name, Lines::one);
 }
 
-std::optional<std::string> fault_of(const Draft& draft) {
-    if (auto fault = fault_of_words(draft)) return fault;
+std::optional<std::string> fault_of(const Draft& draft, DraftSource source) {
+    if (auto fault = fault_of_words(draft, source)) return fault;
     if (!is_kept_date(draft.date)) return "there is no such day; days of the years 2000 to 2999 are kept";
     if (draft.movements.size() > most_lines || draft.expected.size() > most_lines)
         return fmt::format("has too many lines: found {} movements, {} expected losses; {} of each are kept",
                            draft.movements.size(), draft.expected.size(), most_lines);
     for (const auto& movement : draft.movements)
-        if (auto fault = fault_of(movement)) return fault;
+        if (auto fault = fault_of(movement, source)) return fault;
     for (const auto& expected : draft.expected) {
-        if (auto fault = fault_of_name("a cause", expected.cause)) return fault;
+        if (auto fault = fault_of_kept_name("a cause", expected.cause, source)) return fault;
         if (auto fault = fault_of_mass(expected.mass)) return fault;
     }
     return draft.count ? fault_of(*draft.count) : std::nullopt;

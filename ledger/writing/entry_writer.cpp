@@ -1,7 +1,5 @@
 #include "ledger/writing/entry_writer.hpp"
 
-#include <algorithm>
-
 namespace flutebook::ledger {
 
 EntryWriter::EntryWriter(Database& database)
@@ -11,7 +9,7 @@ EntryWriter::EntryWriter(Database& database)
       // OR ROLLBACK: the whole document set is undone at once, and the database need not keep what one row changed.
       entry_(database,
              "INSERT OR ROLLBACK INTO entry (id, kind, ref, content, day, shift, centre, order_, board, note, who, "
-             "written, reverses, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+             "written, reverses, hash, clock) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
       movement_(database, "INSERT OR ROLLBACK INTO movement VALUES (?, ?, ?, ?, ?, ?, ?, ?)"),
       expected_(database, "INSERT OR ROLLBACK INTO expected VALUES (?, ?, ?)"),
       count_(database, "INSERT OR ROLLBACK INTO stock_count VALUES (?, ?, ?, ?, ?, ?)") {}
@@ -33,8 +31,10 @@ void EntryWriter::forget() {
     totals_.forget();
 }
 
-std::chrono::sys_seconds EntryWriter::not_before_the_newest(std::chrono::sys_seconds now) const {
-    return std::max(now, when_);
+Actor EntryWriter::actor(const std::string& who, std::chrono::sys_seconds now) {
+    if (now >= when_) return {who, now};
+    if (!lag_) lag_ = ClockLag{now, when_};
+    return {who, when_, now};
 }
 
 std::int64_t EntryWriter::add(const Draft& draft, const Actor& hand, std::int64_t reverses) {
@@ -42,7 +42,7 @@ std::int64_t EntryWriter::add(const Draft& draft, const Actor& hand, std::int64_
     const auto day = to_number(draft.date);
     const EntryKeys keys = {day / 100, names_.number_of(draft.centre), names_.number_of(draft.shift),
                             names_.number_of(draft.board)};
-    const auto hash = entry_hash(text_, head_, draft, {number, hand.who, hand.when, reverses});
+    const auto hash = entry_hash(text_, head_, draft, {number, hand.who, hand.when, reverses, hand.clock});
     add_movements(draft, number, keys);
     add_expected(draft, number, keys);
     add_count(draft, number);
@@ -62,6 +62,10 @@ std::int64_t EntryWriter::add(const Draft& draft, const Actor& hand, std::int64_
         entry_.bind(13, reverses);
     else
         entry_.bind_nothing(13);
+    if (hand.clock)
+        entry_.bind(15, hand.clock->time_since_epoch().count());
+    else
+        entry_.bind_nothing(15);
     entry_.bind_bytes(14, bytes_of(hash)).run();
     number_ = number;
     when_ = hand.when;

@@ -3,8 +3,10 @@
 
 #include <chrono>
 #include <cstdint>
+#include <optional>
 #include <string>
 
+#include "ledger/store/clock.hpp"
 #include "ledger/store/database.hpp"
 #include "ledger/store/names.hpp"
 #include "ledger/values/entry.hpp"
@@ -17,6 +19,7 @@ namespace flutebook::ledger {
 struct Actor {
     std::string who;
     std::chrono::sys_seconds when;
+    std::optional<std::chrono::sys_seconds> clock = {};  // the machine's own time, where that was behind `when`
 };
 
 /// Lives in a cabinet, and works within its transactions.
@@ -38,8 +41,10 @@ public:
     /// Of the newest entry; zeros where there is none.
     [[nodiscard]] const Hash& head() const { return head_; }
     [[nodiscard]] Names& names() { return names_; }
-    /// `now`, or the time of the newest entry where a clock was set back since.
-    [[nodiscard]] std::chrono::sys_seconds not_before_the_newest(std::chrono::sys_seconds now) const;
+    /// Who writes the next entry, and when: at `now`, or at the newest entry's time where a clock was set back since.
+    [[nodiscard]] Actor actor(const std::string& who, std::chrono::sys_seconds now);
+    /// The first time that the clock was behind.
+    [[nodiscard]] const std::optional<ClockLag>& clock_lag() const { return lag_; }
 
 private:
     void add_movements(const Draft& draft, std::int64_t number, const EntryKeys& keys);
@@ -53,6 +58,7 @@ private:
     std::int64_t number_ = 0;
     std::chrono::sys_seconds when_{};
     Hash head_{};
+    std::optional<ClockLag> lag_;
 };
 
 }  // namespace flutebook::ledger

@@ -37,10 +37,10 @@ Posting::Posting(Store& store, std::string who) : cabinet_(store.cabinet()), who
 
 Posting::~Posting() = default;
 
-Added Posting::add(const Draft& draft) {
+Added Posting::add(const Draft& draft, DraftSource source) {
     if (!transaction_) cabinet_.refuse("the posting has ended: nothing can be added to it");
     try {
-        if (const auto fault = fault_of(draft))
+        if (const auto fault = fault_of(draft, source))
             cabinet_.refuse(fmt::format("{} {}: {}", draft.kind, draft.ref, *fault));
         if (draft.kind == reversal_kind || draft.kind == close_kind || draft.kind == saved_kind)
             cabinet_.refuse(fmt::format("{} {}: no document may be of this kind", draft.kind, draft.ref));
@@ -62,7 +62,7 @@ Added Posting::add_examined(const Draft& draft) {
         return MonthClosed{*last_closed_};
     }
     auto& writer = cabinet_.entry_writer();
-    const auto number = writer.add(draft, {who_, writer.not_before_the_newest(cabinet_.clock().now())});
+    const auto number = writer.add(draft, writer.actor(who_, cabinet_.clock().now()));
     ++posted_;
     return Posted{number};
 }

@@ -11,6 +11,7 @@
 
 #include "ledger/store/store.hpp"
 #include "ledger/values/entry.hpp"
+#include "ledger/writing/draft_check.hpp"
 
 namespace flutebook::ledger {
 
@@ -60,7 +61,7 @@ public:
     /// posting can no longer be committed. Throws LedgerError: refused where the draft is no document (no ref, a date
     /// that does not exist, a movement to where it came from, a mass or an amount out of bounds, ...), unfit where
     /// the disk is full or the file damaged; all is undone then.
-    Added add(const Draft& draft);
+    Added add(const Draft& draft, DraftSource source = DraftSource::document);
 
     /// All on disk when it returns. Throws LedgerError: refused after a refusal, unfit where the disk is full;
     /// all is undone then.

@@ -63,10 +63,10 @@ Posted reverse(Store& store, const Reversal& reversal) {
     if (const auto against = objection(store, *entry, reversal))
         cabinet.refuse(fmt::format("entry {} {}", entry->number, *against));
     const auto draft = mirror(*entry, reversal);
-    if (const auto fault = fault_of(draft))
+    if (const auto fault = fault_of(draft, DraftSource::books))
         cabinet.refuse(fmt::format("reversal of entry {}: {}", entry->number, *fault));
     auto& writer = cabinet.entry_writer();
-    const Actor hand = {reversal.who, writer.not_before_the_newest(cabinet.clock().now())};
+    const Actor hand = writer.actor(reversal.who, cabinet.clock().now());
     const auto number = writer.add(draft, hand, entry->number);
     static_cast<void>(posting.commit());
     return {number};

@@ -84,9 +84,9 @@ void record_saved(Connection& cabinet, const std::string& who) {
     if (is_recorded(cabinet, draft.ref)) return;
     draft.content = to_text(heads);
     auto& writer = cabinet.entry_writer();
-    const auto when = writer.not_before_the_newest(cabinet.clock().now());
-    draft.date = saving_day(cabinet, when);
-    writer.add(draft, {who, when});
+    const auto hand = writer.actor(who, cabinet.clock().now());
+    draft.date = saving_day(cabinet, hand.when);
+    writer.add(draft, hand);
 }
 
 }  // namespace flutebook::ledger

@@ -1,9 +1,10 @@
 // The ledger under other hands, at the program's face: a closed month that was tampered with, answers that cannot be
-// written, files that are in the way, runs that were killed, a copy that is put back.
+// written, files that are in the way, runs that were killed, a copy that is put back, a clock that went back.
 #include <fcntl.h>
 #include <fmt/format.h>
 #include <signal.h>
 #include <spawn.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -12,6 +13,7 @@
 #include <chrono>
 #include <filesystem>
 #include <fstream>
+#include <nlohmann/json.hpp>
 #include <sstream>
 #include <thread>
 
@@ -21,6 +23,7 @@
 #include "ledger/writing/posting.hpp"
 #include "tests/system/face.hpp"
 #include "tests/unit/ledger/ledger_file.hpp"
+#include "tests/unit/ledger/made_drafts.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
@@ -75,6 +78,43 @@ std::string text_in(const std::string& file) {
     return text.str();
 }
 
+std::size_t times_said(const std::string& text, const std::string& what) {
+    std::size_t count = 0;
+    for (auto at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) ++count;
+    return count;
+}
+
+pid_t start(std::vector<std::string> words) {
+    std::vector<char*> pointers;
+    for (auto& word : words) pointers.push_back(word.data());
+    pointers.push_back(nullptr);
+    posix_spawn_file_actions_t actions;
+    posix_spawn_file_actions_init(&actions);
+    posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
+    pid_t child = -1;
+    REQUIRE(posix_spawn(&child, FLUTEBOOK_PROGRAM, &actions, nullptr, pointers.data(), environ) == 0);
+    posix_spawn_file_actions_destroy(&actions);
+    return child;
+}
+
+// Runs the command until it is killed while its file has the name that it has until it is finished: that name.
+std::string kill_while_it_writes(const std::vector<std::string>& words, const std::string& file) {
+    for (int attempt = 0; attempt < 100; ++attempt) {
+        const pid_t child = start(words);
+        const auto unfinished = fmt::format("{}.part-{}", file, child);
+        int status = 0;
+        bool has_ended = false;
+        while (!fs::exists(unfinished) && !has_ended) has_ended = waitpid(child, &status, WNOHANG) == child;
+        if (!has_ended) {
+            kill(child, SIGKILL);
+            waitpid(child, &status, 0);
+        }
+        if (WIFSIGNALED(status) && fs::exists(unfinished)) return unfinished;
+        fs::remove(file);
+    }
+    return "";
+}
+
 }  // namespace
 
 TEST_CASE("of a closed month with one changed total nothing is printed or written, and the difference is named") {
@@ -123,15 +163,7 @@ TEST_CASE("a run that saves many quotes and is killed is done again: each has on
         const auto number = fmt::format("R-{}", 2000 + i);
         words.push_back(plant.write(number + ".yaml", plain_request(number, "500, 1000")));
     }
-    std::vector<char*> pointers;
-    for (auto& word : words) pointers.push_back(word.data());
-    pointers.push_back(nullptr);
-    posix_spawn_file_actions_t actions;
-    posix_spawn_file_actions_init(&actions);
-    posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
-    pid_t child = -1;
-    REQUIRE(posix_spawn(&child, FLUTEBOOK_PROGRAM, &actions, nullptr, pointers.data(), environ) == 0);
-    posix_spawn_file_actions_destroy(&actions);
+    const pid_t child = start(words);
     const auto file = plant.folder() + "/ledger.db";
     const auto saved = [&] {
         try {
@@ -255,4 +287,87 @@ TEST_CASE("an export is written through no link or FIFO that lies where it would
     REQUIRE(mkfifo(fifo.c_str(), 0666) == 0);
     CHECK(plant.ask({"month", "2026-09", "--html", fifo, "--replace"}).exit_code == 1);
     CHECK(text_in(papers) == before);
+}
+
+TEST_CASE("what a killed export left is cleared away by the next one into that folder, which says so") {
+    const PlantWithClosedMonth plant;
+    const auto folder = plant.folder() + "/out";
+    fs::create_directory(folder);
+    const std::vector<std::string> words = {FLUTEBOOK_PROGRAM, "--plant", plant.folder(), "month", "2026-09"};
+    std::vector<std::string> left;
+    for (const auto& name : std::vector<std::string>{"month.html", "month.csv", "month.xlsx"}) {
+        // Each in a folder of its own, where no other run clears it away.
+        const auto place = plant.folder() + "/of-" + name;
+        fs::create_directory(place);
+        auto killed = words;
+        killed.insert(killed.end(), {name == "month.html" ? "--html" : "--export", place + "/" + name});
+        const auto unfinished = kill_while_it_writes(killed, place + "/" + name);
+        REQUIRE_FALSE(unfinished.empty());
+        if (name == "month.csv")
+            std::ofstream(unfinished) << "\"month\",\"table\",\"row\",\"column\",\"value\"\r\n\"20";
+        if (name == "month.xlsx") std::ofstream(unfinished) << "PK\x03\x04";
+        left.push_back(folder + "/" + fs::path(unfinished).filename().string());
+        fs::rename(unfinished, left.back());
+    }
+    // Somebody's own, and one that is being made.
+    const auto own = folder + "/month.html.part-4711", part = folder + "/cut.xlsx.part-1",
+               busy = folder + "/a.csv.part-4712";
+    std::ofstream(own) << "my notes";
+    std::ofstream(part) << "PK\x03\x04";
+    const int maker = open(busy.c_str(), O_RDWR | O_CREAT, 0644);
+    REQUIRE(flock(maker, LOCK_EX | LOCK_NB) == 0);
+    const auto ended = plant.ask({"month", "2026-09", "--html", folder + "/other.html"});
+    close(maker);
+    CHECK(ended.exit_code == 0);
+    for (const auto& name : left) {
+        CAPTURE(name);
+        CHECK_FALSE(fs::exists(name));
+        CHECK(says(ended.errors, name + ": was left by a run that was broken off, and is removed\n"));
+    }
+    for (const auto& name : {own, part, busy}) CHECK(fs::exists(name));
+    CHECK(fs::exists(folder + "/other.html"));
+    CHECK(plant.ask({"month", "2026-09", "--html", folder + "/third.html"}).errors ==
+          busy + ": was left by a run that was broken off, and is removed\n");
+}
+
+TEST_CASE("a backup in JSON lists what it cleared") {
+    const PlantWithClosedMonth plant;
+    const auto copy = plant.folder() + "/safe.db", left = plant.folder() + "/safe.db.part-4711";
+    fs::copy_file(plant.ledger(), left);
+    const auto first = nlohmann::json::parse(plant.ask({"backup", copy, "--json"}).output);
+    CHECK(first.at("cleared") == nlohmann::json({left}));
+    CHECK(first.at("file") == copy);
+    const auto second = nlohmann::json::parse(plant.ask({"backup", plant.folder() + "/more.db", "--json"}).output);
+    CHECK(second.at("cleared") == nlohmann::json::array());
+}
+
+TEST_CASE("a clock that goes back behind the newest entry is told once by each command that writes") {
+    PlantWithClosedMonth plant;
+    {
+        const SetClock clock(4'102'444'800);  // 2100
+        auto store = ledger::Store::open_for_writing(plant.ledger(), ledger::IfMissing::refuse, clock);
+        static_cast<void>(ledger::post(store, std::vector{paper_row("P3", 10, 1)}, "mara"));
+    }
+    const std::string head_row = "ref,date,shift,corrugator,paper,kg\n";
+    const auto rows =
+        plant.write("rows.csv", head_row + "N1,2026-10-03,early,C1,KL135,100\nN2,2026-10-03,early,C1,KL135,90\n");
+    const auto expect_told_once = [&](const std::vector<std::string>& words) {
+        INFO(words.front());
+        const auto ended = plant.ask(words);
+        INFO(ended.errors);
+        CHECK(ended.exit_code == 0);
+        CHECK(times_said(ended.errors, "this computer's clock is behind the newest entry: found 20") == 1);
+        CHECK(says(ended.errors, "and 2100-01-01 00:00:00 UTC in the ledger; what was written now keeps both times"));
+        return ended.output;
+    };
+    const auto answer = nlohmann::json::parse(expect_told_once({"post", rows, "--json"}));
+    CHECK(says(answer.at("warnings").dump(), "clock is behind the newest entry"));
+    static_cast<void>(expect_told_once({"reverse", "N1", "--why", "typed twice"}));
+    static_cast<void>(expect_told_once({"quote", demo_request("R-1001"), demo_request("R-1002"), "--save"}));
+    static_cast<void>(expect_told_once({"order", "Q000001", "500"}));
+    CHECK(run_behind(plant.ledger(), "SELECT count(*) FROM entry WHERE clock < written AND id > 4") ==
+          std::vector<std::string>{"6"});
+    const auto proof = plant.ask({"verify"});
+    CHECK(proof.exit_code == 0);
+    CHECK(proof.errors.empty());
 }

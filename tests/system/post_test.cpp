@@ -62,7 +62,7 @@ TEST_CASE("post makes the ledger in the plant's folder, and says what it did") {
     CHECK(ended.output.find("  loose-scrap  bale-yard         1 010.500") != std::string::npos);
 
     const auto again = office.post({file, office.write("tickets.csv", tickets)});
-    CHECK(lines_of(again.output)[0] == "Posted 1 row, entry 3; 2 rows posted before");
+    CHECK(lines_of(again.output)[0] == "Posted 1 row, entry 3; 2 rows skipped, posted before");
 }
 
 TEST_CASE("a dry run says the same and leaves nothing behind") {
@@ -77,7 +77,7 @@ TEST_CASE("a dry run says the same and leaves nothing behind") {
     CHECK(office.post({file}).exit_code == 0);
     const auto more = office.post({office.write("tickets.csv", tickets)}, {"--dry-run"});
     CHECK(lines_of(more.output)[0] == "Would post 1 row, entry 3");
-    CHECK(lines_of(office.post({file}).output)[0] == "Posted 0 rows; 2 rows posted before");
+    CHECK(lines_of(office.post({file}).output)[0] == "Posted 0 rows; 2 rows skipped, posted before");
 }
 
 TEST_CASE("post --json gives rows, files and sums under their keys") {

@@ -14,6 +14,7 @@
 #include "host/production/entry_from_row.hpp"
 #include "host/production/row.hpp"
 #include "host/production/row_validation.hpp"
+#include "host/services/clock_warning.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/services/posting/posted_rows.hpp"
 #include "ledger/reading/entries.hpp"
@@ -70,6 +71,7 @@ public:
         }
         answer.first_entry = first_entry_;
         answer.warnings = warnings();
+        for (const auto& warning : clock_warnings(store_)) answer.warnings.push_back(warning.at + ": " + warning.text);
         answer.files = std::move(files_);
         for (auto& [path, flow] : flows_) answer.flows.push_back(std::move(flow));
         return answer;

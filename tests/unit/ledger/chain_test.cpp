@@ -60,6 +60,17 @@ TEST_CASE("a chain has the hashes that a second program works out from the table
     CHECK(find_entry(store, 4)->hash == "4f50f0b3c89ca20acc7d60618a344e8cc791d23093983dd68ad708f6f676b368");
 }
 
+TEST_CASE("an entry of a clock that went back has the hash that a second program works out from the table") {
+    // By a second script from the same table. The entry before it is hashed as ever.
+    SetClock clock(1'792'000'000);
+    auto store = Store::in_memory(clock);
+    static_cast<void>(post(store, std::vector{paper_issue("P1", day(2026, 10, 2), 1200, 800)}, "mara"));
+    clock.set(1'791'990'000);
+    static_cast<void>(post(store, std::vector{paper_issue("P2", day(2026, 10, 2), 5)}, "mara"));
+    CHECK(find_entry(store, 1)->hash == "4dd79133316538e280e668582539c2bdd9bff5e3fa67f339a94c9c403e69e235");
+    CHECK(find_entry(store, 2)->hash == "c7744f06b363c90b088895e146055f4a2fc16643a65b69433803a855f906ae1c");
+}
+
 TEST_CASE("whatever is changed of an entry, its hash is another") {
     auto whole = corrugator_run("R1", day(2026, 10, 3), "500123");
     whole.count = Count{"floor", "board", Grams::of(7), Money::of_ten_thousandths(9)};

@@ -258,11 +258,11 @@ TEST_CASE("what is no document is refused with what is wrong with it") {
     CHECK(refusal_after([](Draft& d) { d.date = day(1999, 2, 3); }) ==
           start + "there is no such day; days of the years 2000 to 2999 are kept");
     CHECK(refusal_after([](Draft& d) { d.shift = "ea\nrly"; }) ==
-          start + "a name is no plain text: found control characters or no UTF-8");
+          start + "a name is no plain text: found U+000A, which cannot be seen; leave it out");
     CHECK(refusal_after([](Draft& d) { d.content = std::string("a\0b", 3); }) ==
-          start + "the content is no plain text: found control characters or no UTF-8");
+          start + "the content is no plain text: found U+0000, which cannot be seen; leave it out");
     CHECK(refusal_after([](Draft& d) { d.note.assign(1, '\xff'); }) ==
-          start + "the note is no plain text: found control characters or no UTF-8");
+          start + "the note is no plain text: found bytes that are no UTF-8; leave it out");
     CHECK(refusal_after([](Draft& d) { d.board = std::string(201, 'b'); }) ==
           start + "a name is too long: found 201 bytes; 200 are kept");
     CHECK(refusal_after([](Draft& d) { d.movements[0].to = "paper-store"; }) ==
@@ -320,5 +320,7 @@ TEST_CASE("a clock that was set back never makes an entry older than the one bef
     static_cast<void>(post(store, std::vector<Draft>{paper_issue("P3", day(2026, 10, 2), 1)}, "mara"));
     CHECK(find_entry(store, 2)->when == find_entry(store, 1)->when);
     CHECK(find_entry(store, 3)->when == clock.now());
+    CHECK_FALSE(find_entry(store, 1)->clock);
+    CHECK_FALSE(find_entry(store, 3)->clock);
     CHECK(verify(store).holds());
 }

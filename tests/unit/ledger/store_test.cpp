@@ -96,11 +96,11 @@ TEST_CASE("what is no ledger is refused and left as it was") {
 TEST_CASE("a ledger of a newer version is refused") {
     const LedgerFolder folder;
     post_some(folder.file());
-    run_behind(folder.file(), "PRAGMA user_version = 4");
+    run_behind(folder.file(), "PRAGMA user_version = 5");
     const auto refusal = refusal_of([&] { return Store::open_for_reading(folder.file()); });
     CHECK(refusal.text == folder.file() +
-                              ": was written by a newer version of the program: found tables of version 4, "
-                              "this one knows 3; use the newer program");
+                              ": was written by a newer version of the program: found tables of version 5, "
+                              "this one knows 4; use the newer program");
     CHECK(refusal.kind == LedgerError::Kind::unfit);
     CHECK(refusal_of([&] { return Store::open_for_writing(folder.file(), IfMissing::create); }).text == refusal.text);
 }
@@ -114,7 +114,7 @@ TEST_CASE("a ledger of an older version is brought up to date, also by who only 
         CHECK(old.number("PRAGMA user_version") == 1);
     }
     const auto store = Store::open_for_reading(folder.file());
-    CHECK(run_behind(folder.file(), "PRAGMA user_version") == std::vector<std::string>{"3"});
+    CHECK(run_behind(folder.file(), "PRAGMA user_version") == std::vector<std::string>{"4"});
     CHECK(quote_numbers(store).empty());
     CHECK(verify(store).holds());
 }
