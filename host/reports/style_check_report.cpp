@@ -56,13 +56,18 @@ ReportSection faults_section(const ShownUnits& units, const CheckedStyle& style)
 
 Report style_check_report(const plant::Plant& plant, const answers::StyleCheck& check) {
     const ShownUnits units(plant);
-    ReportTable table{"styles",
-                      {text_column("code"), name_column("title"), text_column("result"), number_column("sizes"),
-                       number_column("random boxes")}};
-    for (const CheckedStyle& style : check.styles)
-        table.add({Code{style.code}, style.title, verdict(style),
-                   Number{static_cast<double>(count_drawn(style.trials)), 0},
-                   Number{static_cast<double>(style.random_boxes - style.refused_boxes), 0}});
+    const bool has_random = std::any_of(check.styles.begin(), check.styles.end(),
+                                        [](const CheckedStyle& style) { return style.random_boxes > 0; });
+    ReportTable table{"styles", {text_column("code"), text_column("result"), number_column("sizes")}};
+    if (has_random) table.columns.push_back(number_column("random boxes"));
+    table.columns.push_back(sentence_column("title"));
+    for (const CheckedStyle& style : check.styles) {
+        std::vector<Cell> cells = {Code{style.code}, verdict(style),
+                                   Number{static_cast<double>(count_drawn(style.trials)), 0}};
+        if (has_random) cells.emplace_back(Number{static_cast<double>(style.random_boxes - style.refused_boxes), 0});
+        cells.emplace_back(style.title);
+        table.add(std::move(cells));
+    }
     Report report{"style check", "styles", {}, {{"Styles, folded at several sizes", {table}}}};
     for (const CheckedStyle& style : check.styles)
         if (!style.holds()) report.sections.push_back(faults_section(units, style));

@@ -73,12 +73,16 @@ answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& q
     if (style.is_outline)
         refuse_style(fmt::format("style: {} has no drawing: the request itself gives its blank; ask for another style",
                                  style.code));
+    if (style.is_folded() && question.inside_mm.size() < 3)
+        refuse_style(fmt::format("inside: a box has three dimensions: found {} of style {}; give LxBxH",
+                                 question.inside_mm.size(), style.code));
     check_measures(style, question);
     const double height = question.inside_mm.size() > 2 ? question.inside_mm[2] : 0;
-    const geometry::StyleSize size{{question.inside_mm.at(0), question.inside_mm.at(1), height},
-                                   plant::caliper_mm(plant, board),
-                                   plant.find_allowance(board.flutes),
-                                   question.measures};
+    geometry::StyleSize size{{question.inside_mm.at(0), question.inside_mm.at(1), height},
+                             plant::caliper_mm(plant, board),
+                             plant.find_allowance(board.flutes),
+                             question.measures};
+    size.where = "inside";
     answers::ShownStyle result{style.code,         style.title,       style.note, board.code,
                                question.inside_mm, question.measures, {}};
     std::vector<geometry::FlatBlank> blanks = geometry::draw_flat(style, size);
