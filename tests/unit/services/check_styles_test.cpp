@@ -3,6 +3,7 @@
 
 #include "host/base/errors.hpp"
 #include "host/services/styles/check_styles.hpp"
+#include "tests/support/property.hpp"
 #include "tests/unit/services/demo_styles.hpp"
 
 using namespace flutebook;
@@ -31,7 +32,7 @@ std::string wrong_trials(const CheckedStyle& style) {
 
 TEST_CASE("every style that is shipped folds at six sizes and for 40 random boxes on every flute") {
     answers::StyleCheckOptions options;
-    options.random_boxes = 40;
+    options.random_boxes = static_cast<std::size_t>(fixture::trials(40));  // slow builds take fewer
     options.bounds = geometry::SizeBounds::library;
     const plant::Plant plant = fixture::demo_plant_with("");
     const answers::StyleCheck check = services::check_styles(plant, options);
@@ -39,7 +40,7 @@ TEST_CASE("every style that is shipped folds at six sizes and for 40 random boxe
     for (const CheckedStyle& style : check.styles) {
         INFO(style.code << "\n" << wrong_trials(style));
         CHECK(style.holds());
-        CHECK(style.random_boxes == 40 * plant.allowances.size());
+        CHECK(style.random_boxes == options.random_boxes * plant.allowances.size());
         CHECK(style.refused_boxes == 0);
     }
 }
@@ -54,8 +55,7 @@ TEST_CASE("the same options try the same boxes, another seed tries others") {
     const auto boxes = [&] {
         std::vector<std::array<double, 3>> sizes;
         const answers::StyleCheck check = services::check_styles(plant, options);
-        for (const StyleTrial& trial : check.styles.at(0).wrong_boxes)
-            sizes.push_back(trial.inside_mm);
+        for (const StyleTrial& trial : check.styles.at(0).wrong_boxes) sizes.push_back(trial.inside_mm);
         return sizes;
     };
     const auto first = boxes();

@@ -42,7 +42,6 @@ std::vector<std::string> said_of(const WrongStyle& wrong) {
     try {
         answers::StyleCheckOptions options;
         options.code = wrong.code;
-        options.bounds = geometry::SizeBounds::library;
         const plant::Plant plant = fixture::demo_plant_with(wrong_text(wrong));
         const answers::StyleCheck check = services::check_styles(plant, options);
         for (const answers::StyleTrial& trial : check.styles.at(0).trials) {
