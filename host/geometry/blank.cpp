@@ -115,7 +115,8 @@ std::vector<BlankPiece> pieces_of(const Plant& plant, const Request& request) {
     // A count is a sum of the request's size; most styles have none.
     if (style.is_outline || (style.pieces.size() == 1 && !style.pieces.front().count)) return {{"", 1}};
     std::vector<BlankPiece> pieces;
-    for (const FlatBlank& blank : draw_request(plant, request)) pieces.push_back({blank.piece, blank.count});
+    for (const FlatBlank& blank : draw_request(plant, request))
+        pieces.push_back({blank.piece.empty() ? "piece" : blank.piece, blank.count});
     return pieces;
 }
 

@@ -28,7 +28,8 @@ struct BlankPiece {
     double count;
 };
 
-/// The blanks that the request's style is made of, in the order of the style; one without a name where it is one piece.
+/// The blanks that the request's style is made of, in the order of the style; one without a name where one blank makes
+/// one box. Where several of one blank do, it is named even if the style does not.
 /// Throws InputError (request) as make_blank() does.
 [[nodiscard]] std::vector<BlankPiece> pieces_of(const plant::Plant& plant, const orders::Request& request);
 

@@ -77,7 +77,7 @@ orders::OrderRecord terms_of(const Engine& engine, const Row& row, const Costing
     result.quantity = row.order->quantity;
     result.customer = row.order->request->customer;
     result.style = row.order->request->style;
-    if (row.order->piece.pieces > 1) {
+    if (!row.order->layout->piece.name.empty()) {
         result.piece = row.order->layout->piece.name;
         result.sets = row.order->quantity / row.order->layout->piece.count;
     }

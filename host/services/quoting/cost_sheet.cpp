@@ -170,7 +170,7 @@ answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& c
     const AskedQuantity asked = asked_of(row);
     check_product(quote, asked);
     add_unit_costs(quote, asked);
-    if (row.order->piece.pieces > 1) return quote;
+    if (!layout.piece.name.empty()) return quote;
     add_price(quote, asked, per_unit_cost(quote));
     check_price(quote, asked);
     return quote;

@@ -39,7 +39,7 @@ struct LaidOutRequest {
     const orders::Request& request;
     std::vector<geometry::Layout> layouts;  // by piece
 
-    [[nodiscard]] bool is_set() const { return layouts.size() > 1; }
+    [[nodiscard]] bool is_set() const { return !layouts.front().piece.name.empty(); }
 };
 
 LaidOutRequest laid_out(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request) {
