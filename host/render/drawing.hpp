@@ -57,6 +57,8 @@ struct DrawnArrow {
 };
 
 struct Drawing {
+    /// Of a page's row: two of half a width take the room of a whole one.
+    enum class Width { whole, half };
     std::string title;
     std::string note = {};                    // a sentence for who reads the picture
     std::vector<DrawnPolygon> polygons = {};  // what stands later covers what stands before
@@ -64,6 +66,7 @@ struct Drawing {
     std::vector<DrawnText> texts = {};
     std::vector<DrawnDimension> dimensions = {};
     std::vector<DrawnArrow> arrows = {};
+    Width width = Width::whole;
 };
 
 /// Drawings that stand side by side where a page is wide enough.

@@ -54,7 +54,10 @@ void DrawingLayout::fit_scale() {
     left_ = margin + total(lanes(DrawnDimension::Side::left));
     top_ = margin + line_height * static_cast<double>(drawing_.arrows.size());
     const double wide_mm = most_.x_mm - least_.x_mm, high_mm = most_.y_mm - least_.y_mm;
-    scale_ = std::min((picture_width - left_ - margin) / wide_mm, (most_picture_height - top_) / high_mm);
+    const bool is_half = drawing_.width == Drawing::Width::half;
+    const double wide = is_half ? half_picture_width : picture_width;
+    const double high = is_half ? most_half_picture_height : most_picture_height;
+    scale_ = std::min((wide - left_ - margin) / wide_mm, (high - top_) / high_mm);
     width_ = left_ + wide_mm * scale_ + margin;
     for (const DrawnArrow& arrow : drawing_.arrows)
         width_ = std::max(width_, left_ + line_height + letters_width(arrow.text, text_letters));

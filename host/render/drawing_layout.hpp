@@ -19,6 +19,7 @@ struct PagePoint {
 };
 
 constexpr double picture_width = 372, most_picture_height = 330;
+constexpr double half_picture_width = 178, most_half_picture_height = 200;
 constexpr double dimension_letters = 10.5, text_letters = 11.5, line_height = 16;
 
 /// The widest that a text can be.

@@ -88,6 +88,7 @@ Drawing drawing_after(const FlatBlank& blank, double steps_done, std::string tit
         faces.push_back({std::move(face), turn});
     }
     Drawing drawing{std::move(title)};
+    drawing.width = Drawing::Width::half;
     for (const std::size_t i : painting_order(faces, view, layers_of_board * blank.caliper_mm)) {
         const FoldedFace& face = faces[i].face;
         const geometry::FlatCell& cell = blank.cells[face.cell];

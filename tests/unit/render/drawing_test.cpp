@@ -107,6 +107,9 @@ TEST_CASE("a drawing keeps to the width of a narrow screen") {
     for (DrawnPolygon& polygon : tall.polygons)
         for (DrawnPoint& point : polygon.outline) point.y_mm *= 30;
     CHECK(DrawingLayout(tall).height() < 420);
+    Drawing half = drawing_with("x");
+    half.width = Drawing::Width::half;
+    CHECK(2 * DrawingLayout(half).width() < picture_width);
 }
 
 TEST_CASE("the label of a length that is too short for it stands across, or is left to its title") {
