@@ -135,6 +135,7 @@ TEST_CASE(
     CHECK(balances(account));
     static_cast<void>(bench.close());
     bench.month = month_of(2026, 11);
+    bench.day = 2;
     bench.move("FG1", "finished", "board", 100);
     CHECK(bench.account().product_cost.to_double() == 120);
     CHECK(balances(bench.account()));
