@@ -69,8 +69,9 @@ double drawn(Draws& draws, const contract::Setting& setting, Settings how) {
     return inside(draws, setting.range);
 }
 
-// One order in four is of a piece of a set.
-engine::PieceOfSet draw_piece(Draws& draws) {
+// One order in four is of a piece of a set. Drawn apart, so that all else of a row is what its seed always gave.
+engine::PieceOfSet draw_piece(std::uint64_t seed) {
+    Draws draws(seed);
     engine::PieceOfSet result;
     if (!draws.one_in(4)) return result;
     result.pieces = static_cast<std::size_t>(draws.whole(2, 8));
@@ -179,7 +180,7 @@ public:
         for (std::size_t i = 0; i < count; ++i) {
             const geometry::Candidate& candidate = draws.pick(layout.candidates);
             engine::Order order{&result.plant, &result.request, &layout, draws.pick(result.request.quantities), {}};
-            order.piece = draw_piece(draws);
+            order.piece = draw_piece(seed_ + order_);
             auto row = make(draws, {&order, &candidate});
             if (!row) continue;
             row->name = fmt::format("generated order {} of seed {}, {} by {}", order_, seed_, order.quantity,

@@ -22,7 +22,7 @@ public:
 
     /// Writes a request for sets of this inside size; its path.
     std::string write_request(const std::string& number, const std::string& quantities,
-                              const std::string& inside = "{length: 400, width: 300, height: 120}");
+                              const std::string& inside = "{length: 600, width: 400, height: 150}");
     /// Lists the SDK's example of a late model: an order costs at least so much.
     void charge_least(const std::string& least);
 

@@ -87,8 +87,8 @@ TEST_CASE("each piece of a set has its own layout and machines, and its mass bal
               Approx(quote["quantity"].get<double>() * quote["blank"]["area_m2"].get<double>() *
                      quote["board_grammage"].get<double>() / 1000));
     }
-    CHECK(request["pieces"][0]["quotes"][0]["blank"]["length_mm"] == 640);
-    CHECK(request["pieces"][1]["quotes"][0]["blank"]["length_mm"] == 440);
+    CHECK(request["pieces"][0]["quotes"][0]["blank"]["length_mm"] == 900);
+    CHECK(request["pieces"][1]["quotes"][0]["blank"]["length_mm"] == 640);
     CHECK(request["pieces"][0]["quotes"][0]["route"].size() == 1);
     CHECK(request["pieces"][2]["quotes"][0]["route"].empty());
 }

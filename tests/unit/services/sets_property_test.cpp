@@ -55,8 +55,8 @@ private:
 };
 
 orders::Request drawn_request(const plant::Plant& plant, Draws& draws) {
-    const double length = draws.length_mm(150, 700);
-    const double width = draws.length_mm(120, std::min(length, 500.0));
+    const double length = draws.length_mm(510, 900);
+    const double width = draws.length_mm(250, 500);
     return orders::read_request(
         plant, "set.yaml",
         fmt::format("request: S\ndate: 2026-10-15\nstyle: SET\ninside: {{length: {}, width: {}, height: {}}}\n"
