@@ -65,6 +65,23 @@ TEST_CASE("a plugin that would end the program, or never come back, is refused b
     check_refused(PlantWith("hangs"), "hangs.so: model hangs: refused by its trial: it did not come back within");
 }
 
+TEST_CASE("whatever a plugin writes into its report, quote, check and describe end in order and name it") {
+    for (const char* const plugin : {"says_it_has_passed", "reports_nonsense", "floods_the_report"}) {
+        INFO(plugin);
+        PlantWith plant(plugin);
+        const std::string file = plant.file().string();
+        check_refused(
+            plant, std::string(plugin) + ".so: model " + plugin + ": refused by its trial: it wrote into the report");
+        const Ended checked = ask({"plugin", "check", file, "--orders", "10"});
+        CHECK(checked.exit_code == 1);
+        CHECK_THAT(checked.output, Contains("wrote into the report of its trial"));
+        const Ended described = ask({"plugin", "describe", file});
+        CHECK(described.signal == 0);
+        CHECK((described.exit_code == 0 || described.exit_code == 3));
+        if (described.exit_code == 3) CHECK_THAT(described.errors, Contains(std::string(plugin) + ".so"));
+    }
+}
+
 TEST_CASE("a file that is not the pinned one is refused at the pin, and the pinned one is used") {
     PlantWith plant("good");
     const std::string meant = plant.sha256();

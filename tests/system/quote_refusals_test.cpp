@@ -38,6 +38,20 @@ TEST_CASE("slots that leave no flap of their panels are refused, not priced") {
     check_refused(ask_at(plant.folder(), {"quote", file}), file, "flutes.yaml:19:70)");
 }
 
+TEST_CASE("a box larger than its blank is refused, not priced") {
+    PlantCopy plant;
+    std::string text = plain_request("R-1", "500");
+    const auto replace_line = [&](const std::string& key, const std::string& line) {
+        const std::size_t at = text.find(key);
+        REQUIRE(at != std::string::npos);
+        text.replace(at, text.find('\n', at) - at, line);
+    };
+    replace_line("style:", "style: outline");
+    replace_line("inside:", "outline: {length: 500, width: 400, area: 0.21}");
+    const std::string file = plant.write("r.yaml", text);
+    check_refused(ask_at(plant.folder(), {"quote", file}), file + ":", "area");
+}
+
 TEST_CASE("a price below zero is refused with the file and the request") {
     PlantCopy plant;
     plant.replace("plugins.yaml", "scrap_price: 85,", "scrap_price: 85000,");
