@@ -17,7 +17,7 @@ constexpr std::size_t most_resident = std::size_t{512} << 20;
 constexpr std::size_t orders_for_trust = 24;
 constexpr std::size_t many_orders_for_trust = 100;
 constexpr std::size_t orders_for_check = 60;
-constexpr sandbox::Limits trust_limits{6s * sandbox::slowness, 2s * sandbox::slowness, most_resident};
+constexpr sandbox::Limits trust_limits{2s * sandbox::slowness, 2s * sandbox::slowness, most_resident};
 constexpr sandbox::Limits check_limits{600s, 10s * sandbox::slowness, most_resident};
 
 std::vector<const Rule*> every_rule() {

@@ -13,6 +13,7 @@
 #include <csignal>
 #include <cstdint>
 #include <cstdlib>
+#include <filesystem>
 #include <fstream>
 #include <system_error>
 #include <thread>
@@ -141,12 +142,24 @@ std::size_t Child::resident_bytes() const {
     return resident * static_cast<std::size_t>(::sysconf(_SC_PAGESIZE));
 }
 
-std::chrono::nanoseconds Child::waited_for_processor() const {
-    std::ifstream about("/proc/" + std::to_string(id_) + "/schedstat");
-    std::int64_t ran = 0;
-    std::int64_t waited = 0;
-    about >> ran >> waited;
-    return std::chrono::nanoseconds(about ? waited : 0);
+std::map<pid_t, ThreadActivity> Child::activity() const {
+    namespace fs = std::filesystem;
+    std::map<pid_t, ThreadActivity> result;
+    std::error_code ended;
+    for (fs::directory_iterator thread("/proc/" + std::to_string(id_) + "/task", ended), last; !ended && thread != last;
+         thread.increment(ended)) {
+        std::ifstream times(thread->path() / "schedstat"), about(thread->path() / "stat");
+        std::int64_t ran = 0;
+        std::int64_t waited = 0;
+        std::string line;
+        if (!(times >> ran >> waited) || !std::getline(about, line)) continue;
+        // The state stands behind the name, which may hold anything but ends with the last bracket.
+        const std::size_t name_end = line.rfind(") ");
+        const bool is_runnable = name_end != std::string::npos && line.compare(name_end, 3, ") R") == 0;
+        result[std::stoi(thread->path().filename())] = {is_runnable, std::chrono::nanoseconds(ran),
+                                                        std::chrono::nanoseconds(waited)};
+    }
+    return result;
 }
 
 std::optional<Ended> Child::ended() const {

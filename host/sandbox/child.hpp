@@ -10,6 +10,7 @@
 
 #include <chrono>
 #include <cstddef>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,6 +20,13 @@ namespace flutebook::sandbox {
 /// How a process ended: with an exit code, or by a signal (then `signal` is not 0).
 struct Ended {
     int code, signal;
+};
+
+/// A thread of a child: whether it runs or could, for how long it has run, and for how long it could have run and
+/// waited for a processor that others used.
+struct ThreadActivity {
+    bool is_runnable;
+    std::chrono::nanoseconds ran, waited;
 };
 
 /// One thread at a time.
@@ -41,8 +49,8 @@ public:
     /// The memory that the child uses now.
     [[nodiscard]] std::size_t resident_bytes() const;
 
-    /// How long its first thread could have run and waited for a processor that others used; 0 where unknown.
-    [[nodiscard]] std::chrono::nanoseconds waited_for_processor() const;
+    /// What each of its threads does, by the thread's number. Empty where unknown, or when the child has ended.
+    [[nodiscard]] std::map<pid_t, ThreadActivity> activity() const;
 
     /// How the child ended by itself; nothing while it runs.
     [[nodiscard]] std::optional<Ended> ended() const;

@@ -8,18 +8,21 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <map>
 #include <optional>
 #include <string_view>
 #include <system_error>
+#include <utility>
 
 namespace flutebook::sandbox {
 namespace {
 
 using Clock = std::chrono::steady_clock;
 
-// How often the child's memory is checked; a child allocates no more than some MB in this time.
+// How often the child's memory and time are checked; a child allocates no more than some MB in this time.
 constexpr std::chrono::milliseconds glance{10};
-constexpr std::size_t most_printed = 200;  // bytes that are kept
+constexpr std::chrono::milliseconds longest_look = 5 * glance;  // a longer one was this process's own wait
+constexpr std::size_t most_printed = 200;                       // bytes that are kept
 
 // Two connected descriptors: one for this process, one for the child.
 class Pair {
@@ -73,16 +76,15 @@ public:
     [[nodiscard]] const std::string& printed() const { return printed_; }
 
 private:
-    [[nodiscard]] Clock::time_point deadline() const {
-        return std::min(begun_ + limits_.whole + waited_, last_line_ + limits_.silence + (waited_ - waited_at_line_));
+    [[nodiscard]] bool is_out_of_time() const {
+        return used_ >= limits_.whole || used_ - used_at_line_ >= limits_.silence;
     }
 
     // Waits a moment; false when the child has ended and nothing more comes.
     bool wait_for_more() {
-        const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(deadline() - Clock::now());
         std::array<pollfd, 3> all = {pollfd{child_.end_descriptor(), POLLIN, 0}, pollfd{report_, POLLIN, 0},
                                      pollfd{output_, POLLIN, 0}};
-        const int ready = ::poll(all.data(), all.size(), static_cast<int>(std::clamp(left, left * 0, glance).count()));
+        const int ready = ::poll(all.data(), all.size(), static_cast<int>(glance.count()));
         if (ready <= 0) return true;
         if (all[1].revents != 0) hear();
         if (all[2].revents != 0) read_output();
@@ -90,11 +92,30 @@ private:
     }
 
     std::optional<Stopped> overrun() {
-        waited_ = std::max(waited_, child_.waited_for_processor());  // 0 once the child has ended
+        add_used_time();
         if (is_false_) return Stopped::false_report;
         if (child_.resident_bytes() > limits_.resident_bytes && !child_.ended()) return Stopped::out_of_memory;
-        if (Clock::now() >= deadline() && !child_.ended()) return Stopped::out_of_time;
+        if (is_out_of_time() && !child_.ended()) return Stopped::out_of_time;
         return std::nullopt;
+    }
+
+    // What the system knows of a wait it tells once the thread runs again: while one can run, only running counts.
+    void add_used_time() {
+        const Clock::time_point now = Clock::now();
+        if (now < looked_ + glance) return;
+        auto activity = child_.activity();
+        bool is_runnable = false;
+        std::chrono::nanoseconds ran{0}, waited{0};
+        for (const auto& [thread, does] : activity) {
+            const ThreadActivity before = activity_[thread];
+            is_runnable = is_runnable || does.is_runnable;
+            ran = std::max(ran, does.ran - before.ran);
+            waited = std::max(waited, does.waited - before.waited);
+        }
+        const auto passed = std::min<std::chrono::nanoseconds>(now - looked_, longest_look);
+        used_ += is_runnable ? ran : std::max(passed - waited, passed * 0);
+        activity_ = std::move(activity);
+        looked_ = now;
     }
 
     void hear() {
@@ -106,8 +127,7 @@ private:
             return;
         }
         is_false_ = !listener_.hear({bytes.data(), static_cast<std::size_t>(count)}) || is_false_;
-        last_line_ = Clock::now();
-        waited_at_line_ = waited_;
+        used_at_line_ = used_;
     }
 
     void read_output() {
@@ -130,8 +150,9 @@ private:
     int report_, output_;  // -1 when they have ended
     Listener& listener_;
     const Limits& limits_;
-    Clock::time_point begun_ = Clock::now(), last_line_ = begun_;
-    std::chrono::nanoseconds waited_{0}, waited_at_line_{0};  // for a processor
+    Clock::time_point looked_ = Clock::now();
+    std::map<pid_t, ThreadActivity> activity_;            // at the last look
+    std::chrono::nanoseconds used_{0}, used_at_line_{0};  // of its own time
     std::string printed_;
     bool is_false_ = false;
 };

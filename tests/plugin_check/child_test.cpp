@@ -104,16 +104,31 @@ TEST_CASE("a child that says nothing for too long is killed, and one that goes o
     CHECK_FALSE(is_still_running(mark));
 }
 
-TEST_CASE("time in which a child waits for a processor that others use does not count against it") {
-    // Two that never rest on one processor: each waits half of the time.
-    const std::string spin = "taskset -c 0 sh -c 'while :; do :; done'";
+TEST_CASE("time in which a child waits for a processor that others use does not count against it, and a hang does") {
+    // Three that never rest on one processor: each has a third of the time.
+    const std::string spin = "exec taskset -c 0 sh -c 'while :; do :; done'";
     const Child one(shell, {"-c", spin}, {});
-    const Child other(shell, {"-c", "exec " + spin}, {});
+    const Child other(shell, {"-c", spin}, {});
+    const Pipe report;
+    Listener listener([](const ChildMessage&) {});
+    const auto begun = std::chrono::steady_clock::now();
+    Child hangs(shell, {"-c", spin}, {report.writing()});
+    CHECK(watch(hangs, report.reading(), listener, {400ms, 400ms, std::size_t{1} << 30}) == Stopped::out_of_time);
+    CHECK(std::chrono::steady_clock::now() - begun > 700ms);
+}
+
+TEST_CASE("a child tells which of its threads can run, and for how long each has run") {
+    const Child spins(shell, {"-c", "while :; do :; done"}, {});
+    const Child sleeps(shell, {"-c", "exec sleep 98766.25"}, {});
     std::this_thread::sleep_for(1s);
-    CHECK(other.waited_for_processor() > 100ms);
-    const Child sleeper(shell, {"-c", "exec sleep 98766.25"}, {});
-    std::this_thread::sleep_for(500ms);
-    CHECK(sleeper.waited_for_processor() < 400ms);
+    REQUIRE(spins.activity().size() == 1);
+    CHECK(spins.activity().begin()->second.is_runnable);
+    REQUIRE(sleeps.activity().size() == 1);
+    CHECK_FALSE(sleeps.activity().begin()->second.is_runnable);
+    CHECK(spins.activity().begin()->second.ran > sleeps.activity().begin()->second.ran);
+    Child ends(shell, {"-c", "true"}, {});
+    ends.finish();
+    CHECK(ends.activity().empty());
 }
 
 TEST_CASE("a child that cannot be started says so") {

@@ -1,9 +1,11 @@
 // What the check in a child process finds in plugins that would harm the host, and in the host's own models.
 #include <catch2/catch.hpp>
 
+#include <sys/resource.h>
 #include <sys/syscall.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <filesystem>
 #include <set>
 #include <utility>
@@ -91,6 +93,23 @@ TEST_CASE("a plugin that hangs is killed, in whatever phase") {
     CHECK_THAT(verdict_of("hangs"), StartsWith("conduct.comes-back: did not come back within"));
     CHECK_THAT(verdict_of("hangs_when_loaded"), StartsWith("conduct.comes-back: did not come back within"));
     CHECK_THAT(verdict_of("hangs_when_loaded"), Catch::EndsWith("while it was loaded"));
+}
+
+TEST_CASE("a trial before first trust ends after two seconds of its own, whether its plugin hangs or only dawdles") {
+    // A plugin that spins uses the processor for as long as the trial's clock runs, however busy the machine is.
+    const auto processor_time = [] {
+        rusage used{};
+        ::getrusage(RUSAGE_CHILDREN, &used);
+        return std::chrono::seconds(used.ru_utime.tv_sec) + std::chrono::microseconds(used.ru_utime.tv_usec);
+    };
+    for (const auto* name : {"hangs", "dawdles"}) {
+        INFO(name);
+        const auto before = processor_time();
+        const auto findings = try_plugin(contract::PluginFile::read(plugin(name)), asked_for_trust(FLUTEBOOK_PROGRAM));
+        CHECK_THAT(verdict(findings), StartsWith("conduct.comes-back: did not come back within "));
+        CHECK(processor_time() - before > 1s * slowness);
+        CHECK(processor_time() - before < 3s * slowness);
+    }
 }
 
 TEST_CASE("a plugin that takes memory without end is killed") {
