@@ -53,7 +53,7 @@ void add_style_check(Command& style) {
     const auto asked = std::make_shared<StyleCheckCommand>();
     command.argument("CODE", "the style's code (default: every style)", read_line(asked->code),
                      Command::Presence::optional);
-    command.option("--boxes", "N", "besides the named sizes, number of random boxes on each flute (default: 0)",
+    command.option("--boxes", "N", "number of random boxes on each flute as well (default: 0)",
                    read_whole_number({"number of boxes", 0, most_boxes}, asked->boxes));
     command.option("--seed", "N", "seed of the random boxes (default: 1)", read_whole_number({"seed", 0}, asked->seed));
     command.json_flag(asked->is_json);
