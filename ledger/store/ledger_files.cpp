@@ -33,15 +33,19 @@ std::optional<struct stat> facts_of(const std::string& file) {
     return stat(file.c_str(), &facts) == 0 ? std::optional(facts) : std::nullopt;
 }
 
-// Not through a link: somebody else may have put one there.
+// Not through a link: somebody else may have put one there. By a descriptor that only names the file: closing any other
+// would let go of the locks by which this process's own connection holds the log's index, and the next to open it would
+// cut the index off beneath it.
 void share(const std::string& name, const struct stat& ledger) {
-    const int descriptor = open(name.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK);
+    const int descriptor = open(name.c_str(), O_PATH | O_CLOEXEC | O_NOFOLLOW);
     if (descriptor < 0) return;
     struct stat facts {};
     if (fstat(descriptor, &facts) == 0 && S_ISREG(facts.st_mode) && facts.st_uid == geteuid()) {
-        const bool has_group = facts.st_gid == ledger.st_gid || fchown(descriptor, uid_t(-1), ledger.st_gid) == 0;
+        const bool has_group =
+            facts.st_gid == ledger.st_gid || fchownat(descriptor, "", uid_t(-1), ledger.st_gid, AT_EMPTY_PATH) == 0;
         const mode_t wanted = ledger.st_mode & rights & (has_group ? rights : mode_t{S_IRUSR | S_IWUSR});
-        if ((facts.st_mode & rights) != wanted) static_cast<void>(fchmod(descriptor, wanted));
+        if ((facts.st_mode & rights) != wanted)
+            static_cast<void>(chmod(fmt::format("/proc/self/fd/{}", descriptor).c_str(), wanted));
     }
     close(descriptor);
 }

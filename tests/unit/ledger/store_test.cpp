@@ -1,6 +1,10 @@
 // A ledger's file: made, opened, guarded, brought up to date, refused.
 #include "ledger/store/store.hpp"
 
+#include <fcntl.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
 #include <catch2/catch.hpp>
 
 #include <fstream>
@@ -231,4 +235,34 @@ TEST_CASE("a reader does not move the log into the file") {
     { CHECK(head(Store::open_for_reading(folder.file()))->entry == 30); }
     CHECK(std::filesystem::file_size(folder.file()) == size);
     CHECK(std::filesystem::file_size(folder.file() + "-wal") == log);
+}
+
+TEST_CASE("an open ledger holds the index of its log, so that nobody who opens it cuts that off beneath it") {
+    const LedgerFolder folder;
+    const auto is_held = [&] {
+        const pid_t child = fork();
+        if (child == 0) {
+            // Where SQLite says in the index's file that a connection is open.
+            struct flock lock {};
+            lock.l_type = F_WRLCK;
+            lock.l_whence = SEEK_SET;
+            lock.l_start = 128;
+            lock.l_len = 1;
+            const int index = open((folder.file() + "-shm").c_str(), O_RDWR | O_CLOEXEC);
+            _exit(index >= 0 && fcntl(index, F_GETLK, &lock) == 0 && lock.l_type != F_UNLCK ? 0 : 1);
+        }
+        int status = 1;
+        waitpid(child, &status, 0);
+        return WIFEXITED(status) && WEXITSTATUS(status) == 0;
+    };
+    {
+        auto store = Store::open_for_writing(folder.file(), IfMissing::create);
+        static_cast<void>(post(store, std::vector{paper_issue("P1", day(2026, 10, 2), 1)}, "mara"));
+        CHECK(is_held());
+        const auto reader = Store::open_for_reading(folder.file());
+        CHECK(is_held());
+    }
+    auto store = Store::open_for_writing(folder.file(), IfMissing::refuse);
+    CHECK(verify(store).holds());
+    CHECK(is_held());
 }
