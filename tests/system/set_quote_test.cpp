@@ -30,6 +30,13 @@ double charged(const Json& quote, const std::string& line) {
     return sum;
 }
 
+double charged_at(const Json& quote, const std::string& line, std::size_t step) {
+    double sum = 0;
+    for (const Json& item : quote.at("lines"))
+        if (item.at("line") == line && item.at("step") == step) sum += item.at("amount").get<double>();
+    return sum;
+}
+
 double rounded_to_cents(double amount) {
     return std::floor(amount * 100 + 0.5) / 100;
 }
@@ -99,10 +106,11 @@ TEST_CASE("what is paid by the run or the period at dispatch stands on the first
     for (std::size_t p = 0; p < 3; ++p) {
         const Json& quote = request["pieces"][p]["quotes"][0];
         const std::size_t dispatch = quote["route"].size() + 1;
-        CHECK((charged(quote, "freight.drop") > 0) == (p == 0));
         for (const Json& line : quote["lines"])
             if (p > 0 && line["step"] == dispatch) CHECK(line["behaviour"] == "per-unit");
-        CHECK(charged(quote, "freight") > 0);
+        CHECK((charged_at(quote, "setup.labour", dispatch) > 0) == (p == 0));
+        CHECK((charged_at(quote, "setup.fixed", dispatch) > 0) == (p == 0));
+        CHECK(charged_at(quote, "pallets", dispatch) > 0);
     }
 }
 
