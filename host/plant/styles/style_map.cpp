@@ -94,10 +94,9 @@ private:
             std::any_of(tokens.begin(), tokens.end(), [](const MapToken& token) { return token.text == "--"; });
         const bool is_empty =
             std::all_of(tokens.begin(), tokens.end(), [](const MapToken& token) { return token.text == "."; });
-        if (has_creases || is_empty)
-            read_crease_row(item, tokens);
-        else
-            read_cell_row(item, tokens);
+        if (has_creases || is_empty) return read_crease_row(item, tokens);
+        read_cell_row(item, tokens);
+        crease_row_.reset();
     }
 
     void read_crease_row(const Field& item, const std::vector<MapToken>& tokens) {
@@ -108,7 +107,7 @@ private:
                                                "or `.`",
                                                base::shown(token.text)));
         if (tokens.size() != columns_) return complain_count(item, "creases", tokens.size());
-        if (spots_.empty() || crease_row_)
+        if (!has_cells_above_ || crease_row_)
             return complain(item, "a row of creases that has no row of cells above it: expected cells");
         crease_row_ = item;
         creases_ = tokens;
@@ -120,6 +119,7 @@ private:
     }
 
     void read_cell_row(const Field& item, const std::vector<MapToken>& tokens) {
+        has_cells_above_ = true;
         SpotRow row;
         const MapToken* sign = nullptr;
         for (const auto& token : tokens) {
@@ -157,19 +157,19 @@ private:
 
     // The row of creases above belongs to it.
     void add_row(SpotRow row) {
-        for (std::size_t i = 0; crease_row_ && i < creases_.size(); ++i) {
+        for (std::size_t i = 0; crease_row_ && !spots_.empty() && i < creases_.size(); ++i) {
             if (creases_[i].text != "--") continue;
             if (row[i].name.empty() || spots_.back()[i].name.empty()) complain_beside(*crease_row_, creases_[i]);
             row[i].is_creased = true;
             row[i].crease_place = place_in(*crease_row_, creases_[i].at);
         }
-        crease_row_.reset();
         spots_.push_back(std::move(row));
     }
 
     const Field& map_;
     std::size_t columns_, rows_;
     bool is_fit_ = true;
+    bool has_cells_above_ = false;  // fit or not
     std::vector<SpotRow> spots_;
     std::optional<Field> crease_row_;  // waits for the row of cells below it
     std::vector<MapToken> creases_;
