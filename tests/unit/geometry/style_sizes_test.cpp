@@ -47,7 +47,7 @@ TEST_CASE("a length that comes to 0 or less is refused with style and place") {
           "`T-1`, s:7:16");
 }
 
-TEST_CASE("a length above 20 m is refused") {
+TEST_CASE("a length above 20 m at this size is refused") {
     CHECK(tray_refusal("L + 2*t", "51*L").find("a length above 20000 mm: found 20400 mm for `51*L`; style `T-1`") !=
           std::string::npos);
 }
