@@ -32,7 +32,7 @@
 //
 // P, what a printed page shows besides = {"customer", "date", "style", "board", "inside_mm": [...], "outside_mm":
 //   [...] (null where the request has none), "colours", "margin", "explained" (the line, or null),
-//   "converters": [{"code", "kind" (printer, die-cutter, folder-gluer)}...] of the routes}
+//   "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes}
 //
 // Version 0, which release 1.0.0 wrote, has no name, no version, no P, no "losses" and no "line_titles"; all other keys
 // are the same.

@@ -251,7 +251,9 @@ std::vector<Fact> order_facts() {
         {{"board.grammage", "g/m2", "combined board: papers by take-up, and dry adhesive", any_size, order},
          fixed,
          fill<board_grammage>},
-        {{"board.caliper", "m", "sum of the flutes' heights", any_size, order}, fixed, fill<board_caliper>},
+        {{"board.caliper", "m", "thickness: the board's own, else the flutes' heights and the liners", any_size, order},
+         fixed,
+         fill<board_caliper>},
         {{"web.roll_width", "m", "width of the rolls that are run", any_size, order}, fixed, fill<roll_width>},
         {{"web.trim", "m", "roll width less the sheets side by side", any_size, order}, fixed, fill<trim>},
         {{"web.outs", "1", "sheets side by side on the web", {1, 1e6}, order}, fixed, fill<outs>},
@@ -283,7 +285,11 @@ std::vector<Fact> ply_facts() {
 std::vector<Fact> step_facts() {
     using enum contract::Axis;
     return {
-        {{"step.kind", "1", "0 corrugator, 1 printer, 2 die cutter, 3 folder-gluer, 4 dispatch", {0, 7}, step},
+        {{"step.kind",
+          "1",
+          "0 corrugator, 1 printer, 2 die cutter, 3 folder-gluer, 4 dispatch, 5 slitter, 6 stitcher, 7 hand",
+          {0, 7},
+          step},
          fixed,
          fill<step_kind>},
         {{"step.run_waste", "1", "share of what is fed that is lost while running", share, step},

@@ -103,7 +103,7 @@ FactOrigin of_blank(const Row& row) {
     FactOrigin result = of_request(request.outline ? "outline" : "inside", row);
     const plant::Board& board = row.order->plant->boards[request.board];
     result.how = "blank of style " + request.style;
-    const auto* allowance = row.order->plant->find_allowance(board.flutes);
+    const auto* allowance = row.order->plant->find_allowance(board.flutes, request.style);
     if (allowance == nullptr || row.order->layout->blank.joint_mm == 0) return result;
     result.how += " with the allowances of " + board.flutes;
     for (const auto& [key, place] : allowance->places) result.places.push_back(place);
@@ -115,6 +115,11 @@ FactOrigin of_sheet(const Row& row) {
     const geometry::Candidate& candidate = *row.candidate;
     result.how = fmt::format("layout: {} x {} boxes on a sheet, from the {}", candidate.nx, candidate.ny, result.how);
     return result;
+}
+
+FactOrigin of_caliper(const plant::Board& board) {
+    if (board.caliper_place) return {"caliper of board " + board.code, {*board.caliper_place}};
+    return {"board " + board.code + ": the heights of its flutes, and its liners at 700 g/m2 a mm", {board.place}};
 }
 
 FactOrigin of_web(const Row& row) {
@@ -149,6 +154,7 @@ FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     if (name.rfind("blank.", 0) == 0 || name.rfind("box.", 0) == 0) return of_blank(row);
     if (name.rfind("board.", 0) == 0) {
         const plant::Board& board = row.order->plant->boards[row.order->request->board];
+        if (name == "board.caliper") return of_caliper(board);
         return {"board " + board.code + ": papers by take-up, and dry adhesive", {board.place}};
     }
     if (name == "web.order_change") return of_corrugator("order_change.metres", row);

@@ -34,15 +34,13 @@ PlyMake make_ply(const Plant& plant, const Board::Ply& ply, Date day) {
 }  // namespace
 
 BoardMake make_board(const Plant& plant, const Request& request) {
-    BoardMake board = {.plies = {}, .grammage_gsm = 0, .caliper_mm = 0, .media = 0};
     const Board& asked = plant.boards[request.board];
+    BoardMake board = {.plies = {}, .grammage_gsm = 0, .caliper_mm = plant::caliper_mm(plant, asked), .media = 0};
     board.plies.reserve(asked.plies.size());
     for (const Board::Ply& asked_ply : asked.plies) {
         const PlyMake& ply = board.plies.emplace_back(make_ply(plant, asked_ply, request.date));
         board.grammage_gsm += ply.grammage_gsm * ply.take_up + ply.adhesive_gsm;
-        if (ply.flute == nullptr) continue;
-        board.caliper_mm += ply.flute->height_mm;
-        ++board.media;
+        if (ply.flute != nullptr) ++board.media;
     }
     return board;
 }

@@ -19,7 +19,7 @@ struct PlyMake {
 struct BoardMake {
     std::vector<PlyMake> plies;  // outside first
     double grammage_gsm;         // combined: papers by take-up, and dry adhesive
-    double caliper_mm;           // sum of the flutes' heights
+    double caliper_mm;           // as the board gives it, else the flutes' heights and its liners
     int media;                   // 1 single wall, 2 double wall
 };
 

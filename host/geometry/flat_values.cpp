@@ -32,6 +32,7 @@ void StyleValues::add_allowances() {
     values_.set("joint", allowance->joint_mm);
     values_.set("tab", allowance->tab_mm);
     values_.set("slot", allowance->slot_mm);
+    for (const auto& further : allowance->further) values_.set(further.name, further.mm);
 }
 
 void StyleValues::add_asks() {

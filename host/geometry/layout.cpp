@@ -49,7 +49,7 @@ void narrow_to_machines(RouteCandidates& way) {
 std::vector<RouteCandidates> find_ways(const Plant& plant, const Request& request, const Layout& layout) {
     std::vector<RouteCandidates> open;
     for (const Route& route : layout.routes) {
-        if (!has_colours(route, request) || !takes_blank(route, layout.blank)) continue;
+        if (route.even_flaps != nullptr || !has_colours(route, request) || !takes_blank(route, layout.blank)) continue;
         const SheetRule rule = sheet_rule(layout.blank, route);
         RouteCandidates way = {nullptr, &route, rule, rule.allowed(), rule.allowed()};
         narrow_to_machines(way);
@@ -118,9 +118,15 @@ std::optional<std::vector<Candidate>> find_candidates(const std::vector<RouteCan
 }
 
 std::vector<Refused> too_many_ways() {
-    return {{"every way", fmt::format("there are more than {} ways to lay the order out; lower ups_max of the die "
-                                      "cutter, or stock fewer roll widths",
+    return {{"every way", fmt::format("there are more than {} ways to lay the order out; lower ups_max of die "
+                                      "cutters and slitters, or stock fewer roll widths",
                                       most_candidates)}};
+}
+
+std::vector<Refused> too_many_routes() {
+    return {{"every way", fmt::format("there are more than {} routes through the plant's machines; give the route in "
+                                      "the request",
+                                      most_routes)}};
 }
 
 }  // namespace
@@ -133,7 +139,7 @@ std::vector<std::string> Candidate::route_codes() const {
 
 std::string name_of(const Candidate& candidate, Units units) {
     const std::string ups =
-        candidate.route->die_cutter() != nullptr ? fmt::format("{} x {} up, ", candidate.nx, candidate.ny) : "";
+        candidate.route->parting_machine() != nullptr ? fmt::format("{} x {} up, ", candidate.nx, candidate.ny) : "";
     return fmt::format("{}, roll {}, {}{}", candidate.corrugator->code, length_text(candidate.roll_width_mm, units),
                        ups, name_of(*candidate.route));
 }
@@ -143,14 +149,20 @@ Layout lay_out(const Plant& plant, const Request& request, std::size_t piece) {
     layout.board = make_board(plant, request);
     layout.piece = pieces_of(plant, request).at(piece);
     layout.blank = make_blank(plant, request, piece);
-    layout.routes = make_routes(plant, request, piece);
+    const RouteNeeds needs = route_needs(plant, request, piece);
+    std::optional<std::vector<Route>> routes = make_routes(plant, request, needs);
+    if (!routes) {
+        layout.refused = too_many_routes();
+        return layout;
+    }
+    layout.routes = std::move(*routes);
     const std::vector<RouteCandidates> ways = find_ways(plant, request, layout);
     std::optional<std::vector<Candidate>> candidates =
         find_candidates(ways, common_roll_widths(plant, plant.boards[request.board]));
     if (!candidates)
         layout.refused = too_many_ways();
     else if (candidates->empty())
-        layout.refused = why_nothing_fits(plant, request, layout.blank, layout.routes);
+        layout.refused = why_nothing_fits(plant, request, needs, layout.blank, layout.routes);
     else
         layout.candidates = std::move(*candidates);
     return layout;

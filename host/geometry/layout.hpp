@@ -52,7 +52,7 @@ struct Layout {
 constexpr std::size_t most_candidates = 2'000'000;
 
 /// "C1, roll 2050 mm, 2 x 3 up, PR1 > DC1": how a candidate is named to people, in the plant's units. Boxes along the
-/// chop come first; without a die cutter it is one box a sheet and not said.
+/// chop come first; where no machine parts blanks it is one box a sheet and not said.
 [[nodiscard]] std::string name_of(const Candidate& candidate, plant::Units units = plant::Units::metric);
 
 /// `plant` and `request` must outlive the layout. An order that fits nowhere has no candidate and says why in

@@ -50,20 +50,22 @@ LimitLine across(const OpenLimit& open) {
     return {"across the web", open.rule.across, open.rule.allowed().last};
 }
 
-// Of a style that is without a route: the first of its pieces that no machine of the plant makes.
-std::string lacks_machine(const Plant& plant, const std::string& style_code) {
-    const plant::Style& style = *plant.find_style(style_code);
-    const auto has = [&](plant::Converter::Kind kind) {
-        return std::any_of(plant.converters.begin(), plant.converters.end(),
-                           [&](const plant::Converter& converter) { return converter.kind == kind; });
-    };
-    std::string kinds;
-    for (std::size_t piece = 0; kinds.empty() && piece < std::max<std::size_t>(style.pieces.size(), 1); ++piece) {
-        const plant::Stage* makers = orders::first_stage(style, piece);
-        if (makers == nullptr || std::any_of(makers->begin(), makers->end(), has)) continue;
-        for (const auto kind : *makers) kinds += (kinds.empty() ? "" : " or ") + std::string(plant::in_words(kind));
+bool has_machine(const Plant& plant, const plant::Stage& stage) {
+    return std::any_of(plant.converters.begin(), plant.converters.end(), [&](const Converter& machine) {
+        return std::find(stage.begin(), stage.end(), machine.kind) != stage.end();
+    });
+}
+
+// Only a style that some kind of machine makes can be without a route.
+std::string lacks_machine(const Plant& plant, const std::vector<plant::Stage>& stages) {
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        if (has_machine(plant, stages[i])) continue;
+        if (stages.size() == 1) return fmt::format("the plant has no {}, which makes it", plant::in_words(stages[i]));
+        return fmt::format("the plant has no {} for stage {} of {}", plant::in_words(stages[i]), i + 1,
+                           plant::in_words(stages));
     }
-    return fmt::format("the plant has no {}, which makes it", kinds);
+    return fmt::format("the plant has too few machines for its stages, each made by another: {}",
+                       plant::in_words(stages));
 }
 
 std::string joined(const std::vector<std::string>& parts, const char* between) {
@@ -80,13 +82,15 @@ std::string counted(const Boxes& stopped, const LimitLine& line) {
 
 class Listing {
 public:
-    Listing(const Plant& plant, const Request& request) : plant_(plant), request_(request) {}
+    Listing(const Plant& plant, const Request& request, const RouteNeeds& needs)
+        : plant_(plant), request_(request), needs_(needs) {}
 
     std::vector<Refused> listed(const Blank& blank, const std::vector<Route>& routes);
 
 private:
     bool nothing_to_try(const std::vector<Route>& routes);
     bool lacks_colours(const Route& route);
+    bool cuts_flaps_even(const Route& route);
     bool refuses_blank(const Route& route, const Blank& blank);
     OpenLimit open_on_machines(const Route& route, const Blank& blank);
     OpenLimit open_on_corrugator(OpenLimit open, const Corrugator& corrugator);
@@ -103,6 +107,7 @@ private:
 
     const Plant& plant_;
     const Request& request_;
+    const RouteNeeds& needs_;
     std::vector<Refused> refused_;
 };
 
@@ -143,7 +148,7 @@ bool Listing::nothing_to_try(const std::vector<Route>& routes) {
     if (plant_.corrugators.empty()) {
         refused_.push_back({"every way", "the plant has no corrugator"});
     } else if (routes.empty()) {
-        refused_.push_back({"style " + request_.style, lacks_machine(plant_, request_.style)});
+        refused_.push_back({"style " + request_.style, lacks_machine(plant_, needs_.stages)});
     } else if (common_roll_widths(plant_, board).empty()) {
         std::vector<std::string> papers;
         for (const plant::Board::Ply& ply : board.plies) {
@@ -159,12 +164,26 @@ bool Listing::nothing_to_try(const std::vector<Route>& routes) {
 bool Listing::lacks_colours(const Route& route) {
     if (request_.colours <= 0 || route.colours_step != 0) return false;
     std::vector<std::string> had;
-    for (const Converter* converter : route.converters)
-        had.push_back(fmt::format("{} has {}", converter->code, converter->colours));
+    const auto tell = [&](const Converter& machine) {
+        had.push_back(fmt::format("{} has {}", machine.code, machine.colours));
+    };
+    for (const Converter* converter : route.converters) tell(*converter);
+    if (!request_.route)
+        for (const Converter& machine : plant_.converters)
+            if (machine.kind == Converter::Kind::printer) tell(machine);
     add({}, "", route,
         fmt::format("{} asked for: {}",
                     request_.colours == 1 ? "1 colour is" : fmt::format("{} colours are", request_.colours),
                     had.empty() ? "the corrugator prints none" : joined(had, ", ")));
+    return true;
+}
+
+bool Listing::cuts_flaps_even(const Route& route) {
+    if (route.even_flaps == nullptr) return false;
+    add({}, "", route,
+        fmt::format("the flaps of a row have unequal depths, and {} cuts them to one; a die cutter must stand ahead of "
+                    "it, or a folder-gluer that has `cuts_flaps: true` in its place",
+                    route.even_flaps->code));
     return true;
 }
 
@@ -183,10 +202,11 @@ bool Listing::refuses_blank(const Route& route, const Blank& blank) {
 OpenLimit Listing::open_on_machines(const Route& route, const Blank& blank) {
     const SheetRule rule = sheet_rule(blank, route);
     OpenLimit open = {&route, rule, rule.allowed(), rule.allowed()};
-    const Converter* folder = folds_before_cutting(route);
-    if (folder != nullptr && route.die_cutter()->ups_max > 1)
+    const Converter* one_up = one_up_before_parting(route);
+    if (one_up != nullptr && route.parting_machine()->ups_max > 1)
         add({}, "2 or more on a sheet", route,
-            fmt::format("{} stands ahead of {} and makes one box a sheet", folder->code, route.die_cutter()->code));
+            fmt::format("{} stands ahead of {} and makes one box a sheet", one_up->code,
+                        route.parting_machine()->code));
     for (std::size_t step = 1; step <= route.parting; ++step) {
         const Converter& converter = *route.converters[step - 1];
         const std::string owner = "of " + converter.code;
@@ -235,7 +255,7 @@ std::vector<Refused> Listing::listed(const Blank& blank, const std::vector<Route
     if (nothing_to_try(routes)) return std::move(refused_);
     std::vector<OpenLimit> open_routes;
     for (const Route& route : routes) {
-        if (lacks_colours(route) || refuses_blank(route, blank)) continue;
+        if (lacks_colours(route) || cuts_flaps_even(route) || refuses_blank(route, blank)) continue;
         const OpenLimit open = open_on_machines(route, blank);
         if (!open.none()) open_routes.push_back(open);
     }
@@ -252,9 +272,9 @@ std::vector<Refused> Listing::listed(const Blank& blank, const std::vector<Route
 
 }  // namespace
 
-std::vector<Refused> why_nothing_fits(const Plant& plant, const Request& request, const Blank& blank,
-                                      const std::vector<Route>& routes) {
-    return Listing(plant, request).listed(blank, routes);
+std::vector<Refused> why_nothing_fits(const Plant& plant, const Request& request, const RouteNeeds& needs,
+                                      const Blank& blank, const std::vector<Route>& routes) {
+    return Listing(plant, request, needs).listed(blank, routes);
 }
 
 }  // namespace flutebook::geometry

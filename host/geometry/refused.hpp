@@ -25,7 +25,8 @@ struct Refused {
 /// share it. An entry names only what its limit depends on: "DC1" stands for every corrugator and roll; "C1, 5 or more
 /// along the chop, DC1" for every roll and any number across.
 [[nodiscard]] std::vector<Refused> why_nothing_fits(const plant::Plant& plant, const orders::Request& request,
-                                                    const Blank& blank, const std::vector<Route>& routes);
+                                                    const RouteNeeds& needs, const Blank& blank,
+                                                    const std::vector<Route>& routes);
 
 /// "2050 mm", "344.5 mm"; where the plant is shown us units, "80.709 in". To a thousandth.
 [[nodiscard]] inline std::string length_text(double length_mm, plant::Units units) {

@@ -4,7 +4,11 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <utility>
+
+#include "host/geometry/blank.hpp"
+#include "host/plant/machine_list.hpp"
 
 namespace flutebook::geometry {
 
@@ -16,57 +20,170 @@ namespace {
 
 static_assert(orders::most_converters + 2 == FLUTEBOOK_MOST_STEPS, "the corrugator and dispatch stand around them");
 
-std::size_t first_die_cutter(const std::vector<const Converter*>& converters) {
-    for (std::size_t i = 0; i < converters.size(); ++i)
-        if (converters[i]->kind == Converter::Kind::die_cutter) return i + 1;
+using Machines = std::vector<const Converter*>;
+
+std::size_t first_parting(const Machines& machines) {
+    for (std::size_t i = 0; i < machines.size(); ++i)
+        if (plant::parts_sheets(machines[i]->kind)) return i + 1;
     return 0;
 }
 
-std::size_t first_with_colours(const std::vector<const Converter*>& converters, double colours) {
+std::size_t first_with_colours(const Machines& machines, double colours) {
     if (colours <= 0) return 0;
-    for (std::size_t i = 0; i < converters.size(); ++i)
-        if (converters[i]->colours >= colours) return i + 1;
+    for (std::size_t i = 0; i < machines.size(); ++i)
+        if (machines[i]->colours >= colours) return i + 1;
     return 0;
 }
 
-Route make_route(std::vector<const Converter*> converters, const Request& request) {
-    const std::size_t die_cutter = first_die_cutter(converters);
-    const std::size_t colours_step = first_with_colours(converters, request.colours);
-    const std::size_t parting = die_cutter != 0 ? die_cutter : converters.size();
-    return {.converters = std::move(converters), .parting = parting, .colours_step = colours_step};
+// A die cutter ahead has cut the flaps already.
+const Converter* even_flap_cutter(const Machines& machines) {
+    for (const Converter* machine : machines) {
+        if (machine->kind == Converter::Kind::die_cutter) return nullptr;
+        if (machine->kind == Converter::Kind::folder_gluer) return machine->cuts_flaps ? nullptr : machine;
+    }
+    return nullptr;
 }
 
-Route given_route(const Plant& plant, const Request& request) {
-    std::vector<const Converter*> converters;
-    converters.reserve(request.route->size());
-    for (const std::size_t index : *request.route) converters.push_back(&plant.converters[index]);
-    return make_route(std::move(converters), request);
+Route make_route(Machines machines, const Request& request, const RouteNeeds& needs) {
+    const std::size_t parting = first_parting(machines);
+    const std::size_t last_step = machines.size();
+    Route route{.converters = {}, .parting = parting != 0 ? parting : last_step, .colours_step = 0};
+    route.colours_step = first_with_colours(machines, request.colours);
+    route.even_flaps = needs.has_unequal_flaps ? even_flap_cutter(machines) : nullptr;
+    route.converters = std::move(machines);
+    return route;
 }
+
+Route given_route(const Plant& plant, const Request& request, const RouteNeeds& needs) {
+    Machines machines;
+    machines.reserve(request.route->size());
+    for (const std::size_t index : *request.route) machines.push_back(&plant.converters[index]);
+    return make_route(std::move(machines), request, needs);
+}
+
+// The way with each machine of a kind, one that has the colours, put ahead of `ahead_of`; the way alone where the plant
+// has no such machine free.
+std::vector<Machines> with_each(const Plant& plant, const Machines& way, Converter::Kind kind,
+                                const Converter* ahead_of, double colours) {
+    std::vector<Machines> ways;
+    for (const Converter& machine : plant.converters) {
+        const bool is_free = std::find(way.begin(), way.end(), &machine) == way.end();
+        if (machine.kind != kind || machine.colours < colours || !is_free) continue;
+        Machines& longer = ways.emplace_back(way);
+        longer.insert(std::find(longer.begin(), longer.end(), ahead_of), &machine);
+    }
+    if (ways.empty()) ways.push_back(way);
+    return ways;
+}
+
+// Cells of one row are as deep as the row, but for those that give their own depth.
+bool may_have_unequal_flaps(const plant::StylePiece& piece) {
+    const bool has_slot = std::any_of(piece.borders.begin(), piece.borders.end(), [](const plant::StyleBorder& border) {
+        return border.kind == plant::StyleBorder::Kind::slot;
+    });
+    return has_slot && std::any_of(piece.cells.begin(), piece.cells.end(),
+                                   [](const plant::StyleCell& cell) { return cell.depth.has_value(); });
+}
+
+constexpr double same_depth_mm = 1e-6;
+
+// How far a cell reaches from the crease that it hangs on.
+double depth_mm(const FlatCell& cell) {
+    const Point& from = cell.hinge.from;
+    const double x = cell.hinge.to.x - from.x, y = cell.hinge.to.y - from.y;
+    double deepest = 0;
+    for (const Point& corner : cell.outline)
+        deepest = std::max(deepest, std::abs(x * (corner.y - from.y) - y * (corner.x - from.x)) / std::hypot(x, y));
+    return deepest;
+}
+
+// Every way of taking one machine for each stage, in the order of the plant, and what else the order needs in front.
+class RouteFinder {
+public:
+    RouteFinder(const Plant& plant, const Request& request, const RouteNeeds& needs)
+        : plant_(plant), request_(request), needs_(needs) {}
+
+    std::optional<std::vector<Route>> find() {
+        take_stage(0);
+        if (too_many()) return std::nullopt;
+        return std::move(routes_);
+    }
+
+private:
+    // Where stages share their machines, a try may end without a route.
+    static constexpr std::size_t most_tries = 10 * most_routes;
+
+    [[nodiscard]] bool too_many() const { return routes_.size() > most_routes || tries_ > most_tries; }
+
+    [[nodiscard]] bool may_take(const Converter& machine, const plant::Stage& kinds) const {
+        return std::find(kinds.begin(), kinds.end(), machine.kind) != kinds.end() &&
+               std::find(taken_.begin(), taken_.end(), &machine) == taken_.end();
+    }
+
+    void take_stage(std::size_t stage) {
+        if (stage == needs_.stages.size()) return add_way();
+        for (const Converter& machine : plant_.converters) {
+            if (!may_take(machine, needs_.stages[stage])) continue;
+            if (too_many()) return;
+            ++tries_;
+            taken_.push_back(&machine);
+            take_stage(stage + 1);
+            taken_.pop_back();
+        }
+    }
+
+    void add_way() {
+        for (const Machines& way : cutting_flaps())
+            for (Machines& printed : printing(way)) routes_.push_back(make_route(std::move(printed), request_, needs_));
+    }
+
+    [[nodiscard]] std::vector<Machines> cutting_flaps() const {
+        const Converter* even = needs_.has_unequal_flaps ? even_flap_cutter(taken_) : nullptr;
+        if (even == nullptr) return {taken_};
+        return with_each(plant_, taken_, Converter::Kind::die_cutter, even, 0);
+    }
+
+    [[nodiscard]] std::vector<Machines> printing(const Machines& way) const {
+        if (request_.colours <= 0 || first_with_colours(way, request_.colours) != 0) return {way};
+        return with_each(plant_, way, Converter::Kind::printer, way.empty() ? nullptr : way.front(), request_.colours);
+    }
+
+    const Plant& plant_;
+    const Request& request_;
+    const RouteNeeds& needs_;
+    Machines taken_;
+    std::vector<Route> routes_;
+    std::size_t tries_ = 0;
+};
 
 }  // namespace
 
-const Converter* Route::die_cutter() const {
-    if (parting == 0 || converters[parting - 1]->kind != Converter::Kind::die_cutter) return nullptr;
+bool has_unequal_flaps(const plant::StylePiece& piece, const FlatBlank& blank) {
+    return std::any_of(piece.borders.begin(), piece.borders.end(), [&](const plant::StyleBorder& border) {
+        const FlatCell &first = blank.cells.at(border.first), &second = blank.cells.at(border.second);
+        return border.kind == plant::StyleBorder::Kind::slot && first.parent && second.parent &&
+               std::abs(depth_mm(first) - depth_mm(second)) > same_depth_mm;
+    });
+}
+
+RouteNeeds route_needs(const Plant& plant, const Request& request, std::size_t piece) {
+    const plant::Style* style = plant.find_style(request.style);
+    assert(style && "a request is read only in a style that is there");
+    RouteNeeds needs;
+    needs.stages = orders::stages_of(*style, piece);
+    if (!style->is_outline && may_have_unequal_flaps(style->pieces.at(piece)))
+        needs.has_unequal_flaps = has_unequal_flaps(style->pieces[piece], draw_request(plant, request).at(piece));
+    return needs;
+}
+
+const Converter* Route::parting_machine() const {
+    if (parting == 0 || !plant::parts_sheets(converters[parting - 1]->kind)) return nullptr;
     return converters[parting - 1];
 }
 
-std::vector<Route> make_routes(const Plant& plant, const Request& request, std::size_t piece) {
-    std::vector<Route> routes;
-    if (request.route) {
-        routes.push_back(given_route(plant, request));
-        return routes;
-    }
-    const plant::Style* style = plant.find_style(request.style);
-    assert(style && "a request is read only in a style that is there");
-    const plant::Stage* makers = orders::first_stage(*style, piece);
-    if (makers == nullptr) {
-        routes.push_back(make_route({}, request));
-        return routes;
-    }
-    for (const Converter& converter : plant.converters)
-        if (std::find(makers->begin(), makers->end(), converter.kind) != makers->end())
-            routes.push_back(make_route({&converter}, request));
-    return routes;
+std::optional<std::vector<Route>> make_routes(const Plant& plant, const Request& request, const RouteNeeds& needs) {
+    if (request.route) return std::vector<Route>{given_route(plant, request, needs)};
+    return RouteFinder(plant, request, needs).find();
 }
 
 std::string name_of(const Route& route) {

@@ -17,19 +17,19 @@ Boxes narrowed(Boxes boxes, const BoxRow& row, const Span& limits_mm) {
     return {std::clamp(first, boxes.first, boxes.last + 1), std::clamp(last, boxes.first - 1, boxes.last)};
 }
 
-const Converter* folds_before_cutting(const Route& route) {
-    if (route.die_cutter() == nullptr) return nullptr;
+const Converter* one_up_before_parting(const Route& route) {
+    if (route.parting_machine() == nullptr) return nullptr;
     for (std::size_t step = 1; step < route.parting; ++step)
-        if (route.converters[step - 1]->kind == Converter::Kind::folder_gluer) return route.converters[step - 1];
+        if (route.converters[step - 1]->kind != Converter::Kind::printer) return route.converters[step - 1];
     return nullptr;
 }
 
 SheetRule sheet_rule(const Blank& blank, const Route& route) {
-    const Converter* die_cutter = route.die_cutter();
-    if (die_cutter == nullptr) return {{blank.length_mm, 0, 0}, {blank.width_mm, 0, 0}, 1};
-    return {{blank.length_mm, die_cutter->between_mm, die_cutter->edge_mm},
-            {blank.width_mm, die_cutter->between_mm, die_cutter->edge_mm},
-            folds_before_cutting(route) != nullptr ? 1 : die_cutter->ups_max};
+    const Converter* parting = route.parting_machine();
+    if (parting == nullptr) return {{blank.length_mm, 0, 0}, {blank.width_mm, 0, 0}, 1};
+    return {{blank.length_mm, parting->between_mm, parting->edge_mm},
+            {blank.width_mm, parting->between_mm, parting->edge_mm},
+            one_up_before_parting(route) != nullptr ? 1 : parting->ups_max};
 }
 
 bool takes_blank(const Route& route, const Blank& blank) {

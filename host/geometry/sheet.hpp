@@ -35,20 +35,20 @@ struct Boxes {
 /// Those of `boxes` whose row keeps to the limits. A longer row holds more boxes, so they have no gap.
 [[nodiscard]] Boxes narrowed(Boxes boxes, const BoxRow& row, const plant::Span& limits_mm);
 
-/// How a route lays boxes on a sheet. Without a die cutter the sheet is the blank. A folder-gluer makes one box a
-/// sheet, so a die cutter behind one holds one box as well.
+/// How a route lays boxes on a sheet. Where no machine parts blanks from it the sheet is the blank. A folder-gluer, a
+/// stitcher and a hand station make one box a sheet, so what parts blanks behind one holds one box as well.
 struct SheetRule {
     BoxRow along, across;  // along the chop, across the web
     double ups_max;
 
-    /// No sheet holds more in a row; a die cutter that allows more would hold blanks too small to handle.
+    /// No sheet holds more in a row; a machine that allows more would hold blanks too small to handle.
     static constexpr double most_in_a_row = 10'000;
     /// Before any limit of length.
     [[nodiscard]] Boxes allowed() const { return {1, ups_max < most_in_a_row ? ups_max : most_in_a_row}; }
 };
 
-/// The folder-gluer that stands ahead of the route's die cutter, if one does; null otherwise.
-[[nodiscard]] const plant::Converter* folds_before_cutting(const Route& route);
+/// The machine that makes one box a sheet and stands ahead of the one that parts them, if one does; null otherwise.
+[[nodiscard]] const plant::Converter* one_up_before_parting(const Route& route);
 
 [[nodiscard]] SheetRule sheet_rule(const Blank& blank, const Route& route);
 

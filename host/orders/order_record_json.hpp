@@ -5,7 +5,7 @@
 //  "corrugator", "roll_width_mm", "outs", "slit_mm", "chop_mm", "sheet_area_m2", "ups", "box_area_m2",
 //  "route": [machine...], "parting",
 //  "corrugators": [{"code", "run_waste", "roll_loss", "order_change_m"}...],
-//  "converters": [{"code", "kind" (printer, die-cutter, folder-gluer), "run_waste", "setup_sheets"}...],
+//  "converters": [{"code", "kind" (as machines.yaml spells it), "run_waste", "setup_sheets"}...],
 //  "lost_otherwise_by" (only where the quote's losses are not those of the formulas of a run: the model's id),
 //  "piece", "sets" (only of a piece of a set: its name, and how many sets)}
 #pragma once

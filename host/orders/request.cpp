@@ -141,6 +141,29 @@ Request read_whole(const plant::Plant& plant, const std::string& file, const std
     return request;
 }
 
+bool has_kind(const plant::Plant& plant, const plant::Stage& stage, std::size_t machine) {
+    return std::find(stage.begin(), stage.end(), plant.converters[machine].kind) != stage.end();
+}
+
+// The first stage that no machine makes behind those of the stages before it.
+std::optional<std::size_t> missing_stage(const plant::Plant& plant, const std::vector<plant::Stage>& stages,
+                                         const std::vector<std::size_t>& route) {
+    std::size_t stage = 0;
+    for (const std::size_t machine : route)
+        if (stage < stages.size() && has_kind(plant, stages[stage], machine)) ++stage;
+    return stage < stages.size() ? std::optional(stage) : std::nullopt;
+}
+
+std::string why_missing(const plant::Plant& plant, const std::vector<plant::Stage>& stages, std::size_t missing,
+                        const std::vector<std::size_t>& route) {
+    const auto words = plant::in_words(stages[missing]);
+    const auto early = std::find_if(route.begin(), route.end(),
+                                    [&](std::size_t machine) { return has_kind(plant, stages[missing], machine); });
+    if (early == route.end()) return fmt::format("the route has no {}", words);
+    return fmt::format("{} stands too early: put a {} behind the {}", plant.converters[*early].code, words,
+                       plant::in_words(stages[missing - 1]));
+}
+
 }  // namespace
 
 const plant::ModelSettings* Request::find_extras(const std::string& model) const {
@@ -166,31 +189,36 @@ Request read_request(const plant::Plant& plant, const std::string& file, const s
     return read_whole(plant, file, text, complaints, date_override);
 }
 
-const plant::Stage* first_stage(const plant::Style& style, std::size_t piece) {
-    static const plant::Stage drawing = {plant::Converter::Kind::die_cutter};
-    if (style.is_outline) return &drawing;
-    const auto& stages = style.pieces.at(piece).made_by;
-    return stages.empty() ? nullptr : &stages.front();
+const std::vector<plant::Stage>& stages_of(const plant::Style& style, std::size_t piece) {
+    static const std::vector<plant::Stage> of_drawing{{plant::Converter::Kind::die_cutter}};
+    return style.is_outline ? of_drawing : style.pieces.at(piece).made_by;
+}
+
+std::optional<std::string> route_fault(const plant::Plant& plant, const std::vector<plant::Stage>& stages,
+                                       const std::string& what, const std::vector<std::size_t>& route) {
+    const auto missing = missing_stage(plant, stages, route);
+    if (!missing) return std::nullopt;
+    const auto expected = fmt::format("expected a {} for {}", plant::in_words(stages), what);
+    if (route.empty()) return "an empty route for a box: " + expected;
+    if (stages.size() == 1) return "a route that cannot make the box: " + expected;
+    return fmt::format("a route that cannot make the box: {}; {}", expected,
+                       why_missing(plant, stages, *missing, route));
 }
 
 void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
                  const plant::Style& style) {
     if (route.size() > most_converters)
         field.complain(fmt::format("too long: found {} machines, expected at most {}", route.size(), most_converters));
-    const auto* makers = first_stage(style);
-    if (makers == nullptr) return;
-    const bool has_maker = std::any_of(route.begin(), route.end(), [&](std::size_t machine) {
-        return std::find(makers->begin(), makers->end(), plant.converters[machine].kind) != makers->end();
-    });
-    if (has_maker) return;
-    field.complain(fmt::format("{} {}: expected a {} for style {}", route.empty() ? "an empty route" : "a route",
-                               route.empty() ? "for a box" : "that cannot make the box",
-                               plant::in_words(makers->front()), base::shown(style.code)));
+    for (std::size_t piece = 0; piece < std::max<std::size_t>(style.pieces.size(), 1); ++piece) {
+        std::string what = "style " + base::shown(style.code);
+        if (style.pieces.size() > 1) what += ", piece " + base::shown(style.pieces[piece].name);
+        if (const auto fault = route_fault(plant, stages_of(style, piece), what, route)) return field.complain(*fault);
+    }
 }
 
 void check_allowance(const plant::Field& field, const plant::Plant& plant, const plant::Board& board,
                      const plant::Style& style) {
-    if (!style.uses_allowances || plant.find_allowance(board.flutes) != nullptr) return;
+    if (!style.uses_allowances || plant.find_allowance(board.flutes, style.code) != nullptr) return;
     field.complain(fmt::format("no allowances for flute {}: board {} cannot make style {}; add them to flutes.yaml",
                                base::shown(board.flutes), base::shown(board.code), base::shown(style.code)));
 }

@@ -61,11 +61,16 @@ struct Request {
 /// A model takes so many steps between the corrugator and dispatch.
 inline constexpr std::size_t most_converters = 14;
 
-/// Kinds of machine of which a route must hold one; null where the corrugator alone makes the piece.
-[[nodiscard]] const plant::Stage* first_stage(const plant::Style& style, std::size_t piece = 0);
+/// What makes a piece of a style, stage by stage; none where the corrugator alone makes it.
+[[nodiscard]] const std::vector<plant::Stage>& stages_of(const plant::Style& style, std::size_t piece = 0);
 
-/// At most that many machines. The route must hold one that makes the style; an empty one makes only what needs no
-/// converter.
+/// What is wrong with a route for a piece that is made by these stages, in their order; nothing where it holds them.
+/// `what` names the piece: "style `0201`".
+[[nodiscard]] std::optional<std::string> route_fault(const plant::Plant& plant, const std::vector<plant::Stage>& stages,
+                                                     const std::string& what, const std::vector<std::size_t>& route);
+
+/// At most that many machines. The route must hold a machine for each stage of every piece, in their order; an empty
+/// one makes only what needs no converter.
 void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
                  const plant::Style& style);
 

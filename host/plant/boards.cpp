@@ -1,5 +1,5 @@
 // boards.yaml: combinations of papers, outside first. A liner, then a fluted medium and the liner that it is glued to,
-// once or twice; the last liner may be left out (single face).
+// once or twice; the last liner may be left out (single face). A board may say how thick it was measured.
 #include <fmt/format.h>
 
 #include <string>
@@ -75,6 +75,11 @@ Board read_board(const Field& entry, const BoardParts& parts) {
     for (std::size_t i = 0; i + 1 < board.plies.size(); ++i)
         board.plies[i].has_second_liner = board.plies[i].flute.has_value();
     board.flutes = joined_flutes(board.plies, parts);
+    if (form.has("caliper")) {
+        const auto caliper = form.field("caliper");
+        board.caliper_mm = caliper.number("mm", range::positive);
+        board.caliper_place = caliper.place();
+    }
     form.finish();
     return board;
 }

@@ -35,7 +35,9 @@ struct Converter {
     Kind kind;
     Span length_mm, width_mm;  // of the sheet it takes: along the chop, across the web
     double colours;
-    double between_mm = 0, edge_mm = 0, ups_max = 1;  // die cutters alone
+    double between_mm = 0, edge_mm = 0;  // die cutters alone
+    double ups_max = 1;                  // of what parts blanks from sheets
+    bool cuts_flaps = false;             // a folder-gluer that cuts flaps of one row to unequal depth
     double setup_min, setup_sheets;
     double run_waste;
     double speed_per_h;

@@ -13,8 +13,12 @@ struct KindName {
 };
 
 // In the order of Converter::Kind.
-constexpr std::array<KindName, 3> kind_names = {
-    {{"printer", "printer"}, {"die-cutter", "die cutter"}, {"folder-gluer", "folder-gluer"}}};
+constexpr std::array<KindName, 6> kind_names = {{{"printer", "printer"},
+                                                 {"die-cutter", "die cutter"},
+                                                 {"folder-gluer", "folder-gluer"},
+                                                 {"slitter", "slitter"},
+                                                 {"stitcher", "stitcher"},
+                                                 {"hand", "hand station"}}};
 
 }  // namespace
 
@@ -41,6 +45,31 @@ const char* spelled(Converter::Kind kind) {
 
 const char* in_words(Converter::Kind kind) {
     return kind_names.at(static_cast<std::size_t>(kind)).words;
+}
+
+std::string in_words(const Stage& stage) {
+    std::string words;
+    for (const Converter::Kind kind : stage) words += (words.empty() ? "" : " or ") + std::string(in_words(kind));
+    return words;
+}
+
+std::string in_words(const std::vector<Stage>& stages) {
+    std::string words;
+    for (const Stage& stage : stages) words += (words.empty() ? "" : ", then ") + in_words(stage);
+    return words;
+}
+
+const std::vector<std::string>& kind_spellings() {
+    static const std::vector<std::string> spellings = [] {
+        std::vector<std::string> result;
+        for (const KindName& name : kind_names) result.emplace_back(name.spelling);
+        return result;
+    }();
+    return spellings;
+}
+
+bool parts_sheets(Converter::Kind kind) {
+    return kind == Converter::Kind::die_cutter || kind == Converter::Kind::slitter;
 }
 
 std::optional<Converter::Kind> converter_kind(std::string_view spelling) {

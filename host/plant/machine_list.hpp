@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "host/plant/plant.hpp"
 
@@ -21,6 +22,18 @@ namespace flutebook::plant {
 
 /// "die cutter": in messages.
 [[nodiscard]] const char* in_words(Converter::Kind kind);
+
+/// Every kind as it is spelled, in the order of Converter::Kind.
+[[nodiscard]] const std::vector<std::string>& kind_spellings();
+
+/// Whether blanks part from the sheet at such a machine: a sheet may hold several.
+[[nodiscard]] bool parts_sheets(Converter::Kind kind);
+
+/// "slitter or die cutter".
+[[nodiscard]] std::string in_words(const Stage& stage);
+
+/// "die cutter, then folder-gluer".
+[[nodiscard]] std::string in_words(const std::vector<Stage>& stages);
 
 /// Of a spelling; nothing where no kind is spelled so.
 [[nodiscard]] std::optional<Converter::Kind> converter_kind(std::string_view spelling);

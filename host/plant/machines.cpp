@@ -54,27 +54,37 @@ Corrugator read_corrugator(const Field& entry) {
 }
 
 std::optional<Converter::Kind> read_kind(const Field& field) {
-    constexpr std::array kinds{Converter::Kind::printer, Converter::Kind::die_cutter, Converter::Kind::folder_gluer};
-    const auto chosen = field.choice({spelled(kinds[0]), spelled(kinds[1]), spelled(kinds[2])});
-    return chosen ? std::optional(kinds[*chosen]) : std::nullopt;
+    const auto chosen = field.choice(kind_spellings());
+    return chosen ? std::optional(static_cast<Converter::Kind>(*chosen)) : std::nullopt;
 }
 
-// How boxes lie on a sheet: for die cutters alone. Other machines make one box a sheet.
-struct SheetFilling {
-    double between_mm, edge_mm, ups_max;
-};
+// Whether an optional key was given and is for this kind of machine. Of an unknown kind its value is read all the same.
+bool is_given(MapReader& form, const char* key, bool is_for_kind, const char* for_whom) {
+    if (!form.has(key)) return false;
+    if (is_for_kind) return true;
+    form.field(key).complain_of_key(fmt::format("not for this kind of machine: {}; take it out", for_whom));
+    return false;
+}
 
-SheetFilling read_sheet_filling(MapReader& form, std::optional<Converter::Kind> kind) {
-    const auto optional = [&](const char* key, const char* unit, const QuantityRange& range, double initial) {
-        if (!form.has(key)) return initial;
-        const auto field = form.field(key);
-        if (!kind || *kind == Converter::Kind::die_cutter) return field.number(unit, range);
-        field.complain_of_key(
-            "not for this kind of machine: only a die cutter holds more than one box a sheet; take it out");
-        return initial;
-    };
-    return {optional("between", "mm", range::not_negative, 0), optional("edge", "mm", range::not_negative, 0),
-            optional("ups_max", "1", range::count_from_1, 1)};
+// How blanks lie on a sheet: for what parts them. Other machines make one box a sheet, and a slitter's straight cuts
+// leave nothing between two blanks.
+void read_sheet_filling(MapReader& form, std::optional<Converter::Kind> kind, Converter& result) {
+    const bool may_part = !kind || parts_sheets(*kind);
+    const bool may_leave_waste = !kind || *kind == Converter::Kind::die_cutter;
+    const char* one_up = "only a die cutter or a slitter holds more than one box a sheet";
+    const char* waste = may_part ? "only a die cutter leaves board between blanks and at the edge" : one_up;
+    if (is_given(form, "between", may_leave_waste, waste))
+        result.between_mm = form.field("between").number("mm", range::not_negative);
+    if (is_given(form, "edge", may_leave_waste, waste))
+        result.edge_mm = form.field("edge").number("mm", range::not_negative);
+    if (is_given(form, "ups_max", may_part, one_up))
+        result.ups_max = form.field("ups_max").number("1", range::count_from_1);
+}
+
+void read_flap_cutting(MapReader& form, std::optional<Converter::Kind> kind, Converter& result) {
+    const bool may_cut = !kind || *kind == Converter::Kind::folder_gluer;
+    if (!is_given(form, "cuts_flaps", may_cut, "only a folder-gluer cuts the flaps that it folds")) return;
+    result.cuts_flaps = form.field("cuts_flaps").choice({"false", "true"}) == 1U;
 }
 
 Converter read_converter(const Field& entry) {
@@ -88,10 +98,8 @@ Converter read_converter(const Field& entry) {
     result.width_mm = sheet.field("width").span("mm", range::positive);
     sheet.finish();
     result.colours = form.has("colours") ? form.field("colours").number("1", range::count) : 0;
-    const auto filling = read_sheet_filling(form, kind);
-    result.between_mm = filling.between_mm;
-    result.edge_mm = filling.edge_mm;
-    result.ups_max = filling.ups_max;
+    read_sheet_filling(form, kind, result);
+    read_flap_cutting(form, kind, result);
     auto setup = form.form("setup");
     result.setup_min = setup.field("minutes").number("min", range::not_negative);
     result.setup_sheets = setup.field("sheets").number("1", range::count);

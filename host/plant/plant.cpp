@@ -84,6 +84,14 @@ const T* find_by_code(const std::vector<T>& things, const std::string& code) {
     return found == things.end() ? nullptr : &*found;
 }
 
+std::vector<std::string> further_names(const std::vector<Allowance>& allowances) {
+    std::vector<std::string> names;
+    for (const auto& allowance : allowances)
+        for (const auto& further : allowance.further)
+            if (std::find(names.begin(), names.end(), further.name) == names.end()) names.push_back(further.name);
+    return names;
+}
+
 class PlantReader {
 public:
     PlantReader(const std::string& folder, const FileTexts* texts) : files_(folder, texts, complaints_) {}
@@ -137,10 +145,11 @@ private:
     // A style that a quote kept counts before the plant's of the same code, and that before the library's.
     void read_style_files() {
         std::vector<Style> styles;
+        const auto allowance_names = further_names(plant_.allowances);
         for (const char* name : {styles_file_name, kept_style_file}) {
             if (!files_.has(name)) continue;
             MapReader form(file(name));
-            for (auto& style : read_styles(form.field("styles"), {style_library().entries, {}})) {
+            for (auto& style : read_styles(form.field("styles"), {style_library().entries, allowance_names})) {
                 std::erase_if(styles, [&](const Style& other) { return other.code == style.code; });
                 styles.push_back(std::move(style));
             }
@@ -196,17 +205,20 @@ const Converter* Plant::find_converter(const std::string& code) const {
     return find_by_code(converters, code);
 }
 
-const Allowance* Plant::find_allowance(const std::string& of_flutes) const {
-    const auto exact = [&](const std::string& key) -> const Allowance* {
-        for (const auto& allowance : allowances)
-            if (allowance.flutes == key) return &allowance;
-        return nullptr;
+const Allowance* Plant::find_allowance(const std::string& of_flutes, const std::string& style_code) const {
+    const auto longest = [&](const std::string& flutes_key) {
+        const Allowance* result = nullptr;
+        for (const auto& allowance : allowances) {
+            if (allowance.flutes != flutes_key || !style_code.starts_with(allowance.style_prefix)) continue;
+            if (result == nullptr || allowance.style_prefix.size() > result->style_prefix.size()) result = &allowance;
+        }
+        return result;
     };
-    if (const auto* item = exact(of_flutes)) return item;
+    if (const auto* item = longest(of_flutes)) return item;
     const auto plus = of_flutes.find('+');
     return plus == std::string::npos
                ? nullptr
-               : exact(fmt::format("{}+{}", of_flutes.substr(plus + 1), of_flutes.substr(0, plus)));
+               : longest(fmt::format("{}+{}", of_flutes.substr(plus + 1), of_flutes.substr(0, plus)));
 }
 
 Plant read_plant(const std::string& folder) {
@@ -221,6 +233,7 @@ Plant read_plant(const std::string& folder, const FileTexts& texts) {
 // height.
 double caliper_mm(const Plant& plant, const Board& board) {
     constexpr double gsm_per_mm = 700;
+    if (board.caliper_mm) return *board.caliper_mm;
     double result = 0;
     for (const Board::Ply& ply : board.plies)
         result += ply.flute ? plant.flutes[*ply.flute].height_mm : plant.papers[ply.paper].grammage_gsm / gsm_per_mm;

@@ -60,11 +60,18 @@ struct Flute {
     base::Places places;
 };
 
-/// What scoring and joining add to a box's dimensions, mm; by flute, or by the flutes of a double wall ("B+C").
+/// What scoring and joining add to a box's dimensions, mm; by flute, or by the flutes of a double wall ("B+C"), for all
+/// styles or for those whose code begins so.
 struct Allowance {
+    struct Further {
+        std::string name;
+        double mm;
+    };
     std::string flutes;
     double panel_mm, depth_mm, flap_mm, joint_mm, tab_mm, slot_mm;
     base::Places places;
+    std::string style_prefix = {};      // "04": of the styles whose code begins so; empty: of all
+    std::vector<Further> further = {};  // names beside the six, in the order of the file
 };
 
 struct Board {
@@ -77,6 +84,8 @@ struct Board {
     std::vector<Ply> plies;  // outside first
     std::string flutes;      // "B", "B+C": the key of its allowance
     base::Place place;
+    std::optional<double> caliper_mm = {};  // as measured; nothing: it follows from flutes and liners
+    std::optional<base::Place> caliper_place = {};
 };
 
 /// `prefer: {name: model}`.
@@ -132,15 +141,16 @@ struct Plant {
     [[nodiscard]] const Paper* find_paper(const std::string& code) const;
     [[nodiscard]] const Corrugator* find_corrugator(const std::string& code) const;
     [[nodiscard]] const Converter* find_converter(const std::string& code) const;
-    /// For the flutes of a board, outside first; given for "B+C", it serves "C+B" too unless that has its own.
-    [[nodiscard]] const Allowance* find_allowance(const std::string& of_flutes) const;
+    /// For the flutes of a board, outside first, and a style: of the entries whose prefix the style's code begins with,
+    /// the one with the longest. Given for "B+C", they serve "C+B" too unless that has its own.
+    [[nodiscard]] const Allowance* find_allowance(const std::string& of_flutes, const std::string& style_code) const;
 };
 
 /// Reads plant.yaml, papers.yaml, flutes.yaml, boards.yaml, machines.yaml, plugins.yaml and, where there is one,
 /// styles.yaml of a folder. Throws InputError (plant) with every error of every file.
 [[nodiscard]] Plant read_plant(const std::string& folder);
 
-/// How thick a board is: the heights of its flutes, and its liners.
+/// How thick a board is: as it says, else the heights of its flutes, and its liners.
 [[nodiscard]] double caliper_mm(const Plant& plant, const Board& board);
 
 /// The names of the six files that every plant has.

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "host/plant/machine_list.hpp"
 #include "host/render/number_text.hpp"
 
 namespace flutebook::reports {
@@ -38,7 +39,7 @@ const std::string& machine_at(const answers::Quote& quote, std::size_t step) {
 std::size_t parting_step(const plant::Plant& plant, const answers::Quote& quote) {
     for (std::size_t k = 0; k < quote.route.size(); ++k) {
         const plant::Converter* converter = plant.find_converter(quote.route[k]);
-        if (converter != nullptr && converter->kind == plant::Converter::Kind::die_cutter) return k + 1;
+        if (converter != nullptr && plant::parts_sheets(converter->kind)) return k + 1;
     }
     return quote.route.size();
 }

@@ -43,7 +43,7 @@ inline constexpr std::array<contract::CostClass, 5> cost_classes{
 /// The machine of a step, 0 being the corrugator.
 [[nodiscard]] const std::string& machine_at(const answers::Quote& quote, std::size_t step);
 
-/// The step where boxes part from the sheet: the first die cutter, else the last.
+/// The step where boxes part from the sheet: the first die cutter or slitter, else the last.
 [[nodiscard]] std::size_t parting_step(const plant::Plant& plant, const answers::Quote& quote);
 
 }  // namespace flutebook::reports

@@ -24,11 +24,11 @@ struct CheckedFlutes {
     double caliper_mm;
 };
 
-std::vector<CheckedFlutes> checked_flutes(const plant::Plant& plant) {
+std::vector<CheckedFlutes> checked_flutes(const plant::Plant& plant, const plant::Style& style) {
     std::vector<CheckedFlutes> all;
     for (const plant::Allowance& allowance : plant.allowances)
         for (const plant::Board& board : plant.boards) {
-            if (plant.find_allowance(board.flutes) != &allowance) continue;
+            if (plant.find_allowance(board.flutes, style.code) != &allowance) continue;
             all.push_back({&allowance, plant::caliper_mm(plant, board)});
             break;
         }
@@ -88,7 +88,7 @@ void try_random_boxes(const plant::Style& style, const CheckedFlutes& flutes, co
 CheckedStyle checked_style(const plant::Plant& plant, const plant::Style& style,
                            const answers::StyleCheckOptions& options) {
     CheckedStyle checked = {style.code, style.title, style.note, style.is_folded(), {}, 0, 0, {}};
-    for (const CheckedFlutes& flutes : checked_flutes(plant)) {
+    for (const CheckedFlutes& flutes : checked_flutes(plant, style)) {
         for (const BoxSize& size : named_sizes) checked.trials.push_back(trial(style, flutes, size, options.bounds));
         try_random_boxes(style, flutes, options, checked);
     }

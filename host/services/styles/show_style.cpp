@@ -80,7 +80,7 @@ answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& q
     const double height = question.inside_mm.size() > 2 ? question.inside_mm[2] : 0;
     geometry::StyleSize size{{question.inside_mm.at(0), question.inside_mm.at(1), height},
                              plant::caliper_mm(plant, board),
-                             plant.find_allowance(board.flutes),
+                             plant.find_allowance(board.flutes, style.code),
                              question.measures};
     size.where = "inside";
     answers::ShownStyle result{style.code,         style.title,       style.note, board.code,

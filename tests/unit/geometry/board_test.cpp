@@ -73,8 +73,19 @@ TEST_CASE("a ply costs the new price from the very day it changes") {
     REQUIRE(board_of("B-140", fixture::date(2026, 9, 1)).plies[0].price_per_kg == Approx(0.664).epsilon(1e-14));
 }
 
-TEST_CASE("the caliper of double wall is both flutes' height") {
-    REQUIRE(board_of("BC-370").caliper_mm == Approx(2.5 + 3.6).epsilon(1e-14));
+TEST_CASE("a board is as thick as its flutes are high, and its liners at 700 g/m2 a millimetre") {
+    // from memory
+    REQUIRE(board_of("B-140").caliper_mm == Approx(2.5 + (140 + 125) / 700.0).epsilon(1e-14));
+    REQUIRE(board_of("BC-370").caliper_mm == Approx(2.5 + 3.6 + (140 + 125 + 125) / 700.0).epsilon(1e-14));
+    REQUIRE(board_of("SF-B").caliper_mm == Approx(2.5 + 125 / 700.0).epsilon(1e-14));
+}
+
+TEST_CASE("the caliper that a board gives counts instead") {
+    plant::Plant plant = fixture::small_plant();
+    plant.boards[fixture::board_index(plant, "BC-370")].caliper_mm = 6.4;
+    orders::Request request = fixture::box_request(plant);
+    request.board = fixture::board_index(plant, "BC-370");
+    REQUIRE(make_board(plant, request).caliper_mm == 6.4);
 }
 
 TEST_CASE("the moisture of a ply is its paper's") {

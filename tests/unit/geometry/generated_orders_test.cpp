@@ -54,8 +54,10 @@ struct Trial {
 bool is_feasible(const Trial& trial, const fixture::Generated& order, const geometry::Blank& blank) {
     using Kind = plant::Converter::Kind;
     const auto& machines = trial.route->converters;
-    const auto die = std::find_if(machines.begin(), machines.end(),
-                                  [](const auto* machine) { return machine->kind == Kind::die_cutter; });
+    const auto parts = [](const auto* machine) {
+        return machine->kind == Kind::die_cutter || machine->kind == Kind::slitter;
+    };
+    const auto die = std::find_if(machines.begin(), machines.end(), parts);
     const double between = die == machines.end() ? 0 : (*die)->between_mm;
     const double edge = die == machines.end() ? 0 : (*die)->edge_mm;
     const double chop = trial.nx * blank.length_mm + (trial.nx - 1) * between + 2 * edge;
@@ -65,8 +67,10 @@ bool is_feasible(const Trial& trial, const fixture::Generated& order, const geom
     for (const plant::Converter* machine : machines) {
         if (!keeps(parted ? blank.length_mm : chop, machine->length_mm)) return false;
         if (!keeps(parted ? blank.width_mm : slit, machine->width_mm)) return false;
-        if (!parted && machine->kind == Kind::folder_gluer && trial.nx * trial.ny > 1) return false;
-        parted = parted || machine->kind == Kind::die_cutter;
+        const bool is_one_up =
+            machine->kind == Kind::folder_gluer || machine->kind == Kind::stitcher || machine->kind == Kind::hand;
+        if (!parted && is_one_up && trial.nx * trial.ny > 1) return false;
+        parted = parted || parts(machine);
         has_colours = has_colours || machine->colours >= order.request.colours;
     }
     const plant::Corrugator& corrugator = *trial.corrugator;
@@ -99,7 +103,7 @@ std::vector<Trial> every_trial(const fixture::Generated& order, const Layout& la
         if (all_plies_stocked(order, roll))
             for (const plant::Corrugator& corrugator : order.plant.corrugators)
                 for (const Route& route : layout.routes) {
-                    const double most = route.die_cutter() ? route.die_cutter()->ups_max : 1;
+                    const double most = route.parting_machine() ? route.parting_machine()->ups_max : 1;
                     for (double nx = 1; nx <= most; ++nx)
                         for (double ny = 1; nx * ny <= most; ++ny)
                             trials.push_back({&corrugator, roll, &route, nx, ny});
@@ -169,7 +173,8 @@ TEST_CASE("the limits told stand for every way that does not work, and for none 
     for_generated_orders(2000, [](const fixture::Generated& order, const Layout& layout) {
         const std::vector<Trial> trials = every_trial(order, layout);
         if (trials.empty()) return;
-        const std::vector<Refused> told = why_nothing_fits(order.plant, order.request, layout.blank, layout.routes);
+        const std::vector<Refused> told = why_nothing_fits(
+            order.plant, order.request, geometry::route_needs(order.plant, order.request), layout.blank, layout.routes);
         for (const Trial& trial : trials) {
             const bool is_told = std::any_of(told.begin(), told.end(), [&](const Refused& entry) {
                 return stands_for(entry, trial, order.plant.units);

@@ -41,10 +41,12 @@ plant::Plant die_cutting_plant() {
 
 TEST_CASE("an order without a die cutter is a way for each corrugator, roll width and machine that fit") {
     const plant::Plant plant = fixture::small_plant();
-    // Two colours keep FG2 out, 2450 is too wide for C2 and so is 2250.
-    REQUIRE(names(lay_out(plant, fixture::box_request(plant))) ==
-            std::vector<std::string>{"C1, roll 1850 mm, FG1", "C2, roll 1850 mm, FG1", "C1, roll 2050 mm, FG1",
-                                     "C2, roll 2050 mm, FG1", "C1, roll 2250 mm, FG1", "C1, roll 2450 mm, FG1"});
+    // Two colours put PR1 ahead of FG2, 2450 is too wide for C2 and so is 2250.
+    std::vector<std::string> expected;
+    for (const char* web : {"C1, roll 1850 mm", "C2, roll 1850 mm", "C1, roll 2050 mm", "C2, roll 2050 mm",
+                            "C1, roll 2250 mm", "C1, roll 2450 mm"})
+        for (const char* route : {"FG1", "PR1 > FG2"}) expected.push_back(std::string(web) + ", " + route);
+    REQUIRE(names(lay_out(plant, fixture::box_request(plant))) == expected);
 }
 
 TEST_CASE("ways stand by narrower roll, fewer boxes, fewer along, then the order of the files") {
@@ -119,9 +121,35 @@ TEST_CASE("a corrugator's slitter keeps to its slit width") {
         REQUIRE(candidate.ny == 2);
 }
 
+TEST_CASE("a folder-gluer without the colours asked for works behind a printer that has them") {
+    const plant::Plant plant = fixture::small_plant();
+    const Layout layout = lay_out(plant, fixture::box_request(plant));
+    // FG1 has two colours and more, FG2 has one.
+    REQUIRE(has(layout, "C1, roll 1850 mm, FG1"));
+    REQUIRE(has(layout, "C1, roll 1850 mm, PR1 > FG2"));
+    REQUIRE_FALSE(has(layout, "C1, roll 1850 mm, PR1 > FG1"));
+}
+
+TEST_CASE("a slitter parts a sheet of several blanks without waste between them") {
+    plant::Plant plant = die_cutting_plant();
+    plant::Converter& slitter = plant.converters[fixture::converter_index(plant, "DC1")];
+    slitter.kind = plant::Converter::Kind::slitter;
+    slitter.between_mm = slitter.edge_mm = 0;
+    orders::Request request = fixture::outline_request(plant);
+    request.route = fixture::route_of(plant, {"DC1"});
+    const Layout layout = lay_out(plant, request);
+    const auto found = std::find_if(layout.candidates.begin(), layout.candidates.end(),
+                                    [](const Candidate& candidate) { return candidate.nx == 2 && candidate.ny == 2; });
+    REQUIRE(found != layout.candidates.end());
+    REQUIRE(found->chop_mm == 2 * 420);
+    REQUIRE(found->slit_mm == 2 * 310);
+    REQUIRE(name_of(*found) == "C1, roll 2450 mm, 2 x 2 up, DC1");
+}
+
 TEST_CASE("a route without the colours asked for makes nothing") {
     const plant::Plant plant = fixture::small_plant();
     orders::Request request = fixture::box_request(plant);
+    request.route = fixture::route_of(plant, {"FG1"});
     request.colours = 4;
     REQUIRE(lay_out(plant, request).candidates.empty());
 }

@@ -147,6 +147,57 @@ TEST_CASE("a kind of machine that the plant lacks is named") {
             Entries{{"style 0201", "the plant has no folder-gluer, which makes it"}});
 }
 
+TEST_CASE("of several stages the one that no machine of the plant makes is named") {
+    const plant::Plant plant = one_web();
+    const orders::Request request = fixture::box_request(plant);
+    const auto told = [&](const std::vector<plant::Stage>& stages) {
+        const geometry::RouteNeeds needs{stages, false};
+        const auto routes = geometry::make_routes(plant, request, needs).value();
+        const auto entries =
+            geometry::why_nothing_fits(plant, request, needs, geometry::make_blank(plant, request), routes);
+        REQUIRE(entries.size() == 1);
+        return entries.front().limit;
+    };
+    using Converter = plant::Converter;
+    REQUIRE(told({{Converter::Kind::slitter}}) == "the plant has no slitter, which makes it");
+    REQUIRE(told({{Converter::Kind::die_cutter}, {Converter::Kind::stitcher, Converter::Kind::hand}}) ==
+            "the plant has no stitcher or hand station for stage 2 of die cutter, then stitcher or hand station");
+    REQUIRE(told({{Converter::Kind::die_cutter}, {Converter::Kind::die_cutter}}) ==
+            "the plant has too few machines for its stages, each made by another: die cutter, then die cutter");
+}
+
+TEST_CASE("a folder-gluer that cuts all flaps to one depth is named, with what would cut them") {
+    const plant::Plant plant = one_web();
+    orders::Request request = fixture::box_request(plant);
+    request.route = fixture::route_of(plant, {"FG1"});
+    const geometry::RouteNeeds needs{{{plant::Converter::Kind::folder_gluer}}, true};
+    const auto routes = geometry::make_routes(plant, request, needs).value();
+    const auto entries =
+        geometry::why_nothing_fits(plant, request, needs, geometry::make_blank(plant, request), routes);
+    REQUIRE(entries.front().candidate == "FG1");
+    REQUIRE(entries.front().limit ==
+            "the flaps of a row have unequal depths, and FG1 cuts them to one; a die cutter must stand ahead of it, or "
+            "a folder-gluer that has `cuts_flaps: true` in its place");
+}
+
+TEST_CASE(
+    "colours that neither a machine nor a printer has are named with what each has, where the route is left out") {
+    const plant::Plant plant = one_web();
+    orders::Request request = fixture::box_request(plant);
+    request.colours = 5;
+    REQUIRE(refused(plant, request) == Entries{{"FG1", "5 colours are asked for: FG1 has 3, PR1 has 4"},
+                                               {"FG2", "5 colours are asked for: FG2 has 1, PR1 has 4"}});
+}
+
+TEST_CASE("an order with more routes than anybody could weigh is refused with what to do") {
+    plant::Plant plant = one_web();
+    const plant::Converter folder = plant.converters[fixture::converter_index(plant, "FG1")];
+    for (int i = 0; i < 10'001; ++i) plant.converters.push_back(folder);
+    REQUIRE(refused(plant, fixture::box_request(plant)) ==
+            Entries{{"every way",
+                     "there are more than 10000 routes through the plant's machines; give the route in the request"}});
+}
+
 TEST_CASE("limits are told in inches where a plant is shown them") {
     plant::Plant plant = one_web();
     plant.units = plant::Units::us;

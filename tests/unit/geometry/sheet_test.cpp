@@ -2,6 +2,8 @@
 #include <rapidcheck.h>
 #include <catch2/catch.hpp>
 
+#include <utility>
+
 #include "host/geometry/sheet.hpp"
 #include "tests/support/small_plant.hpp"
 
@@ -15,10 +17,20 @@ namespace {
 
 // How a route of the small plant holds a blank of 420 x 310 mm. DC1: 8 between, 12 at the edge, 12 up.
 SheetRule rule(const std::vector<std::string>& codes) {
-    const plant::Plant plant = fixture::small_plant();
+    plant::Plant plant = fixture::small_plant();
+    for (const auto& [code, kind] :
+         {std::pair("SL1", plant::Converter::Kind::slitter), std::pair("ST1", plant::Converter::Kind::stitcher),
+          std::pair("HP1", plant::Converter::Kind::hand)}) {
+        plant::Converter machine = plant.converters[fixture::converter_index(plant, "FG1")];
+        machine.code = code;
+        machine.kind = kind;
+        machine.ups_max = kind == plant::Converter::Kind::slitter ? 6 : 1;
+        plant.converters.push_back(machine);
+    }
     orders::Request request = fixture::outline_request(plant);
     request.route = fixture::route_of(plant, codes);
-    return geometry::sheet_rule(geometry::make_blank(plant, request), geometry::make_routes(plant, request).front());
+    const auto routes = geometry::make_routes(plant, request, geometry::route_needs(plant, request));
+    return geometry::sheet_rule(geometry::make_blank(plant, request), routes->front());
 }
 
 }  // namespace
@@ -49,6 +61,19 @@ TEST_CASE("a machine behind the die cutter does not change the sheet") {
 TEST_CASE("a folder-gluer ahead of the die cutter leaves it one box a sheet") {
     // common practice, no published source
     REQUIRE(rule({"FG1", "DC1"}).ups_max == 1);
+}
+
+TEST_CASE("a slitter's sheet holds blanks edge to edge, as many as it takes") {
+    REQUIRE(rule({"SL1", "FG1"}).ups_max == 6);
+    REQUIRE(rule({"SL1", "FG1"}).along.length_mm(3) == 3 * 420);
+    REQUIRE(rule({"SL1", "FG1"}).across.length_mm(2) == 2 * 310);
+}
+
+TEST_CASE("a stitcher or a hand station ahead of the slitter leaves it one box a sheet") {
+    // common practice, no published source
+    REQUIRE(rule({"ST1", "SL1"}).ups_max == 1);
+    REQUIRE(rule({"HP1", "DC1"}).ups_max == 1);
+    REQUIRE(rule({"PR1", "SL1"}).ups_max == 6);
 }
 
 TEST_CASE("a limit is kept by a length that strays from it by less than a nanometre") {

@@ -55,7 +55,7 @@ TEST_CASE("flutes and the allowances of one or two of them are read") {
     REQUIRE(plant.flutes[1].height_mm == 3.6);
     REQUIRE(plant.flutes[1].single_facer_gsm == 5);
     REQUIRE(plant.flutes[1].double_backer_gsm == 6);
-    const auto* double_wall = plant.find_allowance("B+C");
+    const auto* double_wall = plant.find_allowance("B+C", "0201");
     REQUIRE(double_wall != nullptr);
     REQUIRE(double_wall->panel_mm == 7);
     REQUIRE(double_wall->depth_mm == 14);
@@ -67,9 +67,63 @@ TEST_CASE("flutes and the allowances of one or two of them are read") {
 
 TEST_CASE("the allowances of a double wall serve it whichever flute lies outside") {
     const auto plant = PlantFolder().read();
-    REQUIRE(plant.find_allowance("C+B") == plant.find_allowance("B+C"));
-    REQUIRE(plant.find_allowance("C") == nullptr);
-    REQUIRE(plant.find_allowance("B+B") == nullptr);
+    REQUIRE(plant.find_allowance("C+B", "0201") == plant.find_allowance("B+C", "0201"));
+    REQUIRE(plant.find_allowance("C", "0201") == nullptr);
+    REQUIRE(plant.find_allowance("B+B", "0201") == nullptr);
+}
+
+TEST_CASE("allowances for styles whose code begins so give what differs, and the longest beginning counts") {
+    const PlantFolder folder;
+    folder.change(
+        "flutes.yaml", "allowances:\n",
+        "allowances:\n  B 0427: {slot: 7.5}\n  B 04: {slot: 7, tab: 33}\n  C+B 02: {panel: 1, depth: 2, flap: "
+        "3, joint: 4, tab: 5, slot: 6}\n");
+    const auto plant = folder.read();
+    const auto* of_any = plant.find_allowance("B", "0201");
+    REQUIRE(of_any->slot_mm == 6);
+    const auto* of_group = plant.find_allowance("B", "0410");
+    REQUIRE(of_group->slot_mm == 7);
+    REQUIRE(of_group->tab_mm == 33);
+    REQUIRE(of_group->panel_mm == 3);
+    REQUIRE(of_group->places.at("panel").line == of_any->places.at("panel").line);
+    REQUIRE(of_group->places.at("slot").line == 6);
+    const auto* of_one = plant.find_allowance("B", "0427");
+    REQUIRE(of_one->slot_mm == 7.5);
+    REQUIRE(of_one->tab_mm == 33);
+    // A double wall's other way round serves where it has none of its own for the style.
+    REQUIRE(plant.find_allowance("C+B", "0201")->tab_mm == 5);
+    REQUIRE(plant.find_allowance("C+B", "0427")->tab_mm == 35);
+}
+
+TEST_CASE("an allowance may have names beside the six, for the sums of styles") {
+    const PlantFolder folder;
+    folder.change("flutes.yaml", "allowances:\n", "allowances:\n  B 04: {tuck: 2}\n");
+    folder.change("flutes.yaml", "tab: 30, slot: 6}", "tab: 30, slot: 6, lock: 1.5, tuck: 1}");
+    const auto plant = folder.read();
+    const auto& of_any = plant.find_allowance("B", "0201")->further;
+    REQUIRE(of_any.size() == 2);
+    REQUIRE(of_any[0].name == "lock");
+    REQUIRE(of_any[0].mm == 1.5);
+    REQUIRE(plant.find_allowance("B", "0410")->further[0].mm == 1.5);
+    REQUIRE(plant.find_allowance("B", "0410")->further[1].mm == 2);
+    REQUIRE(plant.find_allowance("B+C", "0410")->further.empty());
+}
+
+TEST_CASE("the sums of a plant's own style know its further allowances") {
+    const PlantFolder folder;
+    folder.change("flutes.yaml", "tab: 30, slot: 6}", "tab: 30, slot: 6, lock: 1.5}");
+    folder.write("styles.yaml", "styles:\n  slip: {title: Slip, along: [B + lock], across: [L]}\n");
+    REQUIRE(folder.read().find_style("slip") != nullptr);
+}
+
+TEST_CASE("a board may give its caliper") {
+    const PlantFolder folder;
+    folder.change("boards.yaml", "{flute: B, paper: SC127}, TL125]}",
+                  "{flute: B, paper: SC127}, TL125], caliper: 2.9}");
+    const auto plant = folder.read();
+    REQUIRE(plant.find_board("B-140")->caliper_mm == 2.9);
+    REQUIRE(plant.find_board("B-140")->caliper_place->line == 2);
+    REQUIRE_FALSE(plant.find_board("BC-200")->caliper_mm.has_value());
 }
 
 TEST_CASE("a board names its plies outside first, and each medium says whether a second liner follows") {
@@ -133,6 +187,29 @@ TEST_CASE("machines are read with their limits, rates and speeds") {
     REQUIRE(cutter->ups_max == 12);
     REQUIRE(plant.dispatch.minutes == 10);
     REQUIRE(plant.dispatch.hourly.labour == 30);
+}
+
+TEST_CASE("a slitter, a stitcher and a hand station are read like other converters") {
+    const PlantFolder folder;
+    folder.change("machines.yaml", "kind: die-cutter", "kind: slitter");
+    folder.change("machines.yaml", "between: 8, edge: 12,\n        ups_max: 12, ", "ups_max: 12, ");
+    folder.change("machines.yaml", "kind: folder-gluer", "kind: stitcher");
+    auto plant = folder.read();
+    REQUIRE(plant.find_converter("DC1")->kind == Converter::Kind::slitter);
+    REQUIRE(plant.find_converter("DC1")->ups_max == 12);
+    REQUIRE(plant.find_converter("DC1")->between_mm == 0);
+    REQUIRE(plant.find_converter("FG1")->kind == Converter::Kind::stitcher);
+    folder.change("machines.yaml", "kind: stitcher", "kind: hand");
+    plant = folder.read();
+    REQUIRE(plant.find_converter("FG1")->kind == Converter::Kind::hand);
+    REQUIRE(plant.find_converter("FG1")->speed_per_h == 9000);
+}
+
+TEST_CASE("a folder-gluer says whether it cuts flaps to unequal depth") {
+    const PlantFolder folder;
+    REQUIRE_FALSE(folder.read().find_converter("FG1")->cuts_flaps);
+    folder.change("machines.yaml", "colours: 3,", "colours: 3, cuts_flaps: true,");
+    REQUIRE(folder.read().find_converter("FG1")->cuts_flaps);
 }
 
 TEST_CASE("a die cutter that says nothing of boxes on a sheet holds one, edge to edge") {

@@ -77,6 +77,8 @@ TEST_CASE("what is added to a length may be nothing, but not less") {
     require_fit({flutes, "flap: 1.5", "flap: 0", ""});
     require_fit({machines, "trim_min: 30", "trim_min: 0", ""});
     require_fit({machines, "metres: 25", "metres: 0", ""});
+    require_out_of_range({"boards.yaml", "{flute: B, paper: SC127}, TL125]}",
+                          "{flute: B, paper: SC127}, TL125], caliper: 0}", "boards.B-140.caliper"});
     require_out_of_range({flutes, "flap: 1.5", "flap: -0.5", "allowances.B.flap"});
     require_out_of_range({machines, "trim_min: 30", "trim_min: -1", "corrugators.C1.trim_min"});
     require_out_of_range({machines, "edge: 12", "edge: -1", "converters.DC1.edge"});

@@ -56,7 +56,34 @@ TEST_CASE("an allowance is for flutes that the plant has, one or two") {
     REQUIRE(complaints_after("flutes.yaml", "  B+C:", "  B+C+B:") ==
             Lines{"flutes.yaml:6:3: allowances.B+C+B: too many flutes: expected one, or two joined by `+`"});
     REQUIRE(complaints_after("flutes.yaml", "  C: {take_up", "  B+B: {}\n  C: {take_up").front() ==
-            "flutes.yaml:3:3: flutes.B+B: not a flute's name: expected one flute, without `+`");
+            "flutes.yaml:3:3: flutes.B+B: not a flute's name: expected one flute, without `+` or a space");
+}
+
+TEST_CASE("an allowance for some styles leaves out only what another entry of its flutes gives") {
+    const Lines lines = complaints_after("flutes.yaml", "  B+C:", "  C 04: {slot: 7}\n  B+C:");
+    REQUIRE(lines == "flutes.yaml:6:3: allowances.C 04.panel: missing: expected a number not below 0 in `mm`");
+    REQUIRE(
+        complaints_after("flutes.yaml", "  B+C:", "  \"B  04\": {slot: 7}\n  B+C:") ==
+        Lines{"flutes.yaml:6:3: allowances.B  04: two spaces in a name: expected flutes, one space, the beginning of "
+              "a style's code"});
+    REQUIRE(complaints_after("flutes.yaml", "  B+C:", "  E 04: {slot: 7}\n  B+C:").front() ==
+            "flutes.yaml:6:3: allowances.E 04: unknown flute: found `E`; expected one of `B`, `C`");
+}
+
+TEST_CASE("a further allowance has a name of its own, and no misspelt one of the six") {
+    const auto complaint = [](const std::string& allowance) {
+        return complaints_after("flutes.yaml", "  B+C:", "  B 04: {" + allowance + "}\n  B+C:");
+    };
+    REQUIRE(complaint("slott: 7") ==
+            Lines{"flutes.yaml:6:10: allowances.B 04.slott: unknown allowance: did you mean `slot`"});
+    REQUIRE(complaint("slot: 7, slott: 3").empty());
+    REQUIRE(complaint("min: 7") == Lines{"flutes.yaml:6:10: allowances.B 04.min: not free as an allowance's name: it "
+                                         "means something else in the sums of a style"});
+    REQUIRE(complaint("2nd: 7") == Lines{"flutes.yaml:6:10: allowances.B 04.2nd: not a name for an allowance: expected "
+                                         "a letter, then letters, digits or `_`"});
+    REQUIRE(complaint("lock: -1") ==
+            Lines{"flutes.yaml:6:16: allowances.B 04.lock: out of range: found -1, expected a number not below 0 in "
+                  "`mm`"});
 }
 
 TEST_CASE("a file that cannot be read is no reason to doubt what refers to it") {
@@ -96,9 +123,9 @@ TEST_CASE("a machine is not called like a place of the account") {
     }
 }
 
-TEST_CASE("only a die cutter holds more than one box a sheet") {
+TEST_CASE("only a die cutter or a slitter holds more than one box a sheet") {
     const std::string why =
-        ": not for this kind of machine: only a die cutter holds more than one box a sheet; take it out";
+        ": not for this kind of machine: only a die cutter or a slitter holds more than one box a sheet; take it out";
     REQUIRE(complaints_after("machines.yaml", "colours: 3,", "colours: 3, ups_max: 4, between: 8, edge: 1,") ==
             Lines{"machines.yaml:6:91: converters.FG1.ups_max" + why,
                   "machines.yaml:6:103: converters.FG1.between" + why,
@@ -106,10 +133,27 @@ TEST_CASE("only a die cutter holds more than one box a sheet") {
     REQUIRE(complaints_after("machines.yaml", "kind: die-cutter", "kind: printer").size() == 3);
 }
 
+TEST_CASE("a slitter leaves nothing between two blanks, and may hold several") {
+    const auto complaints = complaints_after("machines.yaml", "kind: die-cutter", "kind: slitter");
+    REQUIRE(complaints.size() == 2);
+    for (const auto& complaint : complaints)
+        REQUIRE(complaint.find("only a die cutter leaves board between blanks and at the edge; take it out") !=
+                std::string::npos);
+}
+
+TEST_CASE("only a folder-gluer cuts flaps") {
+    REQUIRE(complaints_after("machines.yaml", "colours: 2,", "colours: 2, cuts_flaps: true,") ==
+            Lines{"machines.yaml:8:89: converters.DC1.cuts_flaps: not for this kind of machine: only a folder-gluer "
+                  "cuts the flaps that it folds; take it out"});
+    REQUIRE(complaints_after("machines.yaml", "colours: 3,", "colours: 3, cuts_flaps: yes,") ==
+            Lines{"machines.yaml:6:103: converters.FG1.cuts_flaps: not a choice: found `yes`, expected one of `false`, "
+                  "`true`"});
+}
+
 TEST_CASE("an unknown kind of machine is told once") {
-    REQUIRE(complaints_after("machines.yaml", "kind: die-cutter", "kind: slitter") ==
-            Lines{"machines.yaml:8:15: converters.DC1.kind: not a choice: found `slitter`, expected one of `printer`, "
-                  "`die-cutter`, `folder-gluer`"});
+    REQUIRE(complaints_after("machines.yaml", "kind: die-cutter", "kind: press") ==
+            Lines{"machines.yaml:8:15: converters.DC1.kind: not a choice: found `press`, expected one of `printer`, "
+                  "`die-cutter`, `folder-gluer`, `slitter`, `stitcher`, `hand`"});
 }
 
 TEST_CASE("a currency is a code of ISO 4217") {

@@ -132,6 +132,26 @@ TEST_CASE("a route holds no more machines than a model takes steps") {
     REQUIRE(folder.request_complaints().empty());
 }
 
+TEST_CASE("a route holds a machine for each stage of its style, in their order, whatever stands between") {
+    using Kind = plant::Converter::Kind;
+    const auto plant = PlantFolder().read();  // FG1, DC1
+    const std::vector<plant::Stage> stages{{Kind::slitter, Kind::die_cutter}, {Kind::folder_gluer}};
+    const auto fault = [&](const std::vector<std::size_t>& route) {
+        return orders::route_fault(plant, stages, "style `0215`", route).value_or("none");
+    };
+    REQUIRE(fault({1, 0}) == "none");
+    const std::string expected =
+        "a route that cannot make the box: expected a slitter or die cutter, then folder-gluer for style `0215`; ";
+    REQUIRE(fault({1}) == expected + "the route has no folder-gluer");
+    REQUIRE(fault({0}) == expected + "the route has no slitter or die cutter");
+    REQUIRE(fault({0, 1}) == expected + "FG1 stands too early: put a folder-gluer behind the slitter or die cutter");
+    REQUIRE(fault({}) ==
+            "an empty route for a box: expected a slitter or die cutter, then folder-gluer for style "
+            "`0215`");
+    REQUIRE_FALSE(orders::route_fault(plant, {}, "0110", {}).has_value());
+    REQUIRE_FALSE(orders::route_fault(plant, {{Kind::folder_gluer}}, "0201", {1, 0}).has_value());
+}
+
 TEST_CASE("a route holds a machine that makes the style, and each machine once") {
     REQUIRE(request_complaints_after("route: [FG1]", "route: [DC1]") ==
             Lines{"r.yaml:10:8: route: a route that cannot make the box: expected a folder-gluer for style `0201`"});

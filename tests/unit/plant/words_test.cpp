@@ -84,8 +84,8 @@ TEST_CASE("a quotation is cut between characters") {
 
 TEST_CASE("a folder-gluer makes the slotted box, a die cutter what is drawn, no converter the sheet") {
     const StyleList styles;
-    REQUIRE(*first_stage(*styles.find("0201")) == Stage{Converter::Kind::folder_gluer});
-    REQUIRE(*first_stage(*styles.find("outline")) == Stage{Converter::Kind::die_cutter});
-    REQUIRE(first_stage(*styles.find("0110")) == nullptr);
+    REQUIRE(stages_of(*styles.find("0201")) == std::vector<Stage>{{Converter::Kind::folder_gluer}});
+    REQUIRE(stages_of(*styles.find("outline")) == std::vector<Stage>{{Converter::Kind::die_cutter}});
+    REQUIRE(stages_of(*styles.find("0110")).empty());
     REQUIRE(styles.find("0999") == nullptr);
 }
