@@ -68,7 +68,7 @@ std::vector<FlatBlank> draw_at(const Plant& plant, const Request& request, const
     StyleSize size{};
     size.inside_mm = {inside.length_mm, inside.width_mm, inside.height_mm};
     size.caliper_mm = make_board(plant, request).caliper_mm;
-    size.allowance = plant.find_allowance(board.flutes, style.code);
+    size.allowance = plant.find_allowance(board.flutes, request.style);
     size.measures = request.measures;
     size.is_turned = request.is_turned;
     const char* given = request.outside ? "outside" : "inside";

@@ -7,6 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "host/plant/machine_list.hpp"
+
 namespace flutebook::plugin_check {
 
 using namespace std::chrono_literals;
@@ -142,8 +144,8 @@ Converter converter(Draws& draws, std::size_t number, Converter::Kind kind) {
     if (kind == Converter::Kind::die_cutter) {
         result.between_mm = draws.one_in(3) ? 0 : draws.length_mm(3, 20);
         result.edge_mm = draws.one_in(3) ? 0 : draws.length_mm(5, 25);
-        result.ups_max = draws.one_in(4) ? 1 : draws.whole(2, 24);
     }
+    if (plant::parts_sheets(kind)) result.ups_max = draws.one_in(4) ? 1 : draws.whole(2, 24);
     return result;
 }
 
@@ -151,11 +153,13 @@ std::vector<Converter> converters(Draws& draws) {
     using Kind = Converter::Kind;
     std::vector<Converter> result;
     if (draws.one_in(40)) return result;
-    const std::vector<Kind> kinds = {Kind::printer, Kind::die_cutter, Kind::folder_gluer};
+    const std::vector<Kind> usual = {Kind::printer, Kind::die_cutter, Kind::folder_gluer};
+    const std::vector<Kind> all = {Kind::printer, Kind::die_cutter, Kind::folder_gluer,
+                                   Kind::slitter, Kind::stitcher,   Kind::hand};
     const std::size_t more = draws.index(3);
-    for (const Kind kind : kinds)
+    for (const Kind kind : usual)
         if (!draws.one_in(25)) result.push_back(converter(draws, result.size(), kind));
-    for (std::size_t i = 0; i < more; ++i) result.push_back(converter(draws, result.size(), draws.pick(kinds)));
+    for (std::size_t i = 0; i < more; ++i) result.push_back(converter(draws, result.size(), draws.pick(all)));
     return result;
 }
 
@@ -166,6 +170,13 @@ std::vector<std::size_t> of_kind(const Plant& plant, Converter::Kind kind) {
     return found;
 }
 
+// Print, cut or slit, fold and glue, stitch, pack.
+int trade_order(Converter::Kind kind) {
+    if (kind == Converter::Kind::printer) return 0;
+    if (plant::parts_sheets(kind)) return 1;
+    return 2 + static_cast<int>(kind);
+}
+
 // A machine of the kind that the style needs, with up to two others: mostly in the order of the trade (print, cut,
 // fold and glue), sometimes in any order.
 std::optional<std::vector<std::size_t>> given_route(Draws& draws, const Plant& plant, Converter::Kind kind) {
@@ -174,8 +185,9 @@ std::optional<std::vector<std::size_t>> given_route(Draws& draws, const Plant& p
     std::vector<std::size_t> route = {draws.pick(fit)};
     for (std::size_t i = 0; i < plant.converters.size(); ++i)
         if (i != route.front() && route.size() < 3 && draws.one_in(2)) route.push_back(i);
-    std::stable_sort(route.begin(), route.end(),
-                     [&](std::size_t a, std::size_t b) { return plant.converters[a].kind < plant.converters[b].kind; });
+    std::stable_sort(route.begin(), route.end(), [&](std::size_t a, std::size_t b) {
+        return trade_order(plant.converters[a].kind) < trade_order(plant.converters[b].kind);
+    });
     if (route.size() > 1 && draws.one_in(6)) std::swap(route.front(), route.back());
     return route;
 }

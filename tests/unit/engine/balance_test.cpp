@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <map>
 #include <numeric>
 
 #include "host/engine/engine.hpp"
@@ -44,4 +45,27 @@ TEST_CASE("mass balances for every candidate of 10,000 generated plants and orde
     }));
     // Most generated orders can be made, or the property would say little.
     CHECK(candidates > static_cast<std::size_t>(fixture::trials(10000)));
+}
+
+TEST_CASE("mass balances where a slitter parts the blanks, and where they are stitched and packed by hand") {
+    using Kind = plant::Converter::Kind;
+    std::map<Kind, std::size_t> rows;
+    CHECK(fixture::holds_for_seeds(4000, [&](std::uint64_t seed) {
+        const fixture::Generated result = fixture::generated_order(seed);
+        std::vector<Kind> kinds;
+        if (result.request.route)
+            for (const std::size_t machine : *result.request.route)
+                if (const Kind kind = result.plant.converters[machine].kind; kind >= Kind::slitter)
+                    kinds.push_back(kind);
+        if (kinds.empty()) return;
+        const Engine engine = Engine::start(result.plant, fixture::built_plugins());
+        const RowSource source(result.plant, engine, result.request);
+        for (const engine::Row& row : source.rows()) {
+            RC_ASSERT(imbalance(engine.cost_in_full(row).value(), row) <= 1e-9);
+            for (const Kind kind : kinds) ++rows[kind];
+        }
+    }));
+    CHECK(rows[Kind::slitter] > 0);
+    CHECK(rows[Kind::stitcher] > 0);
+    CHECK(rows[Kind::hand] > 0);
 }

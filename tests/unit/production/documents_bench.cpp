@@ -119,8 +119,34 @@ OrderRecord long_order(const std::string& number) {
     return order;
 }
 
+OrderRecord hand_order(const std::string& number) {
+    auto order = on_plain_board(number);
+    using Kind = plant::Converter::Kind;
+    order.outs = 2;
+    order.slit_mm = 800;
+    order.chop_mm = 1500;
+    order.sheet_area_m2 = 1.2;
+    order.ups = 8;
+    order.box_area_m2 = 0.15;
+    order.converters.push_back({"SL1", Kind::slitter, 0.02, 4});
+    order.converters.push_back({"ST1", Kind::stitcher, 0.05, 2});
+    order.converters.push_back({"HP1", Kind::hand, 0.01, 0});
+    order.converters.push_back({"HP2", Kind::hand, 0.10, 0});
+    order.route = {"SL1", "ST1", "HP1"};
+    order.parting = 1;
+    return order;
+}
+
 plant::Plant paper_plant() {
     auto plant = small_plant();
+    for (const auto& [code, kind] :
+         {std::pair("SL1", plant::Converter::Kind::slitter), std::pair("ST1", plant::Converter::Kind::stitcher),
+          std::pair("HP1", plant::Converter::Kind::hand), std::pair("HP2", plant::Converter::Kind::hand)}) {
+        plant::Converter machine = plant.converters[converter_index(plant, "FG1")];
+        machine.code = code;
+        machine.kind = kind;
+        plant.converters.push_back(machine);
+    }
     using Deduction = plant::Mill::Deduction;
     plant.shifts = {"early", "late"};
     plant.mills = {{"Northweir", 0.10, Deduction::dry_matter, {}}, {"Saltmarsh", 0.12, Deduction::point_for_point, {}}};

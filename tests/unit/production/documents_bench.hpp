@@ -51,6 +51,9 @@ public:
 /// The same board, cut six up on sheets of 1.5 m x 0.8 m by DC1 behind the printer PR1, then folded by FG1. A box is
 /// 0.15 m2 net.
 [[nodiscard]] orders::OrderRecord long_order(const std::string& number);
+/// The same board, slit by SL1 into eight plain blanks of 0.15 m2 a sheet, nothing between them, then stitched by ST1
+/// and packed at the table HP1; HP2 is another.
+[[nodiscard]] orders::OrderRecord hand_order(const std::string& number);
 /// The same sheets as the box order's, sold as sheets.
 [[nodiscard]] orders::OrderRecord sheet_order(const std::string& number);
 

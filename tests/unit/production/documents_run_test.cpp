@@ -16,6 +16,7 @@ struct Orders : KnownBook {
         orders["4711"] = box_order("4711");
         orders["4712"] = long_order("4712");
         orders["4713"] = sheet_order("4713");
+        orders["4714"] = hand_order("4714");
     }
 };
 
@@ -130,6 +131,37 @@ TEST_CASE("sheets go on to the die cutter, blanks from it, boxes from the last m
     CHECK(moved(folded, "FG1", "loose-scrap", "setup") == 3000);
     CHECK(moved(folded, "FG1", "loose-scrap", "surplus") == 1500);
     CHECK(moved(folded, "FG1", "finished") == 165000);
+}
+
+TEST_CASE("a slitter parts blanks without waste, a stitcher and a hand station pass them on") {
+    Orders book;
+    const auto slit = draft_of(converter_header, "G1,2026-10-02,early,SL1,4714,104,4,0,", book);
+    CHECK(moved(slit, "floor", "SL1") == 62400);
+    CHECK(moved(slit, "SL1", "loose-scrap", "setup") == 2400);
+    CHECK(moved(slit, "SL1", "loose-scrap", "cut-out") == 0);
+    CHECK(moved(slit, "SL1", "floor") == 60000);  // 100 sheets, 800 blanks
+    CHECK(expected(slit, "setup") == 2400);
+    CHECK(expected(slit, "rejects") == 1800);  // ceil(100 / 0.98) - 100 = 3 sheets
+
+    const auto stitched = draft_of(converter_header, "G2,2026-10-02,early,ST1,4714,800,2,8,", book);
+    CHECK(moved(stitched, "floor", "ST1") == 60000);
+    CHECK(moved(stitched, "ST1", "loose-scrap", "rejects") == 600);
+    CHECK(moved(stitched, "ST1", "floor") == 59250);
+
+    const auto packed = draft_of(converter_header, "G3,2026-10-02,early,HP1,4714,790,0,1,789", book);
+    CHECK(moved(packed, "HP1", "loose-scrap", "rejects") == 75);
+    CHECK(moved(packed, "HP1", "finished") == 59175);
+    CHECK(expected(packed, "rejects") == 600);  // ceil(789 / 0.99) - 789 = 8 boxes
+}
+
+TEST_CASE("another hand station stands for the one of the route, no other kind does") {
+    Orders book;
+    const auto packed = draft_of(converter_header, "G3,2026-10-02,early,HP2,4714,790,0,1,789", book);
+    CHECK(moved(packed, "HP2", "finished") == 59175);
+    CHECK(expected(packed, "rejects") == 6600);  // ceil(789 / 0.9) - 789 = 88 boxes
+    const auto texts = objections_to(converter_header, "G4,2026-10-02,early,DC1,4714,10,0,0,", book);
+    REQUIRE(texts.size() == 1);
+    CHECK(texts.front().find("a machine of a kind that the order's route has: SL1, ST1, HP1") != std::string::npos);
 }
 
 TEST_CASE("runs that cannot have been are refused with what they hold") {
