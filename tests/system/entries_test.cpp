@@ -67,7 +67,7 @@ TEST_CASE("entries that say what was saved are listed on request alone") {
     const PlantWithEntries plant;
     const auto saved = [&](const std::vector<std::string>& words) {
         std::size_t count = 0;
-        for (const auto& entry : plant.entries(words)) count += entry["document"] == "saved" ? 1 : 0;
+        for (const auto& entry : plant.entries(words)) count += entry["document"] == "saved" ? 1U : 0U;
         return count;
     };
     CHECK(saved({month_of_today()}) == 0);

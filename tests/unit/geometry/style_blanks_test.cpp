@@ -48,17 +48,18 @@ Union united(const FlatBlank& blank) {
     double borders = 0;
     for (const FlatCell& cell : blank.cells) {
         const BoostPolygon polygon = boost_polygon(cell);
-        borders += boost::geometry::perimeter(polygon);
+        borders += static_cast<double>(boost::geometry::perimeter(polygon));
         BoostPolygons more;
         boost::geometry::union_(whole, polygon, more);
         whole = std::move(more);
     }
-    return {boost::geometry::area(whole), boost::geometry::perimeter(whole), borders};
+    return {static_cast<double>(boost::geometry::area(whole)), static_cast<double>(boost::geometry::perimeter(whole)),
+            borders};
 }
 
 const plant::Allowance& allowance() {
     static const plant::Plant plant = fixture::small_plant();
-    return *plant.find_allowance("B");
+    return *plant.find_allowance("B", "0201");
 }
 
 StyleSize size_of(double length, double width, double height) {
@@ -106,7 +107,7 @@ TEST_CASE("area and cut of every style of the library are those of the union of 
 TEST_CASE("a slotted box of whole and half millimetres has the blank of its formula to the bit") {
     plant::Plant plant = fixture::small_plant();
     orders::Request request = fixture::box_request(plant);
-    const plant::Allowance& a = *plant.find_allowance(plant.boards[request.board].flutes);
+    const plant::Allowance& a = *plant.find_allowance(plant.boards[request.board].flutes, request.style);
     std::mt19937 random(7);
     std::uniform_int_distribution<int> half(200, 2400);
     for (int i = 0; i < 500; ++i) {
@@ -127,7 +128,7 @@ TEST_CASE("a slotted box is creased, cut, printed and scored where its panels an
     plant::Plant plant = fixture::small_plant();
     orders::Request request = fixture::box_request(plant);
     request.inside = orders::InsideSize{400, 300, 250};
-    const plant::Allowance& a = *plant.find_allowance(plant.boards[request.board].flutes);
+    const plant::Allowance& a = *plant.find_allowance(plant.boards[request.board].flutes, request.style);
     const Blank blank = make_blank(plant, request);
     const double body = 250 + a.depth_mm, panels = 4 * a.panel_mm + 1400 - a.joint_mm;
     CHECK(blank.scores.along_mm.size() == 4);

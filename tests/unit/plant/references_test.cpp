@@ -61,7 +61,7 @@ TEST_CASE("an allowance is for flutes that the plant has, one or two") {
 
 TEST_CASE("an allowance for some styles leaves out only what another entry of its flutes gives") {
     const Lines lines = complaints_after("flutes.yaml", "  B+C:", "  C 04: {slot: 7}\n  B+C:");
-    REQUIRE(lines == "flutes.yaml:6:3: allowances.C 04.panel: missing: expected a number not below 0 in `mm`");
+    REQUIRE(lines == Lines{"flutes.yaml:6:3: allowances.C 04.panel: missing: expected a number not below 0 in `mm`"});
     REQUIRE(
         complaints_after("flutes.yaml", "  B+C:", "  \"B  04\": {slot: 7}\n  B+C:") ==
         Lines{"flutes.yaml:6:3: allowances.B  04: two spaces in a name: expected flutes, one space, the beginning of "
