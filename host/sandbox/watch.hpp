@@ -12,10 +12,10 @@
 
 namespace flutebook::sandbox {
 
-/// Times are the child's own: while one of its threads can run, the time that the busiest of them ran; else the time that
-/// passed, less what a thread waited for a processor that others used. So a child that waits is not stopped for it, and a
-/// child that hangs is, whether it runs or sleeps. Threads that take the processor from one another are stopped by
-/// limit_processor_time().
+/// Times are the child's own: while one of its threads can run, the time that the busiest of them ran; else the time
+/// that passed, less what a thread waited for a processor that others used. So a child that waits is not stopped for
+/// it, and a child that hangs is, whether it runs or sleeps. Threads that take the processor from one another are
+/// stopped by limit_processor_time().
 struct Limits {
     std::chrono::milliseconds whole;    // from start to end
     std::chrono::milliseconds silence;  // from one line to the next

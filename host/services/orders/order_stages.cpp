@@ -191,8 +191,8 @@ void add_web_losses(MeasuredRun& result, const RunBasis& basis, const WebAreas& 
 }
 
 // The converters as posted; the corrugator runs what it is allowed for the good sheets that were posted, in one run of
-// the order's own layout. Pieces that were made and never fed on stand on the floor: they are no loss. Throws ModelError
-// where the model that lays out the run sheds no such loss.
+// the order's own layout. Pieces that were made and never fed on stand on the floor: they are no loss. Throws
+// ModelError where the model that lays out the run sheds no such loss.
 MeasuredRun converters_as_posted(const RunBasis& basis, const engine::Allowances& allowed) {
     MeasuredRun result = empty_run(basis);
     add_converters(result, basis);

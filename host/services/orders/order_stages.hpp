@@ -18,8 +18,9 @@
 // nothing but volume, whatever a plant's own model makes of the allowances. Roll ends are not weighed by order: C3 has
 // them at the allowance of each corrugator that ran.
 //
-// The floor. Pieces that a step made and the next was not fed stand on the floor, as in the month: no loss, and no credit
-// for scrap. So do the blanks by which full sheets exceed what the next step takes, which a quote has as surplus.
+// The floor. Pieces that a step made and the next was not fed stand on the floor, as in the month: no loss, and no
+// credit for scrap. So do the blanks by which full sheets exceed what the next step takes, which a quote has as
+// surplus.
 //
 // Setups. A run begins with setup sheets, or order-change metres; a row without continues one. Each run is one setup of
 // its machine, and a machine that ran at all was set up once.
