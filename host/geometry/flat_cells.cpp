@@ -90,9 +90,10 @@ private:
             if (slot_mm < 0 || !(boxes_[i].x.length() > 0))
                 refuse(piece_.cells[i],
                        fmt::format("no flap is left between two slots: found slots of {} mm in a width of {} mm; ask "
-                                   "for a larger box, or lower the slot",
+                                   "for a larger box, or lower {}",
                                    slot_mm,
-                                   columns_[piece_.cells[i].last_column + 1] - columns_[piece_.cells[i].first_column]));
+                                   columns_[piece_.cells[i].last_column + 1] - columns_[piece_.cells[i].first_column],
+                                   piece_.slot ? "the style's slot" : values_.allowance_words("slot")));
     }
 
     [[noreturn]] void refuse(const StyleCell& cell, const std::string& what) const {

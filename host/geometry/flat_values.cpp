@@ -23,6 +23,12 @@ StyleValues::StyleValues(const plant::Style& style, const StyleSize& size) : sty
     add_asks();
 }
 
+std::string StyleValues::allowance_words(const char* name) const {
+    if (size_.allowance == nullptr) return fmt::format("`{}`", name);
+    return fmt::format("`{}` of flute {} ({})", name, base::shown(size_.allowance->flutes),
+                       base::place_text(size_.allowance->places, name, {"flutes.yaml"}));
+}
+
 void StyleValues::add_allowances() {
     const plant::Allowance* allowance = size_.allowance;
     if (allowance == nullptr) return;

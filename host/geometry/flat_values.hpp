@@ -29,6 +29,9 @@ public:
     /// "WHERE: WHAT; style `CODE`, PLACE".
     [[noreturn]] void refuse(const base::Place& place, const std::string& what) const;
 
+    /// What to change where one of the board's allowances is to blame: its name, its flutes and its place.
+    [[nodiscard]] std::string allowance_words(const char* name) const;
+
     /// Throws where a requirement does not hold.
     void check_requirements() const;
 

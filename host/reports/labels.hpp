@@ -5,6 +5,8 @@
 
 namespace flutebook::reports {
 
+inline constexpr const char* made_on_label = "made on";
+inline constexpr const char* of_total_label = "of total";
 inline constexpr const char* prices_of_label = "papers at prices of";
 inline constexpr const char* money_in_label = "money in";
 inline constexpr const char* paper_issued_label = "paper issued";

@@ -54,7 +54,7 @@ void add_side(ReportTable& table, const char* total_title, const std::vector<Bal
 
 ReportSection balance_section(const MonthAnswer& answer) {
     const auto& account = answer.account;
-    ReportTable table{"balance", {name_column(), number_column("", "kg"), number_column("", "of total")}};
+    ReportTable table{"balance", {name_column(), number_column("", "kg"), number_column("", of_total_label)}};
     add_side(table, "total to account for",
              {{paper_issued_label, account.issued},
               {"adhesive", account.adhesive},

@@ -53,7 +53,7 @@ std::string part_id(double sets, const std::string& piece) {
 ReportSection ladder(const SheetContext& context, const answers::RequestAnswer& answer) {
     ReportTable table{"ladder",
                       {number_column(context.pieces()), number_column("cost"), strong(number_column("price")),
-                       number_column("contribution"), name_column("made on")}};
+                       number_column("contribution"), name_column(made_on_label)}};
     for (const auto& item : answer.quantities) {
         if (item.quote) {
             const Quote& quote = *item.quote;
@@ -101,7 +101,7 @@ std::string set_way_text(const answers::RequestAnswer& answer, std::size_t index
 ReportSection set_ladder(const SheetContext& context, const answers::RequestAnswer& answer) {
     ReportTable table{"ladder",
                       {number_column(context.pieces()), number_column("cost"), strong(number_column("price")),
-                       number_column("contribution"), name_column("made on")}};
+                       number_column("contribution"), name_column(made_on_label)}};
     for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
         const auto& item = answer.quantities[i];
         if (!item.set) {

@@ -102,7 +102,7 @@ ReportSection mass_section(const SheetContext& context, const Quote& quote) {
     const MassFigures kg = mass_figures(quote, mass.scale, mass.decimals);
     const MassFigures share = mass_shares(quote);
     ReportTable table{"mass",
-                      {name_column(), text_column(), number_column("", mass.name), number_column("", "of total")}};
+                      {name_column(), text_column(), number_column("", mass.name), number_column("", of_total_label)}};
     const auto add = [&](RowKind kind, const std::string& title, std::int64_t MassFigures::*figure) {
         table.add(kind, {title, {}, kg.number(kg.*figure), share.percentage(share.*figure)});
     };

@@ -137,7 +137,8 @@ TEST_CASE("a plugin of a newer minor, all its structs grown, loads and charges w
     plant.folder = FLUTEBOOK_BAD_PLUGINS "/newer_minor";
     plant.models.push_back(fixture::model_entry("newer_minor", {{"price", "0.03"}, {"paper", "waxed"}}));
     const auto engine = engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR);
-    const orders::Request request = fixture::box_request(plant);
+    orders::Request request = fixture::box_request(plant);
+    request.colours = 0;  // one folder-gluer is the whole of each route
     const fixture::RowSource source(plant, engine, request);
 
     const engine::Row& row = source.rows().back();

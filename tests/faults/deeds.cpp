@@ -27,11 +27,13 @@ void make_old_ledger(const std::string& file, std::uint64_t seed, std::size_t do
     Database database(file, Database::Access::writing);
     database.set_guards();
     migrate(database, migrations().first(1));
+    database.run("ALTER TABLE entry ADD COLUMN clock INTEGER");  // today's writer fills it; version 1 does not have it
     EntryWriter entries(database);
     database.run("BEGIN IMMEDIATE");
     entries.begin();
     for (const auto& draft : DocumentStream(seed).take(documents)) entries.add(draft, {writer, still_clock().now()});
     entries.write_totals();
+    database.run("ALTER TABLE entry DROP COLUMN clock");
     database.run("COMMIT");
 }
 

@@ -43,7 +43,8 @@ orders::InsideSize box_holding_volume(double length_mm, double width_mm) {
 }
 
 double board_m2(double length_mm, double width_mm) {
-    return bare_box(box_holding_volume(length_mm, width_mm), 0).area_m2;
+    constexpr double no_tab_mm = 1e-9;  // a blank has no part of length 0
+    return bare_box(box_holding_volume(length_mm, width_mm), no_tab_mm).area_m2;
 }
 
 // Half the digits of a double is as near as a minimum can be told.

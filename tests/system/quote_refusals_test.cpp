@@ -33,8 +33,9 @@ TEST_CASE("slots that leave no flap of their panels are refused, not priced") {
     PlantCopy plant;
     plant.replace("flutes.yaml", "slot: 6}", "slot: 2 m}");
     const std::string file = plant.write("r.yaml", plain_request("R-1", "500"));
-    check_refused(ask_at(plant.folder(), {"quote", file}), file + ":4:9: inside: no flap is left between two slots: ",
-                  "found slots of 2000 mm in a panel of 303 mm; ask for a larger box, or lower `slot` of flute `B` (");
+    check_refused(ask_at(plant.folder(), {"quote", file}),
+                  file + ":4:9: inside: cell `f1`: no flap is left between two slots: ",
+                  "found slots of 2000 mm in a width of 403 mm; ask for a larger box, or lower `slot` of flute `B` (");
     check_refused(ask_at(plant.folder(), {"quote", file}), file, "flutes.yaml:19:70)");
 }
 
