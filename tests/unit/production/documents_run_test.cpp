@@ -161,7 +161,7 @@ TEST_CASE("another hand station stands for the one of the route, no other kind d
     CHECK(expected(packed, "rejects") == 6600);  // ceil(789 / 0.9) - 789 = 88 boxes
     const auto texts = objections_to(converter_header, "G4,2026-10-02,early,DC1,4714,10,0,0,", book);
     REQUIRE(texts.size() == 1);
-    CHECK_THAT(texts.front(), Catch::Contains("SL1, ST1, HP1"));
+    CHECK_THAT(texts.front(), Catch::Contains("of a kind that the order's route has: SL1 > ST1 > HP1"));
 }
 
 TEST_CASE("runs that cannot have been are refused with what they hold") {
