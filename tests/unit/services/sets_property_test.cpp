@@ -110,9 +110,10 @@ TEST_CASE("of any set the pieces add up to it, each is its count a set, balances
     const SetFolder folder;
     const plant::Plant plant = plant::read_plant(fixture::demo_folder());
     const engine::Engine engine = engine::Engine::start(plant, fixture::built_plugins());
-    int complete = 0;
+    int complete = 0, tried = 0;
     CHECK(fixture::holds_for_seeds(60, [&](std::uint64_t seed) {
         Draws draws(seed);
+        ++tried;
         const plant::Plant with_set = folder.with_pieces(draws);
         const orders::Request request = drawn_request(with_set, draws);
         const RequestAnswer answer = services::quote(with_set, engine, request, {1, std::nullopt});
@@ -126,5 +127,5 @@ TEST_CASE("of any set the pieces add up to it, each is its count a set, balances
         const RequestAnswer read = answers::read_quote("here", one).answer;
         RC_ASSERT(read.pieces.size() == answer.pieces.size());
     }));
-    CHECK(complete > 10);
+    CHECK(complete > tried / 6);  // the rest is refused, and says why
 }
