@@ -9,9 +9,9 @@
 #include <vector>
 
 #include "host/base/place.hpp"
+#include "host/blanks/flat.hpp"
 #include "host/contract/model.hpp"
 #include "host/explain/trail.hpp"
-#include "host/geometry/flat.hpp"
 #include "host/geometry/layout.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/orders/request.hpp"
@@ -75,7 +75,7 @@ struct Quote : orders::SheetCut {
     std::string corrugator;
     std::vector<std::string> route;
     double trim_mm, nx, ny;  // boxes along the chop, across the web
-    geometry::Blank blank;
+    blanks::Blank blank;
     double board_grammage_gsm;
     double web_length_m, web_area_m2;
     std::vector<double> fed, good;  // by step 0 .. K; fed[0] has no meaning
@@ -134,8 +134,8 @@ struct RequestAnswer {
     /// What a plugin did wrong, if one did. `quantities` is then empty.
     std::optional<std::string> model_fault = std::nullopt;
     std::vector<base::Warning> warnings = {};
-    std::vector<Piece> pieces = {};               // empty of a box of one piece
-    std::vector<geometry::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
+    std::vector<Piece> pieces = {};             // empty of a box of one piece
+    std::vector<blanks::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
 
     [[nodiscard]] bool is_complete() const {
         return !model_fault && std::all_of(quantities.begin(), quantities.end(),

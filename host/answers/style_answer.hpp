@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "host/geometry/flat_measures.hpp"
+#include "host/blanks/flat_measures.hpp"
 #include "host/plant/styles/style.hpp"
 
 namespace flutebook::answers {
@@ -24,8 +24,8 @@ struct StyleList {
 /// One blank of a style at a size.
 struct ShownPiece {
     std::vector<plant::Stage> made_by;
-    geometry::FlatBlank blank;
-    geometry::FlatMeasures measures;
+    blanks::FlatBlank blank;
+    blanks::FlatMeasures measures;
 };
 
 struct ShownStyle {

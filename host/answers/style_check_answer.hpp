@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "host/geometry/proof.hpp"
+#include "host/blanks/proof.hpp"
 
 namespace flutebook::answers {
 
@@ -17,7 +17,7 @@ struct StyleCheckOptions {
     std::string code;              // empty: every style
     std::size_t random_boxes = 0;  // on each flute, besides the named sizes
     std::uint64_t seed = 1;
-    geometry::SizeBounds bounds = geometry::SizeBounds::plant;
+    blanks::SizeBounds bounds = blanks::SizeBounds::plant;
 };
 
 /// One size on one flute.
@@ -26,7 +26,7 @@ struct StyleTrial {
     double caliper_mm;
     std::array<double, 3> inside_mm;  // L, B, H that were asked for
     std::string refusal;              // why the style cannot be drawn so; empty: it was
-    geometry::FoldingProof proof;
+    blanks::FoldingProof proof;
 
     [[nodiscard]] bool folds() const { return refusal.empty() && proof.holds(); }
 };

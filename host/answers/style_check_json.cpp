@@ -8,7 +8,7 @@ namespace flutebook::answers {
 
 namespace {
 
-using geometry::FoldingFault;
+using blanks::FoldingFault;
 
 const char* kind_text(FoldingFault::Kind kind) {
     switch (kind) {
@@ -38,11 +38,11 @@ Json fault_json(const FoldingFault& fault) {
             {"text", fault.text}};
 }
 
-Json range_json(const std::optional<geometry::InsideRange>& range) {
+Json range_json(const std::optional<blanks::InsideRange>& range) {
     return range ? Json{{"pushed_in", range->pushed_in_mm}, {"pushed_out", range->pushed_out_mm}} : Json();
 }
 
-Json proved_json(const geometry::PieceProof& piece) {
+Json proved_json(const blanks::PieceProof& piece) {
     Json inside = Json::array(), walls = Json::array();
     for (const auto& range : piece.inside_mm) inside.push_back(range_json(range));
     for (const auto& wall : piece.walls_mm) walls.push_back(wall ? Json(*wall) : Json());
@@ -51,7 +51,7 @@ Json proved_json(const geometry::PieceProof& piece) {
 
 Json trial_json(const StyleTrial& trial) {
     Json pieces = Json::array(), faults = Json::array();
-    for (const geometry::PieceProof& piece : trial.proof.pieces) pieces.push_back(proved_json(piece));
+    for (const blanks::PieceProof& piece : trial.proof.pieces) pieces.push_back(proved_json(piece));
     for (const FoldingFault& fault : trial.proof.faults) faults.push_back(fault_json(fault));
     return {{"flutes", trial.flutes},
             {"caliper_mm", trial.caliper_mm},

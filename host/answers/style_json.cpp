@@ -41,7 +41,7 @@ Json listed_json(const ListedStyle& style) {
 }
 
 Json piece_json(const ShownPiece& piece) {
-    const geometry::FlatMeasures& measures = piece.measures;
+    const blanks::FlatMeasures& measures = piece.measures;
     return {{"piece", named_or_null(piece.blank.piece)},
             {"count", piece.blank.count},
             {"made_by", stages_json(piece.made_by)},

@@ -16,11 +16,11 @@
 #include "host/cli/commands.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/orders/request.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/services/clock_warning.hpp"
-#include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 #include "ledger/reading/entries.hpp"
 
@@ -156,7 +156,7 @@ private:
     }
 
     void answer(const Request& request) {
-        const answers::RequestAnswer result = services::quote(workplace_.plant, workplace_.engine, request, options_);
+        const answers::RequestAnswer result = quoting::quote(workplace_.plant, workplace_.engine, request, options_);
         if (result.model_fault) {
             complain({*result.model_fault});
             worst_ = worse(worst_, ExitCode::unfit);

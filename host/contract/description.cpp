@@ -11,8 +11,8 @@
 #include "host/base/characters.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/fields/units.hpp"
 #include "host/plant/model_settings.hpp"
-#include "host/plant/units.hpp"
 
 namespace flutebook::contract {
 namespace {
@@ -139,7 +139,7 @@ private:
 
     std::string unit(const char* given, const std::string& name) const {
         std::string result = text(given, "the unit of " + name);
-        if (!plant::is_unit(result))
+        if (!fields::is_unit(result))
             refuse("unknown unit", fmt::format("{} is declared in '{}'", name, result),
                    "use a unit in udunits spelling");
         return result;
@@ -275,7 +275,7 @@ private:
                                      : is_simple      ? "money/" + line.unit
                                                       : fmt::format("money/({})", line.unit);
         line.rate_unit = given == nullptr ? per_unit : unit(given, "the rate of " + line.name);
-        const auto to_money = plant::conversion(line.rate_unit, per_unit);
+        const auto to_money = fields::conversion(line.rate_unit, per_unit);
         if (!to_money || to_money->offset != 0)
             refuse("no money",
                    fmt::format("{} is charged in {}, at a rate in {}", line.name, line.unit, line.rate_unit),

@@ -8,18 +8,18 @@
 
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/fields/quantity.hpp"
 #include "host/plant/machine_list.hpp"
-#include "host/plant/quantity.hpp"
 
 namespace flutebook::contract {
 namespace {
 
 using base::Place;
+using fields::GivenText;
 using plant::GivenCell;
 using plant::GivenDates;
 using plant::GivenSetting;
 using plant::GivenTable;
-using plant::GivenText;
 using plant::GivenValue;
 
 // The key of what a table does not name.
@@ -83,7 +83,7 @@ std::string known_keys(VariesBy varies_by, const std::string& key, const std::ve
 }
 
 bool is_number(const std::string& text) {
-    return std::holds_alternative<double>(plant::read_quantity({text, false, {}}, "1", ""));
+    return std::holds_alternative<double>(fields::read_quantity({text, false, {}}, "1", ""));
 }
 
 // `{0: 31, 8: 24}` where a table by customer was meant, or steps for all customers: it could be either.
@@ -148,8 +148,8 @@ std::optional<double> SettingReader::choice(const Subject& subject, const GivenT
 std::optional<double> SettingReader::number(const Subject& subject, const GivenText& given, const std::string& path) {
     const Setting& setting = subject.setting;
     if (!setting.choices.empty()) return choice(subject, given, path);
-    const auto read = plant::read_quantity(given, setting.unit, currency_);
-    if (const auto* problem = std::get_if<plant::Problem>(&read)) {
+    const auto read = fields::read_quantity(given, setting.unit, currency_);
+    if (const auto* problem = std::get_if<fields::Problem>(&read)) {
         complain(given.place, path, problem->text);
         return std::nullopt;
     }
@@ -180,8 +180,8 @@ SteppedValue SettingReader::stepped(const Subject& subject, const GivenValue& gi
 // The key of a step, in the need's unit; nothing where it is no number, or stands where it cannot count.
 std::optional<double> SettingReader::step_key(const Name& need, const GivenCell& cell,
                                               const std::vector<ValueStep>& before, const std::string& path) {
-    const auto read = plant::read_quantity({cell.key, false, cell.key_place}, need.unit, currency_);
-    if (const auto* problem = std::get_if<plant::Problem>(&read)) {
+    const auto read = fields::read_quantity({cell.key, false, cell.key_place}, need.unit, currency_);
+    if (const auto* problem = std::get_if<fields::Problem>(&read)) {
         complain(cell.key_place, path, fmt::format("no step of {}: {}", need.name, problem->text));
         return std::nullopt;
     }

@@ -48,8 +48,8 @@ private:
     // One setting being read.
     struct Subject;
 
-    std::optional<double> number(const Subject& subject, const plant::GivenText& given, const std::string& path);
-    std::optional<double> choice(const Subject& subject, const plant::GivenText& given, const std::string& path);
+    std::optional<double> number(const Subject& subject, const fields::GivenText& given, const std::string& path);
+    std::optional<double> choice(const Subject& subject, const fields::GivenText& given, const std::string& path);
     SteppedValue stepped(const Subject& subject, const plant::GivenValue& given, const base::Place& place,
                          const std::string& path);
     SteppedValue steps(const Subject& subject, const plant::GivenTable& given, const base::Place& place,

@@ -18,7 +18,7 @@ double metres(double mm) {
     return mm / 1000;
 }
 
-const geometry::Blank& blank(const Row& row) {
+const blanks::Blank& blank(const Row& row) {
     return row.order->layout->blank;
 }
 const geometry::BoardMake& board(const Row& row) {

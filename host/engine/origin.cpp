@@ -87,7 +87,7 @@ FactOrigin of_request(const std::string& key, const Row& row) {
 
 FactOrigin of_quantity(const Row& row) {
     FactOrigin result = of_request("quantities", row);
-    const geometry::BlankPiece& piece = row.order->layout->piece;
+    const blanks::BlankPiece& piece = row.order->layout->piece;
     if (!piece.name.empty()) result.how += fmt::format(", {} of {} to a set", piece.count, piece.name);
     return result;
 }

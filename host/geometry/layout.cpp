@@ -147,8 +147,8 @@ std::string name_of(const Candidate& candidate, Units units) {
 Layout lay_out(const Plant& plant, const Request& request, std::size_t piece) {
     Layout layout;
     layout.board = make_board(plant, request);
-    layout.piece = pieces_of(plant, request).at(piece);
-    layout.blank = make_blank(plant, request, piece);
+    layout.piece = blanks::pieces_of(plant, request).at(piece);
+    layout.blank = blanks::make_blank(plant, request, piece);
     const RouteNeeds needs = route_needs(plant, request, piece);
     std::optional<std::vector<Route>> routes = make_routes(plant, request, needs);
     if (!routes) {

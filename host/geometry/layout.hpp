@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "host/geometry/blank.hpp"
+#include "host/blanks/blank.hpp"
 #include "host/geometry/board.hpp"
 #include "host/geometry/refused.hpp"
 #include "host/geometry/route.hpp"
@@ -35,8 +35,8 @@ struct Candidate : orders::SheetCut {
 /// Moved, never copied: candidates point into `routes`, whose elements stay where they are when it is moved.
 struct Layout {
     BoardMake board;
-    BlankPiece piece;
-    Blank blank;
+    blanks::BlankPiece piece;
+    blanks::Blank blank;
     std::vector<Route> routes;
     std::vector<Candidate> candidates;  // in the order that decides ties: roll, ups, nx, then the files
     std::vector<Refused> refused;       // empty where there is a candidate
@@ -57,8 +57,8 @@ constexpr std::size_t most_candidates = 2'000'000;
 
 /// `plant` and `request` must outlive the layout. An order that fits nowhere has no candidate and says why in
 /// `refused`. The request has been read against this plant: its board, route, allowances and prices are there.
-/// Any thread; allocates by order, not by candidate. `piece` is an index of pieces_of(): each blank of a set has a
-/// layout of its own.
+/// Any thread; allocates by order, not by candidate. `piece` is an index of blanks::pieces_of(): each blank of a set
+/// has a layout of its own.
 [[nodiscard]] Layout lay_out(const plant::Plant& plant, const orders::Request& request, std::size_t piece = 0);
 
 }  // namespace flutebook::geometry

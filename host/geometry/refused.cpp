@@ -13,11 +13,11 @@ namespace flutebook::geometry {
 
 namespace {
 
+using fields::Span;
 using orders::Request;
 using plant::Converter;
 using plant::Corrugator;
 using plant::Plant;
-using plant::Span;
 using plant::Units;
 
 // A length that a limit is on, and whose limit it is: "chop" ... "of C1".
@@ -85,14 +85,14 @@ public:
     Listing(const Plant& plant, const Request& request, const RouteNeeds& needs)
         : plant_(plant), request_(request), needs_(needs) {}
 
-    std::vector<Refused> listed(const Blank& blank, const std::vector<Route>& routes);
+    std::vector<Refused> listed(const blanks::Blank& blank, const std::vector<Route>& routes);
 
 private:
     bool nothing_to_try(const std::vector<Route>& routes);
     bool lacks_colours(const Route& route);
     bool cuts_flaps_even(const Route& route);
-    bool refuses_blank(const Route& route, const Blank& blank);
-    OpenLimit open_on_machines(const Route& route, const Blank& blank);
+    bool refuses_blank(const Route& route, const blanks::Blank& blank);
+    OpenLimit open_on_machines(const Route& route, const blanks::Blank& blank);
     OpenLimit open_on_corrugator(OpenLimit open, const Corrugator& corrugator);
     void on_rolls(const std::vector<OpenLimit>& routes, const Corrugator& corrugator);
     void on_roll(const OpenLimit& open, const Corrugator& corrugator, double roll_width_mm);
@@ -188,7 +188,7 @@ bool Listing::cuts_flaps_even(const Route& route) {
 }
 
 // The machines after the parting step, each on its own: a blank has one length and one width.
-bool Listing::refuses_blank(const Route& route, const Blank& blank) {
+bool Listing::refuses_blank(const Route& route, const blanks::Blank& blank) {
     const std::size_t before = refused_.size();
     for (std::size_t step = route.parting + 1; step <= route.last_step(); ++step) {
         const Converter& converter = *route.converters[step - 1];
@@ -199,7 +199,7 @@ bool Listing::refuses_blank(const Route& route, const Blank& blank) {
     return refused_.size() != before;
 }
 
-OpenLimit Listing::open_on_machines(const Route& route, const Blank& blank) {
+OpenLimit Listing::open_on_machines(const Route& route, const blanks::Blank& blank) {
     const SheetRule rule = sheet_rule(blank, route);
     OpenLimit open = {&route, rule, rule.allowed(), rule.allowed()};
     const Converter* one_up = one_up_before_parting(route);
@@ -251,7 +251,7 @@ void Listing::on_rolls(const std::vector<OpenLimit>& routes, const Corrugator& c
     }
 }
 
-std::vector<Refused> Listing::listed(const Blank& blank, const std::vector<Route>& routes) {
+std::vector<Refused> Listing::listed(const blanks::Blank& blank, const std::vector<Route>& routes) {
     if (nothing_to_try(routes)) return std::move(refused_);
     std::vector<OpenLimit> open_routes;
     for (const Route& route : routes) {
@@ -273,7 +273,7 @@ std::vector<Refused> Listing::listed(const Blank& blank, const std::vector<Route
 }  // namespace
 
 std::vector<Refused> why_nothing_fits(const Plant& plant, const Request& request, const RouteNeeds& needs,
-                                      const Blank& blank, const std::vector<Route>& routes) {
+                                      const blanks::Blank& blank, const std::vector<Route>& routes) {
     return Listing(plant, request, needs).listed(blank, routes);
 }
 

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "host/geometry/blank.hpp"
+#include "host/blanks/blank.hpp"
 #include "host/geometry/route.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
@@ -25,7 +25,7 @@ struct Refused {
 /// share it. An entry names only what its limit depends on: "DC1" stands for every corrugator and roll; "C1, 5 or more
 /// along the chop, DC1" for every roll and any number across.
 [[nodiscard]] std::vector<Refused> why_nothing_fits(const plant::Plant& plant, const orders::Request& request,
-                                                    const RouteNeeds& needs, const Blank& blank,
+                                                    const RouteNeeds& needs, const blanks::Blank& blank,
                                                     const std::vector<Route>& routes);
 
 /// "2050 mm", "344.5 mm"; where the plant is shown us units, "80.709 in". To a thousandth.

@@ -7,7 +7,7 @@
 #include <cmath>
 #include <utility>
 
-#include "host/geometry/blank.hpp"
+#include "host/blanks/blank.hpp"
 #include "host/plant/machine_list.hpp"
 
 namespace flutebook::geometry {
@@ -88,11 +88,11 @@ bool may_have_unequal_flaps(const plant::StylePiece& piece) {
 constexpr double same_depth_mm = 1e-6;
 
 // How far a cell reaches from the crease that it hangs on.
-double depth_mm(const FlatCell& cell) {
-    const Point& from = cell.hinge.from;
+double depth_mm(const blanks::FlatCell& cell) {
+    const blanks::Point& from = cell.hinge.from;
     const double x = cell.hinge.to.x - from.x, y = cell.hinge.to.y - from.y;
     double deepest = 0;
-    for (const Point& corner : cell.outline)
+    for (const blanks::Point& corner : cell.outline)
         deepest = std::max(deepest, std::abs(x * (corner.y - from.y) - y * (corner.x - from.x)) / std::hypot(x, y));
     return deepest;
 }
@@ -158,9 +158,9 @@ private:
 
 }  // namespace
 
-bool has_unequal_flaps(const plant::StylePiece& piece, const FlatBlank& blank) {
+bool has_unequal_flaps(const plant::StylePiece& piece, const blanks::FlatBlank& blank) {
     return std::any_of(piece.borders.begin(), piece.borders.end(), [&](const plant::StyleBorder& border) {
-        const FlatCell &first = blank.cells.at(border.first), &second = blank.cells.at(border.second);
+        const blanks::FlatCell &first = blank.cells.at(border.first), &second = blank.cells.at(border.second);
         return border.kind == plant::StyleBorder::Kind::slot && first.parent && second.parent &&
                std::abs(depth_mm(first) - depth_mm(second)) > same_depth_mm;
     });
@@ -172,7 +172,8 @@ RouteNeeds route_needs(const Plant& plant, const Request& request, std::size_t p
     RouteNeeds needs;
     needs.stages = orders::stages_of(*style, piece);
     if (!style->is_outline && may_have_unequal_flaps(style->pieces.at(piece)))
-        needs.has_unequal_flaps = has_unequal_flaps(style->pieces[piece], draw_request(plant, request).at(piece));
+        needs.has_unequal_flaps =
+            has_unequal_flaps(style->pieces[piece], blanks::draw_request(plant, request).at(piece));
     return needs;
 }
 

@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "host/geometry/flat.hpp"
+#include "host/blanks/flat.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
 
@@ -22,11 +22,11 @@ struct RouteNeeds {
     bool has_unequal_flaps = false;    // some row of flaps, slot beside slot, has more than one depth
 };
 
-/// Of a request that make_blank() takes, by its style. `piece` is an index of pieces_of().
+/// Of a request that blanks::make_blank() takes, by its style. `piece` is an index of blanks::pieces_of().
 [[nodiscard]] RouteNeeds route_needs(const plant::Plant& plant, const orders::Request& request, std::size_t piece = 0);
 
 /// Whether two cells of the drawn piece that hang side by side, a slot between them, have unequal depths.
-[[nodiscard]] bool has_unequal_flaps(const plant::StylePiece& piece, const FlatBlank& blank);
+[[nodiscard]] bool has_unequal_flaps(const plant::StylePiece& piece, const blanks::FlatBlank& blank);
 
 /// The converters in turn. Step k is converters[k - 1]; `parting` is the step where boxes part from the sheet.
 struct Route {

@@ -5,8 +5,8 @@
 
 namespace flutebook::geometry {
 
+using fields::Span;
 using plant::Converter;
-using plant::Span;
 
 Boxes narrowed(Boxes boxes, const BoxRow& row, const Span& limits_mm) {
     if (boxes.none()) return boxes;
@@ -24,7 +24,7 @@ const Converter* one_up_before_parting(const Route& route) {
     return nullptr;
 }
 
-SheetRule sheet_rule(const Blank& blank, const Route& route) {
+SheetRule sheet_rule(const blanks::Blank& blank, const Route& route) {
     const Converter* parting = route.parting_machine();
     if (parting == nullptr) return {{blank.length_mm, 0, 0}, {blank.width_mm, 0, 0}, 1};
     return {{blank.length_mm, parting->between_mm, parting->edge_mm},
@@ -32,7 +32,7 @@ SheetRule sheet_rule(const Blank& blank, const Route& route) {
             one_up_before_parting(route) != nullptr ? 1 : parting->ups_max};
 }
 
-bool takes_blank(const Route& route, const Blank& blank) {
+bool takes_blank(const Route& route, const blanks::Blank& blank) {
     for (std::size_t step = route.parting + 1; step <= route.last_step(); ++step) {
         const Converter& converter = *route.converters[step - 1];
         if (!is_within(blank.length_mm, converter.length_mm) || !is_within(blank.width_mm, converter.width_mm))

@@ -1,7 +1,7 @@
 // Boxes on a sheet: how many a route can hold in a row, and what the sheet then measures.
 #pragma once
 
-#include "host/geometry/blank.hpp"
+#include "host/blanks/blank.hpp"
 #include "host/geometry/route.hpp"
 #include "host/plant/plant.hpp"
 
@@ -11,7 +11,7 @@ namespace flutebook::geometry {
 constexpr double same_length_mm = 1e-6;
 
 /// Whether a length keeps to a machine's limits.
-[[nodiscard]] inline bool is_within(double length_mm, const plant::Span& limits_mm) {
+[[nodiscard]] inline bool is_within(double length_mm, const fields::Span& limits_mm) {
     return length_mm >= limits_mm.low - same_length_mm && length_mm <= limits_mm.high + same_length_mm;
 }
 
@@ -33,7 +33,7 @@ struct Boxes {
 };
 
 /// Those of `boxes` whose row keeps to the limits. A longer row holds more boxes, so they have no gap.
-[[nodiscard]] Boxes narrowed(Boxes boxes, const BoxRow& row, const plant::Span& limits_mm);
+[[nodiscard]] Boxes narrowed(Boxes boxes, const BoxRow& row, const fields::Span& limits_mm);
 
 /// How a route lays boxes on a sheet. Where no machine parts blanks from it the sheet is the blank. A folder-gluer, a
 /// stitcher and a hand station make one box a sheet, so what parts blanks behind one holds one box as well.
@@ -50,9 +50,9 @@ struct SheetRule {
 /// The machine that makes one box a sheet and stands ahead of the one that parts them, if one does; null otherwise.
 [[nodiscard]] const plant::Converter* one_up_before_parting(const Route& route);
 
-[[nodiscard]] SheetRule sheet_rule(const Blank& blank, const Route& route);
+[[nodiscard]] SheetRule sheet_rule(const blanks::Blank& blank, const Route& route);
 
 /// Whether every machine after the parting step takes the blank.
-[[nodiscard]] bool takes_blank(const Route& route, const Blank& blank);
+[[nodiscard]] bool takes_blank(const Route& route, const blanks::Blank& blank);
 
 }  // namespace flutebook::geometry

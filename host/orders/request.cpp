@@ -12,7 +12,7 @@
 #include "host/base/yaml/file.hpp"
 #include "host/orders/style_reader.hpp"
 #include "host/plant/machine_list.hpp"
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 
 namespace flutebook::orders {
 
@@ -25,10 +25,10 @@ std::vector<std::string> codes_of(const std::vector<T>& things) {
     return codes;
 }
 
-std::vector<double> read_quantities(const plant::Field& list) {
+std::vector<double> read_quantities(const fields::Field& list) {
     std::vector<double> quantities;
     for (const auto& item : list.items_at_least_one()) {
-        const double quantity = item.number("1", plant::range::ordered);
+        const double quantity = item.number("1", fields::range::ordered);
         if (std::find(quantities.begin(), quantities.end(), quantity) != quantities.end())
             item.complain(fmt::format("asked for twice: found {}, expected each quantity once", quantity));
         quantities.push_back(quantity);
@@ -41,7 +41,7 @@ public:
     explicit RouteReader(const plant::Plant& plant)
         : plant_(plant), converters_(codes_of(plant.converters)), corrugators_(codes_of(plant.corrugators)) {}
 
-    std::vector<std::size_t> read(const plant::Field& list, const plant::Style* style) const {
+    std::vector<std::size_t> read(const fields::Field& list, const plant::Style* style) const {
         std::vector<std::size_t> route;
         bool is_known = style != nullptr && list.is_list();
         for (const auto& item : list.items()) {
@@ -59,7 +59,7 @@ public:
     }
 
 private:
-    std::optional<std::size_t> read_machine(const plant::Field& item) const {
+    std::optional<std::size_t> read_machine(const fields::Field& item) const {
         const auto code = item.text();
         const auto found = std::find(converters_.begin(), converters_.end(), code);
         if (found != converters_.end()) return static_cast<std::size_t>(found - converters_.begin());
@@ -75,7 +75,7 @@ private:
     std::vector<std::string> converters_, corrugators_;
 };
 
-std::vector<plant::ModelSettings> read_extras(const plant::Field& map, const plant::Plant& plant) {
+std::vector<plant::ModelSettings> read_extras(const fields::Field& map, const plant::Plant& plant) {
     std::vector<plant::ModelSettings> result;
     std::vector<std::string> models;
     for (const auto& model : plant.models) models.push_back(model.id);
@@ -88,14 +88,14 @@ std::vector<plant::ModelSettings> read_extras(const plant::Field& map, const pla
 }
 
 // People write it, since other places ask for it; a request has no say in it.
-void refuse_ups(plant::MapReader& form) {
+void refuse_ups(fields::MapReader& form) {
     const auto* map = form.map().node();
     if (map != nullptr && map->find("ups") != nullptr)
         form.field("ups").complain_of_key(
             "not for a request: the layout chooses the boxes on a sheet, and a folder-gluer makes one; take it out");
 }
 
-Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
+Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
     Request request{};
     request.number = form.field("request").text();
     if (form.has("customer")) request.customer = form.field("customer").text();
@@ -118,8 +118,8 @@ Request read_fields(plant::MapReader& form, const plant::Plant& plant, std::opti
         if (day) check_prices(date, plant, *board, *day);
     }
     request.quantities = read_quantities(form.field("quantities"));
-    request.margin = form.field("margin").number("1", plant::range::share);
-    if (form.has("colours")) request.colours = form.field("colours").number("1", plant::range::count);
+    request.margin = form.field("margin").number("1", fields::range::share);
+    if (form.has("colours")) request.colours = form.field("colours").number("1", fields::range::count);
     if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
     if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
     refuse_ups(form);
@@ -130,8 +130,8 @@ Request read_whole(const plant::Plant& plant, const std::string& file, const std
                    base::Diagnostics& complaints, std::optional<base::Date> date_override) {
     const auto document = base::parse_document(text, file, complaints);
     if (!document) complaints.throw_if_any(InputError::Whose::request);
-    plant::Reading reading{complaints, plant.currency};
-    plant::MapReader form(plant::Field(*document, file, reading));
+    fields::Reading reading{complaints, plant.currency};
+    fields::MapReader form(fields::Field(*document, file, reading));
     auto request = read_fields(form, plant, date_override);
     request.place = {file, 1, 1};
     request.text = text;
@@ -205,7 +205,7 @@ std::optional<std::string> route_fault(const plant::Plant& plant, const std::vec
                        why_missing(plant, stages, *missing, route));
 }
 
-void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
+void check_route(const fields::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
                  const plant::Style& style) {
     if (route.size() > most_converters)
         field.complain(fmt::format("too long: found {} machines, expected at most {}", route.size(), most_converters));
@@ -216,14 +216,14 @@ void check_route(const plant::Field& field, const std::vector<std::size_t>& rout
     }
 }
 
-void check_allowance(const plant::Field& field, const plant::Plant& plant, const plant::Board& board,
+void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,
                      const plant::Style& style) {
     if (!style.uses_allowances || plant.find_allowance(board.flutes, style.code) != nullptr) return;
     field.complain(fmt::format("no allowances for flute {}: board {} cannot make style {}; add them to flutes.yaml",
                                base::shown(board.flutes), base::shown(board.code), base::shown(style.code)));
 }
 
-void check_liners(const plant::Field& field, const plant::Board& board, const plant::Style& style) {
+void check_liners(const fields::Field& field, const plant::Board& board, const plant::Style& style) {
     const auto liners = std::count_if(board.plies.begin(), board.plies.end(),
                                       [](const plant::Board::Ply& ply) { return !ply.flute.has_value(); });
     if (liners > 1 || !style.is_folded()) return;
@@ -233,7 +233,7 @@ void check_liners(const plant::Field& field, const plant::Board& board, const pl
                     base::shown(board.code), base::shown(style.code)));
 }
 
-void check_prices(const plant::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day) {
+void check_prices(const fields::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day) {
     std::vector<std::size_t> told;
     for (const auto& ply : board.plies) {
         const auto& paper = plant.papers[ply.paper];

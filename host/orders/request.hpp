@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 #include "host/plant/plant.hpp"
 
 namespace flutebook::orders {
@@ -71,17 +71,17 @@ inline constexpr std::size_t most_converters = 14;
 
 /// At most that many machines. The route must hold a machine for each stage of every piece, in their order; an empty
 /// one makes only what needs no converter.
-void check_route(const plant::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
+void check_route(const fields::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
                  const plant::Style& style);
 
 /// A style whose sums name allowances needs those of its board's flutes.
-void check_allowance(const plant::Field& field, const plant::Plant& plant, const plant::Board& board,
+void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,
                      const plant::Style& style);
 
 /// A style that is folded needs a board with more than one liner.
-void check_liners(const plant::Field& field, const plant::Board& board, const plant::Style& style);
+void check_liners(const fields::Field& field, const plant::Board& board, const plant::Style& style);
 
 /// Every paper of the board must have a price on the day.
-void check_prices(const plant::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day);
+void check_prices(const fields::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day);
 
 }  // namespace flutebook::orders

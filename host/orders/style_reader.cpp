@@ -13,11 +13,11 @@ namespace flutebook::orders {
 
 namespace {
 
-using plant::Field;
-using plant::MapReader;
+using fields::Field;
+using fields::MapReader;
 using plant::Style;
 
-constexpr plant::QuantityRange any_measure{-plant::range::largest, plant::range::largest, false, "a number"};
+constexpr fields::QuantityRange any_measure{-fields::range::largest, fields::range::largest, false, "a number"};
 
 std::string listed(const std::vector<std::string>& names) {
     std::string list;
@@ -28,13 +28,14 @@ std::string listed(const std::vector<std::string>& names) {
 // The dimensions of a box; of a sheet, its two sides.
 InsideSize read_size(MapReader form, const Style& style) {
     InsideSize size{};
-    size.length_mm = form.field("length").number("mm", plant::range::positive);
-    size.width_mm = form.field("width").number("mm", plant::range::positive);
+    size.length_mm = form.field("length").number("mm", fields::range::positive);
+    size.width_mm = form.field("width").number("mm", fields::range::positive);
     if (style.uses_height) {
-        size.height_mm = form.field("height").number("mm", plant::range::positive);
+        size.height_mm = form.field("height").number("mm", fields::range::positive);
     } else if (form.has("height")) {
         const auto height = form.field("height");
-        if (height.number("mm", plant::range::not_negative) > 0) height.complain("a sheet has no height: leave it out");
+        if (height.number("mm", fields::range::not_negative) > 0)
+            height.complain("a sheet has no height: leave it out");
     }
     form.finish();
     return size;
@@ -42,10 +43,10 @@ InsideSize read_size(MapReader form, const Style& style) {
 
 Outline read_outline(MapReader form) {
     Outline outline{};
-    outline.length_mm = form.field("length").number("mm", plant::range::positive);
-    outline.width_mm = form.field("width").number("mm", plant::range::positive);
+    outline.length_mm = form.field("length").number("mm", fields::range::positive);
+    outline.width_mm = form.field("width").number("mm", fields::range::positive);
     const auto area = form.field("area");
-    outline.area_m2 = area.number("m2", plant::range::positive);
+    outline.area_m2 = area.number("m2", fields::range::positive);
     const double blank_m2 = outline.length_mm * outline.width_mm / 1e6;
     if (outline.area_m2 > blank_m2 * (1 + 1e-9))
         area.complain(fmt::format("larger than the blank: found {} m2, expected at most length x width, {} m2",
@@ -61,7 +62,7 @@ void read_numbers_alone(MapReader& request) {
         if (!request.has(key)) continue;
         auto form = request.form(key);
         for (const char* side : {"length", "width", "height"})
-            if (form.has(side)) static_cast<void>(form.field(side).number("mm", plant::range::not_negative));
+            if (form.has(side)) static_cast<void>(form.field(side).number("mm", fields::range::not_negative));
         form.finish();
     }
 }

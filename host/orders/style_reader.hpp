@@ -2,16 +2,16 @@
 // the flutes run.
 #pragma once
 
+#include "host/fields/map_reader.hpp"
 #include "host/orders/request.hpp"
-#include "host/plant/map_reader.hpp"
 
 namespace flutebook::orders {
 
 /// Null, and a complaint with every code there is, where the plant knows no such style.
-[[nodiscard]] const plant::Style* read_style(const plant::Field& field, const plant::Plant& plant);
+[[nodiscard]] const plant::Style* read_style(const fields::Field& field, const plant::Plant& plant);
 
 /// Reads `inside`, `outside`, `outline`, `measures` and `flutes` into the request. Where the style is not known (null),
 /// numbers are still checked.
-void read_dimensions(plant::MapReader& form, const plant::Style* style, Request& request);
+void read_dimensions(fields::MapReader& form, const plant::Style* style, Request& request);
 
 }  // namespace flutebook::orders

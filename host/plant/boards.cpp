@@ -14,7 +14,7 @@ namespace {
 constexpr std::size_t most_media = 2;
 
 // The ply's paper, where it is known and meant for this use.
-std::size_t read_paper(const Field& field, Paper::Use use, const BoardParts& parts) {
+std::size_t read_paper(const fields::Field& field, Paper::Use use, const BoardParts& parts) {
     const auto code = field.text();
     const auto paper = parts.paper_codes.find(field, code);
     if (!paper || *paper >= parts.papers.size()) return 0;
@@ -26,9 +26,9 @@ std::size_t read_paper(const Field& field, Paper::Use use, const BoardParts& par
     return *paper;
 }
 
-Board::Ply read_ply(const Field& item, const BoardParts& parts) {
+Board::Ply read_ply(const fields::Field& item, const BoardParts& parts) {
     if (!item.is_map()) return {read_paper(item, Paper::Use::liner, parts), std::nullopt, false};
-    MapReader form(item);
+    fields::MapReader form(item);
     const auto flute_field = form.field("flute");
     const auto flute = parts.flute_codes.find(flute_field, flute_field.text());
     const auto paper = read_paper(form.field("paper"), Paper::Use::medium, parts);
@@ -37,7 +37,8 @@ Board::Ply read_ply(const Field& item, const BoardParts& parts) {
 }
 
 // Counted by what was written, whether or not the paper is known.
-void check_order(const Field& list, const std::vector<Field>& items, const std::vector<Board::Ply>& plies) {
+void check_order(const fields::Field& list, const std::vector<fields::Field>& items,
+                 const std::vector<Board::Ply>& plies) {
     std::size_t media = 0;
     // What was refused may have been either.
     for (const auto& item : items)
@@ -63,8 +64,8 @@ std::string joined_flutes(const std::vector<Board::Ply>& plies, const BoardParts
     return joined;
 }
 
-Board read_board(const Field& entry, const BoardParts& parts) {
-    MapReader form(entry);
+Board read_board(const fields::Field& entry, const BoardParts& parts) {
+    fields::MapReader form(entry);
     Board board;
     board.code = entry.key();
     board.place = entry.key_place();
@@ -77,7 +78,7 @@ Board read_board(const Field& entry, const BoardParts& parts) {
     board.flutes = joined_flutes(board.plies, parts);
     if (form.has("caliper")) {
         const auto caliper = form.field("caliper");
-        board.caliper_mm = caliper.number("mm", range::positive);
+        board.caliper_mm = caliper.number("mm", fields::range::positive);
         board.caliper_place = caliper.place();
     }
     form.finish();
@@ -86,7 +87,7 @@ Board read_board(const Field& entry, const BoardParts& parts) {
 
 }  // namespace
 
-std::vector<Board> read_boards(const Field& table, const BoardParts& parts) {
+std::vector<Board> read_boards(const fields::Field& table, const BoardParts& parts) {
     std::vector<Board> boards;
     for (const auto& entry : table.entries_at_least_one()) boards.push_back(read_board(entry, parts));
     return boards;

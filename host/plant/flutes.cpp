@@ -18,17 +18,17 @@ namespace flutebook::plant {
 
 namespace {
 
-Flute read_flute(const Field& entry) {
+Flute read_flute(const fields::Field& entry) {
     if (entry.key().find_first_of("+ ") != std::string::npos)
         entry.complain_of_key("not a flute's name: expected one flute, without `+` or a space");
-    MapReader form(entry);
+    fields::MapReader form(entry);
     Flute flute;
     flute.code = entry.key();
-    flute.take_up = form.field("take_up").number("1", range::take_up);
-    flute.height_mm = form.field("height").number("mm", range::positive);
+    flute.take_up = form.field("take_up").number("1", fields::range::take_up);
+    flute.height_mm = form.field("height").number("mm", fields::range::positive);
     auto adhesive = form.form("adhesive");
-    flute.single_facer_gsm = adhesive.field("single_facer").number("g/m2", range::not_negative);
-    flute.double_backer_gsm = adhesive.field("double_backer").number("g/m2", range::not_negative);
+    flute.single_facer_gsm = adhesive.field("single_facer").number("g/m2", fields::range::not_negative);
+    flute.double_backer_gsm = adhesive.field("double_backer").number("g/m2", fields::range::not_negative);
     adhesive.finish();
     flute.places = form.places();
     form.finish();
@@ -40,7 +40,7 @@ struct AllowanceKey {
     std::string flutes, style_prefix;
 };
 
-AllowanceKey read_key(const Field& entry) {
+AllowanceKey read_key(const fields::Field& entry) {
     const auto& key = entry.key();
     const auto space = key.find(' ');
     if (space == std::string::npos) return {key, ""};
@@ -51,7 +51,7 @@ AllowanceKey read_key(const Field& entry) {
 }
 
 // "B" or "B+C", each a flute of the plant.
-void check_flutes(const Field& entry, const std::string& key, const Codes& flutes) {
+void check_flutes(const fields::Field& entry, const std::string& key, const Codes& flutes) {
     const auto plus = key.find('+');
     if (plus != std::string::npos && key.find('+', plus + 1) != std::string::npos) {
         entry.complain_of_key("too many flutes: expected one, or two joined by `+`");
@@ -84,7 +84,7 @@ bool is_word(std::string_view name) {
 }
 
 // A further name that is nearly one of the six, which the entry does not give, is a slip of the pen.
-bool is_further_name(const Field& field, const std::vector<std::string>& not_given) {
+bool is_further_name(const fields::Field& field, const std::vector<std::string>& not_given) {
     const auto& name = field.key();
     if (!is_word(name))
         field.complain_of_key("not a name for an allowance: expected a letter, then letters, digits or `_`");
@@ -107,8 +107,8 @@ void set_further(Allowance& allowance, const std::string& name, double mm) {
 }
 
 // What the entry gives, over `wider`, which counts for what it leaves out; without one it must give all six.
-Allowance read_allowance(const Field& entry, const AllowanceKey& key, const Allowance* wider) {
-    MapReader form(entry);
+Allowance read_allowance(const fields::Field& entry, const AllowanceKey& key, const Allowance* wider) {
+    fields::MapReader form(entry);
     Allowance allowance = wider != nullptr ? *wider : Allowance{};
     allowance.flutes = key.flutes;
     allowance.style_prefix = key.style_prefix;
@@ -116,13 +116,14 @@ Allowance read_allowance(const Field& entry, const AllowanceKey& key, const Allo
     for (const auto& [name, mm] : six) {
         const bool is_given = form.has(name);
         if (!is_given) not_given.emplace_back(name);
-        if (is_given || wider == nullptr) allowance.*mm = form.field(name).number("mm", range::not_negative);
+        if (is_given || wider == nullptr) allowance.*mm = form.field(name).number("mm", fields::range::not_negative);
     }
     for (const auto& field : entry.entries_if_any()) {
         const auto& name = field.key();
         if (std::any_of(six.begin(), six.end(), [&](const auto& known) { return known.name == name; })) continue;
         form.allow(name);
-        if (is_further_name(field, not_given)) set_further(allowance, name, field.number("mm", range::not_negative));
+        if (is_further_name(field, not_given))
+            set_further(allowance, name, field.number("mm", fields::range::not_negative));
     }
     for (const auto& [name, place] : form.places()) allowance.places.insert_or_assign(name, place);
     form.finish();
@@ -141,16 +142,16 @@ const Allowance* find_wider(const std::vector<Allowance>& allowances, const Allo
 
 }  // namespace
 
-std::vector<Flute> read_flutes(const Field& table) {
+std::vector<Flute> read_flutes(const fields::Field& table) {
     std::vector<Flute> flutes;
     for (const auto& entry : table.entries_at_least_one()) flutes.push_back(read_flute(entry));
     return flutes;
 }
 
 // Wider entries are read first, wherever they stand.
-std::vector<Allowance> read_allowances(const Field& table, const Codes& flutes) {
+std::vector<Allowance> read_allowances(const fields::Field& table, const Codes& flutes) {
     struct Named {
-        Field entry;
+        fields::Field entry;
         AllowanceKey key;
     };
     std::vector<Named> entries;

@@ -4,12 +4,9 @@
 #include <string>
 
 #include "host/base/place.hpp"
+#include "host/fields/quantity.hpp"
 
 namespace flutebook::plant {
-
-struct Span {
-    double low, high;
-};
 
 struct Hourly {
     double labour, fixed;
@@ -17,10 +14,10 @@ struct Hourly {
 
 struct Corrugator {
     std::string code;
-    Span roll_width_mm;
+    fields::Span roll_width_mm;
     double trim_min_mm;
     double outs_max;
-    Span slit_mm, chop_mm;
+    fields::Span slit_mm, chop_mm;
     double speed_single_m_min, speed_double_m_min;
     double order_change_min, order_change_m;
     double run_waste, roll_loss;
@@ -33,7 +30,7 @@ struct Converter {
     enum class Kind { printer, die_cutter, folder_gluer, slitter, stitcher, hand };
     std::string code;
     Kind kind;
-    Span length_mm, width_mm;  // of the sheet it takes: along the chop, across the web
+    fields::Span length_mm, width_mm;  // of the sheet it takes: along the chop, across the web
     double colours;
     double between_mm = 0, edge_mm = 0;  // die cutters alone
     double ups_max = 1;                  // of what parts blanks from sheets

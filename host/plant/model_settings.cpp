@@ -6,7 +6,7 @@
 #include <optional>
 #include <utility>
 
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 
 namespace flutebook::plant {
 
@@ -15,14 +15,14 @@ namespace {
 constexpr const char* value_or_table = "a number, a word, or a table of them";
 
 // What was left empty is an empty text: the model's declaration says what is missing.
-std::optional<GivenText> read_value(const Field& field, const std::string& expected) {
+std::optional<fields::GivenText> read_value(const fields::Field& field, const std::string& expected) {
     if (field.node() != nullptr && field.node()->kind == base::Node::Kind::empty)
-        return GivenText{"", false, field.place()};
+        return fields::GivenText{"", false, field.place()};
     return field.given_text(expected);
 }
 
 // A table of texts alone: the inner one of two, and the only one of a request.
-GivenTable read_texts(const Field& table) {
+GivenTable read_texts(const fields::Field& table) {
     GivenTable result;
     for (const auto& cell : table.entries())
         if (auto value = read_value(cell, "a number or a word"))
@@ -30,7 +30,7 @@ GivenTable read_texts(const Field& table) {
     return result;
 }
 
-GivenTable read_table(const Field& table) {
+GivenTable read_table(const fields::Field& table) {
     GivenTable result;
     for (const auto& cell : table.entries()) {
         if (cell.is_map())
@@ -41,19 +41,19 @@ GivenTable read_table(const Field& table) {
     return result;
 }
 
-std::optional<GivenValue> read_given(const Field& field) {
+std::optional<GivenValue> read_given(const fields::Field& field) {
     if (field.is_map()) return read_table(field);
     if (auto value = read_value(field, value_or_table)) return std::move(*value);
     return std::nullopt;
 }
 
 // `[{from: 2026-01-01, value: 0.148}, …]`
-GivenDates read_dates(const Field& list) {
+GivenDates read_dates(const fields::Field& list) {
     GivenDates result;
     for (const auto& item : list.items_at_least_one()) {
-        MapReader form(item);
-        const Field from = form.field("from");
-        const Field value = form.field("value");
+        fields::MapReader form(item);
+        const fields::Field from = form.field("from");
+        const fields::Field value = form.field("value");
         const auto day = from.date();
         auto given = read_given(value);
         form.finish();
@@ -67,11 +67,11 @@ GivenDates read_dates(const Field& list) {
 }
 
 template <typename Value>
-void add(std::vector<GivenSetting>& settings, const Field& field, Value value) {
+void add(std::vector<GivenSetting>& settings, const fields::Field& field, Value value) {
     settings.push_back({field.key(), field.key_place(), std::move(value), field.place()});
 }
 
-void read_of_plant(const Field& field, std::vector<GivenSetting>& settings) {
+void read_of_plant(const fields::Field& field, std::vector<GivenSetting>& settings) {
     if (field.is_list())
         add(settings, field, read_dates(field));
     else if (field.is_map())
@@ -81,7 +81,7 @@ void read_of_plant(const Field& field, std::vector<GivenSetting>& settings) {
 }
 
 // A request has one date, and is of one customer.
-void read_of_request(const Field& field, std::vector<GivenSetting>& settings) {
+void read_of_request(const fields::Field& field, std::vector<GivenSetting>& settings) {
     if (field.is_map())
         add(settings, field, read_texts(field));
     else if (auto value = read_value(field, value_or_table))
@@ -90,13 +90,13 @@ void read_of_request(const Field& field, std::vector<GivenSetting>& settings) {
 
 }  // namespace
 
-ModelSettings read_model_extras(const Field& model) {
+ModelSettings read_model_extras(const fields::Field& model) {
     ModelSettings result{model.key(), model.key_place(), {}};
     for (const auto& setting : model.entries()) read_of_request(setting, result.settings);
     return result;
 }
 
-ModelSettings read_listed_model(const Field& model) {
+ModelSettings read_listed_model(const fields::Field& model) {
     ModelSettings result{model.key(), model.key_place(), {}};
     for (const auto& entry : model.entries()) {
         if (entry.key() == served_model_key)

@@ -10,20 +10,16 @@
 
 #include "host/base/date.hpp"
 #include "host/base/place.hpp"
+#include "host/fields/quantity.hpp"
+
+namespace flutebook::fields {
+class Field;
+}  // namespace flutebook::fields
 
 namespace flutebook::plant {
 
-class Field;
-
 /// The key beside a model's settings that names the model whose file serves: `- lacquer: {model: varnish}`.
 inline constexpr const char* served_model_key = "model";
-
-/// A number with or without a unit, or a word.
-struct GivenText {
-    std::string text;     // without control characters
-    bool quoted = false;  // a quoted text is never a bare number
-    base::Place place;
-};
 
 struct GivenCell;
 
@@ -31,7 +27,7 @@ struct GivenCell;
 using GivenTable = std::vector<GivenCell>;
 
 /// One value, or a table whose values are texts, or tables of texts.
-using GivenValue = std::variant<GivenText, GivenTable>;
+using GivenValue = std::variant<fields::GivenText, GivenTable>;
 
 /// One entry of a table: the value for one paper, flute, machine, customer, ..., or from one number on.
 struct GivenCell {
@@ -54,7 +50,7 @@ using GivenDates = std::vector<GivenFrom>;
 struct GivenSetting {
     std::string name;
     base::Place name_place;
-    std::variant<GivenText, GivenTable, GivenDates> value;
+    std::variant<fields::GivenText, GivenTable, GivenDates> value;
     base::Place place;  // of the value
 };
 
@@ -73,9 +69,9 @@ struct ModelSettings {
 };
 
 /// Of an entry of plugins.yaml. Complains of what is no value of a setting, and leaves it out.
-[[nodiscard]] ModelSettings read_listed_model(const Field& model);
+[[nodiscard]] ModelSettings read_listed_model(const fields::Field& model);
 
 /// Of an entry of a request's `extras`, whose settings are texts or tables of texts, without dates. Likewise.
-[[nodiscard]] ModelSettings read_model_extras(const Field& model);
+[[nodiscard]] ModelSettings read_model_extras(const fields::Field& model);
 
 }  // namespace flutebook::plant

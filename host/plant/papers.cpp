@@ -11,10 +11,10 @@ namespace flutebook::plant {
 namespace {
 
 // Rising, in whatever order they were written.
-std::vector<double> read_roll_widths(const Field& list) {
+std::vector<double> read_roll_widths(const fields::Field& list) {
     std::vector<double> widths;
     for (const auto& item : list.items_at_least_one()) {
-        const double width = item.number("mm", range::positive);
+        const double width = item.number("mm", fields::range::positive);
         if (std::find(widths.begin(), widths.end(), width) != widths.end())
             item.complain("named twice: expected each roll width once");
         widths.push_back(width);
@@ -25,14 +25,14 @@ std::vector<double> read_roll_widths(const Field& list) {
     return widths;
 }
 
-std::vector<Paper::Price> read_prices(const Field& list) {
+std::vector<Paper::Price> read_prices(const fields::Field& list) {
     std::vector<Paper::Price> prices;
     for (const auto& item : list.items_at_least_one()) {
-        MapReader form(item);
+        fields::MapReader form(item);
         const auto from = form.field("from");
         const auto price = form.field("per_tonne");
         const auto day = from.date();
-        const double per_tonne = price.number("money/t", range::not_negative);
+        const double per_tonne = price.number("money/t", fields::range::not_negative);
         form.finish();
         if (!day) continue;
         if (!prices.empty() && *day <= prices.back().from)
@@ -43,13 +43,13 @@ std::vector<Paper::Price> read_prices(const Field& list) {
     return prices;
 }
 
-Paper read_paper(const Field& entry) {
-    MapReader form(entry);
+Paper read_paper(const fields::Field& entry) {
+    fields::MapReader form(entry);
     Paper paper;
     paper.code = entry.key();
     paper.use = form.field("use").choice({"liner", "medium"}) == 1U ? Paper::Use::medium : Paper::Use::liner;
-    paper.grammage_gsm = form.field("grammage").number("g/m2", range::positive);
-    paper.moisture = form.field("moisture").number("1", range::moisture);
+    paper.grammage_gsm = form.field("grammage").number("g/m2", fields::range::positive);
+    paper.moisture = form.field("moisture").number("1", fields::range::moisture);
     paper.roll_widths_mm = read_roll_widths(form.field("roll_widths"));
     paper.prices = read_prices(form.field("price"));
     paper.places = form.places();
@@ -59,7 +59,7 @@ Paper read_paper(const Field& entry) {
 
 }  // namespace
 
-std::vector<Paper> read_papers(const Field& table) {
+std::vector<Paper> read_papers(const fields::Field& table) {
     std::vector<Paper> papers;
     for (const auto& entry : table.entries_at_least_one()) papers.push_back(read_paper(entry));
     return papers;

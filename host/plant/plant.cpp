@@ -33,14 +33,14 @@ public:
     }
 
     // A silent field where the file cannot be read.
-    Field file(const std::string& name, Reading& reading) {
+    fields::Field file(const std::string& name, fields::Reading& reading) {
         const auto path = path_to(name);
         auto& document = documents_.at(read_++);
         if (auto text = text_of(name, path)) {
             document = base::parse_document(*text, path, complaints_);
             taken_[name] = std::move(*text);
         }
-        return document ? Field(*document, path, reading) : Field();
+        return document ? fields::Field(*document, path, reading) : fields::Field();
     }
 
     // Whether a file that may be missing is there.
@@ -97,7 +97,7 @@ public:
     PlantReader(const std::string& folder, const FileTexts* texts) : files_(folder, texts, complaints_) {}
 
     Plant read(const std::string& folder) {
-        plant_ = read_plant_file(MapReader(file("plant.yaml")));
+        plant_ = read_plant_file(fields::MapReader(file("plant.yaml")));
         plant_.folder = folder;
         reading_.currency = plant_.currency;
         read_board_making();
@@ -110,29 +110,29 @@ public:
     }
 
 private:
-    Field file(const std::string& name) { return files_.file(name, reading_); }
+    fields::Field file(const std::string& name) { return files_.file(name, reading_); }
 
     void read_board_making() {
-        MapReader papers(file("papers.yaml"));
+        fields::MapReader papers(file("papers.yaml"));
         const auto paper_table = papers.field("papers");
         plant_.papers = read_papers(paper_table);
         papers.finish();
 
-        MapReader flutes(file("flutes.yaml"));
+        fields::MapReader flutes(file("flutes.yaml"));
         const auto flute_table = flutes.field("flutes");
         const Codes flute_codes("flute", flute_table);
         plant_.flutes = read_flutes(flute_table);
         plant_.allowances = read_allowances(flutes.field("allowances"), flute_codes);
         flutes.finish();
 
-        MapReader boards(file("boards.yaml"));
+        fields::MapReader boards(file("boards.yaml"));
         const Codes paper_codes("paper", paper_table);
         plant_.boards = read_boards(boards.field("boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
         boards.finish();
     }
 
     void read_machines() {
-        MapReader machines(file("machines.yaml"));
+        fields::MapReader machines(file("machines.yaml"));
         const auto corrugators = machines.field("corrugators");
         const auto converters = machines.field("converters");
         plant_.corrugators = read_corrugators(corrugators);
@@ -148,7 +148,7 @@ private:
         const auto allowance_names = further_names(plant_.allowances);
         for (const char* name : {styles_file_name, kept_style_file}) {
             if (!files_.has(name)) continue;
-            MapReader form(file(name));
+            fields::MapReader form(file(name));
             for (auto& style : read_styles(form.field("styles"), {style_library().entries, allowance_names})) {
                 std::erase_if(styles, [&](const Style& other) { return other.code == style.code; });
                 styles.push_back(std::move(style));
@@ -159,7 +159,7 @@ private:
     }
 
     void read_plugins() {
-        auto plugins = read_plugin_file(MapReader(file("plugins.yaml")));
+        auto plugins = read_plugin_file(fields::MapReader(file("plugins.yaml")));
         plant_.models = std::move(plugins.models);
         plant_.preferences = std::move(plugins.preferences);
         plant_.isolated = std::move(plugins.isolated);
@@ -167,7 +167,7 @@ private:
     }
 
     base::Diagnostics complaints_;
-    Reading reading_{complaints_, ""};
+    fields::Reading reading_{complaints_, ""};
     Folder files_;
     Plant plant_{};
 };

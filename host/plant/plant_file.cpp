@@ -17,7 +17,7 @@ namespace flutebook::plant {
 
 namespace {
 
-std::vector<std::string> read_shifts(const Field& list) {
+std::vector<std::string> read_shifts(const fields::Field& list) {
     std::vector<std::string> shifts;
     std::unordered_set<std::string> named;
     for (const auto& item : list.items_at_least_one()) {
@@ -29,11 +29,11 @@ std::vector<std::string> read_shifts(const Field& list) {
     return shifts;
 }
 
-Mill read_mill(const Field& entry) {
-    MapReader form(entry);
+Mill read_mill(const fields::Field& entry) {
+    fields::MapReader form(entry);
     Mill mill;
     mill.name = entry.key();
-    mill.moisture_limit = form.field("moisture").number("1", range::moisture);
+    mill.moisture_limit = form.field("moisture").number("1", fields::range::moisture);
     mill.deduction = form.field("deduction").choice({"dry-matter", "point-for-point"}) == 1U
                          ? Mill::Deduction::point_for_point
                          : Mill::Deduction::dry_matter;
@@ -58,7 +58,7 @@ bool lists(std::string_view codes, std::string_view currency) {
 
 }  // namespace
 
-Plant read_plant_file(MapReader file) {
+Plant read_plant_file(fields::MapReader file) {
     Plant plant{};
     plant.name = file.field("plant").text();
     const auto currency = file.field("currency");
@@ -71,7 +71,7 @@ Plant read_plant_file(MapReader file) {
     plant.units =
         file.field("units").choice({to_text(Units::metric), to_text(Units::us)}) == 1U ? Units::us : Units::metric;
     plant.shifts = read_shifts(file.field("shifts"));
-    plant.balance_tolerance = file.field("balance_tolerance").number("1", range::share);
+    plant.balance_tolerance = file.field("balance_tolerance").number("1", fields::range::share);
     for (const auto& entry : file.field("mills").entries()) plant.mills.push_back(read_mill(entry));
     plant.places = file.places();
     file.finish();

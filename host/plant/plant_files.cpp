@@ -5,7 +5,7 @@
 
 namespace flutebook::plant {
 
-Codes::Codes(std::string kind, const Field& table) : kind_(std::move(kind)), is_known_(table.is_map()) {
+Codes::Codes(std::string kind, const fields::Field& table) : kind_(std::move(kind)), is_known_(table.is_map()) {
     if (!is_known_) return;
     for (const auto& entry : table.node()->entries) {
         index_.emplace(entry.key, names_.size());
@@ -13,7 +13,7 @@ Codes::Codes(std::string kind, const Field& table) : kind_(std::move(kind)), is_
     }
 }
 
-std::optional<std::size_t> Codes::find(const Field& field, const std::string& name) const {
+std::optional<std::size_t> Codes::find(const fields::Field& field, const std::string& name) const {
     if (const auto found = index_.find(name); found != index_.end()) return found->second;
     if (is_known_) field.complain_unknown(kind_, name, names_);
     return std::nullopt;

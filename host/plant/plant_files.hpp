@@ -9,7 +9,7 @@
 #include <unordered_map>
 #include <vector>
 
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 #include "host/plant/plant.hpp"
 
 namespace flutebook::plant {
@@ -17,13 +17,13 @@ namespace flutebook::plant {
 class Codes {
 public:
     /// `kind` is what a message calls one of them: "paper".
-    Codes(std::string kind, const Field& table);
+    Codes(std::string kind, const fields::Field& table);
 
     /// The index of a name in the order of its file. Complains at `field`, where it was referred to, if there is no
     /// such name; but not where the table itself could not be read: it was complained of.
-    [[nodiscard]] std::optional<std::size_t> find(const Field& field, const std::string& name) const;
+    [[nodiscard]] std::optional<std::size_t> find(const fields::Field& field, const std::string& name) const;
     /// The same for callers that need no index.
-    void expect(const Field& field, const std::string& name) const { static_cast<void>(find(field, name)); }
+    void expect(const fields::Field& field, const std::string& name) const { static_cast<void>(find(field, name)); }
 
 private:
     std::string kind_;
@@ -33,14 +33,14 @@ private:
 };
 
 /// plant.yaml, into a plant that holds nothing else yet.
-[[nodiscard]] Plant read_plant_file(MapReader file);
+[[nodiscard]] Plant read_plant_file(fields::MapReader file);
 
 /// papers.yaml
-[[nodiscard]] std::vector<Paper> read_papers(const Field& table);
+[[nodiscard]] std::vector<Paper> read_papers(const fields::Field& table);
 
 /// flutes.yaml
-[[nodiscard]] std::vector<Flute> read_flutes(const Field& table);
-[[nodiscard]] std::vector<Allowance> read_allowances(const Field& table, const Codes& flutes);
+[[nodiscard]] std::vector<Flute> read_flutes(const fields::Field& table);
+[[nodiscard]] std::vector<Allowance> read_allowances(const fields::Field& table, const Codes& flutes);
 
 /// What the plies of a board refer to.
 struct BoardParts {
@@ -51,14 +51,14 @@ struct BoardParts {
 };
 
 /// boards.yaml
-[[nodiscard]] std::vector<Board> read_boards(const Field& table, const BoardParts& parts);
+[[nodiscard]] std::vector<Board> read_boards(const fields::Field& table, const BoardParts& parts);
 
 /// machines.yaml
-[[nodiscard]] std::vector<Corrugator> read_corrugators(const Field& table);
-[[nodiscard]] std::vector<Converter> read_converters(const Field& table);
-[[nodiscard]] Dispatch read_dispatch(const Field& map);
+[[nodiscard]] std::vector<Corrugator> read_corrugators(const fields::Field& table);
+[[nodiscard]] std::vector<Converter> read_converters(const fields::Field& table);
+[[nodiscard]] Dispatch read_dispatch(const fields::Field& map);
 /// Complains of machine codes that are not each one's own.
-void check_machine_codes(const Field& corrugators, const Field& converters);
+void check_machine_codes(const fields::Field& corrugators, const fields::Field& converters);
 
 /// plugins.yaml
 struct PluginsYaml {
@@ -67,6 +67,6 @@ struct PluginsYaml {
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
 };
-[[nodiscard]] PluginsYaml read_plugin_file(MapReader file);
+[[nodiscard]] PluginsYaml read_plugin_file(fields::MapReader file);
 
 }  // namespace flutebook::plant

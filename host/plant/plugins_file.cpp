@@ -7,8 +7,8 @@
 #include <unordered_set>
 
 #include "host/base/quoted_text.hpp"
+#include "host/fields/unit_text.hpp"
 #include "host/plant/plant_files.hpp"
-#include "host/plant/unit_text.hpp"
 
 namespace flutebook::plant {
 
@@ -30,7 +30,7 @@ bool is_sha256(const std::string& text) {
 }
 
 // `- lacquer: {model: varnish, …}`
-void check_served_model(const Field& listed) {
+void check_served_model(const fields::Field& listed) {
     for (const auto& entry : listed.entries_if_any())
         if (entry.key() == served_model_key && entry.node()->kind == base::Node::Kind::text &&
             !is_model_id(entry.node()->text))
@@ -38,7 +38,7 @@ void check_served_model(const Field& listed) {
                                        base::shown(entry.node()->text)));
 }
 
-std::vector<ModelSettings> read_models(const Field& list) {
+std::vector<ModelSettings> read_models(const fields::Field& list) {
     std::vector<ModelSettings> models;
     std::unordered_set<std::string> listed;
     for (const auto& item : list.items()) {
@@ -69,7 +69,7 @@ public:
         for (const auto& model : models) names_.push_back(model.id);
         set_.insert(names_.begin(), names_.end());
     }
-    void check(const Field& field, const std::string& name) const {
+    void check(const fields::Field& field, const std::string& name) const {
         if (set_.count(name) == 0) field.complain_unknown("model", name, names_);
     }
 
@@ -78,13 +78,13 @@ private:
     std::unordered_set<std::string> set_;
 };
 
-std::vector<Field> entries_if_given(MapReader& file, const std::string& key) {
-    return file.has(key) ? file.field(key).entries() : std::vector<Field>{};
+std::vector<fields::Field> entries_if_given(fields::MapReader& file, const std::string& key) {
+    return file.has(key) ? file.field(key).entries() : std::vector<fields::Field>{};
 }
 
 }  // namespace
 
-PluginsYaml read_plugin_file(MapReader file) {
+PluginsYaml read_plugin_file(fields::MapReader file) {
     PluginsYaml result;
     result.models = read_models(file.field("plugins"));
     const Listed listed(result.models);
@@ -105,7 +105,7 @@ PluginsYaml read_plugin_file(MapReader file) {
         const auto digits = entry.text();
         if (!digits.empty() && !is_sha256(digits))
             entry.complain(fmt::format("not a SHA-256: found {}, expected 64 hexadecimal digits", base::shown(digits)));
-        result.pinned.push_back({entry.key(), in_lower_case(digits), entry.key_place()});
+        result.pinned.push_back({entry.key(), fields::in_lower_case(digits), entry.key_place()});
     }
     file.finish();
     return result;

@@ -9,7 +9,7 @@
 #include <string_view>
 
 #include "host/base/errors.hpp"
-#include "host/plant/units.hpp"
+#include "host/fields/units.hpp"
 #include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/row_checks.hpp"
 #include "host/sandbox/build.hpp"
@@ -154,7 +154,7 @@ std::optional<int> run_trial(int count, const char* const* words) {
 
     sandbox::limit_resources();
     sandbox::limit_processor_time(std::chrono::seconds(std::strtol(words[TrialArgument::seconds], nullptr, 10)));
-    static_cast<void>(plant::is_unit("m"));  // reads the tables of units before files can no longer be opened
+    static_cast<void>(fields::is_unit("m"));  // reads the tables of units before files can no longer be opened
     const sandbox::ChildReport report(report_descriptor);
     sandbox::catch_signals(report, {survives, keeps_to_itself});
     sandbox::forbid_calls();

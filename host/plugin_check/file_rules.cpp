@@ -13,7 +13,7 @@
 #include "host/base/errors.hpp"
 #include "host/base/near_spellings.hpp"
 #include "host/engine/facts.hpp"
-#include "host/plant/units.hpp"
+#include "host/fields/units.hpp"
 #include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/trial_rows.hpp"
 #include "host/sandbox/shared_object.hpp"
@@ -105,7 +105,7 @@ Violation other_than_known(const contract::Name& name, const char* verb) {
     if (known == nullptr) return std::nullopt;
     if (known->axis != name.axis)
         return fmt::format("{} {} by {}; it is known by {}", verb, name.name, to_text(name.axis), to_text(known->axis));
-    if (!plant::conversion(known->unit, name.unit))
+    if (!fields::conversion(known->unit, name.unit))
         return fmt::format("{} {} in {}; it is known in {}", verb, name.name, name.unit, known->unit);
     return std::nullopt;
 }

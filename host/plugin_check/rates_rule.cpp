@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "host/plant/units.hpp"
+#include "host/fields/units.hpp"
 #include "host/plugin_check/plugin_under_test.hpp"
 #include "host/plugin_check/row_checks.hpp"
 #include "host/plugin_check/rule_groups.hpp"
@@ -79,7 +79,7 @@ void compare(const Model& model, std::size_t line, const TrialRow& row, const Ro
 }
 
 Violation wrong_unit(const contract::Line& line, const RateSource& source) {
-    const auto same = plant::conversion(source.unit, line.rate_unit);
+    const auto same = fields::conversion(source.unit, line.rate_unit);
     if (same && same->is_identity()) return std::nullopt;
     return fmt::format(
         "charges {} at {}, which is in {}, as a rate in {}; declare the rate's unit, or convert the rate", line.name,

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "host/plant/units.hpp"
+#include "host/fields/units.hpp"
 #include "host/plugin_check/trial_rows.hpp"
 #include "host/sandbox/guarded.hpp"
 
@@ -23,7 +23,7 @@ std::vector<double> provided(const Model& model, const TrialRow& row, const RowO
     for (const auto& provide : model.provides) {
         const std::size_t extent = row.shape.extent(provide.axis);
         if (provide.name == name) {
-            const auto conversion = plant::conversion(provide.unit, unit);
+            const auto conversion = fields::conversion(provide.unit, unit);
             std::vector<double> result;
             for (std::size_t i = 0; conversion && i < extent; ++i)
                 result.push_back((*conversion)(written.numbers[place + i]));

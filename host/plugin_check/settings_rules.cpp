@@ -59,7 +59,7 @@ private:
     plant::GivenSetting given(const std::string& text) const {
         plant::GivenSetting result;
         result.name = setting().name;
-        const plant::GivenText value{text, false, {}};
+        const fields::GivenText value{text, false, {}};
         if (by_request() || setting().varies_by == VariesBy::plant) {
             result.value = value;
             return result;

@@ -11,8 +11,8 @@
 
 #include "host/engine/costing/columns.hpp"
 #include "host/engine/facts.hpp"
+#include "host/fields/units.hpp"
 #include "host/geometry/layout.hpp"
-#include "host/plant/units.hpp"
 #include "host/plugin_check/generated_order.hpp"
 
 namespace flutebook::plugin_check {
@@ -166,7 +166,7 @@ public:
         for (const contract::Name& need : model.needs) {
             Filling result;
             result.known = known_place(need);
-            if (result.known) result.conversion = *plant::conversion(known_names()[*result.known].unit, need.unit);
+            if (result.known) result.conversion = *fields::conversion(known_names()[*result.known].unit, need.unit);
             fillings_.push_back(result);
         }
     }
@@ -193,7 +193,7 @@ private:
     // How a need gets its value: from a known name, by a conversion, or at random.
     struct Filling {
         std::optional<std::size_t> known;
-        plant::Conversion conversion;
+        fields::Conversion conversion;
     };
 
     // Nothing where a fact of the row is outside the range that the model declares for it.
@@ -261,7 +261,7 @@ std::vector<Group> by_shape(const std::vector<TrialRow>& rows) {
 std::optional<std::size_t> known_place(const contract::Name& need) {
     const auto& all = known_names();
     const auto found = std::find_if(all.begin(), all.end(), [&](const KnownName& known) {
-        return known.name == need.name && known.axis == need.axis && plant::conversion(known.unit, need.unit);
+        return known.name == need.name && known.axis == need.axis && fields::conversion(known.unit, need.unit);
     });
     return found == all.end() ? std::nullopt : std::optional(static_cast<std::size_t>(found - all.begin()));
 }

@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "host/drawings/drawing_shapes.hpp"
 #include "host/render/number_text.hpp"
-#include "host/reports/drawing_shapes.hpp"
 
 namespace flutebook::reports {
 
@@ -42,11 +42,11 @@ std::vector<double> row_of_sizes(double blanks, double blank_mm, const SheetGaps
 }
 
 void add_blanks(Drawing& drawing, const SheetContext& context, const Quote& quote, const SheetGaps& gaps) {
-    const geometry::Blank& blank = quote.blank;
+    const blanks::Blank& blank = quote.blank;
     if (quote.ups > most_outlines) {
-        drawing.polygons.push_back(board_rectangle({gaps.edge_mm, gaps.edge_mm}, quote.chop_mm - 2 * gaps.edge_mm,
-                                                   quote.slit_mm - 2 * gaps.edge_mm,
-                                                   fmt::format("{:.0f} blanks", quote.ups)));
+        drawing.polygons.push_back(
+            drawings::board_rectangle({gaps.edge_mm, gaps.edge_mm}, quote.chop_mm - 2 * gaps.edge_mm,
+                                      quote.slit_mm - 2 * gaps.edge_mm, fmt::format("{:.0f} blanks", quote.ups)));
         return;
     }
     for (double row = 0; row < quote.ny; ++row)
@@ -54,27 +54,27 @@ void add_blanks(Drawing& drawing, const SheetContext& context, const Quote& quot
             const double x = gaps.edge_mm + column * (blank.length_mm + gaps.between_mm);
             const double y = gaps.edge_mm + row * (blank.width_mm + gaps.between_mm);
             const double number = row * quote.nx + column + 1;
-            drawing.polygons.push_back(
-                board_rectangle({x, y}, blank.length_mm, blank.width_mm,
-                                fmt::format("{} {}: {}", context.pieces() == "sheets" ? "sheet" : "blank", number,
-                                            context.units.lengths({blank.length_mm, blank.width_mm}))));
+            drawing.polygons.push_back(drawings::board_rectangle(
+                {x, y}, blank.length_mm, blank.width_mm,
+                fmt::format("{} {}: {}", context.pieces() == "sheets" ? "sheet" : "blank", number,
+                            context.units.lengths({blank.length_mm, blank.width_mm}))));
             drawing.texts.push_back({{x + blank.length_mm / 2, y + blank.width_mm / 2},
                                      fmt::format("{}", number),
                                      std::min(blank.length_mm, blank.width_mm)});
         }
 }
 
-void add_sheets(Drawing& drawing, const ShownUnits& units, const Quote& quote, double sheets) {
+void add_sheets(Drawing& drawing, const drawings::ShownUnits& units, const Quote& quote, double sheets) {
     const double trim = quote.trim_mm / 2, length = sheets * quote.chop_mm;
     if (quote.outs * sheets > most_outlines) {
-        drawing.polygons.push_back(
-            board_rectangle({0, trim}, length, quote.outs * quote.slit_mm, fmt::format("{:.0f} outs", quote.outs)));
+        drawing.polygons.push_back(drawings::board_rectangle({0, trim}, length, quote.outs * quote.slit_mm,
+                                                             fmt::format("{:.0f} outs", quote.outs)));
         return;
     }
     for (double out = 0; out < quote.outs; ++out) {
         const double y = trim + out * quote.slit_mm;
         for (double sheet = 0; sheet < sheets; ++sheet)
-            drawing.polygons.push_back(board_rectangle(
+            drawing.polygons.push_back(drawings::board_rectangle(
                 {sheet * quote.chop_mm, y}, quote.chop_mm, quote.slit_mm,
                 fmt::format("out {}: sheet of {}", out + 1, units.lengths({quote.chop_mm, quote.slit_mm}))));
         drawing.texts.push_back({{quote.chop_mm / 2, y + quote.slit_mm / 2},
@@ -84,11 +84,11 @@ void add_sheets(Drawing& drawing, const ShownUnits& units, const Quote& quote, d
 }
 
 // Both edges of the web.
-void add_trim(Drawing& drawing, const ShownUnits& units, const Quote& quote, double length) {
+void add_trim(Drawing& drawing, const drawings::ShownUnits& units, const Quote& quote, double length) {
     const double trim = quote.trim_mm / 2;
     const std::string name = "side trim, " + units.length(trim) + " at each edge";
     for (const double y : {0.0, quote.roll_width_mm - trim})
-        drawing.polygons.push_back(lost_rectangle({0, y}, length, trim, "side-trim", name));
+        drawing.polygons.push_back(drawings::lost_rectangle({0, y}, length, trim, "side-trim", name));
 }
 
 }  // namespace
@@ -117,28 +117,30 @@ Drawing sheet_drawing(const SheetContext& context, const Quote& quote) {
                                   : std::string("Sheet: the blank itself")};
     const bool has_gaps = std::max(gaps.between_mm, gaps.edge_mm) >= least_loss_mm;
     if (has_gaps && quote.ups <= 1) drawing.title = "Sheet: one box";
-    drawing.note = fmt::format("in {}{}", length_unit(context.units),
+    drawing.note = fmt::format("in {}{}", drawings::length_unit(context.units),
                                has_gaps ? "; hatched: cut out between blanks and at the edges" : "");
     drawing.arrows.push_back({DrawnArrow::Direction::up_and_down, "flutes"});
     if (has_gaps)
-        drawing.polygons.push_back(
-            lost_rectangle({0, 0}, quote.chop_mm, quote.slit_mm, "cut-out", "cut out between blanks and at the edges"));
+        drawing.polygons.push_back(drawings::lost_rectangle({0, 0}, quote.chop_mm, quote.slit_mm, "cut-out",
+                                                            "cut out between blanks and at the edges"));
     add_blanks(drawing, context, quote, gaps);
     const bool are_told = gaps.is_known || !has_gaps;
     const auto sizes = [&](double blanks, double blank_mm) {
         return are_told ? row_of_sizes(blanks, blank_mm, gaps) : std::vector<double>{};
     };
-    add_chain(drawing, context.units, Side::below, sizes(quote.nx, quote.blank.length_mm), quote.chop_mm, "chop");
-    add_chain(drawing, context.units, Side::left, sizes(quote.ny, quote.blank.width_mm), quote.slit_mm, "slit width");
+    drawings::add_chain(drawing, context.units, Side::below, sizes(quote.nx, quote.blank.length_mm), quote.chop_mm,
+                        "chop");
+    drawings::add_chain(drawing, context.units, Side::left, sizes(quote.ny, quote.blank.width_mm), quote.slit_mm,
+                        "slit width");
     return drawing;
 }
 
 Drawing web_drawing(const SheetContext& context, const Quote& quote) {
     const double sheets = std::clamp(std::round(web_shape * quote.roll_width_mm / quote.chop_mm), 1.0, most_sheets);
-    const ShownUnits& units = context.units;
+    const drawings::ShownUnits& units = context.units;
     Drawing drawing{fmt::format("Web: {:.0f} {} of a roll of {}", quote.outs, quote.outs == 1 ? "out" : "outs",
                                 units.length(quote.roll_width_mm))};
-    drawing.note = fmt::format("in {}; {}", length_unit(units),
+    drawing.note = fmt::format("in {}; {}", drawings::length_unit(units),
                                quote.trim_mm < least_loss_mm
                                    ? "no trim"
                                    : fmt::format("hatched: trim, {} of the roll width",
@@ -153,8 +155,8 @@ Drawing web_drawing(const SheetContext& context, const Quote& quote) {
         across.insert(across.begin(), quote.trim_mm / 2);
         across.push_back(quote.trim_mm / 2);
     }
-    add_chain(drawing, units, Side::left, across, quote.roll_width_mm, "roll width");
-    add_dimension(drawing, units, {Side::below, 0}, 0, quote.chop_mm, "chop");
+    drawings::add_chain(drawing, units, Side::left, across, quote.roll_width_mm, "roll width");
+    drawings::add_dimension(drawing, units, {Side::below, 0}, 0, quote.chop_mm, "chop");
     return drawing;
 }
 

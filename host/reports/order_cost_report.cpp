@@ -10,11 +10,11 @@
 #include "host/answers/changed_plugin.hpp"
 #include "host/base/date.hpp"
 #include "host/base/parts.hpp"
+#include "host/drawings/shown_units.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/sheet_context.hpp"
-#include "host/reports/shown_units.hpp"
 
 namespace flutebook::reports {
 
@@ -138,7 +138,7 @@ std::string name_of(const answers::InputVariance& input) {
     return input.ply ? fmt::format("{} ply {}", input.material, *input.ply + 1) : input.material + ", dry";
 }
 
-ReportTable input_masses(const ShownUnits& units, const OrderCost& answer) {
+ReportTable input_masses(const drawings::ShownUnits& units, const OrderCost& answer) {
     const auto mass = units.of("kg");
     const auto price = units.of("money/kg");
     ReportTable table{"material masses",
@@ -157,7 +157,7 @@ ReportTable input_masses(const ShownUnits& units, const OrderCost& answer) {
     return table;
 }
 
-ReportSection inputs_section(const ShownUnits& units, const OrderCost& answer) {
+ReportSection inputs_section(const drawings::ShownUnits& units, const OrderCost& answer) {
     ReportTable costs{"material costs", around_differences(name_column(answer.currency), {}, total_row), {}};
     const auto add = [&](RowKind kind, const std::string& name, const Stages& cost) {
         std::vector<Cell> cells = difference_cells(cost);
@@ -178,11 +178,11 @@ std::string machines_text(const answers::StepRan& ran) {
     return result;
 }
 
-ReportSection production_section(const ShownUnits& units, const OrderCost& answer) {
+ReportSection production_section(const drawings::ShownUnits& units, const OrderCost& answer) {
     ReportTable table{"production",
                       {text_column("quoted on"), name_column("ran on"), text_column(), number_column("fed"),
                        number_column("setup"), number_column("lost"), number_column("good")}};
-    const ShownUnit& length = units.web_length;
+    const drawings::ShownUnit& length = units.web_length;
     for (std::size_t k = 0; k < answer.steps.size(); ++k) {
         const auto& step = answer.steps[k];
         const auto fed = [&](double amount) {
@@ -224,7 +224,7 @@ MassColumn mass_column(const answers::OrderMass::Masses& masses, double scale, i
     return result;
 }
 
-ReportSection mass_section(const ShownUnits& units, const OrderCost& answer) {
+ReportSection mass_section(const drawings::ShownUnits& units, const OrderCost& answer) {
     const auto& mass = units.mass;
     const auto allowed = mass_column(answer.mass.allowed, mass.scale, mass.decimals);
     const auto actual = mass_column(answer.mass.actual, mass.scale, mass.decimals);
@@ -254,7 +254,7 @@ ReportSection mass_section(const ShownUnits& units, const OrderCost& answer) {
 }
 
 // Top to bottom, what lies behind one order's cost.
-std::vector<ReportSection> order_sections(const ShownUnits& units, const OrderCost& answer) {
+std::vector<ReportSection> order_sections(const drawings::ShownUnits& units, const OrderCost& answer) {
     std::vector<ReportSection> result;
     ReportSection warned = warnings(answer);
     if (!warned.blocks.empty()) result.push_back(std::move(warned));
@@ -296,14 +296,14 @@ std::vector<ReportSection> set_sections(const answers::SetCost& answer) {
 }  // namespace
 
 Report order_cost_report(const plant::Plant& plant, const OrderCost& answer) {
-    const ShownUnits units(plant);
+    const drawings::ShownUnits units(plant);
     Report report{"order", answer.order.number, heading(plant, answer), {}};
     for (ReportSection& section : order_sections(units, answer)) report.sections.push_back(std::move(section));
     return report;
 }
 
 Report set_cost_report(const plant::Plant& plant, const answers::SetCost& answer) {
-    const ShownUnits units(plant);
+    const drawings::ShownUnits units(plant);
     Report report{"order", answer.number, heading(plant, answer), set_sections(answer)};
     for (const OrderCost& piece : answer.pieces) {
         report.sections.push_back(

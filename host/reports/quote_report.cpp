@@ -6,8 +6,8 @@
 #include <algorithm>
 
 #include "host/base/date.hpp"
+#include "host/drawings/blank_drawings.hpp"
 #include "host/render/number_text.hpp"
-#include "host/reports/blank_drawings.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/quote_sections.hpp"
@@ -241,7 +241,8 @@ Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& ans
     Report report{"quote", request.number, ReportHeading{title, plant.name, asked_for(context)}, {}};
     if (answer.model_fault) return report;
     report.sections.push_back(is_set ? set_ladder(context, answer) : ladder(context, answer));
-    if (!answer.drawn.empty()) report.sections.back().blocks.emplace_back(blank_drawings(context.units, answer.drawn));
+    if (!answer.drawn.empty())
+        report.sections.back().blocks.emplace_back(drawings::blank_drawings(context.units, answer.drawn));
     if (!answer.warnings.empty()) report.sections.push_back(warnings_section(answer.warnings));
     if (is_set) add_set(report, context, answer, asked);
     for (const auto& quantity : answer.quantities) {

@@ -32,7 +32,7 @@ constexpr int quantity_decimals = 5;
 constexpr int rate_decimals = 7;
 
 std::string sheet_text(const SheetContext& context, const Quote& quote) {
-    const ShownUnits& units = context.units;
+    const drawings::ShownUnits& units = context.units;
     const std::string size = fmt::format("chop {} x slit {}", units.length(quote.chop_mm), units.length(quote.slit_mm));
     if (context.pieces() == "sheets") return size;
     if (quote.ups <= 1) return size + ", one box a sheet";
@@ -40,14 +40,14 @@ std::string sheet_text(const SheetContext& context, const Quote& quote) {
                        quote.ny);
 }
 
-std::string web_text(const ShownUnits& units, const Quote& quote) {
+std::string web_text(const drawings::ShownUnits& units, const Quote& quote) {
     return fmt::format("roll {}, {} {}, trim {} ({} of the roll width)", units.length(quote.roll_width_mm), quote.outs,
                        quote.outs == 1 ? "out" : "outs", units.length(quote.trim_mm),
                        render::percent_text(quote.trim_mm / quote.roll_width_mm, 2));
 }
 
 ReportSection layout_section(const SheetContext& context, const Quote& quote) {
-    const ShownUnits& units = context.units;
+    const drawings::ShownUnits& units = context.units;
     const std::string box = context.pieces() == "sheets" ? "sheet" : "box";
     const std::string blank = fmt::format("{}, {} of {}", units.lengths({quote.blank.length_mm, quote.blank.width_mm}),
                                           units.area.text(quote.blank.area_m2), box);
@@ -79,7 +79,7 @@ ReportSection run_section(const SheetContext& context, const Quote& quote) {
     ReportTable table{"run",
                       {name_column(), number_column("fed"), number_column("setup"), number_column("rejected"),
                        number_column("good"), text_column()}};
-    const ShownUnit& length = context.units.web_length;
+    const drawings::ShownUnit& length = context.units.web_length;
     const std::size_t parting = parting_step(context.plant, quote);
     for (std::size_t step = 0; step < quote.good.size(); ++step) {
         const bool are_sheets = step < parting || (step == parting && quote.ups > 1) || quote.route.empty();
@@ -97,7 +97,7 @@ ReportSection run_section(const SheetContext& context, const Quote& quote) {
 }
 
 ReportSection mass_section(const SheetContext& context, const Quote& quote) {
-    const ShownUnit& mass = context.units.mass;
+    const drawings::ShownUnit& mass = context.units.mass;
     const std::vector<LostMass> losses = losses_of(quote);
     const MassFigures kg = mass_figures(quote, mass.scale, mass.decimals);
     const MassFigures share = mass_shares(quote);
@@ -136,8 +136,8 @@ std::vector<const CostLine*> lines_of(const Quote& quote, CostClass cost_class) 
     return result;
 }
 
-void add_line(ReportTable& table, const ShownUnits& units, const CostLine& line) {
-    const ShownUnit shown = units.of(line.unit);
+void add_line(ReportTable& table, const drawings::ShownUnits& units, const CostLine& line) {
+    const drawings::ShownUnit shown = units.of(line.unit);
     const Number quantity{shown(line.quantity), quantity_decimals, Number::Form::significant, shown.name};
     const Number rate{line.rate / shown.scale, rate_decimals, Number::Form::significant};
     table.add({line.title, line.ply ? fmt::format("{} ply {}", line.ply_name, *line.ply + 1) : line.step_name,
@@ -145,7 +145,7 @@ void add_line(ReportTable& table, const ShownUnits& units, const CostLine& line)
               1);
 }
 
-void add_class(ReportTable& table, const ShownUnits& units, const Quote& quote, CostClass cost_class) {
+void add_class(ReportTable& table, const drawings::ShownUnits& units, const Quote& quote, CostClass cost_class) {
     const std::vector<const CostLine*> lines = lines_of(quote, cost_class);
     if (lines.empty()) return;
     table.add(RowKind::group, {contract::to_text(cost_class)});
@@ -160,7 +160,7 @@ void add_class(ReportTable& table, const ShownUnits& units, const Quote& quote, 
 }
 
 ReportSection cost_section(const SheetContext& context, const Quote& quote) {
-    const ShownUnits& units = context.units;
+    const drawings::ShownUnits& units = context.units;
     ReportTable table{"cost",
                       {unrepeated(name_column("line")), name_column("where"), unrepeated(text_column("charged")),
                        number_column("quantity"), number_column("rate"), number_column("", units.currency)}};
@@ -171,7 +171,7 @@ ReportSection cost_section(const SheetContext& context, const Quote& quote) {
 
 // A piece of a set has no price.
 ReportSection price_section(const SheetContext& context, const Quote& quote) {
-    const ShownUnits& units = context.units;
+    const drawings::ShownUnits& units = context.units;
     const std::vector<TableColumn> columns = {name_column(), number_column("", units.currency)};
     ReportTable costs{"unit cost", columns, {}};
     costs.add({fmt::format("cost per {} shipped", units.cost_area.name), Amount{units.cost_per_area(quote)}});
@@ -189,7 +189,7 @@ ReportSection price_section(const SheetContext& context, const Quote& quote) {
 }
 
 ReportSection waste_section(const SheetContext& context, const Quote& quote) {
-    const ShownUnit& mass = context.units.mass;
+    const drawings::ShownUnit& mass = context.units.mass;
     const MassFigures all = mass_figures(quote, mass.scale, mass.decimals);
     ReportTable table{"waste",
                       {name_column(), number_column("intake", mass.name), number_column("lost", mass.name),
@@ -250,7 +250,7 @@ std::string unit_of(const answers::Quote& quote, const TracedFigure& amount) {
 
 class TrailWriter {
 public:
-    TrailWriter(const ShownUnits& units, const Trail& trail, ShownUnit quantity)
+    TrailWriter(const drawings::ShownUnits& units, const Trail& trail, drawings::ShownUnit quantity)
         : units_(units), trail_(trail), quantity_(std::move(quantity)), numbers_(trail.figures.size(), 0) {}
 
     std::vector<render::Block> notes() {
@@ -276,7 +276,7 @@ private:
     }
 
     std::string with_unit(const TracedFigure& figure) const {
-        const ShownUnit shown = units_.of(figure.unit);
+        const drawings::ShownUnit shown = units_.of(figure.unit);
         return value_text(shown(figure.value)) + (shown.name.empty() ? "" : " " + shown.name);
     }
 
@@ -302,9 +302,9 @@ private:
         return result;
     }
 
-    const ShownUnits& units_;
+    const drawings::ShownUnits& units_;
     const Trail& trail_;
-    ShownUnit quantity_;                // of the line
+    drawings::ShownUnit quantity_;      // of the line
     std::vector<std::size_t> numbers_;  // by figure, from 1; 0 where it was not told yet
     std::size_t told_ = 0;
     std::vector<render::Block> notes_;
@@ -318,7 +318,7 @@ std::vector<ReportSection> sheet_sections(const SheetContext& context, const Quo
             runners_up_section(context, quote)};
 }
 
-ReportSection explain_section(const ShownUnits& units, const std::string& line, const answers::Quote& quote) {
+ReportSection explain_section(const drawings::ShownUnits& units, const std::string& line, const answers::Quote& quote) {
     ReportSection section{fmt::format("Behind `{}`", line)};
     if (quote.trails.empty()) section.title += ": it charges nothing here";
     for (const Trail& trail : quote.trails)

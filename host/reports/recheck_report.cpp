@@ -8,11 +8,11 @@
 
 #include "host/answers/changed_plugin.hpp"
 #include "host/base/place.hpp"
+#include "host/drawings/shown_units.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/figure_names.hpp"
 #include "host/reports/labels.hpp"
-#include "host/reports/shown_units.hpp"
 
 namespace flutebook::reports {
 
@@ -161,12 +161,13 @@ std::string word_of(const std::optional<Leaf>& leaf) {
     return leaf ? leaf->text : "-";
 }
 
-std::vector<Cell> figure_cells(const Difference& difference, const FigureName& name, const ShownUnits& units) {
+std::vector<Cell> figure_cells(const Difference& difference, const FigureName& name,
+                               const drawings::ShownUnits& units) {
     const std::string& unit_text = (difference.now ? difference.now : difference.was)->unit;
     if (!difference.by() || unit_text.empty()) return {name.title, word_of(difference.was), word_of(difference.now)};
     const double was = *difference.was->number, now = *difference.now->number, by = *difference.by();
     if (unit_text == "money") return {name.title, amount_of(was), amount_of(now), amount_of(by, Sign::always)};
-    const ShownUnit unit = units.of(unit_text);
+    const drawings::ShownUnit unit = units.of(unit_text);
     const int digits = digits_for(unit(was), unit(now));
     return {name.title, number_of(unit(was), digits, unit.name), number_of(unit(now), digits, unit.name),
             number_of(unit(by), least_digits, unit.name, Sign::always)};
@@ -179,7 +180,7 @@ bool is_noise(const Difference& difference) {
     return by && std::abs(*by) < 1e-9 * std::abs(*difference.was->number);
 }
 
-ReportTable figures_table(const ChangedQuantity& quantity, const ShownUnits& units) {
+ReportTable figures_table(const ChangedQuantity& quantity, const drawings::ShownUnits& units) {
     ReportTable table{"figures", {name_column(), name_column(was_head), name_column(now_head), number_column("by")}};
     for (const FigureKind kind : {FigureKind::way, FigureKind::money, FigureKind::mass, FigureKind::other})
         for (const Difference& figure : quantity.figures) {
@@ -198,8 +199,8 @@ std::string place_of(const ChangedLine& line) {
 }
 
 void add_side(ReportTable& table, const char* when, const ChangedLine& line, const ChangedLine::Figures& figures,
-              const ShownUnits& units) {
-    const ShownUnit unit = units.of(figures.unit);
+              const drawings::ShownUnits& units) {
+    const drawings::ShownUnit unit = units.of(figures.unit);
     const auto& other = !line.was || !line.now ? figures : &figures == &*line.was ? *line.now : *line.was;
     const bool is_last = !line.now || &figures == &*line.now;
     const double rate = figures.rate / unit.scale, other_rate = other.rate / unit.scale;
@@ -210,7 +211,7 @@ void add_side(ReportTable& table, const char* when, const ChangedLine& line, con
                is_last ? Cell(Amount{line.by(), 4, "", Sign::always}) : Cell()});
 }
 
-ReportTable lines_table(const ChangedQuantity& quantity, const ShownUnits& units) {
+ReportTable lines_table(const ChangedQuantity& quantity, const drawings::ShownUnits& units) {
     ReportTable table{
         "cost lines",
         {unrepeated(name_column("cost lines")), unrepeated(name_column()), text_column(), number_column("quantity"),
@@ -279,7 +280,7 @@ ReportSection changed_quantity_part(const Recheck& checked, std::size_t quantity
         add_made_once(part, checked, changed);
         return part;
     }
-    const ShownUnits units(checked.plant);
+    const drawings::ShownUnits units(checked.plant);
     add_causes(part, checked, quantity);
     part.blocks.emplace_back(figures_table(changed, units));
     part.blocks.emplace_back(lines_table(changed, units));

@@ -19,7 +19,7 @@ std::string SheetContext::order_text(double quantity) const {
     return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? one : many);
 }
 
-std::string way_text(const ShownUnits& units, const answers::Quote& quote) {
+std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote) {
     std::string result = fmt::format("{}, roll {}", quote.corrugator, units.length(quote.roll_width_mm));
     if (quote.ups > 1) result += fmt::format(", {} x {} up", quote.nx, quote.ny);
     return fmt::format("{}, {}", result,

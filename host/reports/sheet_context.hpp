@@ -7,7 +7,7 @@
 #include <string>
 
 #include "host/answers/quote_answer.hpp"
-#include "host/reports/shown_units.hpp"
+#include "host/drawings/shown_units.hpp"
 
 namespace flutebook::reports {
 
@@ -15,7 +15,7 @@ namespace flutebook::reports {
 struct SheetContext {
     const plant::Plant& plant;
     const orders::Request& request;
-    ShownUnits units;
+    drawings::ShownUnits units;
     /// What the quantities of a sheet count.
     enum class Counted { boxes, sets, pieces };
     Counted counted;
@@ -35,7 +35,7 @@ inline constexpr std::array<contract::CostClass, 5> cost_classes{
     contract::CostClass::waste_management, contract::CostClass::recovery};
 
 /// "C1, roll 2450 mm, 2 x 3 up, DC1 > FG1": the way a quote is made, as its runners-up are named.
-[[nodiscard]] std::string way_text(const ShownUnits& units, const answers::Quote& quote);
+[[nodiscard]] std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote);
 
 /// "C1 > DC1 > FG1".
 [[nodiscard]] std::string route_text(const answers::Quote& quote);

@@ -6,8 +6,8 @@
 
 #include <algorithm>
 
+#include "host/drawings/shown_units.hpp"
 #include "host/reports/building.hpp"
-#include "host/reports/shown_units.hpp"
 
 namespace flutebook::reports {
 
@@ -36,14 +36,14 @@ std::vector<const StyleTrial*> wrong_trials(const CheckedStyle& style) {
     return result;
 }
 
-ReportSection faults_section(const ShownUnits& units, const CheckedStyle& style) {
+ReportSection faults_section(const drawings::ShownUnits& units, const CheckedStyle& style) {
     ReportSection section{fmt::format("{} {}: {}", style.code, style.title, verdict(style))};
     std::vector<std::string> faults;
     for (const StyleTrial* trial : wrong_trials(style)) {
         const std::string where =
             fmt::format("{} on {}: ", units.lengths({trial->inside_mm.begin(), trial->inside_mm.end()}), trial->flutes);
         if (!trial->refusal.empty()) faults.push_back(where + trial->refusal);
-        for (const geometry::FoldingFault& fault : trial->proof.faults) faults.push_back(where + fault.text);
+        for (const blanks::FoldingFault& fault : trial->proof.faults) faults.push_back(where + fault.text);
     }
     const std::size_t left_out = faults.size() > most_faults ? faults.size() - most_faults : 0;
     faults.resize(faults.size() - left_out);
@@ -55,7 +55,7 @@ ReportSection faults_section(const ShownUnits& units, const CheckedStyle& style)
 }  // namespace
 
 Report style_check_report(const plant::Plant& plant, const answers::StyleCheck& check) {
-    const ShownUnits units(plant);
+    const drawings::ShownUnits units(plant);
     const bool has_random = std::any_of(check.styles.begin(), check.styles.end(),
                                         [](const CheckedStyle& style) { return style.random_boxes > 0; });
     ReportTable table{"styles", {text_column("code"), text_column("result"), number_column("sizes")}};

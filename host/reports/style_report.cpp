@@ -5,10 +5,10 @@
 #include <fmt/format.h>
 
 #include "host/answers/style_json.hpp"
+#include "host/drawings/blank_drawings.hpp"
+#include "host/drawings/shown_units.hpp"
 #include "host/render/number_text.hpp"
-#include "host/reports/blank_drawings.hpp"
 #include "host/reports/building.hpp"
-#include "host/reports/shown_units.hpp"
 
 namespace flutebook::reports {
 
@@ -35,7 +35,7 @@ std::string makers_words(const ListedStyle& style) {
     return result;
 }
 
-std::string places_words(const ShownUnits& units, const std::vector<double>& places_mm) {
+std::string places_words(const drawings::ShownUnits& units, const std::vector<double>& places_mm) {
     std::string result;
     for (const double place : places_mm) {
         const std::string length = units.length(place);
@@ -44,9 +44,9 @@ std::string places_words(const ShownUnits& units, const std::vector<double>& pla
     return result.empty() ? "none" : result + units.length(1).substr(units.length(1).find(' '));
 }
 
-Facts piece_facts(const ShownUnits& units, const ShownPiece& piece) {
-    const geometry::FlatMeasures& measures = piece.measures;
-    const ShownUnit length = units.of("m");
+Facts piece_facts(const drawings::ShownUnits& units, const ShownPiece& piece) {
+    const blanks::FlatMeasures& measures = piece.measures;
+    const drawings::ShownUnit length = units.of("m");
     const auto lengths = [&](double mm) { return render::number_text(length(mm / 1000), 3) + " " + length.name; };
     return {{"blank", {units.lengths({piece.blank.length_mm, piece.blank.width_mm})}},
             {"net area", {units.area.text(measures.area_mm2 / 1e6)}},
@@ -59,11 +59,11 @@ Facts piece_facts(const ShownUnits& units, const ShownPiece& piece) {
             {"made by", {stages_words(piece.made_by)}}};
 }
 
-ReportSection piece_section(const ShownUnits& units, const ShownPiece& piece) {
+ReportSection piece_section(const drawings::ShownUnits& units, const ShownPiece& piece) {
     const std::string count = piece.blank.count == 1 ? "" : fmt::format(", {} to a box", piece.blank.count);
     ReportSection section{piece.blank.piece.empty() ? "Blank" + count : piece.blank.piece + count};
     section.blocks.emplace_back(piece_facts(units, piece));
-    section.blocks.emplace_back(blank_drawings(units, {piece.blank}));
+    section.blocks.emplace_back(drawings::blank_drawings(units, {piece.blank}));
     return section;
 }
 
@@ -79,7 +79,7 @@ Construction construction_of(const std::string& note) {
     return {source, more == std::string::npos ? "" : note.substr(more)};
 }
 
-Facts asked_style(const ShownUnits& units, const ShownStyle& style) {
+Facts asked_style(const drawings::ShownUnits& units, const ShownStyle& style) {
     Facts facts = {{"inside", {units.lengths(style.inside_mm)}}, {"board", {style.board}}};
     for (const auto& [name, value] : style.measures) facts.push_back({name, {render::brief_number(value, 6)}});
     return facts;
@@ -99,7 +99,7 @@ Report style_list_report(const answers::StyleList& list) {
 }
 
 Report style_report(const plant::Plant& plant, const ShownStyle& style) {
-    const ShownUnits units(plant);
+    const drawings::ShownUnits units(plant);
     Report report{
         "style", style.code, ReportHeading{style.code + " " + style.title, plant.name, asked_style(units, style)}, {}};
     if (!style.note.empty()) report.sections.push_back({"", {Note{"Construction: " + style.note}}});
@@ -108,9 +108,9 @@ Report style_report(const plant::Plant& plant, const ShownStyle& style) {
 }
 
 render::Drawings style_drawings(const plant::Plant& plant, const ShownStyle& style) {
-    std::vector<geometry::FlatBlank> blanks;
+    std::vector<blanks::FlatBlank> blanks;
     for (const ShownPiece& piece : style.pieces) blanks.push_back(piece.blank);
-    return blank_drawings(ShownUnits(plant), blanks);
+    return drawings::blank_drawings(drawings::ShownUnits(plant), blanks);
 }
 
 }  // namespace flutebook::reports

@@ -59,7 +59,7 @@ geometry::Candidate way_with(geometry::Candidate way, const plant::Plant& plant,
 
 // The style of the request has the piece that the record names.
 engine::PieceOfSet piece_of(const plant::Plant& plant, const Quoted& quoted, const engine::ClassCosts& others) {
-    const auto pieces = geometry::pieces_of(plant, quoted.request);
+    const auto pieces = blanks::pieces_of(plant, quoted.request);
     engine::PieceOfSet result{0, pieces.size(), others};
     if (quoted.order.piece.empty()) return result;
     while (result.index < pieces.size() && pieces[result.index].name != quoted.order.piece) ++result.index;

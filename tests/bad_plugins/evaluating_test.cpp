@@ -2,7 +2,7 @@
 #include <cfenv>
 #include <cfloat>
 
-#include "host/services/quoting/quote.hpp"
+#include "host/quoting/quote.hpp"
 #include "tests/bad_plugins/says.hpp"
 #include "tests/bad_plugins/trial.hpp"
 #include "tests/support/small_plant.hpp"
@@ -141,7 +141,7 @@ TEST_CASE("an order whose every way is refused is told the reason of each") {
     for (auto& paper : trial.plant().papers) paper.roll_widths_mm = {2450};
     const auto engine = engine::Engine::start(trial.plant(), FLUTEBOOK_PLUGIN_DIR);
     const auto request = fixture::box_request(trial.plant());
-    const auto answer = services::quote(trial.plant(), engine, request, {1, std::nullopt});
+    const auto answer = quoting::quote(trial.plant(), engine, request, {1, std::nullopt});
     REQUIRE(answer.quantities.size() == 2);
     CHECK(answer.quantities[0].quote);
     REQUIRE(answer.quantities[1].unmakeable);

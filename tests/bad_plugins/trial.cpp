@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "host/base/errors.hpp"
-#include "host/services/quoting/quote.hpp"
+#include "host/quoting/quote.hpp"
 #include "tests/support/small_plant.hpp"
 
 namespace flutebook::bad {
@@ -18,7 +18,7 @@ std::vector<orders::Request> orders(const plant::Plant& plant) {
 
 // What an order comes to at each quantity, to the last ten-thousandth, or why it has no quote.
 std::string cost(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& order) {
-    const answers::RequestAnswer answer = services::quote(plant, engine, order, {2, std::nullopt});
+    const answers::RequestAnswer answer = quoting::quote(plant, engine, order, {2, std::nullopt});
     if (answer.model_fault) return *answer.model_fault;
     std::string result;
     for (const auto& quantity : answer.quantities)
@@ -61,7 +61,7 @@ std::string Trial::refusal() const {
 
 std::string Trial::fault() const {
     const engine::Engine engine = open();
-    return services::quote(plant_, engine, orders(plant_).front(), {2, std::nullopt}).model_fault.value_or("");
+    return quoting::quote(plant_, engine, orders(plant_).front(), {2, std::nullopt}).model_fault.value_or("");
 }
 
 bool Trial::others_go_on() const {

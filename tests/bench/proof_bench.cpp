@@ -8,7 +8,7 @@
 #include <cstdlib>
 #include <vector>
 
-#include "host/geometry/proof.hpp"
+#include "host/blanks/proof.hpp"
 #include "host/plant/plant.hpp"
 #include "tests/bench/timing.hpp"
 
@@ -24,16 +24,16 @@ struct ProofTime {
 };
 
 // Medians of runs, each as many proofs as `repeats`.
-ProofTime measured(const plant::Style& style, const geometry::StyleSize& size, int repeats) {
-    std::vector<geometry::FlatBlank> blanks;
+ProofTime measured(const plant::Style& style, const blanks::StyleSize& size, int repeats) {
+    std::vector<blanks::FlatBlank> blanks;
     std::vector<double> draw, prove;
     for (int run = 0; run <= runs; ++run) {
         const double drawing = wall_seconds([&] {
-            for (int i = 0; i < repeats; ++i) blanks = geometry::draw_flat(style, size);
+            for (int i = 0; i < repeats; ++i) blanks = blanks::draw_flat(style, size);
         });
         const double proving = wall_seconds([&] {
             for (int i = 0; i < repeats; ++i)
-                if (!geometry::prove(blanks).holds()) std::abort();
+                if (!blanks::prove(blanks).holds()) std::abort();
         });
         if (run == 0) continue;
         draw.push_back(drawing * 1000 / repeats);
@@ -52,7 +52,7 @@ int main(int count, char** words) {
     const int repeats = static_cast<int>(std::max(3.0, 200 * (count > 2 ? std::atof(words[2]) : 1)));
     const plant::Plant plant = plant::read_plant(words[1]);
     const plant::Allowance& allowance = plant.allowances.front();
-    geometry::StyleSize size = {};
+    blanks::StyleSize size = {};
     size.inside_mm = {400, 300, 250};
     size.caliper_mm = allowance.panel_mm;  // what a panel is lengthened by is about a thickness
     size.allowance = &allowance;

@@ -9,10 +9,10 @@
 
 #include "host/answers/month_answer.hpp"
 #include "host/base/errors.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/services/closing/month.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/services/posting/post.hpp"
-#include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 #include "ledger/reading/entries.hpp"
 #include "tests/fuzz/fuzzer.hpp"
@@ -91,8 +91,8 @@ private:
     void take(const std::string& request, const std::string& order) {
         const answers::QuoteOptions asked{1, std::nullopt};
         const auto answer =
-            services::quote(place_.plant, place_.engine,
-                            orders::read_request(place_.plant, place_.plant.folder + "/requests/" + request), asked);
+            quoting::quote(place_.plant, place_.engine,
+                           orders::read_request(place_.plant, place_.plant.folder + "/requests/" + request), asked);
         const std::string number = services::save_quote(*store_, place_, {answer, asked}, "fuzzer");
         static_cast<void>(
             services::take_order(*store_, {number, answer.quantities.front().quote->quantity, order, "fuzzer"}));

@@ -9,9 +9,9 @@
 #include "host/base/errors.hpp"
 #include "host/engine/engine.hpp"
 #include "host/orders/request.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_report.hpp"
-#include "host/services/quoting/quote.hpp"
 #include "tests/fuzz/fuzzer.hpp"
 
 using namespace flutebook;
@@ -38,7 +38,7 @@ public:
         const std::string text = fuzz::mutated(draws.of(texts_), draws);
         try {
             const orders::Request request = orders::read_request(plant_, request_file, text, std::nullopt);
-            const answers::RequestAnswer answer = services::quote(plant_, engine_, request, {1, std::nullopt});
+            const answers::RequestAnswer answer = quoting::quote(plant_, engine_, request, {1, std::nullopt});
             if (answer.model_fault) return check_fault(*answer.model_fault, text);
             check_answer(answer, text);
             return CaseEnd::answered;

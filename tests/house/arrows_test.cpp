@@ -89,7 +89,7 @@ TEST_CASE("a second file that touches a library is found") {
                           {"host/services/a.cpp", "#include <boost/dll/shared_library.hpp>\n"},
                           {"ledger/month.cpp", "#include <SQLiteCpp/Database.h>\n"}};
     CHECK(libraries_out_of_place(result.read()) ==
-          Faults{"host/engine/graph.hpp:1: udunits is kept in host/plant/units.cpp",
+          Faults{"host/engine/graph.hpp:1: udunits is kept in host/fields/units.cpp",
                  "host/plant/plant.cpp:1: yaml-cpp is kept in host/base/yaml/yaml.cpp",
                  "host/services/a.cpp:1: Boost.DLL is kept in host/contract/library.cpp",
                  "ledger/month.cpp:1: SQLiteCpp is kept in ledger/store/database.cpp"});

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include "host/plugin_worker/isolation.hpp"
-#include "host/services/quoting/quote.hpp"
+#include "host/quoting/quote.hpp"
 #include "tests/support/small_plant.hpp"
 
 namespace flutebook::isolated {
@@ -38,7 +38,7 @@ engine::Engine open(const plant::Plant& plant, std::chrono::milliseconds patienc
 
 std::string quoted(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& order,
                    unsigned threads) {
-    const answers::RequestAnswer answer = services::quote(plant, engine, order, {threads, std::nullopt});
+    const answers::RequestAnswer answer = quoting::quote(plant, engine, order, {threads, std::nullopt});
     if (answer.model_fault) return *answer.model_fault;
     std::string result;
     for (const auto& quantity : answer.quantities)

@@ -10,11 +10,11 @@
 #include <boost/math/tools/minima.hpp>
 #include <cmath>
 
-#include "host/geometry/blank.hpp"
+#include "host/blanks/blank.hpp"
 #include "tests/support/small_plant.hpp"
 
 using namespace flutebook;
-using geometry::Blank;
+using blanks::Blank;
 
 namespace {
 
@@ -29,7 +29,7 @@ Blank bare_box(const orders::InsideSize& inside, double tab_mm) {
     }
     orders::Request request = fixture::box_request(plant);
     request.inside = inside;
-    return geometry::make_blank(plant, request);
+    return blanks::make_blank(plant, request);
 }
 
 Blank worked_example() {

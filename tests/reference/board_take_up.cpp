@@ -35,7 +35,7 @@ double sine_take_up(double height_mm, double pitch_mm) {
 // A class of flute: published height and pitch, and the band of published take-ups.
 struct FluteClass {
     const char* code;
-    plant::Span height_mm, pitch_mm, take_up;
+    fields::Span height_mm, pitch_mm, take_up;
 };
 
 const std::array<FluteClass, 4> classes = {{{"A", {4.0, 4.9}, {8.0, 9.5}, {1.48, 1.56}},
@@ -68,7 +68,7 @@ TEST_CASE("the demo plant's flutes take up what a sine of their own height would
     // The pitch is not in the plant's files: that of the class, from the widest to the narrowest.
     for (const plant::Flute& flute : demo_flutes()) {
         CAPTURE(flute.code);
-        const plant::Span pitch_mm = class_of(flute.code).pitch_mm;
+        const fields::Span pitch_mm = class_of(flute.code).pitch_mm;
         REQUIRE(flute.take_up > sine_take_up(flute.height_mm, pitch_mm.high) * 0.92);
         REQUIRE(flute.take_up < sine_take_up(flute.height_mm, pitch_mm.low) * 1.08);
     }

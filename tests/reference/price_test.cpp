@@ -2,8 +2,8 @@
 #include <catch2/catch.hpp>
 
 #include "host/plant/plant_file.hpp"
-#include "host/services/quoting/cost_sheet.hpp"
-#include "host/services/quoting/quote.hpp"
+#include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/quote.hpp"
 
 using namespace flutebook;
 
@@ -14,7 +14,7 @@ TEST_CASE("four cost bases and their margins lead to the same price of 20.00") {
     const std::pair<double, double> bases[] = {{12.00, 0.40}, {13.10, 0.345}, {15.00, 0.25}, {19.00, 0.05}};
     for (const auto& [cost, margin] : bases) {
         CAPTURE(cost);
-        CHECK(services::price(cost, margin, 2) == Money::of_ten_thousandths(200000));
+        CHECK(quoting::price(cost, margin, 2) == Money::of_ten_thousandths(200000));
         const double markup = margin / (1 - margin);
         CHECK(cost * (1 + markup) == Approx(20.00).epsilon(1e-12));
     }
@@ -23,10 +23,10 @@ TEST_CASE("four cost bases and their margins lead to the same price of 20.00") {
 TEST_CASE("a price is rounded to the smallest coin of its currency, half away from zero") {
     // ISO 4217 minor units: two decimals by default, none for JPY, three for KWD, four for CLF; seen in a table of
     // currency digits that its publisher generates from the ISO list (versions of 2025 and 2026).
-    CHECK(services::price(12.345, 0, 2) == Money::of_ten_thousandths(123500));
-    CHECK(services::price(12.5, 0, 0) == Money::of_ten_thousandths(130000));
-    CHECK(services::price(1.0005, 0, 3) == Money::of_ten_thousandths(10010));
-    CHECK(services::price(1.00005, 0, 4) == Money::of_ten_thousandths(10001));
+    CHECK(quoting::price(12.345, 0, 2) == Money::of_ten_thousandths(123500));
+    CHECK(quoting::price(12.5, 0, 0) == Money::of_ten_thousandths(130000));
+    CHECK(quoting::price(1.0005, 0, 3) == Money::of_ten_thousandths(10010));
+    CHECK(quoting::price(1.00005, 0, 4) == Money::of_ten_thousandths(10001));
 }
 
 TEST_CASE("currencies have the minor units of ISO 4217") {

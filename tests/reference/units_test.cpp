@@ -4,9 +4,9 @@
 // pound, foot, inch and short ton, all exact): from memory; the factors below are computed from them.
 #include <catch2/catch.hpp>
 
-#include "host/plant/units.hpp"
+#include "host/fields/units.hpp"
 
-using flutebook::plant::conversion;
+using flutebook::fields::conversion;
 
 namespace {
 

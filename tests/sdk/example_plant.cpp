@@ -5,7 +5,7 @@
 
 #include "host/base/yaml/document.hpp"
 #include "host/engine/costing/blocks.hpp"
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 
 namespace flutebook::sdk_test {
 
@@ -18,8 +18,8 @@ plant::Plant example_plant(const std::vector<std::pair<std::string, Pairs>>& mod
 plant::ModelSettings listed(const std::string& yaml) {
     base::Diagnostics complaints;
     const auto document = base::parse_document(yaml, "plugins.yaml", complaints);
-    plant::Reading reading{complaints, "EUR"};
-    auto result = plant::read_listed_model(plant::Field(*document, "plugins.yaml", reading).entries().at(0));
+    fields::Reading reading{complaints, "EUR"};
+    auto result = plant::read_listed_model(fields::Field(*document, "plugins.yaml", reading).entries().at(0));
     complaints.throw_if_any(InputError::Whose::plant);
     return result;
 }

@@ -335,7 +335,7 @@ ModelSettings model_entry(const std::string& id, const std::vector<std::pair<std
         setting.name = name;
         setting.name_place = {"plugins.yaml", line, 7};
         setting.place = {"plugins.yaml", line, 20};
-        setting.value = plant::GivenText{text, false, setting.place};
+        setting.value = fields::GivenText{text, false, setting.place};
         ++line;
     }
     return entry;

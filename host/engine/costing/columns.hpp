@@ -32,7 +32,7 @@ using Slot = std::size_t;
 /// A slot that holds another one's numbers in another unit, made just before `model` runs.
 struct Converted {
     Slot from, to;
-    plant::Conversion conversion;
+    fields::Conversion conversion;
 };
 
 /// Which slots each model reads and writes, in the order of its description.

@@ -30,7 +30,7 @@ const SteppedValue& of_flute(const SettingTable& table, const Row& row, std::siz
 // The slot whose numbers a slot of a model has in that model's unit, whether or not they are converted yet.
 struct TakenSlot {
     Slot from;
-    plant::Conversion conversion;
+    fields::Conversion conversion;
 };
 
 TakenSlot taken_by(const ModelSlots& model, Slot slot) {

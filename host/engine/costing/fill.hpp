@@ -40,7 +40,7 @@ private:
     // A number that decides a setting's value, as the model of the setting takes it.
     struct Decider {
         Slot slot;
-        plant::Conversion conversion;
+        fields::Conversion conversion;
 
         [[nodiscard]] double number(const Columns& columns, std::size_t index, std::size_t row) const;
     };

@@ -43,7 +43,7 @@ std::optional<Fault> write_measured_run(Columns& columns, const Slots& slots, co
     for (std::size_t p = 0; p < model.provides.size(); ++p) {
         const contract::Name& name = model.provides[p];
         const auto found = known.find(name.name);
-        const auto conversion = found == known.end() ? std::nullopt : plant::conversion(found->second.unit, name.unit);
+        const auto conversion = found == known.end() ? std::nullopt : fields::conversion(found->second.unit, name.unit);
         if (!conversion)
             return Fault{0, fmt::format("{}: {} cannot be measured after production; cost the order without this model",
                                         model.where(), name.name)};

@@ -170,12 +170,12 @@ private:
         if (from.axis != axis)
             errors_.push_back(fmt::format("{}: axis clash: {} takes it by {}, {} gives it by {}; declare the same axis",
                                           name, who, contract::to_text(axis), from.who, contract::to_text(from.axis)));
-        const auto conversion = plant::conversion(from.unit, unit);
+        const auto conversion = fields::conversion(from.unit, unit);
         if (!conversion)
             errors_.push_back(
                 fmt::format("{}: unit clash: {} takes it in {}, {} gives it in {}; declare a unit of the same kind",
                             name, who, unit, from.who, from.unit));
-        return {source, conversion.value_or(plant::Conversion{})};
+        return {source, conversion.value_or(fields::Conversion{})};
     }
 
     Link link_to(std::optional<std::size_t> taker, const std::string& who, const std::string& name,

@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "host/contract/model.hpp"
+#include "host/fields/units.hpp"
 #include "host/plant/plant.hpp"
-#include "host/plant/units.hpp"
 
 namespace flutebook::engine {
 
@@ -25,7 +25,7 @@ struct Source {
 /// A link: the source of a number, and how its unit becomes the unit of the model that takes it.
 struct Link {
     Source source;
-    plant::Conversion conversion;
+    fields::Conversion conversion;
 };
 
 /// What the host itself takes from the models: a run that its balance, its answer and its reports stand on.

@@ -14,7 +14,7 @@ namespace {
 
 class CreaseTree {
 public:
-    CreaseTree(const Field& map, StylePiece& piece) : map_(map), piece_(piece), group_(piece.cells.size()) {
+    CreaseTree(const fields::Field& map, StylePiece& piece) : map_(map), piece_(piece), group_(piece.cells.size()) {
         std::iota(group_.begin(), group_.end(), std::size_t{0});
     }
 
@@ -124,7 +124,7 @@ private:
         }
     }
 
-    const Field& map_;
+    const fields::Field& map_;
     StylePiece& piece_;
     std::vector<std::size_t> group_;  // each cell's, up to one that is its own
     std::vector<std::size_t> order_;
@@ -134,7 +134,7 @@ private:
 
 }  // namespace
 
-bool hang_cells(const Field& map, StylePiece& piece) {
+bool hang_cells(const fields::Field& map, StylePiece& piece) {
     return CreaseTree(map, piece).hang();
 }
 

@@ -32,7 +32,7 @@ std::vector<std::string> words_between(const std::string& text, const std::strin
     return words;
 }
 
-Stage read_stage(const Field& field) {
+Stage read_stage(const fields::Field& field) {
     Stage stage;
     for (const auto& word : words_between(field.text(), " or ")) {
         if (const auto kind = converter_kind(word))
@@ -46,7 +46,7 @@ Stage read_stage(const Field& field) {
 
 class PieceReader {
 public:
-    PieceReader(MapReader& form, const SumScope& scope) : form_(form), scope_(scope) {}
+    PieceReader(fields::MapReader& form, const SumScope& scope) : form_(form), scope_(scope) {}
 
     StylePiece read() {
         piece_.place = form_.map().key_place();
@@ -87,7 +87,7 @@ private:
         has_map_ = true;
     }
 
-    std::vector<Sum> read_lengths(const Field& list) {
+    std::vector<Sum> read_lengths(const fields::Field& list) {
         std::vector<Sum> lengths;
         const auto items = list.items_at_least_one();
         if (items.size() > most_lines_in_map)
@@ -97,7 +97,7 @@ private:
     }
 
     // Nothing where the map is not known, or where it complained.
-    std::optional<std::size_t> find_cell(const Field& field, const std::string& name) const {
+    std::optional<std::size_t> find_cell(const fields::Field& field, const std::string& name) const {
         if (!has_map_ || name.empty()) return std::nullopt;
         const auto found = std::find_if(piece_.cells.begin(), piece_.cells.end(),
                                         [&](const StyleCell& cell) { return cell.name == name; });
@@ -106,7 +106,7 @@ private:
         return std::nullopt;
     }
 
-    void read_cells(const Field& map) {
+    void read_cells(const fields::Field& map) {
         for (const auto& entry : map.entries()) {
             const auto index = find_cell(entry.about_key(), entry.key());
             // What stands there is read all the same.
@@ -115,8 +115,8 @@ private:
         }
     }
 
-    void read_cell(const Field& entry, StyleCell& cell) {
-        MapReader form(entry);
+    void read_cell(const fields::Field& entry, StyleCell& cell) {
+        fields::MapReader form(entry);
         if (form.has("inset")) cell.inset = read_sides(form.field("inset"), CellNames::none);
         if (form.has("depth")) cell.depth = scope_.read(form.field("depth"), SumUse::positive_length, CellNames::width);
         if (form.has("taper")) cell.taper = read_sides(form.field("taper"), CellNames::width_and_depth);
@@ -132,7 +132,7 @@ private:
     }
 
     // One value for both sides, or a list of both.
-    std::array<std::optional<Sum>, 2> read_sides(const Field& field, CellNames names) {
+    std::array<std::optional<Sum>, 2> read_sides(const fields::Field& field, CellNames names) {
         if (!field.is_list()) {
             const auto both = scope_.read(field, SumUse::length, names);
             return {both, both};
@@ -144,7 +144,7 @@ private:
         return {};
     }
 
-    std::array<Sum, 2> read_pair(const Field& field, CellNames names, const char* expected) {
+    std::array<Sum, 2> read_pair(const fields::Field& field, CellNames names, const char* expected) {
         const auto items = field.items();
         if (items.size() == 2)
             return {scope_.read(items[0], SumUse::length, names), scope_.read(items[1], SumUse::length, names)};
@@ -153,7 +153,7 @@ private:
         return {};
     }
 
-    std::vector<std::array<Sum, 2>> read_corners(const Field& list, CellNames names) {
+    std::vector<std::array<Sum, 2>> read_corners(const fields::Field& list, CellNames names) {
         std::vector<std::array<Sum, 2>> corners;
         const auto items = list.items();
         if (list.is_list() && (items.size() < 3 || items.size() > most_corners))
@@ -162,15 +162,15 @@ private:
         return corners;
     }
 
-    void read_holes(const Field& list, StyleCell& cell) {
+    void read_holes(const fields::Field& list, StyleCell& cell) {
         const auto items = list.items_at_least_one();
         if (items.size() > most_cut_outs)
             list.complain(fmt::format("too many cut-outs: found {}, expected at most {}", items.size(), most_cut_outs));
         for (const auto& item : items) cell.holes.push_back(read_hole(item));
     }
 
-    StyleHole read_hole(const Field& item) {
-        MapReader form(item);
+    StyleHole read_hole(const fields::Field& item) {
+        fields::MapReader form(item);
         StyleHole hole;
         const bool is_counted = form.has("count");
         const auto names = is_counted ? CellNames::cut_out : CellNames::width_and_depth;
@@ -187,12 +187,12 @@ private:
         return hole;
     }
 
-    void read_fold(const Field& list) {
+    void read_fold(const fields::Field& list) {
         std::vector<bool> is_folded(piece_.cells.size());
         for (const auto& item : list.items()) read_step(item, is_folded);
     }
 
-    void read_step(const Field& item, std::vector<bool>& is_folded) {
+    void read_step(const fields::Field& item, std::vector<bool>& is_folded) {
         std::vector<std::size_t> step;
         std::optional<std::size_t> last;
         bool has_cell = false;
@@ -213,7 +213,8 @@ private:
         piece_.fold.push_back(std::move(step));
     }
 
-    void read_angle(const Field& item, const std::string& word, bool has_cell, std::optional<std::size_t> cell) {
+    void read_angle(const fields::Field& item, const std::string& word, bool has_cell,
+                    std::optional<std::size_t> cell) {
         double angle = 0;
         const auto [end, failure] =
             std::from_chars(word.data(), word.data() + word.size(), angle, std::chars_format::fixed);
@@ -227,7 +228,7 @@ private:
         if (cell) piece_.cells[*cell].angle_deg = angle;
     }
 
-    void read_joins(const Field& map) {
+    void read_joins(const fields::Field& map) {
         for (const auto& entry : map.entries()) {
             const auto cell = find_cell(entry.about_key(), entry.key());
             const auto partner = find_cell(entry, entry.text());
@@ -236,14 +237,14 @@ private:
         }
     }
 
-    void read_inside(MapReader form) {
+    void read_inside(fields::MapReader form) {
         constexpr std::array<const char*, 3> sides = {"L", "B", "H"};
         for (std::size_t i = 0; i < sides.size(); ++i)
             if (form.has(sides[i])) piece_.inside[i] = read_span(form.field(sides[i]));
         form.finish();
     }
 
-    std::optional<InsideSpan> read_span(const Field& field) {
+    std::optional<InsideSpan> read_span(const fields::Field& field) {
         const auto items = field.items();
         if (field.is_list() && items.size() != 2)
             field.complain(
@@ -278,7 +279,7 @@ private:
         form.finish();
     }
 
-    void read_walls(MapReader form) {
+    void read_walls(fields::MapReader form) {
         constexpr std::array<const char*, 3> sides = {"L", "B", "H"};
         for (std::size_t i = 0; i < sides.size(); ++i)
             if (form.has(sides[i])) piece_.walls[i] = scope_.read(form.field(sides[i]), SumUse::length);
@@ -294,7 +295,7 @@ private:
                             base::shown(root.name)));
     }
 
-    MapReader& form_;
+    fields::MapReader& form_;
     const SumScope& scope_;
     StylePiece piece_{};
     bool has_map_ = false;
@@ -302,11 +303,11 @@ private:
 
 }  // namespace
 
-StylePiece read_piece(MapReader& form, const SumScope& scope) {
+StylePiece read_piece(fields::MapReader& form, const SumScope& scope) {
     return PieceReader(form, scope).read();
 }
 
-std::vector<NamedSum> read_let(MapReader& form, SumScope& scope) {
+std::vector<NamedSum> read_let(fields::MapReader& form, SumScope& scope) {
     std::vector<NamedSum> result;
     if (!form.has("let")) return result;
     for (const auto& entry : form.field("let").entries()) {
@@ -318,7 +319,7 @@ std::vector<NamedSum> read_let(MapReader& form, SumScope& scope) {
     return result;
 }
 
-std::optional<std::vector<Stage>> read_made_by(MapReader& form) {
+std::optional<std::vector<Stage>> read_made_by(fields::MapReader& form) {
     if (!form.has("made_by")) return std::nullopt;
     const auto field = form.field("made_by");
     std::vector<Stage> stages;

@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 #include "host/plant/styles/style.hpp"
 #include "host/plant/styles/style_sums.hpp"
 
@@ -12,16 +12,16 @@ namespace flutebook::plant {
 
 /// Reads the keys of a blank and leaves the map open: the caller finishes it. `scope` knows what the style asks and
 /// lets; the piece's `let` is already in it.
-[[nodiscard]] StylePiece read_piece(MapReader& form, const SumScope& scope);
+[[nodiscard]] StylePiece read_piece(fields::MapReader& form, const SumScope& scope);
 
 /// `let`, in order; each is added to the scope.
-[[nodiscard]] std::vector<NamedSum> read_let(MapReader& form, SumScope& scope);
+[[nodiscard]] std::vector<NamedSum> read_let(fields::MapReader& form, SumScope& scope);
 
 /// `made_by`; nothing where it is left out.
-[[nodiscard]] std::optional<std::vector<Stage>> read_made_by(MapReader& form);
+[[nodiscard]] std::optional<std::vector<Stage>> read_made_by(fields::MapReader& form);
 
 /// Orders the cells of a piece as a tree by its creases, from the one that no step folds. Complains of rings, of cells
 /// that hang on nothing and of those that are folded by no step; returns whether it is a tree.
-[[nodiscard]] bool hang_cells(const Field& map, StylePiece& piece);
+[[nodiscard]] bool hang_cells(const fields::Field& map, StylePiece& piece);
 
 }  // namespace flutebook::plant

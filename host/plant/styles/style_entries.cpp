@@ -39,7 +39,7 @@ void put_entry(Node& map, const Node::Entry& entry) {
 }
 
 // "f1 f3: {…}" becomes "f1: {…}, f3: {…}".
-void part_names(Node& cells, const Field& at) {
+void part_names(Node& cells, const fields::Field& at) {
     Node parted = cells;
     parted.entries.clear();
     for (const auto& entry : cells.entries) {
@@ -93,14 +93,14 @@ std::size_t node_count(const Node& node) {
 // Entries that are like long ones are themselves as long: a file of a few pages could fill the memory.
 constexpr std::size_t most_nodes = 200'000;
 
-void resolve_pieces(const Field& entry, Node& style);
+void resolve_pieces(const fields::Field& entry, Node& style);
 
 // Puts into each entry of a map what it is like.
 class LikeResolver {
 public:
     using Fallback = std::function<const Node*(const std::string& code)>;
 
-    LikeResolver(const std::vector<Field>& entries, const char* what, Fallback fallback)
+    LikeResolver(const std::vector<fields::Field>& entries, const char* what, Fallback fallback)
         : what_(what), fallback_(std::move(fallback)) {
         for (const auto& entry : entries) {
             Item item{entry, *entry.node(), State::untouched};
@@ -126,14 +126,14 @@ public:
 private:
     enum class State { untouched, in_work, whole, unfit };
     struct Item {
-        Field entry;
+        fields::Field entry;
         Node whole;
         State state;
     };
 
     bool resolve(Item& item) {
         if (item.whole.find("like") == nullptr) return true;
-        const auto field = MapReader(item.entry).field("like");
+        const auto field = fields::MapReader(item.entry).field("like");
         const auto code = field.text();
         if (code.empty()) return false;
         const auto found = index_.find(code);
@@ -147,7 +147,7 @@ private:
         return false;
     }
 
-    bool resolve_like(Item& item, const Field& field, std::size_t index) {
+    bool resolve_like(Item& item, const fields::Field& field, std::size_t index) {
         if (items_[index].state == State::in_work) {
             field.complain(fmt::format("a circle: {} is like {} in the end, expected one that is not",
                                        base::shown(items_[index].entry.key()), base::shown(item.entry.key())));
@@ -157,7 +157,7 @@ private:
         return other != nullptr && take_over(item, field, *other);
     }
 
-    bool take_over(Item& item, const Field& field, const Node& other) {
+    bool take_over(Item& item, const fields::Field& field, const Node& other) {
         item.whole = put_together(other, item.whole);
         nodes_ += node_count(item.whole);
         if (nodes_ <= most_nodes) return true;
@@ -174,11 +174,11 @@ private:
 };
 
 // The same for the pieces of a style.
-void resolve_pieces(const Field& entry, Node& style) {
+void resolve_pieces(const fields::Field& entry, Node& style) {
     Node::Entry* pieces = find_entry(style, "pieces");
     if (pieces == nullptr || pieces->value.kind != Node::Kind::map) return;
-    const auto fields = MapReader(entry).field("pieces").entries_if_any();
-    std::vector<Field> maps;
+    const auto fields = fields::MapReader(entry).field("pieces").entries_if_any();
+    std::vector<fields::Field> maps;
     for (const auto& field : fields)
         if (field.is_map()) maps.push_back(field);
     LikeResolver resolver(maps, "piece", [](const std::string&) { return nullptr; });
@@ -247,8 +247,8 @@ void append_node(std::string& text, const Node& node) {
 
 }  // namespace
 
-std::vector<Node::Entry> whole_entries(const Field& table, const std::vector<Node::Entry>& library) {
-    std::vector<Field> maps;
+std::vector<Node::Entry> whole_entries(const fields::Field& table, const std::vector<Node::Entry>& library) {
+    std::vector<fields::Field> maps;
     for (const auto& entry : table.entries())
         if (entry.is_map())
             maps.push_back(entry);

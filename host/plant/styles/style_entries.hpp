@@ -6,14 +6,14 @@
 #include <string>
 #include <vector>
 
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 
 namespace flutebook::plant {
 
 /// The whole entries of a file's styles, in its order; those that are like an unknown style, or like themselves in a
 /// circle, are left out, with a complaint. `library` holds whole entries that an entry may be like where the file has
 /// none of that code; an entry may be like the library's of its own code.
-[[nodiscard]] std::vector<base::Node::Entry> whole_entries(const Field& table,
+[[nodiscard]] std::vector<base::Node::Entry> whole_entries(const fields::Field& table,
                                                            const std::vector<base::Node::Entry>& library);
 
 /// An entry as a document of its own: `styles: {CODE: …}`.

@@ -54,7 +54,8 @@ using SpotRow = std::vector<MapSpot>;
 // Turns the rows of text into spots.
 class MapRows {
 public:
-    MapRows(const Field& map, std::size_t columns, std::size_t rows) : map_(map), columns_(columns), rows_(rows) {}
+    MapRows(const fields::Field& map, std::size_t columns, std::size_t rows)
+        : map_(map), columns_(columns), rows_(rows) {}
 
     // Nothing where it complained.
     std::optional<std::vector<SpotRow>> read() {
@@ -68,22 +69,22 @@ public:
     }
 
 private:
-    void complain(const Field& at, const std::string& text) {
+    void complain(const fields::Field& at, const std::string& text) {
         at.complain(text);
         is_fit_ = false;
     }
     // At a byte of a row.
-    void complain_at(const Field& row, std::size_t at, const std::string& text) {
+    void complain_at(const fields::Field& row, std::size_t at, const std::string& text) {
         row.complain_at(place_in(row, at), text);
         is_fit_ = false;
     }
-    static base::Place place_in(const Field& row, std::size_t at) {
+    static base::Place place_in(const fields::Field& row, std::size_t at) {
         auto place = row.place();
         place.column += static_cast<int>(at) + (row.node()->quoted ? 1 : 0);
         return place;
     }
 
-    void read_row(const Field& item) {
+    void read_row(const fields::Field& item) {
         const auto given = item.given_text("a row of the map");
         if (!given) {
             is_fit_ = false;
@@ -99,7 +100,7 @@ private:
         crease_row_.reset();
     }
 
-    void read_crease_row(const Field& item, const std::vector<MapToken>& tokens) {
+    void read_crease_row(const fields::Field& item, const std::vector<MapToken>& tokens) {
         for (const auto& token : tokens)
             if (token.text != "--" && token.text != ".")
                 return complain_at(item, token.at,
@@ -113,12 +114,12 @@ private:
         creases_ = tokens;
     }
 
-    void complain_count(const Field& item, const char* what, std::size_t count) {
+    void complain_count(const fields::Field& item, const char* what, std::size_t count) {
         complain(item, fmt::format("a row with too {} {}: found {}, expected {} as `along` has",
                                    count < columns_ ? "few" : "many", what, count, columns_));
     }
 
-    void read_cell_row(const Field& item, const std::vector<MapToken>& tokens) {
+    void read_cell_row(const fields::Field& item, const std::vector<MapToken>& tokens) {
         has_cells_above_ = true;
         SpotRow row;
         const MapToken* sign = nullptr;
@@ -142,7 +143,7 @@ private:
         add_row(std::move(row));
     }
 
-    static MapSpot spot(const Field& item, const MapToken& token, const MapToken* sign) {
+    static MapSpot spot(const fields::Field& item, const MapToken& token, const MapToken* sign) {
         MapSpot result;
         if (token.text != ".") result.name = token.text;
         result.place = place_in(item, token.at);
@@ -150,7 +151,7 @@ private:
         return result;
     }
 
-    void complain_beside(const Field& item, const MapToken& sign) {
+    void complain_beside(const fields::Field& item, const MapToken& sign) {
         complain_at(item, sign.at,
                     fmt::format("a {} beside nothing: expected a cell on both of its sides", base::shown(sign.text)));
     }
@@ -166,12 +167,12 @@ private:
         spots_.push_back(std::move(row));
     }
 
-    const Field& map_;
+    const fields::Field& map_;
     std::size_t columns_, rows_;
     bool is_fit_ = true;
     bool has_cells_above_ = false;  // fit or not
     std::vector<SpotRow> spots_;
-    std::optional<Field> crease_row_;  // waits for the row of cells below it
+    std::optional<fields::Field> crease_row_;  // waits for the row of cells below it
     std::vector<MapToken> creases_;
 };
 
@@ -185,7 +186,7 @@ StyleCell cell_in_map(const std::string& name, const base::Place& place) {
 // Turns spots into cells and borders.
 class CellsOfMap {
 public:
-    CellsOfMap(const Field& map, const std::vector<SpotRow>& spots) : map_(map), spots_(spots) {}
+    CellsOfMap(const fields::Field& map, const std::vector<SpotRow>& spots) : map_(map), spots_(spots) {}
 
     std::optional<StyleMap> read() {
         for (std::size_t row = 0; row < spots_.size(); ++row)
@@ -270,7 +271,7 @@ private:
                                            base::shown(before.name), base::shown(after.name)));
     }
 
-    const Field& map_;
+    const fields::Field& map_;
     const std::vector<SpotRow>& spots_;
     StyleMap result_;
     std::map<std::string, std::size_t> index_;
@@ -301,7 +302,7 @@ StyleMap sheet_map(const base::Place& place) {
     return result;
 }
 
-std::optional<StyleMap> read_style_map(const Field& map, std::size_t columns, std::size_t rows) {
+std::optional<StyleMap> read_style_map(const fields::Field& map, std::size_t columns, std::size_t rows) {
     const auto spots = MapRows(map, columns, rows).read();
     if (!spots) return std::nullopt;
     return CellsOfMap(map, *spots).read();

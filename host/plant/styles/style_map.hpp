@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 #include "host/plant/styles/style.hpp"
 
 namespace flutebook::plant {
@@ -20,7 +20,7 @@ struct StyleMap {
 
 /// Reads `map` as so many columns and rows of cells. Complains of all that is wrong with it, each at its row, column or
 /// cell, and returns nothing then.
-[[nodiscard]] std::optional<StyleMap> read_style_map(const Field& map, std::size_t columns, std::size_t rows);
+[[nodiscard]] std::optional<StyleMap> read_style_map(const fields::Field& map, std::size_t columns, std::size_t rows);
 
 /// The map of a blank of one column and one row that draws none: the cell `sheet`.
 [[nodiscard]] StyleMap sheet_map(const base::Place& place);

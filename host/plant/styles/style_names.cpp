@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <set>
 
-#include "host/plant/styles/sum.hpp"
+#include "host/fields/sum.hpp"
 
 namespace flutebook::plant {
 
@@ -23,7 +23,7 @@ public:
 
 private:
     void add(const Sum& sum) {
-        const auto names = names_in_sum(sum.text);
+        const auto names = fields::names_in_sum(sum.text);
         if (const auto* list = std::get_if<std::vector<std::string>>(&names)) names_.insert(list->begin(), list->end());
     }
     void add(const std::optional<Sum>& sum) {

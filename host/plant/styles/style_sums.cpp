@@ -44,8 +44,8 @@ std::vector<std::string> names_of_cell(CellNames names) {
     return {};
 }
 
-std::optional<double> value_if_any(const std::string& text, const NamedValues& values) {
-    const auto value = value_of_sum(text, values);
+std::optional<double> value_if_any(const std::string& text, const fields::NamedValues& values) {
+    const auto value = fields::value_of_sum(text, values);
     if (const double* number = std::get_if<double>(&value)) return *number;
     return std::nullopt;
 }
@@ -71,25 +71,25 @@ SumScope::SumScope(const std::vector<std::string>& allowance_names) {
     }
 }
 
-Sum SumScope::read(const Field& field, SumUse use, CellNames cell_names) const {
+Sum SumScope::read(const fields::Field& field, SumUse use, CellNames cell_names) const {
     const auto given = field.given_text("a sum");
     return given ? checked(field, given->text, use, cell_names) : Sum{"", field.place()};
 }
 
-Sum SumScope::read_key(const Field& field, SumUse use) const {
+Sum SumScope::read_key(const fields::Field& field, SumUse use) const {
     return checked(field.about_key(), field.key(), use, CellNames::none);
 }
 
-Sum SumScope::checked(const Field& field, const std::string& text, SumUse use, CellNames cell_names) const {
+Sum SumScope::checked(const fields::Field& field, const std::string& text, SumUse use, CellNames cell_names) const {
     Sum sum{text, field.place()};
     if (!knows_names(field, text, cell_names)) return {"", field.place()};
     check_size(field, text, use);
     return sum;
 }
 
-bool SumScope::knows_names(const Field& field, const std::string& text, CellNames cell_names) const {
-    const auto names = names_in_sum(text);
-    if (const auto* problem = std::get_if<Problem>(&names)) {
+bool SumScope::knows_names(const fields::Field& field, const std::string& text, CellNames cell_names) const {
+    const auto names = fields::names_in_sum(text);
+    if (const auto* problem = std::get_if<fields::Problem>(&names)) {
         field.complain(problem->text);
         return false;
     }
@@ -107,11 +107,11 @@ bool SumScope::knows_names(const Field& field, const std::string& text, CellName
     return all_known;
 }
 
-void SumScope::check_size(const Field& field, const std::string& text, SumUse use) const {
-    const auto names = names_in_sum(text);
+void SumScope::check_size(const fields::Field& field, const std::string& text, SumUse use) const {
+    const auto names = fields::names_in_sum(text);
     if (std::get<std::vector<std::string>>(names).empty()) {
-        const auto value = value_of_sum(text, {});
-        if (const auto* problem = std::get_if<Problem>(&value))
+        const auto value = fields::value_of_sum(text, {});
+        if (const auto* problem = std::get_if<fields::Problem>(&value))
             return field.complain(fmt::format("{}: found {}", problem->text, base::shown(text)));
         const double number = std::get<double>(value);
         if (use == SumUse::positive_length && !(number > 0))
@@ -131,16 +131,16 @@ void SumScope::check_size(const Field& field, const std::string& text, SumUse us
     }
 }
 
-void SumScope::check_new_name(const Field& field) const {
+void SumScope::check_new_name(const fields::Field& field) const {
     const auto& name = field.key();
-    if (!is_sum_name(name))
+    if (!fields::is_sum_name(name))
         field.complain_of_key("not a name for a sum: expected a letter, then letters, digits or `_`, and no function");
     else if (contains(names_, name) || name == "w" || name == "d" || name == "i")
         field.complain_of_key(fmt::format("a name that is taken: found {}, expected a new one", base::shown(name)));
 }
 
 bool SumScope::uses_lengths(const std::string& text) const {
-    const auto names = names_in_sum(text);
+    const auto names = fields::names_in_sum(text);
     const auto* list = std::get_if<std::vector<std::string>>(&names);
     return list != nullptr &&
            std::any_of(list->begin(), list->end(), [&](const std::string& name) { return contains(lengths_, name); });

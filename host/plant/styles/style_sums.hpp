@@ -9,9 +9,9 @@
 #include <string>
 #include <vector>
 
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
+#include "host/fields/sum.hpp"
 #include "host/plant/styles/style.hpp"
-#include "host/plant/styles/sum.hpp"
 
 namespace flutebook::plant {
 
@@ -33,12 +33,12 @@ public:
     explicit SumScope(const std::vector<std::string>& allowance_names);
 
     /// Reads a sum and complains of what is wrong with it. What it complained of is not complained of again.
-    [[nodiscard]] Sum read(const Field& field, SumUse use, CellNames cell_names = CellNames::none) const;
+    [[nodiscard]] Sum read(const fields::Field& field, SumUse use, CellNames cell_names = CellNames::none) const;
     /// The same of a key.
-    [[nodiscard]] Sum read_key(const Field& field, SumUse use) const;
+    [[nodiscard]] Sum read_key(const fields::Field& field, SumUse use) const;
 
     /// Complains where the name is no name or stands for something already.
-    void check_new_name(const Field& field) const;
+    void check_new_name(const fields::Field& field) const;
     /// A measure counts as a length where its sums are made of lengths; else it may be a count, and stays as it is
     /// while the box grows.
     void add(const AskedMeasure& measure);
@@ -46,12 +46,13 @@ public:
 
 private:
     // The same box at three sizes.
-    using Scales = std::array<NamedValues, 3>;
+    using Scales = std::array<fields::NamedValues, 3>;
 
-    [[nodiscard]] Sum checked(const Field& field, const std::string& text, SumUse use, CellNames cell_names) const;
-    [[nodiscard]] bool knows_names(const Field& field, const std::string& text, CellNames cell_names) const;
+    [[nodiscard]] Sum checked(const fields::Field& field, const std::string& text, SumUse use,
+                              CellNames cell_names) const;
+    [[nodiscard]] bool knows_names(const fields::Field& field, const std::string& text, CellNames cell_names) const;
     [[nodiscard]] bool uses_lengths(const std::string& text) const;
-    void check_size(const Field& field, const std::string& text, SumUse use) const;
+    void check_size(const fields::Field& field, const std::string& text, SumUse use) const;
 
     std::vector<std::string> names_;
     std::vector<std::string> lengths_;  // those of names_ that are lengths

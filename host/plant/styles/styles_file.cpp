@@ -23,10 +23,10 @@ constexpr std::size_t most_pieces = 8;
 
 class StyleReader {
 public:
-    StyleReader(const Field& entry, const SumScope& scope) : form_(entry), scope_(scope) {}
+    StyleReader(const fields::Field& entry, const SumScope& scope) : form_(entry), scope_(scope) {}
 
     Style read() {
-        const Field& entry = form_.map();
+        const fields::Field& entry = form_.map();
         style_.code = entry.key();
         style_.place = entry.key_place();
         style_.title = form_.field("title").text();
@@ -53,7 +53,7 @@ private:
         if (!form_.has("ask")) return;
         for (const auto& entry : form_.field("ask").entries()) {
             scope_.check_new_name(entry);
-            MapReader ask(entry);
+            fields::MapReader ask(entry);
             AskedMeasure measure;
             measure.name = entry.key();
             measure.initial = scope_.read(ask.field("default"), SumUse::number);
@@ -84,7 +84,7 @@ private:
         if (entries.size() > most_pieces)
             field.complain(fmt::format("too many pieces: found {}, expected at most {}", entries.size(), most_pieces));
         for (const auto& entry : entries) {
-            MapReader form(entry);
+            fields::MapReader form(entry);
             SumScope scope = scope_;
             const auto piece_stages = read_made_by(form);
             auto piece_lets = lets;
@@ -101,7 +101,7 @@ private:
         }
     }
 
-    static std::optional<std::size_t> read_over(const Field& field, const std::vector<Field>& pieces) {
+    static std::optional<std::size_t> read_over(const fields::Field& field, const std::vector<fields::Field>& pieces) {
         const auto name = field.text();
         for (std::size_t i = 0; i < pieces.size(); ++i)
             if (pieces[i].key() == name) return i;
@@ -109,7 +109,7 @@ private:
         return std::nullopt;
     }
 
-    MapReader form_;
+    fields::MapReader form_;
     SumScope scope_;
     Style style_;
 };
@@ -119,7 +119,7 @@ const std::vector<std::string>& first_allowance_names() {
     return names;
 }
 
-std::vector<Style> styles_of(const std::vector<base::Node::Entry>& entries, const Field& table,
+std::vector<Style> styles_of(const std::vector<base::Node::Entry>& entries, const fields::Field& table,
                              const std::vector<std::string>& allowance_names) {
     const SumScope scope(allowance_names);
     std::vector<Style> styles;
@@ -135,11 +135,11 @@ std::vector<Style> styles_of(const std::vector<base::Node::Entry>& entries, cons
 StyleLibrary read_library() {
     const std::string file = "library/styles.yaml";
     base::Diagnostics complaints;
-    Reading reading{complaints, ""};
+    fields::Reading reading{complaints, ""};
     StyleLibrary library;
     const auto document = base::parse_document(library_text(), file, complaints);
     if (document) {
-        MapReader form(Field(*document, file, reading));
+        fields::MapReader form(fields::Field(*document, file, reading));
         const auto table = form.field("styles");
         library.entries = whole_entries(table, {});
         library.styles = styles_of(library.entries, table, first_allowance_names());
@@ -173,7 +173,7 @@ std::vector<Style> with_library(std::vector<Style> plants) {
 
 }  // namespace
 
-std::vector<Style> read_styles(const Field& table, const StyleSources& sources) {
+std::vector<Style> read_styles(const fields::Field& table, const StyleSources& sources) {
     const auto entries = whole_entries(table, sources.library);
     if (table.is_map() && table.node()->entries.size() > most_styles) {
         table.complain(

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "host/plant/map_reader.hpp"
+#include "host/fields/map_reader.hpp"
 #include "host/plant/styles/style.hpp"
 
 namespace flutebook::plant {
@@ -19,7 +19,7 @@ struct StyleSources {
 };
 
 /// Reads the table `styles` of a file, in its order. Complains of all that is wrong with it, each at its place.
-[[nodiscard]] std::vector<Style> read_styles(const Field& table, const StyleSources& sources);
+[[nodiscard]] std::vector<Style> read_styles(const fields::Field& table, const StyleSources& sources);
 
 /// The styles that come with the program, and their whole entries. Read once, then the same for every thread; a fault
 /// in it ends the program: it was built with it.

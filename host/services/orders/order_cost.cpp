@@ -6,8 +6,8 @@
 #include <numeric>
 
 #include "host/base/errors.hpp"
+#include "host/quoting/order_terms.hpp"
 #include "host/services/orders/order.hpp"
-#include "host/services/orders/order_terms.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 #include "host/services/workplace.hpp"
 #include "ledger/reading/entries.hpp"
@@ -75,12 +75,12 @@ std::vector<answers::InputVariance> inputs_of(const Graph& graph, const orders::
     for (std::size_t p = 0; p < order.plies.size(); ++p) {
         result.push_back(input_of(
             costings, order.plies[p].paper, [p](const Costing& costing) { return costing.issued_kg[p]; },
-            [&](const LineAmount& line) { return is_of_ply(graph, line, p); }));
+            [&](const LineAmount& line) { return quoting::is_of_ply(graph, line, p); }));
         result.back().ply = p;
     }
     result.push_back(input_of(
         costings, "adhesive", [](const Costing& costing) { return costing.adhesive_kg; },
-        [&](const LineAmount& line) { return is_of_adhesive(graph, line); }));
+        [&](const LineAmount& line) { return quoting::is_of_adhesive(graph, line); }));
     return result;
 }
 

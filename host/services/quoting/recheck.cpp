@@ -6,8 +6,8 @@
 #include "host/answers/figures.hpp"
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/services/quoting/changes.hpp"
-#include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_workplace.hpp"
 
 namespace flutebook::services {
@@ -33,7 +33,7 @@ Recosted unanswered(TodaysAnswer::Ends ends, std::vector<std::string> complaints
 
 // The document is read back, so that both sides of every comparison went through the same writer and reader.
 Recosted answered(const Workplace& workplace, const orders::Request& request, const answers::QuoteOptions& asked) {
-    const answers::RequestAnswer answer = quote(workplace.plant, workplace.engine, request, asked);
+    const answers::RequestAnswer answer = quoting::quote(workplace.plant, workplace.engine, request, asked);
     if (answer.model_fault)
         return {"", std::nullopt, TodaysAnswer::Ends::model_at_fault, {*answer.model_fault}, request.date};
     std::string text = answers::quote_text(workplace.plant, answer, asked);

@@ -11,8 +11,8 @@
 #include <vector>
 
 #include "host/answers/recheck_answer.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/services/quoting/changes.hpp"
-#include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 #include "ledger/reading/quotes.hpp"
 

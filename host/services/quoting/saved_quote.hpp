@@ -21,7 +21,7 @@
 
 #include "host/answers/quote_json.hpp"
 #include "host/base/date.hpp"
-#include "host/services/quoting/quote.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/services/workplace.hpp"
 #include "ledger/reading/quotes.hpp"
 

@@ -61,11 +61,11 @@ private:
 };
 
 StyleTrial trial(const plant::Style& style, const CheckedFlutes& flutes, const BoxSize& inside_mm,
-                 geometry::SizeBounds bounds) {
+                 blanks::SizeBounds bounds) {
     StyleTrial result = {flutes.allowance->flutes, flutes.caliper_mm, inside_mm, "", {}};
     try {
         result.proof =
-            geometry::prove(geometry::draw_flat(style, {inside_mm, flutes.caliper_mm, flutes.allowance, {}}), bounds);
+            blanks::prove(blanks::draw_flat(style, {inside_mm, flutes.caliper_mm, flutes.allowance, {}}), bounds);
     } catch (const InputError& error) {
         result.refusal = error.lines().front();
     }

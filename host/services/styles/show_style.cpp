@@ -78,16 +78,16 @@ answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& q
                                  question.inside_mm.size(), style.code));
     check_measures(style, question);
     const double height = question.inside_mm.size() > 2 ? question.inside_mm[2] : 0;
-    geometry::StyleSize size{{question.inside_mm.at(0), question.inside_mm.at(1), height},
+    blanks::StyleSize size{{question.inside_mm.at(0), question.inside_mm.at(1), height},
                              plant::caliper_mm(plant, board),
                              plant.find_allowance(board.flutes, style.code),
                              question.measures};
     size.where = "inside";
     answers::ShownStyle result{style.code,         style.title,       style.note, board.code,
                                question.inside_mm, question.measures, {}};
-    std::vector<geometry::FlatBlank> blanks = geometry::draw_flat(style, size);
+    std::vector<blanks::FlatBlank> blanks = blanks::draw_flat(style, size);
     for (std::size_t i = 0; i < blanks.size(); ++i) {
-        geometry::FlatMeasures measures = geometry::measure(blanks[i]);
+        blanks::FlatMeasures measures = blanks::measure(blanks[i]);
         result.pieces.push_back({made_by(style, i), std::move(blanks[i]), std::move(measures)});
     }
     return result;

@@ -151,7 +151,7 @@ TEST_CASE("twice the price of everything is twice the cost") {
     for (auto& model : dear.plant.models)
         for (auto& setting : model.settings)
             if (setting.name.find("price") != std::string::npos || setting.name == "handling") {
-                auto& text = std::get<plant::GivenText>(setting.value).text;
+                auto& text = std::get<fields::GivenText>(setting.value).text;
                 text = std::to_string(2 * std::stod(text));
             }
     dear.engine = Engine::start(dear.plant, fixture::built_plugins());

@@ -2,12 +2,12 @@
 #include <catch2/catch.hpp>
 
 #include "host/base/errors.hpp"
-#include "host/geometry/blank.hpp"
+#include "host/blanks/blank.hpp"
 #include "tests/support/small_plant.hpp"
 
 using namespace flutebook;
-using geometry::Blank;
-using geometry::make_blank;
+using blanks::Blank;
+using blanks::make_blank;
 
 namespace {
 

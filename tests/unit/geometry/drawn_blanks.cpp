@@ -8,8 +8,8 @@ namespace flutebook::fixture {
 
 namespace {
 
-geometry::FlatCell rectangle_cell(const std::string& name, const DrawnCell& box) {
-    geometry::FlatCell cell;
+blanks::FlatCell rectangle_cell(const std::string& name, const DrawnCell& box) {
+    blanks::FlatCell cell;
     cell.name = name;
     cell.outline = {{box[0], box[1]}, {box[2], box[1]}, {box[2], box[3]}, {box[0], box[3]}};
     cell.hinge = {{0, 0}, {0, 0}};
@@ -18,12 +18,12 @@ geometry::FlatCell rectangle_cell(const std::string& name, const DrawnCell& box)
     return cell;
 }
 
-DrawnCell bounds(const geometry::FlatCell& cell) {
+DrawnCell bounds(const blanks::FlatCell& cell) {
     return {cell.outline[0].x, cell.outline[0].y, cell.outline[2].x, cell.outline[2].y};
 }
 
 // The edge on which `child` hangs: where it meets the parent's side.
-geometry::Segment common_edge(const DrawnCell& parent, const DrawnCell& child) {
+blanks::Segment common_edge(const DrawnCell& parent, const DrawnCell& child) {
     const double left = std::max(parent[0], child[0]), right = std::min(parent[2], child[2]);
     const double top = std::max(parent[1], child[1]), bottom = std::min(parent[3], child[3]);
     if (child[0] == parent[2] || child[2] == parent[0]) {
@@ -47,7 +47,7 @@ DrawnBlank::DrawnBlank(double caliper_mm, const std::string& name, const DrawnCe
 
 DrawnBlank& DrawnBlank::hang(const std::string& name, const std::string& parent, const DrawnCell& rectangle,
                              double angle) {
-    geometry::FlatCell cell = rectangle_cell(name, rectangle);
+    blanks::FlatCell cell = rectangle_cell(name, rectangle);
     cell.parent = at(parent);
     cell.hinge = common_edge(bounds(blank.cells[at(parent)]), rectangle);
     cell.angle_deg = angle;

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "host/geometry/flat.hpp"
+#include "host/blanks/flat.hpp"
 
 namespace flutebook::fixture {
 
@@ -27,7 +27,7 @@ public:
 
     [[nodiscard]] std::size_t at(const std::string& name) const;
 
-    geometry::FlatBlank blank;
+    blanks::FlatBlank blank;
 };
 
 /// What drawing a slotted box takes; mm. The caliper is 3, the slots are 6.

@@ -1,8 +1,9 @@
 // Measures of blanks that are laid out by hand.
-#include "host/geometry/flat_measures.hpp"
+#include "host/blanks/flat_measures.hpp"
 
 #include <catch2/catch.hpp>
 
+using namespace flutebook::blanks;
 using namespace flutebook::geometry;
 
 namespace {

@@ -38,7 +38,7 @@ void for_generated_candidates(std::uint64_t in_full, Property property) {
     });
 }
 
-bool keeps(double length_mm, const plant::Span& limits) {
+bool keeps(double length_mm, const fields::Span& limits) {
     return length_mm > limits.low - hair_mm && length_mm < limits.high + hair_mm;
 }
 
@@ -51,7 +51,7 @@ struct Trial {
 };
 
 // Section by section as a planner would go through it, with no eye to speed: the machines' limits, then the web's.
-bool is_feasible(const Trial& trial, const fixture::Generated& order, const geometry::Blank& blank) {
+bool is_feasible(const Trial& trial, const fixture::Generated& order, const blanks::Blank& blank) {
     using Kind = plant::Converter::Kind;
     const auto& machines = trial.route->converters;
     const auto parts = [](const auto* machine) {

@@ -1,13 +1,13 @@
 // The proof by folding: one test a fault, on blanks drawn by hand.
 #include <catch2/catch.hpp>
 
-#include "host/geometry/proof.hpp"
+#include "host/blanks/proof.hpp"
 #include "tests/unit/geometry/drawn_blanks.hpp"
 
 using namespace flutebook;
-using geometry::FoldingFault;
-using geometry::FoldingProof;
-using Kind = geometry::FoldingFault::Kind;
+using blanks::FoldingFault;
+using blanks::FoldingProof;
+using Kind = blanks::FoldingFault::Kind;
 using Catch::Matchers::Contains;
 
 namespace {
@@ -19,8 +19,8 @@ std::string told(const FoldingProof& proof) {
 }
 
 // Proves a blank that must show a fault of this kind, and tells what was found.
-std::string faults_of(const geometry::FlatBlank& blank, Kind kind) {
-    const FoldingProof proof = geometry::prove({blank});
+std::string faults_of(const blanks::FlatBlank& blank, Kind kind) {
+    const FoldingProof proof = blanks::prove({blank});
     std::string of_kind;
     for (const FoldingFault& fault : proof.faults)
         if (fault.kind == kind) of_kind += fault.text + "\n";
@@ -45,7 +45,7 @@ fixture::DrawnBlank tray(double length, double breadth, double height, const std
 }  // namespace
 
 TEST_CASE("a slotted box folds, and the proof tells its inside with all layers pushed in and out") {
-    const FoldingProof proof = geometry::prove({fixture::slotted_box().blank}, geometry::SizeBounds::library);
+    const FoldingProof proof = blanks::prove({fixture::slotted_box().blank}, blanks::SizeBounds::library);
     INFO(told(proof));
     REQUIRE(proof.holds());
     const auto& height = proof.pieces.at(0).inside_mm[2];
@@ -55,16 +55,16 @@ TEST_CASE("a slotted box folds, and the proof tells its inside with all layers p
 }
 
 TEST_CASE("outside less inside of a slotted box is two layers along L and B and four along H") {
-    const auto walls = geometry::folded_walls_mm(fixture::slotted_box().blank);
+    const auto walls = blanks::folded_walls_mm(fixture::slotted_box().blank);
     REQUIRE(*walls[0] == Approx(6));  // the tab lies where the drawing leaves it no room
     REQUIRE(*walls[1] == Approx(6));
     REQUIRE(*walls[2] == Approx(12));
 }
 
 TEST_CASE("what a style says of its walls counts instead of what folding measures") {
-    geometry::FlatBlank blank = fixture::slotted_box().blank;
+    blanks::FlatBlank blank = fixture::slotted_box().blank;
     blank.walls_mm[2] = 14;
-    REQUIRE(*geometry::folded_walls_mm(blank)[2] == 14);
+    REQUIRE(*blanks::folded_walls_mm(blank)[2] == 14);
 }
 
 TEST_CASE("fault 1: flaps folded in one step that land on one another are found with their step") {
@@ -78,7 +78,7 @@ TEST_CASE("fault 1: flaps folded in one step that land on one another are found 
 TEST_CASE("fault 1 is none where the flaps fold in two steps: the later lies on the earlier") {
     fixture::SlottedSizes sizes;
     sizes.outer_flap = 160;
-    geometry::FlatBlank blank = fixture::slotted_box(sizes).blank;
+    blanks::FlatBlank blank = fixture::slotted_box(sizes).blank;
     std::vector<std::vector<std::size_t>> fold;
     for (const auto& step : blank.fold) {
         if (step.size() == 4)
@@ -87,7 +87,7 @@ TEST_CASE("fault 1 is none where the flaps fold in two steps: the later lies on 
             for (const std::size_t cell : step) fold.push_back({cell});
     }
     blank.fold = fold;
-    const FoldingProof proof = geometry::prove({blank});
+    const FoldingProof proof = blanks::prove({blank});
     INFO(told(proof));
     REQUIRE(proof.holds());
 }
@@ -100,7 +100,7 @@ TEST_CASE("fault 2: two cells that pass through one another are found with how f
     REQUIRE_THAT(faults_of(box.blank, Kind::cutting),
                  Contains("step 2: left and right pass through one another, 58.6 mm from their edges"));
     box.blank.cells[2].outline[1].x = box.blank.cells[2].outline[2].x = 545;  // now they touch by 3.6 mm: 1.2 t
-    REQUIRE(geometry::prove({box.blank}).holds());
+    REQUIRE(blanks::prove({box.blank}).holds());
 }
 
 TEST_CASE("fault 2: a flap that is folded last cannot come to lie under one that was folded first") {
@@ -112,7 +112,7 @@ TEST_CASE("fault 2: a flap that is folded last cannot come to lie under one that
 }
 
 TEST_CASE("fault 3: an inside that is too small or too large is found, with both spans") {
-    geometry::FlatBlank blank = fixture::slotted_box().blank;
+    blanks::FlatBlank blank = fixture::slotted_box().blank;
     blank.size_mm[2] = 260;
     REQUIRE_THAT(faults_of(blank, Kind::size),
                  Contains("inside H between g2 and f2: 7.0 mm too small: 253.0 mm, 247.0 with all layers pushed in; "
@@ -120,8 +120,8 @@ TEST_CASE("fault 3: an inside that is too small or too large is found, with both
     blank.size_mm[2] = 240;
     REQUIRE_THAT(faults_of(blank, Kind::size), Contains("13.0 mm too large"));
     blank.size_mm[2] = 245;  // 8 mm, in the middle 5: within 3 t + 1, not within t + 1
-    REQUIRE(geometry::prove({blank}).holds());
-    REQUIRE_FALSE(geometry::prove({blank}, geometry::SizeBounds::library).holds());
+    REQUIRE(blanks::prove({blank}).holds());
+    REQUIRE_FALSE(blanks::prove({blank}, blanks::SizeBounds::library).holds());
 }
 
 TEST_CASE("fault 3: walls that are not parallel have no inside") {
@@ -147,8 +147,8 @@ TEST_CASE("fault 5: a face that is open or covered otherwise than the style says
     const std::string told_faults = faults_of(fixture::slotted_box(sizes).blank, Kind::cover);
     REQUIRE_THAT(told_faults, Contains("bottom is covered to"));
     REQUIRE_THAT(told_faults, Contains("should be 100.0 %"));
-    geometry::FlatBlank open = tray(300, 200, 100, "").blank;
-    REQUIRE(geometry::prove({open}).holds());
+    blanks::FlatBlank open = tray(300, 200, 100, "").blank;
+    REQUIRE(blanks::prove({open}).holds());
     open.cover[5] = 1;
     REQUIRE_THAT(faults_of(open, Kind::cover), Contains("top is covered to 0.0 %, should be 100.0 %"));
 }
@@ -160,27 +160,27 @@ TEST_CASE("fault 6: a joined cell that does not come to lie on its partner is fo
     box.blank.joins[0].partner = box.at("p2");
     REQUIRE_THAT(faults_of(box.blank, Kind::joint), Contains("joint tab on p2: 403.0 mm apart"));
     fixture::DrawnBlank short_panel = fixture::slotted_box();
-    geometry::FlatCell& last = short_panel.blank.cells[short_panel.at("p4")];
+    blanks::FlatCell& last = short_panel.blank.cells[short_panel.at("p4")];
     last.outline[1].x = last.outline[2].x -= 10;
     REQUIRE_THAT(faults_of(short_panel.blank, Kind::joint), Contains("only 60 % lies on its partner"));
 }
 
 TEST_CASE("fault 7: a lid that does not go over its body is found with what lacks") {
-    geometry::FlatBlank body = tray(300, 200, 100, "body").blank;
-    geometry::FlatBlank lid = tray(310, 204, 50, "lid").blank;
+    blanks::FlatBlank body = tray(300, 200, 100, "body").blank;
+    blanks::FlatBlank lid = tray(310, 204, 50, "lid").blank;
     lid.over = 0;
-    const FoldingProof proof = geometry::prove({body, lid});
+    const FoldingProof proof = blanks::prove({body, lid});
     REQUIRE(proof.faults.size() == 1);
     REQUIRE(proof.faults[0].kind == Kind::fit);
     REQUIRE(proof.faults[0].text ==
             "lid: does not go over body: B is 204.0 mm inside and 206.0 mm are needed, 2.0 mm too little");
-    geometry::FlatBlank wide_lid = tray(310, 210, 50, "lid").blank;
+    blanks::FlatBlank wide_lid = tray(310, 210, 50, "lid").blank;
     wide_lid.over = 0;
-    REQUIRE(geometry::prove({body, wide_lid}).holds());
+    REQUIRE(blanks::prove({body, wide_lid}).holds());
 }
 
 TEST_CASE("a flat sheet has nothing to prove") {
-    const FoldingProof proof = geometry::prove({fixture::DrawnBlank(3, "sheet", {0, 0, 400, 300}).blank});
+    const FoldingProof proof = blanks::prove({fixture::DrawnBlank(3, "sheet", {0, 0, 400, 300}).blank});
     REQUIRE(proof.holds());
     REQUIRE_FALSE(proof.pieces.at(0).inside_mm[0].has_value());
 }

@@ -154,7 +154,7 @@ TEST_CASE("of several stages the one that no machine of the plant makes is named
         const geometry::RouteNeeds needs{stages, false};
         const auto routes = geometry::make_routes(plant, request, needs).value();
         const auto entries =
-            geometry::why_nothing_fits(plant, request, needs, geometry::make_blank(plant, request), routes);
+            geometry::why_nothing_fits(plant, request, needs, blanks::make_blank(plant, request), routes);
         REQUIRE(entries.size() == 1);
         return entries.front().limit;
     };
@@ -172,8 +172,7 @@ TEST_CASE("a folder-gluer that cuts all flaps to one depth is named, with what w
     request.route = fixture::route_of(plant, {"FG1"});
     const geometry::RouteNeeds needs{{{plant::Converter::Kind::folder_gluer}}, true};
     const auto routes = geometry::make_routes(plant, request, needs).value();
-    const auto entries =
-        geometry::why_nothing_fits(plant, request, needs, geometry::make_blank(plant, request), routes);
+    const auto entries = geometry::why_nothing_fits(plant, request, needs, blanks::make_blank(plant, request), routes);
     REQUIRE(entries.front().candidate == "FG1");
     REQUIRE(entries.front().limit ==
             "the flaps of a row have unequal depths, and FG1 cuts them to one; a die cutter must stand ahead of it, or "

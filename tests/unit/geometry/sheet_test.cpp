@@ -30,7 +30,7 @@ SheetRule rule(const std::vector<std::string>& codes) {
     orders::Request request = fixture::outline_request(plant);
     request.route = fixture::route_of(plant, codes);
     const auto routes = geometry::make_routes(plant, request, geometry::route_needs(plant, request));
-    return geometry::sheet_rule(geometry::make_blank(plant, request), routes->front());
+    return geometry::sheet_rule(blanks::make_blank(plant, request), routes->front());
 }
 
 }  // namespace
@@ -90,7 +90,7 @@ TEST_CASE("as many boxes keep to a limit as trying each number finds") {
     REQUIRE(rc::check([] {
         const BoxRow row = {*rc::gen::inRange(1, 4000) / 8.0, *rc::gen::inRange(0, 160) / 8.0,
                             *rc::gen::inRange(0, 160) / 8.0};
-        const plant::Span limits = {*rc::gen::inRange(0, 3000) / 4.0, *rc::gen::inRange(0, 12000) / 4.0};
+        const fields::Span limits = {*rc::gen::inRange(0, 3000) / 4.0, *rc::gen::inRange(0, 12000) / 4.0};
         const double most = *rc::gen::inRange(1, 60);
         const Boxes boxes = narrowed({1, most}, row, limits);
         for (double count = 1; count <= most; ++count)

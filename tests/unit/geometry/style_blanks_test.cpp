@@ -10,11 +10,12 @@
 #include <catch2/catch.hpp>
 
 #include "host/base/errors.hpp"
-#include "host/geometry/blank.hpp"
-#include "host/geometry/flat_measures.hpp"
+#include "host/blanks/blank.hpp"
+#include "host/blanks/flat_measures.hpp"
 #include "tests/support/small_plant.hpp"
 
 using namespace flutebook;
+using namespace flutebook::blanks;
 using namespace flutebook::geometry;
 
 namespace {

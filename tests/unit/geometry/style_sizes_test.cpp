@@ -2,12 +2,12 @@
 #include <catch2/catch.hpp>
 
 #include "host/base/errors.hpp"
-#include "host/geometry/flat.hpp"
+#include "host/blanks/flat.hpp"
 #include "tests/unit/plant/style_bench.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
-using geometry::StyleSize;
+using blanks::StyleSize;
 
 namespace {
 
@@ -23,7 +23,7 @@ StyleSize tray_size() {
 std::string refusal(const std::string& text, const StyleSize& size = tray_size()) {
     const auto styles = read_styles_text(text);
     try {
-        static_cast<void>(geometry::draw_flat(styles.at(0), size));
+        static_cast<void>(blanks::draw_flat(styles.at(0), size));
     } catch (const InputError& error) {
         CHECK(error.whose() == InputError::Whose::request);
         return error.lines().front();

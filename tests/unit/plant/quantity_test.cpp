@@ -1,9 +1,10 @@
 // One number as people write it.
-#include "host/plant/quantity.hpp"
+#include "host/fields/quantity.hpp"
 
 #include <catch2/catch.hpp>
 
 using namespace flutebook::base;
+using namespace flutebook::fields;
 using namespace flutebook::plant;
 
 namespace {

@@ -12,11 +12,11 @@ namespace {
 
 std::vector<plant::Style> read_text(const std::string& text) {
     base::Diagnostics complaints;
-    plant::Reading reading{complaints, "EUR"};
+    fields::Reading reading{complaints, "EUR"};
     std::vector<plant::Style> styles;
     const auto document = base::parse_document(text, "s", complaints);
     if (document) {
-        plant::MapReader form(plant::Field(*document, "s", reading));
+        fields::MapReader form(fields::Field(*document, "s", reading));
         styles = plant::read_styles(form.field("styles"), {plant::style_library().entries, {}});
         form.finish();
     }

@@ -9,6 +9,7 @@
 
 using namespace flutebook;
 using namespace flutebook::fixture;
+using namespace flutebook::fields;
 using namespace flutebook::plant;
 
 namespace {

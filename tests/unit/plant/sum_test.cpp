@@ -1,10 +1,11 @@
 // Sums of box styles: what they come to, and what is refused before any library reads it.
-#include "host/plant/styles/sum.hpp"
+#include "host/fields/sum.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <thread>
 
+using namespace flutebook::fields;
 using namespace flutebook::plant;
 
 namespace {

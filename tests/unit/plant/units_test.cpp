@@ -1,5 +1,5 @@
 // Units as texts and as conversions; that the factors are right is shown elsewhere, by published tables.
-#include "host/plant/units.hpp"
+#include "host/fields/units.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -7,7 +7,7 @@
 #include <thread>
 #include <vector>
 
-using namespace flutebook::plant;
+using namespace flutebook::fields;
 
 TEST_CASE("the trade's own units are known") {
     for (const std::string unit : {"MSF", "kWh", "box", "boxes", "sheet", "sheets", "money", "money/kg", "lb/MSF",

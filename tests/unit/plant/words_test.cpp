@@ -10,6 +10,7 @@
 
 using namespace flutebook::base;
 using namespace flutebook::orders;
+using namespace flutebook::fields;
 using namespace flutebook::plant;
 
 TEST_CASE("a misspelt name finds the one that was meant") {

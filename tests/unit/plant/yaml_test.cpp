@@ -11,6 +11,7 @@
 using namespace flutebook;
 using namespace flutebook::base;
 using namespace flutebook::orders;
+using namespace flutebook::fields;
 using namespace flutebook::plant;
 using fixture::Lines;
 

@@ -9,10 +9,10 @@
 #include <memory>
 
 #include "host/plugin_check/generated_order.hpp"
+#include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/scenario/scenario.hpp"
 #include "host/services/orders/order_cost.hpp"
-#include "host/services/quoting/cost_sheet.hpp"
-#include "host/services/quoting/quote.hpp"
 #include "host/services/quoting/saved_quote.hpp"
 #include "tests/support/property.hpp"
 
@@ -52,7 +52,7 @@ private:
     void save(ledger::Store& store, const std::string& file) {
         const auto request = orders::read_request(place_.plant, file);
         const answers::QuoteOptions asked;
-        const auto answer = services::quote(place_.plant, place_.engine, request, asked);
+        const auto answer = quoting::quote(place_.plant, place_.engine, request, asked);
         if (!services::can_be_saved(answer)) return;
         auto result = std::make_unique<Saved>();
         for (const auto& item : answer.quantities)

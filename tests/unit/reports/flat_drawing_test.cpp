@@ -1,5 +1,5 @@
 // A tray of five cells, laid out by hand, as a drawing.
-#include "host/reports/flat_drawing.hpp"
+#include "host/drawings/flat_drawing.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -7,11 +7,11 @@
 #include "host/render/svg.hpp"
 
 using namespace flutebook;
-using namespace flutebook::reports;
-using geometry::FlatBlank;
-using geometry::FlatCell;
-using geometry::Point;
-using geometry::Segment;
+using namespace flutebook::drawings;
+using blanks::FlatBlank;
+using blanks::FlatCell;
+using blanks::Point;
+using blanks::Segment;
 using render::Drawing;
 using render::DrawnDimension;
 using render::DrawnLine;

@@ -2,9 +2,9 @@
 #include <catch2/catch.hpp>
 
 #include "host/engine/engine.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_report.hpp"
-#include "host/services/quoting/quote.hpp"
 #include "tests/support/generated_plants.hpp"
 #include "tests/support/property.hpp"
 #include "tests/system/printed_sheet.hpp"
@@ -17,7 +17,7 @@ TEST_CASE("what is printed adds up and stays on the page, for any order in eithe
         fixture::Generated result = fixture::generated_order(seed);
         result.plant.units = seed % 2 == 0 ? plant::Units::metric : plant::Units::us;
         const engine::Engine engine = engine::Engine::start(result.plant, FLUTEBOOK_PLUGIN_DIR);
-        const answers::RequestAnswer answer = services::quote(result.plant, engine, result.request, {});
+        const answers::RequestAnswer answer = quoting::quote(result.plant, engine, result.request, {});
         const std::string page = render::to_text(reports::quote_report(result.plant, answer, {}));
         sheets += fixture::sheets_on(page);
         const auto faults = fixture::faults_on(page);

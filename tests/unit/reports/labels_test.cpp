@@ -6,8 +6,8 @@
 #include <sstream>
 
 #include "host/engine/engine.hpp"
+#include "host/quoting/quote.hpp"
 #include "host/reports/quote_report.hpp"
-#include "host/services/quoting/quote.hpp"
 #include "tests/support/generated_plants.hpp"
 
 using namespace flutebook;
@@ -54,7 +54,7 @@ std::size_t times_in(const std::string& text, const std::string& part) {
 TEST_CASE("each label of a cost sheet that says more than one word stands once in the sources of reports") {
     const fixture::Generated order = fixture::generated_order(1);
     const engine::Engine engine = engine::Engine::start(order.plant, FLUTEBOOK_PLUGIN_DIR);
-    const answers::RequestAnswer answer = services::quote(order.plant, engine, order.request, {});
+    const answers::RequestAnswer answer = quoting::quote(order.plant, engine, order.request, {});
     const std::set<std::string> labels = labels_of(reports::quote_report(order.plant, answer, {}));
     const std::string sources = sources_of_reports();
     std::size_t found = 0;

@@ -7,6 +7,7 @@
 #include "host/render/svg.hpp"
 
 using namespace flutebook;
+using namespace flutebook::drawings;
 using namespace flutebook::reports;
 using render::DrawnPolygon;
 

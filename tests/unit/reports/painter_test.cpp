@@ -1,18 +1,19 @@
 // Folded boxes painted face by face: at every point of the picture the nearest face must be painted last.
-#include "host/reports/painter.hpp"
+#include "host/drawings/painter.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "host/drawings/folded_drawing.hpp"
 #include "host/render/svg.hpp"
-#include "host/reports/folded_drawing.hpp"
 #include "tests/unit/geometry/drawn_blanks.hpp"
 
 using namespace flutebook;
+using namespace flutebook::drawings;
 using namespace flutebook::reports;
-using geometry::FlatBlank;
-using geometry::Vec3;
+using blanks::FlatBlank;
+using blanks::Vec3;
 
 namespace {
 
@@ -53,7 +54,7 @@ double nearness(const PaintedFace& face, SeenPoint at, const View& view) {
 
 std::vector<PaintedFace> faces_of(const FlatBlank& blank, double steps) {
     std::vector<PaintedFace> result;
-    for (auto& face : geometry::folded_faces(blank, steps)) {
+    for (auto& face : blanks::folded_faces(blank, steps)) {
         std::size_t turn = 0;
         for (std::size_t step = 0; step < blank.fold.size(); ++step)
             for (const std::size_t cell : blank.fold[step])

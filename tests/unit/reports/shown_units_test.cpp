@@ -1,5 +1,5 @@
 // What people of a plant read: metric, or the trade's inches, feet, pounds and MSF.
-#include "host/reports/shown_units.hpp"
+#include "host/drawings/shown_units.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -7,6 +7,7 @@
 
 using namespace flutebook;
 using namespace flutebook::base;
+using namespace flutebook::drawings;
 using namespace flutebook::reports;
 
 namespace {

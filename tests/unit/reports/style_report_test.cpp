@@ -37,8 +37,7 @@ std::vector<std::string> keys_of(const nlohmann::json& object) {
 
 answers::StyleTrial trial_with(const std::string& fault) {
     answers::StyleTrial trial{"B", 3, {400, 300, 250}, "", {}};
-    if (!fault.empty())
-        trial.proof.faults.push_back({geometry::FoldingFault::Kind::cutting, "", 2, {0, 1}, 12.5, fault});
+    if (!fault.empty()) trial.proof.faults.push_back({blanks::FoldingFault::Kind::cutting, "", 2, {0, 1}, 12.5, fault});
     return trial;
 }
 

@@ -12,12 +12,12 @@ using scenario::with;
 namespace {
 
 plant::GivenSetting setting(const std::string& name, const std::string& text) {
-    return {name, {"request", 1, 1}, plant::GivenText{text, false, {"request", 1, 9}}, {"request", 1, 9}};
+    return {name, {"request", 1, 1}, fields::GivenText{text, false, {"request", 1, 9}}, {"request", 1, 9}};
 }
 
 std::string text_of(const plant::Plant& plant, const std::string& model, const std::string& name) {
     for (const auto& entry : plant.models)
-        if (entry.id == model) return std::get<plant::GivenText>(entry.find(name)->value).text;
+        if (entry.id == model) return std::get<fields::GivenText>(entry.find(name)->value).text;
     return "";
 }
 

@@ -102,7 +102,7 @@ TEST_CASE("a setting counts in the engine that is started with the overridden pl
     const base::Place place{"request", 1, 1};
     const auto plant = scenario::with(
         box.plant,
-        {.settings = {{"energy", place, {{"power_price", place, plant::GivenText{"0.34", false, place}, place}}}}});
+        {.settings = {{"energy", place, {{"power_price", place, fields::GivenText{"0.34", false, place}, place}}}}});
     const auto engine = engine::Engine::start(plant, fixture::built_plugins());
     const auto costing = Scenario(engine, {plant, box.request, box.order}, {box.order.quantity}).cost();
     REQUIRE(charged_by(box, costing, "energy") > charged_by(box, box.quoted(), "energy"));

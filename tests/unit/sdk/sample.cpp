@@ -19,7 +19,7 @@ engine::Engine open(const plant::Plant& plant) {
 
 plant::GivenSetting written(const std::string& name, const std::string& text, int line, const std::string& file) {
     const base::Place place{file, line, 20};
-    return {name, {file, line, 9}, plant::GivenText{text, false, place}, place};
+    return {name, {file, line, 9}, fields::GivenText{text, false, place}, place};
 }
 
 plant::GivenSetting written_table(const std::string& name, const std::vector<std::pair<std::string, std::string>>& rows,
@@ -29,14 +29,14 @@ plant::GivenSetting written_table(const std::string& name, const std::vector<std
     plant::GivenTable table;
     for (const auto& [key, text] : rows) {
         ++line;
-        table.push_back({key, {file, line, 9}, plant::GivenText{text, false, {file, line, 20}}});
+        table.push_back({key, {file, line, 9}, fields::GivenText{text, false, {file, line, 20}}});
     }
     result.value = std::move(table);
     return result;
 }
 
 std::string& text_of(plant::GivenSetting& setting) {
-    return std::get<plant::GivenText>(setting.value).text;
+    return std::get<fields::GivenText>(setting.value).text;
 }
 
 std::vector<std::int64_t> costs(const plant::Plant& plant, const orders::Request& request) {

@@ -12,7 +12,7 @@ using namespace flutebook::sdk_test;
 
 namespace {
 
-plant::GivenText text(const std::string& value) {
+fields::GivenText text(const std::string& value) {
     return {value, false, {"plugins.yaml", 5, 20}};
 }
 

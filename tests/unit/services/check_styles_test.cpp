@@ -16,7 +16,7 @@ std::string told(const StyleTrial& trial) {
     std::string text = trial.flutes;
     for (const double side : trial.inside_mm) text += " " + std::to_string(side);
     text += ": " + trial.refusal;
-    for (const geometry::FoldingFault& fault : trial.proof.faults) text += "\n  " + fault.text;
+    for (const blanks::FoldingFault& fault : trial.proof.faults) text += "\n  " + fault.text;
     return text + "\n";
 }
 
@@ -33,7 +33,7 @@ std::string wrong_trials(const CheckedStyle& style) {
 TEST_CASE("every style that is shipped folds at six sizes and for 40 random boxes on every flute") {
     answers::StyleCheckOptions options;
     options.random_boxes = static_cast<std::size_t>(fixture::trials(40));  // slow builds take fewer
-    options.bounds = geometry::SizeBounds::library;
+    options.bounds = blanks::SizeBounds::library;
     const plant::Plant plant = fixture::demo_plant_with("");
     const answers::StyleCheck check = services::check_styles(plant, options);
     REQUIRE(check.styles.size() + 1 == plant.styles.size());  // all but the outline

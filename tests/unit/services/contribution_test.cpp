@@ -1,10 +1,10 @@
 // What a thousand boxes contribute: their price less what grows with the quantity.
 #include <catch2/catch.hpp>
 
-#include "host/services/quoting/cost_sheet.hpp"
+#include "host/quoting/cost_sheet.hpp"
 
 using namespace flutebook;
-using services::contribution;
+using quoting::contribution;
 
 namespace {
 

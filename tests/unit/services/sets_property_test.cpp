@@ -11,7 +11,7 @@
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
 #include "host/plugin_check/generated_order.hpp"
-#include "host/services/quoting/quote.hpp"
+#include "host/quoting/quote.hpp"
 #include "tests/support/property.hpp"
 #include "tests/support/row_source.hpp"
 #include "tests/unit/services/kept_quote.hpp"
@@ -116,13 +116,13 @@ TEST_CASE("of any set the pieces add up to it, each is its count a set, balances
         ++tried;
         const plant::Plant with_set = folder.with_pieces(draws);
         const orders::Request request = drawn_request(with_set, draws);
-        const RequestAnswer answer = services::quote(with_set, engine, request, {1, std::nullopt});
+        const RequestAnswer answer = quoting::quote(with_set, engine, request, {1, std::nullopt});
         RC_ASSERT(!answer.model_fault.has_value());
         RC_ASSERT(answer.pieces.size() >= 2U);
         for (std::size_t i = 0; i < answer.quantities.size(); ++i) check_set(request, answer, i);
         complete += answer.is_complete() ? 1 : 0;
         const std::string one = answers::quote_text(with_set, answer, {1, std::nullopt});
-        const RequestAnswer on_eight = services::quote(with_set, engine, request, {8, std::nullopt});
+        const RequestAnswer on_eight = quoting::quote(with_set, engine, request, {8, std::nullopt});
         RC_ASSERT(answers::quote_text(with_set, on_eight, {8, std::nullopt}) == one);
         const RequestAnswer read = answers::read_quote("here", one).answer;
         RC_ASSERT(read.pieces.size() == answer.pieces.size());

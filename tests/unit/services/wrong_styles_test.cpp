@@ -46,7 +46,7 @@ std::vector<std::string> said_of(const WrongStyle& wrong) {
         const answers::StyleCheck check = services::check_styles(plant, options);
         for (const answers::StyleTrial& trial : check.styles.at(0).trials) {
             if (!trial.refusal.empty()) said.push_back(trial.refusal);
-            for (const geometry::FoldingFault& fault : trial.proof.faults) said.push_back(fault.text);
+            for (const blanks::FoldingFault& fault : trial.proof.faults) said.push_back(fault.text);
         }
     } catch (const InputError& error) {
         said = error.lines();

@@ -1,0 +1,90 @@
+// Numbers as people write them. The grammar is our own and narrow: what another reader might take for another number
+// (010 for eight, 1,5 for fifteen, a quoted 5 for a text) is refused rather than guessed.
+#include "host/fields/quantity.hpp"
+
+#include <charconv>
+#include <cmath>
+#include <cstddef>
+#include <optional>
+#include <string_view>
+#include <system_error>
+
+#include "host/base/characters.hpp"
+#include "host/base/decimal.hpp"
+#include "host/base/quoted_text.hpp"
+#include "host/fields/unit_text.hpp"
+#include "host/fields/units.hpp"
+
+namespace flutebook::fields {
+
+namespace {
+
+std::string_view without_digits(std::string_view text) {
+    while (!text.empty() && base::is_digit(text.front())) text.remove_prefix(1);
+    return text;
+}
+
+// -?(0|[1-9][0-9]*)(.[0-9]+)?
+bool is_plain_decimal(std::string_view text) {
+    if (text.starts_with('-')) text.remove_prefix(1);
+    if (text.empty() || !base::is_digit(text.front())) return false;
+    if (text.size() > 1 && text[0] == '0' && base::is_digit(text[1])) return false;
+    text = without_digits(text);
+    if (text.empty()) return true;
+    return text.size() > 1 && text[0] == '.' && base::is_digit(text[1]) && without_digits(text.substr(1)).empty();
+}
+
+std::variant<double, Problem> read_decimal(std::string_view text) {
+    double value = 0;
+    const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (failure != std::errc() || end != text.data() + text.size())
+        return Problem{"a number beyond reckoning: found " + base::shown(text)};
+    return value + 0.0;  // -0 is 0
+}
+
+std::string in_unit(const std::string& unit) {
+    return unit == "1" ? "" : " in " + base::shown(unit);
+}
+
+Problem not_a_number(std::string_view found, const std::string& unit) {
+    return {"not a number: found " + base::shown(found) + ", expected a plain decimal" + in_unit(unit) +
+            ", or a decimal, a space and a unit"};
+}
+
+std::variant<double, Problem> convert(double value, const std::string& written, const std::string& unit,
+                                      const std::string& currency) {
+    if (const auto why = why_unit_is_refused(written)) return Problem{*why};
+    const auto from = with_word_replaced(written, currency, "money");
+    const auto to_unit = conversion(from, unit);
+    if (to_unit) return base::short_decimal((*to_unit)(value));
+    const auto wanted = unit == "1" ? std::string("a bare number") : "a unit that converts to " + base::shown(unit);
+    return Problem{(is_unit(from) ? "a unit of another kind: found " : "an unknown unit: found ") +
+                   base::shown(written) + ", expected " + wanted};
+}
+
+}  // namespace
+
+std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit,
+                                            const std::string& currency) {
+    const std::string_view text = given.text;
+    if (text.empty()) return Problem{"not a number: expected a plain decimal" + in_unit(unit)};
+    const auto space = text.find(' ');
+    const auto number = text.substr(0, space);
+    if (!is_plain_decimal(number)) return not_a_number(text, unit);
+    if (space == std::string_view::npos) {
+        if (given.quoted)
+            return Problem{"a quoted number is a text: found " + base::shown(text) + "; write it without the quotes"};
+        return read_decimal(number);
+    }
+    const auto value = read_decimal(number);
+    if (const auto* problem = std::get_if<Problem>(&value)) return *problem;
+    const std::string written(text.substr(space + 1));
+    if (written.empty() || written.front() == ' ' || written.back() == ' ') return not_a_number(text, unit);
+    return convert(std::get<double>(value), written, unit, currency);
+}
+
+bool QuantityRange::holds(double value) const {
+    return value >= low && value <= high && (!is_whole || std::floor(value) == value);
+}
+
+}  // namespace flutebook::fields

@@ -1,0 +1,228 @@
+#include "host/quoting/cost_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <cstdint>
+#include <numeric>
+
+#include "host/base/errors.hpp"
+#include "host/engine/costing/quantity_centre.hpp"
+#include "host/plant/machine_list.hpp"
+
+namespace flutebook::quoting {
+
+namespace {
+
+using contract::CostClass;
+using engine::Costing;
+using engine::Engine;
+using engine::Row;
+
+constexpr int all_decimals = 4;
+
+// A request at one of its quantities, which a refusal names.
+struct AskedQuantity {
+    const plant::Plant& plant;
+    const orders::Request& request;
+    double quantity;
+};
+
+AskedQuantity asked_of(const Row& row) {
+    return {*row.order->plant, *row.order->request, row.order->quantity};
+}
+
+[[noreturn]] void refuse(const AskedQuantity& asked, const std::string& why) {
+    throw InputError(InputError::Whose::request, {fmt::format("{}: request {} at {:.0f}: {}", asked.request.place.file,
+                                                              asked.request.number, asked.quantity, why)});
+}
+
+Money kept(const AskedQuantity& asked, const char* what, const std::optional<Money>& amount, double found) {
+    if (!amount)
+        refuse(asked,
+               fmt::format("the {} is too large to be kept: found {:.6g}, where no amount may reach {:g}; lower the "
+                           "prices and rates of the plant's files",
+                           what, found, Money::most));
+    return *amount;
+}
+
+Money kept(const AskedQuantity& asked, const char* what, double amount) {
+    return kept(asked, what, Money::rounded(amount, all_decimals), amount);
+}
+
+// From the cost before it was rounded: a price must not depend on how a cost is printed.
+Money kept_price(const AskedQuantity& asked, double cost) {
+    const double margin = asked.request.margin;
+    return kept(asked, "price per thousand", price(cost, margin, asked.plant.currency_minor_units),
+                cost / (1 - margin));
+}
+
+answers::MassBalance balance(const Engine& engine, const Row& row, const Costing& costing) {
+    answers::MassBalance result{};
+    result.issued_kg = std::accumulate(costing.issued_kg.begin(), costing.issued_kg.end(), 0.0);
+    result.adhesive_kg = costing.adhesive_kg;
+    const geometry::Layout& layout = *row.order->layout;
+    result.product_kg = row.order->quantity * layout.blank.area_m2 * layout.board.grammage_gsm / 1000;
+    const auto& causes = engine.graph().models[engine.graph().shedder].losses;
+    for (std::size_t c = 0; c < causes.size(); ++c) {
+        const auto& by_step = costing.losses[c];
+        answers::MassBalance::Cause cause{causes[c].cause, causes[c].title, {by_step.begin(), by_step.end() - 1}, 0};
+        cause.total_kg = std::accumulate(by_step.begin(), by_step.end(), 0.0);
+        result.loss_kg += cause.total_kg;
+        result.losses.push_back(std::move(cause));
+    }
+    return result;
+}
+
+std::string step_name(const Row& row, std::size_t step) {
+    return plant::machine_code(*row.order->plant, engine::machine_index(row, step));
+}
+
+std::vector<answers::CostLine> lines(const Engine& engine, const Row& row, const Costing& costing) {
+    std::vector<answers::CostLine> result;
+    for (const engine::LineAmount& given : costing.lines) {
+        const contract::Model& model = engine.graph().models[given.model];
+        const contract::Line& line = model.lines[given.line];
+        std::string ply_name;
+        if (given.ply) ply_name = row.order->plant->papers[row.order->layout->board.plies[*given.ply].paper].code;
+        result.push_back({model.id, line.name, line.title, line.unit, line.cost_class, line.behaviour, given.step,
+                          step_name(row, given.step), given.ply, std::move(ply_name), given.quantity, given.rate,
+                          given.amount});
+    }
+    return result;
+}
+
+void add_waste(answers::Quote& quote, const Engine& engine, const Row& row, const Costing& costing) {
+    const auto centres = engine::centres_of(engine.graph(), costing);
+    for (std::size_t step = 0; step < centres.size(); ++step) {
+        const Money cost = kept(asked_of(row), "cost of waste", centres[step].loss_cost);
+        quote.waste_by_step.push_back({step_name(row, step), centres[step].intake_kg, centres[step].loss_kg, cost});
+        quote.waste_cost += cost;
+    }
+    for (const answers::CostLine& line : quote.lines)
+        if (line.cost_class == CostClass::recovery) quote.recovery += -line.amount;
+}
+
+// Net of recovery.
+Money per_unit_cost(const answers::Quote& quote) {
+    Money result;
+    for (const answers::CostLine& line : quote.lines)
+        if (line.behaviour == contract::Behaviour::per_unit || line.cost_class == CostClass::recovery)
+            result += line.amount;
+    return result;
+}
+
+// Of a quote or a set; `per_unit` is what of its cost grows with the quantity.
+template <typename QuoteOrSet>
+void add_price(QuoteOrSet& quote, const AskedQuantity& asked, Money per_unit) {
+    quote.price_per_thousand = kept_price(asked, quote.cost.to_double() / quote.quantity * 1000);
+    quote.contribution_per_thousand =
+        contribution(quote.price_per_thousand, per_unit, static_cast<std::int64_t>(quote.quantity));
+}
+
+void add_unit_costs(answers::Quote& quote, const AskedQuantity& asked) {
+    const double cost = quote.cost.to_double();
+    quote.cost_per_thousand = kept(asked, "cost per thousand", cost / quote.quantity * 1000);
+    quote.cost_per_m2 = kept(asked, "cost per m2", cost / (quote.quantity * quote.blank.area_m2));
+    quote.cost_per_tonne = kept(asked, "cost per tonne", cost / (quote.mass.product_kg / 1000));
+}
+
+void check_product(const answers::Quote& quote, const AskedQuantity& asked) {
+    const double kg = quote.mass.product_kg;
+    if (std::isfinite(kg) && kg > 0) return;
+    refuse(asked,
+           fmt::format("the boxes have no mass: found {} kg; correct the measures, or the board's grammage", kg));
+}
+
+// Settings that are each within their range can be wrong together: the scrap brings more than everything costs.
+template <typename QuoteOrSet>
+void check_price(const QuoteOrSet& quote, const AskedQuantity& asked) {
+    if (quote.cost >= Money{} && quote.price_per_thousand >= Money{}) return;
+    refuse(asked,
+           fmt::format("the price is below zero: found a cost of {} and a price of {} a thousand; correct what the "
+                       "scrap brings, or the other prices of the plant's files",
+                       quote.cost.to_double(), quote.price_per_thousand.to_double()));
+}
+
+}  // namespace
+
+answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& costing) {
+    const geometry::Candidate& made_by = *row.candidate;
+    const geometry::Layout& layout = *row.order->layout;
+    answers::Quote quote{};
+    quote.quantity = row.order->quantity;
+    quote.corrugator = made_by.corrugator->code;
+    quote.route = made_by.route_codes();
+    static_cast<orders::SheetCut&>(quote) = made_by.cut();
+    quote.trim_mm = made_by.trim_mm;
+    quote.nx = made_by.nx;
+    quote.ny = made_by.ny;
+    quote.blank = layout.blank;
+    quote.board_grammage_gsm = layout.board.grammage_gsm;
+    quote.web_length_m = costing.web_length_m;
+    quote.web_area_m2 = costing.web_area_m2;
+    quote.fed.assign(costing.fed.begin(), costing.fed.end() - 1);
+    quote.good.assign(costing.good.begin(), costing.good.end() - 1);
+    quote.mass = balance(engine, row, costing);
+    quote.lines = lines(engine, row, costing);
+    quote.cost = costing.cost;
+    add_waste(quote, engine, row, costing);
+    const AskedQuantity asked = asked_of(row);
+    check_product(quote, asked);
+    add_unit_costs(quote, asked);
+    if (!layout.piece.name.empty()) return quote;
+    add_price(quote, asked, per_unit_cost(quote));
+    check_price(quote, asked);
+    return quote;
+}
+
+answers::SetQuote set_sheet(const plant::Plant& plant, const orders::Request& request, double sets,
+                            const std::vector<const answers::Quote*>& pieces) {
+    answers::SetQuote result{};
+    result.quantity = sets;
+    Money per_unit;
+    for (const answers::Quote* piece : pieces) {
+        result.cost += piece->cost;
+        result.waste_cost += piece->waste_cost;
+        result.recovery += piece->recovery;
+        per_unit += per_unit_cost(*piece);
+    }
+    const AskedQuantity asked{plant, request, sets};
+    result.cost_per_thousand = kept(asked, "cost per thousand", result.cost.to_double() / sets * 1000);
+    add_price(result, asked, per_unit);
+    check_price(result, asked);
+    return result;
+}
+
+std::optional<base::Warning> price_warning(const orders::Request& request,
+                                           const answers::RequestAnswer::Quantity& quantity) {
+    if (!quantity.is_makeable()) return std::nullopt;
+    const Money price = quantity.quote ? quantity.quote->price_per_thousand : quantity.set->price_per_thousand;
+    const Money cost = quantity.quote ? quantity.quote->cost_per_thousand : quantity.set->cost_per_thousand;
+    if (price >= cost) return std::nullopt;
+    return base::Warning{base::place_text(request.places, "margin", {request.place.file}),
+                         fmt::format("the price at {:.0f} is below the cost: found {} where a thousand cost {}; raise "
+                                     "the margin",
+                                     quantity.quantity(), price.to_double(), cost.to_double())};
+}
+
+Money contribution(Money price_per_thousand, Money per_unit_cost, std::int64_t quantity) {
+    // A thousand cost `whole + above / quantity` ten-thousandths. Integers throughout, so that a tie is seen.
+    const std::int64_t cost = per_unit_cost.ten_thousandths();
+    const std::int64_t rest = cost % quantity * 1000;
+    std::int64_t whole = cost / quantity * 1000 + rest / quantity;
+    std::int64_t above = rest % quantity;
+    if (above < 0) {
+        above += quantity;
+        --whole;
+    }
+    const std::int64_t result = price_per_thousand.ten_thousandths() - whole;
+    const bool is_lower = 2 * above > quantity || (2 * above == quantity && result <= 0);
+    return Money::of_ten_thousandths(is_lower ? result - 1 : result);
+}
+
+std::optional<Money> price(double cost, double margin, int minor_units) {
+    return Money::rounded(cost / (1 - margin), minor_units);
+}
+
+}  // namespace flutebook::quoting

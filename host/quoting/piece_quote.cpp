@@ -1,0 +1,103 @@
+// Every way of one blank is costed at each quantity; the cheapest is worked out in full.
+#include "host/quoting/piece_quote.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/order_terms.hpp"
+#include "host/quoting/provided.hpp"
+
+namespace flutebook::quoting {
+
+namespace {
+
+constexpr std::size_t runners_up_shown = 3;
+
+// All ways of one request at one quantity, costed.
+struct Costed {
+    const engine::Order* order;
+    std::vector<engine::Outcome> outcomes;  // by candidate
+};
+
+// The cheapest first; among equals the one that is cheaper before late models charge, since a least charge makes many
+// equal. Candidates stand in the order that decides other ties.
+std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
+    std::vector<std::size_t> result;
+    for (std::size_t i = 0; i < outcomes.size(); ++i)
+        if (outcomes[i].state == engine::Outcome::State::costed) result.push_back(i);
+    const std::size_t shown = std::min(result.size(), runners_up_shown + 1);
+    std::partial_sort(result.begin(), result.begin() + static_cast<std::ptrdiff_t>(shown), result.end(),
+                      [&](std::size_t left, std::size_t right) {
+                          return std::tuple(outcomes[left].cost, outcomes[left].before_late, left) <
+                                 std::tuple(outcomes[right].cost, outcomes[right].before_late, right);
+                      });
+    return result;
+}
+
+answers::Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed) {
+    answers::Unmakeable result{costed.order->quantity, layout.refused};
+    for (std::size_t i = 0; i < costed.outcomes.size(); ++i) {
+        const contract::Model& model = engine.graph().models[costed.outcomes[i].model];
+        result.refused.push_back({geometry::name_of(layout.candidates[i], costed.order->plant->units),
+                                  fmt::format("{}: {}", model.id, model.reasons[costed.outcomes[i].reason])});
+    }
+    return result;
+}
+
+std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const Costed& costed,
+                                          const std::vector<std::size_t>& ranked) {
+    std::vector<answers::RunnerUp> result;
+    const Money least = costed.outcomes[ranked.front()].cost;
+    for (std::size_t i = 1; i < ranked.size() && i <= runners_up_shown; ++i) {
+        const Money cost = costed.outcomes[ranked[i]].cost;
+        result.push_back(
+            {geometry::name_of(layout.candidates[ranked[i]], costed.order->plant->units), cost, cost - least});
+    }
+    return result;
+}
+
+PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
+                     const answers::QuoteOptions& asked) {
+    const std::vector<std::size_t> ranked = by_cost(costed.outcomes);
+    if (ranked.empty()) return {{std::nullopt, unmakeable(engine, layout, costed)}};
+    const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
+    const engine::Costing costing = *engine.cost_in_full(winner);
+    answers::Quote quote = cost_sheet(engine, winner, costing);
+    quote.terms = terms_of(engine, winner, costing);
+    quote.candidates = ranked.size();
+    quote.runners_up = runners_up(layout, costed, ranked);
+    if (asked.provided) quote.provided = provided_by(engine, winner, *asked.provided);
+    if (asked.explain) quote.trails = explain::explain(engine, winner, *asked.explain);
+    return {{std::move(quote), std::nullopt}, engine::costs_by_class(engine.graph(), costing)};
+}
+
+std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layout& layout,
+                             const std::vector<engine::Order>& orders, unsigned threads) {
+    std::vector<engine::Row> rows;
+    for (const engine::Order& order : orders)
+        for (const geometry::Candidate& candidate : layout.candidates) rows.push_back({&order, &candidate});
+    const std::vector<engine::Outcome> outcomes = engine.cost(rows, threads);
+    std::vector<Costed> result;
+    auto first = outcomes.begin();
+    for (const engine::Order& order : orders) {
+        const auto past = first + static_cast<std::ptrdiff_t>(layout.candidates.size());
+        result.push_back({&order, {first, past}});
+        first = past;
+    }
+    return result;
+}
+
+}  // namespace
+
+std::vector<PieceQuantity> quote_piece(const engine::Engine& engine, const geometry::Layout& layout,
+                                       const std::vector<engine::Order>& orders, const answers::QuoteOptions& asked) {
+    std::vector<PieceQuantity> result;
+    for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
+        result.push_back(answer(engine, layout, costed, asked));
+    return result;
+}
+
+}  // namespace flutebook::quoting

@@ -1,0 +1,173 @@
+// The other pieces of a set are costed before its first, whose late models stand on the cost of them all.
+#include "host/quoting/quote.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "host/base/errors.hpp"
+#include "host/base/near_spellings.hpp"
+#include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/piece_quote.hpp"
+#include "host/quoting/provided.hpp"
+#include "host/quoting/style_warnings.hpp"
+
+namespace flutebook::quoting {
+namespace {
+
+using answers::RequestAnswer;
+
+void refuse_unknown_line(const engine::Engine& engine, const std::string& line) {
+    std::set<std::string> known;
+    for (const contract::Model& model : engine.graph().models)
+        for (const contract::Line& charged : model.lines) known.insert(charged.name);
+    if (known.count(line) != 0) return;
+    const std::vector<std::string> names(known.begin(), known.end());
+    const auto near = base::nearest(line, names);
+    throw InputError(InputError::Whose::request,
+                     {fmt::format("--explain: no loaded model has such a line: found '{}'; {}", line,
+                                  near ? fmt::format("did you mean '{}'?", *near)
+                                       : fmt::format("name one of {}", fmt::join(names, ", ")))});
+}
+
+// A request laid out piece by piece.
+struct LaidOutRequest {
+    const plant::Plant& plant;
+    const engine::Engine& engine;
+    const orders::Request& request;
+    std::vector<geometry::Layout> layouts;  // by piece
+
+    [[nodiscard]] bool is_set() const { return !layouts.front().piece.name.empty(); }
+};
+
+LaidOutRequest laid_out(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request) {
+    LaidOutRequest result{plant, engine, request, {}};
+    const std::size_t pieces = blanks::pieces_of(plant, request).size();
+    for (std::size_t p = 0; p < pieces; ++p) result.layouts.push_back(geometry::lay_out(plant, request, p));
+    return result;
+}
+
+// What is asked for of one piece may pass what a plant makes of anything, though the sets do not.
+void refuse_too_many(const LaidOutRequest& work) {
+    for (const geometry::Layout& layout : work.layouts)
+        for (const double sets : work.request.quantities) {
+            const double pieces = sets * layout.piece.count;
+            if (pieces <= fields::range::ordered.high) continue;
+            throw InputError(InputError::Whose::request,
+                             {fmt::format("{}: quantities: too many pieces: found {:.0f} sets, {:.0f} of {}, expected "
+                                          "at most {:.0f}; ask for fewer sets",
+                                          base::place_text(work.request.places, "quantities", work.request.place), sets,
+                                          pieces, layout.piece.name, fields::range::ordered.high)});
+        }
+}
+
+// One piece at each quantity; `others` holds, by quantity, what all other pieces cost where this is the first.
+std::vector<PieceQuantity> quote_one(const LaidOutRequest& work, std::size_t piece,
+                                     const std::vector<engine::ClassCosts>& others,
+                                     const answers::QuoteOptions& asked) {
+    const geometry::Layout& layout = work.layouts[piece];
+    std::vector<engine::Order> orders;
+    for (std::size_t i = 0; i < work.request.quantities.size(); ++i)
+        orders.push_back(work.engine.order(work.plant, work.request, layout,
+                                           work.request.quantities[i] * layout.piece.count,
+                                           {piece, work.layouts.size(), others[i]}));
+    return quote_piece(work.engine, layout, orders, asked);
+}
+
+void add_costs(std::vector<engine::ClassCosts>& sum, const std::vector<PieceQuantity>& piece) {
+    for (std::size_t i = 0; i < sum.size(); ++i)
+        for (std::size_t c = 0; c < sum[i].size(); ++c) sum[i][c] += piece[i].costs[c];
+}
+
+// The sum of the pieces; where one of them cannot be made, the limits of each that cannot.
+RequestAnswer::Quantity set_quantity(const LaidOutRequest& work, double sets, std::vector<RequestAnswer::Piece>& pieces,
+                                     std::size_t index) {
+    std::vector<const answers::Quote*> quotes;
+    answers::Unmakeable unmakeable{sets, {}};
+    for (const RequestAnswer::Piece& piece : pieces) {
+        const RequestAnswer::Quantity& quantity = piece.quantities[index];
+        if (quantity.quote) quotes.push_back(&*quantity.quote);
+        if (quantity.unmakeable)
+            for (const geometry::Refused& way : quantity.unmakeable->refused)
+                unmakeable.refused.push_back({piece.name + ": " + way.candidate, way.limit});
+    }
+    if (quotes.size() == pieces.size())
+        return {std::nullopt, std::nullopt, set_sheet(work.plant, work.request, sets, quotes)};
+    for (RequestAnswer::Piece& piece : pieces)
+        if (RequestAnswer::Quantity& quantity = piece.quantities[index]; quantity.quote)
+            quantity = {std::nullopt, answers::Unmakeable{sets * piece.count, {}}};
+    return {std::nullopt, std::move(unmakeable)};
+}
+
+void quote_set(const LaidOutRequest& work, const answers::QuoteOptions& asked, RequestAnswer& result) {
+    const std::vector<double>& quantities = work.request.quantities;
+    const std::vector<engine::ClassCosts> nothing(quantities.size());
+    std::vector<engine::ClassCosts> others = nothing;
+    std::vector<RequestAnswer::Piece> pieces;
+    for (std::size_t p = work.layouts.size(); p-- > 0;) {
+        std::vector<PieceQuantity> costed = quote_one(work, p, p == 0 ? others : nothing, asked);
+        add_costs(others, costed);
+        const blanks::BlankPiece& blank = work.layouts[p].piece;
+        RequestAnswer::Piece piece{blank.name, blank.count, {}};
+        for (PieceQuantity& quantity : costed) piece.quantities.push_back(std::move(quantity.answered));
+        pieces.insert(pieces.begin(), std::move(piece));
+    }
+    for (std::size_t i = 0; i < quantities.size(); ++i)
+        result.quantities.push_back(set_quantity(work, quantities[i], pieces, i));
+    result.pieces = std::move(pieces);
+}
+
+void quote_box(const LaidOutRequest& work, const answers::QuoteOptions& asked, RequestAnswer& result) {
+    const std::vector<engine::ClassCosts> nothing(work.request.quantities.size());
+    for (PieceQuantity& quantity : quote_one(work, 0, nothing, asked))
+        result.quantities.push_back(std::move(quantity.answered));
+}
+
+void add_losses_warning(RequestAnswer& answer, const RequestAnswer::Quantity& quantity) {
+    if (!quantity.quote || quantity.quote->terms.lost_otherwise_by.empty()) return;
+    const orders::OrderRecord& terms = quantity.quote->terms;
+    answer.warnings.push_back(
+        {base::place_text(answer.request.place),
+         fmt::format("the losses at {:.0f}{} are those of {}, not of the formulas of the run, by which month and "
+                     "`order cost` expect",
+                     terms.quantity, terms.piece.empty() ? "" : " of " + terms.piece, terms.lost_otherwise_by)});
+}
+
+void add_warnings(RequestAnswer& answer) {
+    for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
+        if (auto warning = price_warning(answer.request, answer.quantities[i]))
+            answer.warnings.push_back(std::move(*warning));
+        add_losses_warning(answer, answer.quantities[i]);
+        for (const RequestAnswer::Piece& piece : answer.pieces) add_losses_warning(answer, piece.quantities[i]);
+    }
+}
+
+}  // namespace
+
+RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
+                    const answers::QuoteOptions& asked) {
+    if (asked.explain) refuse_unknown_line(engine, *asked.explain);
+    if (asked.provided) expect_model(engine, *asked.provided);
+    RequestAnswer result{request, {}, std::nullopt};
+    if (request.outside) result.request.inside = blanks::inside_of(plant, request);
+    const LaidOutRequest work = laid_out(plant, engine, result.request);
+    refuse_too_many(work);
+    const engine::Order order =
+        engine.order(plant, result.request, work.layouts.front(), result.request.quantities.front());
+    for (const contract::UnusualValue& value : order.settings.unusual)
+        result.warnings.push_back({base::place_text(value.place), value.text});
+    try {
+        work.is_set() ? quote_set(work, asked, result) : quote_box(work, asked, result);
+    } catch (const ModelError& error) {
+        result.quantities.clear();
+        result.model_fault = error.what();
+    }
+    add_warnings(result);
+    for (base::Warning& warning : style_warnings(plant, engine, result)) result.warnings.push_back(std::move(warning));
+    if (asked.has_drawings) result.drawn = blanks::draw_request(plant, result.request);
+    return result;
+}
+
+}  // namespace flutebook::quoting

@@ -1,0 +1,72 @@
+// Length is the longer side at the opening: people who give it second mean another box, with other flaps and another
+// price.
+#include "host/quoting/style_warnings.hpp"
+
+#include <fmt/format.h>
+
+#include <optional>
+#include <utility>
+
+#include "host/base/errors.hpp"
+#include "host/base/quoted_text.hpp"
+#include "host/quoting/quote.hpp"
+
+namespace flutebook::quoting {
+
+namespace {
+
+std::optional<double> first_price(const answers::RequestAnswer& answer) {
+    if (answer.quantities.empty()) return std::nullopt;
+    const auto& quantity = answer.quantities.front();
+    if (quantity.quote) return quantity.quote->price_per_thousand.to_double();
+    if (quantity.set) return quantity.set->price_per_thousand.to_double();
+    return std::nullopt;
+}
+
+std::string price_text(const std::optional<double>& price) {
+    return price ? fmt::format("{}", *price) : "no price, since nothing can make it";
+}
+
+// Of the first quantity alone.
+std::optional<double> price_other_way(const plant::Plant& plant, const engine::Engine& engine,
+                                      orders::Request request) {
+    std::swap(request.inside->length_mm, request.inside->width_mm);
+    request.quantities.resize(1);
+    try {
+        return first_price(quote(plant, engine, request, {}));
+    } catch (const InputError&) {
+        return std::nullopt;
+    }
+}
+
+std::optional<base::Warning> other_way_warning(const plant::Plant& plant, const engine::Engine& engine,
+                                               const answers::RequestAnswer& answer) {
+    const orders::Request& request = answer.request;
+    if (request.inside->length_mm >= request.inside->width_mm) return std::nullopt;
+    const char* given = request.outside ? "outside" : "inside";
+    return base::Warning{
+        base::place_text(request.places, given, request.place),
+        fmt::format("length is below width: found {} x {} mm, and length is the longer side at the opening; a thousand "
+                    "at {:.0f} as asked: {}, the other way round: {}",
+                    request.inside->length_mm, request.inside->width_mm, request.quantities.front(),
+                    price_text(first_price(answer)), price_text(price_other_way(plant, engine, request)))};
+}
+
+}  // namespace
+
+std::vector<base::Warning> style_warnings(const plant::Plant& plant, const engine::Engine& engine,
+                                          const answers::RequestAnswer& answer) {
+    std::vector<base::Warning> warnings;
+    const plant::Style* style = plant.find_style(answer.request.style);
+    if (style == nullptr || style->is_outline) return warnings;
+    if (style->is_folded())
+        if (auto warning = other_way_warning(plant, engine, answer)) warnings.push_back(std::move(*warning));
+    if (style->note.find("from memory") != std::string::npos)
+        warnings.push_back({base::place_text(style->place),
+                            fmt::format("style {} was written from memory: hold it against your own drawing before it "
+                                        "is used for a price",
+                                        base::shown(style->code))});
+    return warnings;
+}
+
+}  // namespace flutebook::quoting

@@ -1,0 +1,18 @@
+// What is doubtful about a request's box rather than about its price: dimensions the other way round, and a style that
+// nobody checked.
+#pragma once
+
+#include <vector>
+
+#include "host/answers/quote_answer.hpp"
+#include "host/engine/engine.hpp"
+#include "host/plant/plant.hpp"
+
+namespace flutebook::quoting {
+
+/// Of an answer that holds its quantities. A box whose length is below its width is priced the other way round as well.
+/// Throws ModelError as quote() does.
+[[nodiscard]] std::vector<base::Warning> style_warnings(const plant::Plant& plant, const engine::Engine& engine,
+                                                        const answers::RequestAnswer& answer);
+
+}  // namespace flutebook::quoting
