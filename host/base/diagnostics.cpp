@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <set>
+#include <string_view>
 #include <tuple>
 
 namespace flutebook::base {
@@ -38,7 +39,7 @@ void Diagnostics::throw_if_any(InputError::Whose whose) const {
     });
     const auto place_of = [](const Item& item) { return std::tie(item.file, item.place.line, item.place.column); };
     std::vector<std::string> lines;
-    std::set<std::string> told_here;
+    std::set<std::string_view> told_here;  // of one place; the texts stay in `sorted`
     for (std::size_t i = 0; i < sorted.size(); ++i) {
         if (i > 0 && place_of(sorted[i]) != place_of(sorted[i - 1])) told_here.clear();
         if (told_here.insert(sorted[i].text).second) lines.push_back(sorted[i].line);

@@ -4,15 +4,17 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <unordered_set>
 #include <utility>
 
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
+#include "host/fields/map_reader.hpp"
 #include "host/orders/style_reader.hpp"
 #include "host/plant/machine_list.hpp"
-#include "host/fields/map_reader.hpp"
 
 namespace flutebook::orders {
 
@@ -27,9 +29,10 @@ std::vector<std::string> codes_of(const std::vector<T>& things) {
 
 std::vector<double> read_quantities(const fields::Field& list) {
     std::vector<double> quantities;
+    std::unordered_set<double> known;  // of what is no number nothing is kept
     for (const auto& item : list.items_at_least_one()) {
         const double quantity = item.number("1", fields::range::ordered);
-        if (std::find(quantities.begin(), quantities.end(), quantity) != quantities.end())
+        if (!std::isnan(quantity) && !known.insert(quantity).second)
             item.complain(fmt::format("asked for twice: found {}, expected each quantity once", quantity));
         quantities.push_back(quantity);
     }

@@ -108,4 +108,14 @@ std::vector<std::string> order_numbers(const Store& store) {
     return numbers;
 }
 
+// By the index of numbers: `0` is the sign after the stroke.
+std::vector<std::string> order_numbers_under(const Store& store, const std::string& number) {
+    auto rows = store.cabinet().ask_entries(
+        "SELECT number FROM taken_order WHERE number > ?1 || '/' AND number < ?1 || '0' ORDER BY id");
+    rows->bind(1, number);
+    std::vector<std::string> numbers;
+    while (rows->step()) numbers.push_back(rows->text(0));
+    return numbers;
+}
+
 }  // namespace flutebook::ledger

@@ -64,6 +64,8 @@ void take_orders(Store& store, std::span<const OrderDraft> orders, const std::st
 [[nodiscard]] std::optional<SavedOrder> find_order(const Store& store, const std::string& number);
 /// The numbers of all orders, in the order they were taken.
 [[nodiscard]] std::vector<std::string> order_numbers(const Store& store);
+/// Those that begin with `number` and a stroke: `26-0417/lid` of `26-0417`.
+[[nodiscard]] std::vector<std::string> order_numbers_under(const Store& store, const std::string& number);
 /// The numbers of all quotes, oldest first.
 [[nodiscard]] std::vector<std::string> quote_numbers(const Store& store);
 

@@ -122,19 +122,21 @@ struct Style {
 /// further ones, then the outline. Never changed; copies share it.
 class StyleList {
 public:
-    /// The library alone.
-    StyleList();
+    /// The library alone; it is read when somebody asks for a style.
+    StyleList() = default;
     explicit StyleList(std::vector<Style> plants);
 
-    [[nodiscard]] auto begin() const { return styles_->begin(); }
-    [[nodiscard]] auto end() const { return styles_->end(); }
-    [[nodiscard]] std::size_t size() const { return styles_->size(); }
-    [[nodiscard]] const Style& operator[](std::size_t index) const { return (*styles_)[index]; }
+    [[nodiscard]] auto begin() const { return all().begin(); }
+    [[nodiscard]] auto end() const { return all().end(); }
+    [[nodiscard]] std::size_t size() const { return all().size(); }
+    [[nodiscard]] const Style& operator[](std::size_t index) const { return all()[index]; }
     /// Null where no style has the code. Lives as long as some copy of the list.
     [[nodiscard]] const Style* find(const std::string& code) const;
 
 private:
-    std::shared_ptr<const std::vector<Style>> styles_;
+    [[nodiscard]] const std::vector<Style>& all() const;
+
+    std::shared_ptr<const std::vector<Style>> styles_;  // null: the library alone
 };
 
 }  // namespace flutebook::plant

@@ -194,13 +194,13 @@ const StyleLibrary& style_library() {
     return library;
 }
 
-StyleList::StyleList() {
-    static const auto library = std::make_shared<const std::vector<Style>>(with_library({}));
-    styles_ = library;
-}
-
 StyleList::StyleList(std::vector<Style> plants)
     : styles_(std::make_shared<const std::vector<Style>>(with_library(std::move(plants)))) {}
+
+const std::vector<Style>& StyleList::all() const {
+    static const std::vector<Style> library_alone = with_library({});
+    return styles_ ? *styles_ : library_alone;
+}
 
 const Style* StyleList::find(const std::string& code) const {
     const auto found = std::find_if(begin(), end(), [&](const Style& style) { return style.code == code; });

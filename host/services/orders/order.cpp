@@ -101,8 +101,7 @@ std::vector<orders::OrderRecord> take_order(ledger::Store& store, const OrderOpt
 
 std::vector<std::string> orders_of_set(const ledger::Store& store, const std::string& number) {
     std::vector<std::string> result;
-    for (std::string& order : ledger::order_numbers(store)) {
-        if (order.rfind(number + "/", 0) != 0) continue;
+    for (std::string& order : ledger::order_numbers_under(store, number)) {
         const orders::OrderRecord record = record_of(store, ledger::find_order(store, order).value());
         if (!record.piece.empty() && record.set_number() == number) result.push_back(std::move(order));
     }

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "host/base/errors.hpp"
+#include "host/services/styles/show_style.hpp"
 
 namespace flutebook::services {
 
@@ -95,20 +96,24 @@ CheckedStyle checked_style(const plant::Plant& plant, const plant::Style& style,
     return checked;
 }
 
+[[noreturn]] void refuse_outline(const std::string& code) {
+    throw InputError(
+        InputError::Whose::request,
+        {fmt::format("style: {} has nothing to fold: the request itself gives its blank; name another", code)});
+}
+
 }  // namespace
 
 answers::StyleCheck check_styles(const plant::Plant& plant, const answers::StyleCheckOptions& options) {
     answers::StyleCheck check;
-    std::string codes;
-    for (const plant::Style& style : plant.styles) {
-        codes += (codes.empty() ? "" : ", ") + style.code;
-        if (!style.is_outline && (options.code.empty() || options.code == style.code))
-            check.styles.push_back(checked_style(plant, style, options));
+    if (!options.code.empty()) {
+        const plant::Style& style = style_of(plant, options.code);
+        if (style.is_outline) refuse_outline(style.code);
+        check.styles.push_back(checked_style(plant, style, options));
+        return check;
     }
-    if (check.styles.empty() && !options.code.empty())
-        throw InputError(
-            InputError::Whose::request,
-            {fmt::format("style: unknown, or no style that folds: {}; the plant has {}", options.code, codes)});
+    for (const plant::Style& style : plant.styles)
+        if (!style.is_outline) check.styles.push_back(checked_style(plant, style, options));
     return check;
 }
 

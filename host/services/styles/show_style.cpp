@@ -24,13 +24,6 @@ std::string codes_of(const Entries& entries) {
     return result;
 }
 
-const plant::Style& style_of(const plant::Plant& plant, const std::string& code) {
-    for (const plant::Style& style : plant.styles)
-        if (style.code == code) return style;
-    refuse_style(
-        fmt::format("style: no such style: found {}; the styles are {}", base::shown(code), codes_of(plant.styles)));
-}
-
 const plant::Board& board_of(const plant::Plant& plant, const std::string& code) {
     if (const plant::Board* board = plant.find_board(code)) return *board;
     refuse_style(
@@ -53,6 +46,12 @@ std::vector<plant::Stage> made_by(const plant::Style& style, std::size_t piece) 
 }
 
 }  // namespace
+
+const plant::Style& style_of(const plant::Plant& plant, const std::string& code) {
+    if (const plant::Style* style = plant.find_style(code)) return *style;
+    refuse_style(
+        fmt::format("style: no such style: found {}; the styles are {}", base::shown(code), codes_of(plant.styles)));
+}
 
 answers::StyleList list_styles(const plant::Plant& plant) {
     answers::StyleList result;
@@ -79,9 +78,9 @@ answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& q
     check_measures(style, question);
     const double height = question.inside_mm.size() > 2 ? question.inside_mm[2] : 0;
     blanks::StyleSize size{{question.inside_mm.at(0), question.inside_mm.at(1), height},
-                             plant::caliper_mm(plant, board),
-                             plant.find_allowance(board.flutes, style.code),
-                             question.measures};
+                           plant::caliper_mm(plant, board),
+                           plant.find_allowance(board.flutes, style.code),
+                           question.measures};
     size.where = "inside";
     answers::ShownStyle result{style.code,         style.title,       style.note, board.code,
                                question.inside_mm, question.measures, {}};

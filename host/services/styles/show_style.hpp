@@ -10,6 +10,9 @@
 
 namespace flutebook::services {
 
+/// The plant's style by its code. Throws InputError (request) with all codes where it has none such.
+[[nodiscard]] const plant::Style& style_of(const plant::Plant& plant, const std::string& code);
+
 struct StyleQuestion {
     std::string code;
     std::vector<double> inside_mm;  // length, breadth and, but for a sheet, height

@@ -91,6 +91,15 @@ TEST_CASE("an order is taken from a saved quote under the plant's own number") {
     CHECK(verify(store).holds());
 }
 
+TEST_CASE("the orders under a number are those that begin with it and a stroke, in the order they were taken") {
+    auto store = Store::in_memory();
+    static_cast<void>(save_quotes(store, std::vector<QuoteDraft>{quote_of("R-1001")}, "mara"));
+    for (const auto* number : {"26/tray", "26", "260", "26/lid", "26-1/lid", "2/lid"})
+        take_order(store, {number, "Q000001", 1000, {}}, "jonas");
+    CHECK(order_numbers_under(store, "26") == std::vector<std::string>{"26/tray", "26/lid"});
+    CHECK(order_numbers_under(store, "27").empty());
+}
+
 TEST_CASE("an order without a quote, of nothing, or under a number that is taken is refused") {
     auto store = Store::in_memory();
     static_cast<void>(save_quotes(store, std::vector<QuoteDraft>{quote_of("R-1001")}, "mara"));
