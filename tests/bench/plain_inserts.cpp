@@ -2,7 +2,7 @@
 
 #include <sqlite3.h>
 
-#include <array>
+#include <algorithm>
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
@@ -37,8 +37,15 @@ Query prepare(sqlite3* connection, const std::string& sql) {
     return {prepared, sqlite3_finalize};
 }
 
-void run(sqlite3* connection, const char* sql) {
-    expect(sqlite3_exec(connection, sql, nullptr, nullptr, nullptr), SQLITE_OK, connection);
+void run(sqlite3* connection, const std::string& sql) {
+    expect(sqlite3_exec(connection, sql.c_str(), nullptr, nullptr, nullptr), SQLITE_OK, connection);
+}
+
+/// The first `count` columns of the bare table, named so that no number of them runs out of letters.
+std::string columns(std::size_t count) {
+    std::string names;
+    for (std::size_t i = 0; i < count; ++i) names += (i > 0 ? ", v" : "v") + std::to_string(i);
+    return names;
 }
 
 struct Binding {
@@ -77,21 +84,21 @@ PlainRows::PlainRows(const std::string& ledger_file) {
 
 void PlainRows::insert_into(const std::string& file) const {
     const auto connection = connect(file);
+    std::size_t widest = 0;
+    for (const auto& row : rows_) widest = std::max(widest, row.size());
     run(connection.get(),
         "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA cache_size = -16384; "
-        "CREATE TABLE bare (a, b, c, d, e, f, g, h, i, j, k, l, m, n, o)");
+        "CREATE TABLE bare (" +
+            columns(widest) + ")");
     run(connection.get(), "BEGIN IMMEDIATE");
     std::map<std::size_t, Query> statements;  // by how many values a row has
     for (const auto& row : rows_) {
         auto found = statements.find(row.size());
         if (found == statements.end()) {
-            std::string sql = "INSERT INTO bare (";
             std::string values;
-            for (std::size_t i = 0; i < row.size(); ++i) {
-                sql += (i > 0 ? ", " : "") + std::string(1, static_cast<char>('a' + i));
-                values += i > 0 ? ", ?" : "?";
-            }
-            found = statements.emplace(row.size(), prepare(connection.get(), sql + ") VALUES (" + values + ")")).first;
+            for (std::size_t i = 0; i < row.size(); ++i) values += i > 0 ? ", ?" : "?";
+            const auto sql = "INSERT INTO bare (" + columns(row.size()) + ") VALUES (" + values + ")";
+            found = statements.emplace(row.size(), prepare(connection.get(), sql)).first;
         }
         auto* statement = found->second.get();
         for (std::size_t i = 0; i < row.size(); ++i) std::visit(Binding{statement, static_cast<int>(i) + 1}, row[i]);
