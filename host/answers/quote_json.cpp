@@ -208,7 +208,7 @@ Json converters_json(const plant::Plant& plant, const RequestAnswer& answer) {
     Json result = Json::array();
     for (const std::string& code : codes)
         if (const plant::Converter* converter = plant.find_converter(code))
-            result.push_back({{"code", code}, {"kind", plant::spelled(converter->kind)}});
+            result.push_back({{"code", code}, {"kind", box_styles::spelled(converter->kind)}});
     return result;
 }
 

@@ -207,7 +207,7 @@ void read_converters(const Json& page, plant::Plant& plant) {
     for (const Json& json : page.at("converters")) {
         plant::Converter converter{};
         converter.code = json.at("code");
-        const auto kind = plant::converter_kind(json.at("kind").get<std::string>());
+        const auto kind = box_styles::converter_kind(json.at("kind").get<std::string>());
         if (!kind) throw Json::other_error::create(599, "unknown kind of converter", &json);
         converter.kind = *kind;
         plant.converters.push_back(std::move(converter));

@@ -20,8 +20,8 @@ namespace {
 
 constexpr double m2_per_mm2 = 1e-6;
 
-const plant::Style& style_of(const Plant& plant, const Request& request) {
-    const plant::Style* style = plant.find_style(request.style);
+const box_styles::Style& style_of(const Plant& plant, const Request& request) {
+    const box_styles::Style* style = plant.find_style(request.style);
     assert(style && "a request is read only in a style that is there");
     return *style;
 }
@@ -110,7 +110,7 @@ std::vector<FlatBlank> draw_request(const Plant& plant, const Request& request) 
 }
 
 std::vector<BlankPiece> pieces_of(const Plant& plant, const Request& request) {
-    const plant::Style& style = style_of(plant, request);
+    const box_styles::Style& style = style_of(plant, request);
     // A count is a sum of the request's size; most styles have none.
     if (style.is_outline || (style.pieces.size() == 1 && !style.pieces.front().count)) return {{"", 1}};
     std::vector<BlankPiece> pieces;

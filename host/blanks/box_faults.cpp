@@ -154,7 +154,7 @@ void add_wrong_cover(const FoldedBlank& folded, const DrawnBox& box, std::size_t
 
 void add_open_joints(const FoldedBlank& folded, std::vector<FoldingFault>& faults) {
     const FlatBlank& blank = *folded.blank;
-    for (const plant::Join& join : blank.joins) {
+    for (const box_styles::Join& join : blank.joins) {
         const std::string names = fmt::format("{} on {}", blank.cells[join.cell].name, blank.cells[join.partner].name);
         const auto add = [&](double amount, const std::string& what) {
             faults.push_back(box_fault(blank, FoldingFault::Kind::joint, {join.cell, join.partner}, amount,

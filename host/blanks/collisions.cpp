@@ -49,7 +49,7 @@ StepMovement movement(const FlatBlank& blank, std::size_t step, std::size_t firs
 }
 
 bool are_joined(const FlatBlank& blank, std::size_t a, std::size_t b) {
-    return std::any_of(blank.joins.begin(), blank.joins.end(), [&](const plant::Join& join) {
+    return std::any_of(blank.joins.begin(), blank.joins.end(), [&](const box_styles::Join& join) {
         return (join.cell == a && join.partner == b) || (join.cell == b && join.partner == a);
     });
 }

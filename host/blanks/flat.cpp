@@ -15,8 +15,8 @@
 
 namespace flutebook::blanks {
 
-using plant::StyleBorder;
-using plant::StylePiece;
+using box_styles::StyleBorder;
+using box_styles::StylePiece;
 
 namespace {
 
@@ -124,7 +124,7 @@ private:
 
 }  // namespace
 
-std::vector<FlatBlank> draw_flat(const plant::Style& style, const StyleSize& size) {
+std::vector<FlatBlank> draw_flat(const box_styles::Style& style, const StyleSize& size) {
     const StyleValues values(style, size);
     if (!style.requirements.empty()) {
         StyleValues whole = values;

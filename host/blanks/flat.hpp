@@ -43,12 +43,12 @@ struct FlatBlank {
     std::vector<FlatCell> cells;                 // a parent before its children
     std::vector<Segment> creases, slots;         // of every border in the map
     std::vector<std::vector<std::size_t>> fold;  // cells by step
-    std::vector<plant::Join> joins;
-    std::array<std::optional<plant::InsideSpan>, 3> inside;  // L, B, H
-    std::array<double, 3> size_mm;                           // what they must come to
-    std::array<double, 6> cover;                             // left right front back bottom top
-    std::optional<std::size_t> over;                         // the piece that goes into this one
-    std::array<std::optional<double>, 3> walls_mm;           // outside less inside, where the style says so
+    std::vector<box_styles::Join> joins;
+    std::array<std::optional<box_styles::InsideSpan>, 3> inside;  // L, B, H
+    std::array<double, 3> size_mm;                                // what they must come to
+    std::array<double, 6> cover;                                  // left right front back bottom top
+    std::optional<std::size_t> over;                              // the piece that goes into this one
+    std::array<std::optional<double>, 3> walls_mm;                // outside less inside, where the style says so
 };
 
 /// What a style is drawn to.
@@ -64,6 +64,6 @@ struct StyleSize {
 /// Every piece of the style. Throws InputError (request), naming style and place, where the size leaves no blank: a
 /// length that is not above 0, a slot that eats its cell, a cut-out that leaves it, cells on one another, a measure
 /// outside its range, a requirement that does not hold, an allowance that the board lacks.
-[[nodiscard]] std::vector<FlatBlank> draw_flat(const plant::Style& style, const StyleSize& size);
+[[nodiscard]] std::vector<FlatBlank> draw_flat(const box_styles::Style& style, const StyleSize& size);
 
 }  // namespace flutebook::blanks

@@ -12,9 +12,9 @@
 
 namespace flutebook::blanks {
 
-using plant::StyleBorder;
-using plant::StyleCell;
-using plant::StylePiece;
+using box_styles::StyleBorder;
+using box_styles::StyleCell;
+using box_styles::StylePiece;
 
 namespace {
 
@@ -65,7 +65,7 @@ public:
 
 private:
     // Of columns or rows: 0, then where each ends.
-    std::vector<double> lines(const std::vector<plant::Sum>& sums) const {
+    std::vector<double> lines(const std::vector<box_styles::Sum>& sums) const {
         std::vector<double> result{0};
         for (const auto& sum : sums) result.push_back(result.back() + values_.positive_length(sum));
         return result;
@@ -79,7 +79,7 @@ private:
             return border.kind == StyleBorder::Kind::slot;
         });
         if (!has_slots) return;
-        const plant::Sum sum = piece_.slot.value_or(plant::Sum{"slot", piece_.place});
+        const box_styles::Sum sum = piece_.slot.value_or(box_styles::Sum{"slot", piece_.place});
         const double slot_mm = values_.length(sum);
         for (const auto& border : piece_.borders) {
             if (border.kind != StyleBorder::Kind::slot) continue;
@@ -148,7 +148,7 @@ private:
         return frame;
     }
 
-    double side_sum(const std::optional<plant::Sum>& sum) const { return sum ? values_.length(*sum) : 0; }
+    double side_sum(const std::optional<box_styles::Sum>& sum) const { return sum ? values_.length(*sum) : 0; }
 
     // Where inset is below 0, the cell stands out beside its crease.
     Segment hinge_on(const HangingEdge& edge, const Stretch& near, bool level) const {
@@ -208,7 +208,7 @@ private:
         return {frame.at(0, 0), frame.at(w, 0), frame.at(w - last, d), frame.at(first, d)};
     }
 
-    Polygon corners(const std::vector<std::array<plant::Sum, 2>>& sums, const CellFrame& frame) const {
+    Polygon corners(const std::vector<std::array<box_styles::Sum, 2>>& sums, const CellFrame& frame) const {
         Polygon result;
         for (const auto& corner : sums)
             result.push_back(frame.at(values_.length(corner[0]), values_.length(corner[1])));
@@ -230,7 +230,7 @@ private:
         }
     }
 
-    Polygon hole_polygon(const plant::StyleHole& hole, const CellFrame& frame) const {
+    Polygon hole_polygon(const box_styles::StyleHole& hole, const CellFrame& frame) const {
         if (!hole.is_rectangle) return corners(hole.corners, frame);
         const double u = values_.length(hole.corners[0][0]), v = values_.length(hole.corners[0][1]);
         const double a = values_.positive_length(hole.corners[1][0]), b = values_.positive_length(hole.corners[1][1]);

@@ -8,13 +8,13 @@
 
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/plant/styles/style_sums.hpp"
+#include "host/box_styles/style_sums.hpp"
 
 namespace flutebook::blanks {
 
-using plant::Sum;
+using box_styles::Sum;
 
-StyleValues::StyleValues(const plant::Style& style, const StyleSize& size) : style_(style), size_(size) {
+StyleValues::StyleValues(const box_styles::Style& style, const StyleSize& size) : style_(style), size_(size) {
     values_.set("L", size.inside_mm[0]);
     values_.set("B", size.inside_mm[1]);
     values_.set("H", size.inside_mm[2]);
@@ -58,7 +58,7 @@ void StyleValues::add_asks() {
     }
 }
 
-void StyleValues::add(const std::vector<plant::NamedSum>& sums) {
+void StyleValues::add(const std::vector<box_styles::NamedSum>& sums) {
     for (const auto& sum : sums) values_.set(sum.name, number(sum.sum));
 }
 
@@ -72,8 +72,8 @@ double StyleValues::number(const Sum& sum) const {
 
 double StyleValues::length(const Sum& sum) const {
     const double value = number(sum);
-    if (std::abs(value) > plant::longest_length_mm)
-        refuse(sum.place, fmt::format("a length above {} mm: found {} mm for {}", plant::longest_length_mm, value,
+    if (std::abs(value) > box_styles::longest_length_mm)
+        refuse(sum.place, fmt::format("a length above {} mm: found {} mm for {}", box_styles::longest_length_mm, value,
                                       base::shown(sum.text)));
     return value;
 }

@@ -13,18 +13,18 @@ namespace flutebook::blanks {
 class StyleValues {
 public:
     /// With what the style asks for. Throws InputError (request) where a measure is out of its range.
-    StyleValues(const plant::Style& style, const StyleSize& size);
+    StyleValues(const box_styles::Style& style, const StyleSize& size);
 
     /// Adds a piece's `let`.
-    void add(const std::vector<plant::NamedSum>& sums);
+    void add(const std::vector<box_styles::NamedSum>& sums);
     void set(std::string_view name, double value) { values_.set(name, value); }
 
     /// All throw InputError (request) where the sum has no such value.
-    [[nodiscard]] double number(const plant::Sum& sum) const;
-    [[nodiscard]] double length(const plant::Sum& sum) const;           // at most plant::longest_length_mm
-    [[nodiscard]] double positive_length(const plant::Sum& sum) const;  // and above 0
+    [[nodiscard]] double number(const box_styles::Sum& sum) const;
+    [[nodiscard]] double length(const box_styles::Sum& sum) const;           // at most box_styles::longest_length_mm
+    [[nodiscard]] double positive_length(const box_styles::Sum& sum) const;  // and above 0
     /// A whole number from 0 to `most`.
-    [[nodiscard]] double count(const plant::Sum& sum, double most) const;
+    [[nodiscard]] double count(const box_styles::Sum& sum, double most) const;
 
     /// "WHERE: WHAT; style `CODE`, PLACE".
     [[noreturn]] void refuse(const base::Place& place, const std::string& what) const;
@@ -39,7 +39,7 @@ private:
     void add_allowances();
     void add_asks();
 
-    const plant::Style& style_;
+    const box_styles::Style& style_;
     const StyleSize& size_;
     fields::NamedValues values_;
 };

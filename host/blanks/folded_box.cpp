@@ -76,7 +76,7 @@ Vec3 middle_in_space(const FoldedBlank& folded, std::size_t cell) {
 // Cells between which the other sides are measured: the rim is the lowest of their tops.
 double rim_along(const FoldedBlank& folded, const Vec3& direction) {
     double rim = std::numeric_limits<double>::infinity();
-    for (const std::optional<plant::InsideSpan>& span : folded.blank->inside) {
+    for (const std::optional<box_styles::InsideSpan>& span : folded.blank->inside) {
         if (!span || !span->to) continue;
         for (const std::size_t wall : {span->from, *span->to})
             rim = std::min(rim, extent_of_cell(folded, wall, direction)[1]);
@@ -84,7 +84,7 @@ double rim_along(const FoldedBlank& folded, const Vec3& direction) {
     return std::isinf(rim) ? extent_along(folded, direction)[1] : rim;
 }
 
-Vec3 axis_direction(const FoldedBlank& folded, const plant::InsideSpan& span) {
+Vec3 axis_direction(const FoldedBlank& folded, const box_styles::InsideSpan& span) {
     const Vec3 normal = folded.placements[span.from].z;
     Vec3 middle = {0, 0, 0};
     if (span.to) {
@@ -96,7 +96,7 @@ Vec3 axis_direction(const FoldedBlank& folded, const plant::InsideSpan& span) {
     return dot(middle - middle_in_space(folded, span.from), normal) < 0 ? -1 * normal : normal;
 }
 
-BoxAxis drawn_axis(const FoldedBlank& folded, const plant::InsideSpan& span) {
+BoxAxis drawn_axis(const FoldedBlank& folded, const box_styles::InsideSpan& span) {
     const Vec3 direction = axis_direction(folded, span);
     BoxAxis axis = {direction, {}, {}, true};
     axis.from.at_mm = plane_along(folded, span.from, direction);

@@ -1,10 +1,10 @@
 // `plugin check FILE`: tests a plugin against every rule; text for its author, JSON or JUnit's XML for programs.
 #include <fmt/format.h>
 
-#include "host/answers/plugin_json.hpp"
 #include "host/cli/commands.hpp"
+#include "host/plant_answers/plugin_json.hpp"
+#include "host/plant_reports/check_report.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/check_report.hpp"
 #include "host/services/plugins/inspect_plugin.hpp"
 
 namespace flutebook::cli {
@@ -31,10 +31,10 @@ struct CheckCommand {
     bool is_json = false, is_junit = false;
 };
 
-std::string findings(const answers::Checked& checked, const CheckCommand& asked) {
-    if (asked.is_json) return answers::check_document(checked);
-    if (asked.is_junit) return reports::check_junit(checked);
-    return render::to_text(reports::check_report(checked));
+std::string findings(const plant_answers::Checked& checked, const CheckCommand& asked) {
+    if (asked.is_json) return plant_answers::check_document(checked);
+    if (asked.is_junit) return plant_reports::check_junit(checked);
+    return render::to_text(plant_reports::check_report(checked));
 }
 
 ExitCode check_plugin(const CheckCommand& asked, const RunContext& context) {
@@ -42,7 +42,7 @@ ExitCode check_plugin(const CheckCommand& asked, const RunContext& context) {
     const auto begun = [&](const std::string& rule) {
         if (is_watched) show_progress("trying " + rule);
     };
-    const answers::Checked checked = services::check_plugin(
+    const plant_answers::Checked checked = services::check_plugin(
         {asked.file, static_cast<std::uint64_t>(asked.seed), static_cast<std::size_t>(asked.orders)}, begun);
     if (is_watched) show_progress("");
     context.output.write(findings(checked, asked));

@@ -1,8 +1,8 @@
 // `plugin new NAME`: creates a plugin, and prints what to do with it.
 #include <fmt/format.h>
 
-#include "host/answers/plugin_json.hpp"
 #include "host/cli/commands.hpp"
+#include "host/plant_answers/plugin_json.hpp"
 #include "host/services/plugins/new_plugin.hpp"
 
 namespace flutebook::cli {
@@ -27,7 +27,7 @@ std::string quoted(const std::string& text) {
     return result + "'";
 }
 
-std::string new_plugin_text(const std::string& name, const answers::NewPlugin& plugin) {
+std::string new_plugin_text(const std::string& name, const plant_answers::NewPlugin& plugin) {
     std::string text = fmt::format("{}/ holds a plugin that works; {}.cpp is where to begin.\n\n", name, name);
     for (const std::string& file : plugin.files) text += fmt::format("  {}/{}\n", name, file);
     text += fmt::format(
@@ -42,8 +42,8 @@ std::string new_plugin_text(const std::string& name, const answers::NewPlugin& p
 }
 
 ExitCode start_plugin(const NewPluginCommand& asked, const RunContext& context) {
-    const answers::NewPlugin plugin = services::new_plugin(asked.name);
-    context.output.write(asked.is_json ? answers::new_plugin_document(asked.name, plugin)
+    const plant_answers::NewPlugin plugin = services::new_plugin(asked.name);
+    context.output.write(asked.is_json ? plant_answers::new_plugin_document(asked.name, plugin)
                                        : new_plugin_text(asked.name, plugin));
     return ExitCode::done;
 }

@@ -1,13 +1,13 @@
 // `plugin list`, `graph`, `describe` and `facts`: which models the plant uses, which model takes which number from
 // which, how a plugin describes itself, and what the host gives to every model.
-#include "host/answers/plugin_json.hpp"
 #include "host/cli/commands.hpp"
+#include "host/plant_answers/plugin_json.hpp"
+#include "host/plant_reports/describe_report.hpp"
+#include "host/plant_reports/graph_drawing.hpp"
 #include "host/render/text_exports.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/describe_report.hpp"
-#include "host/reports/graph_drawing.hpp"
 #include "host/services/plugins/inspect_plugin.hpp"
-#include "host/services/workplace.hpp"
+#include "host/workplace/workplace.hpp"
 
 namespace flutebook::cli {
 
@@ -62,16 +62,16 @@ struct FactsCommand {
 };
 
 ExitCode list_plugins(bool is_json, const RunContext& context) {
-    const services::Workplace workplace = services::open(context.plant);
+    const workplace::Workplace workplace = workplace::open(context.plant);
     const engine::Graph& graph = workplace.engine.graph();
     warn(workplace.warnings);
-    context.output.write(is_json ? answers::plugin_list_document(graph)
-                                 : render::to_text(reports::plugin_list_report(graph)));
+    context.output.write(is_json ? plant_answers::plugin_list_document(graph)
+                                 : render::to_text(plant_reports::plugin_list_report(graph)));
     return ExitCode::done;
 }
 
 ExitCode draw_graph(const std::string& dot, Output& output) {
-    const reports::Drawn drawn = reports::drawn_as_svg(dot);
+    const plant_reports::Drawn drawn = plant_reports::drawn_as_svg(dot);
     if (drawn.svg.empty()) {
         complain({drawn.complaint});
         return ExitCode::refused;
@@ -81,35 +81,35 @@ ExitCode draw_graph(const std::string& dot, Output& output) {
 }
 
 ExitCode show_graph(const GraphCommand& asked, const RunContext& context) {
-    const services::Workplace workplace = services::open(context.plant);
+    const workplace::Workplace workplace = workplace::open(context.plant);
     const plant::Plant& plant = workplace.plant;
     const engine::Graph& graph = workplace.engine.graph();
     warn(workplace.warnings);
-    if (asked.is_svg) return draw_graph(reports::plugin_graph_dot(plant, graph), context.output);
+    if (asked.is_svg) return draw_graph(plant_reports::plugin_graph_dot(plant, graph), context.output);
     if (asked.is_json)
-        context.output.write(answers::plugin_graph_document(plant, graph));
+        context.output.write(plant_answers::plugin_graph_document(plant, graph));
     else if (asked.is_dot)
-        context.output.write(reports::plugin_graph_dot(plant, graph));
+        context.output.write(plant_reports::plugin_graph_dot(plant, graph));
     else
-        context.output.write(render::to_text(reports::plugin_graph_report(plant, graph)));
+        context.output.write(render::to_text(plant_reports::plugin_graph_report(plant, graph)));
     return ExitCode::done;
 }
 
-std::string description(const answers::DescribedModel& described, const DescribeCommand& asked) {
-    using reports::DescribeScope;
-    if (asked.is_json) return answers::describe_document(described);
-    if (asked.is_markdown) return render::to_markdown(reports::describe_report(described, DescribeScope::model));
-    if (asked.is_yaml) return reports::describe_yaml(described);
-    return render::to_text(reports::describe_report(described, DescribeScope::file));
+std::string description(const plant_answers::DescribedModel& described, const DescribeCommand& asked) {
+    using plant_reports::DescribeScope;
+    if (asked.is_json) return plant_answers::describe_document(described);
+    if (asked.is_markdown) return render::to_markdown(plant_reports::describe_report(described, DescribeScope::model));
+    if (asked.is_yaml) return plant_reports::describe_yaml(described);
+    return render::to_text(plant_reports::describe_report(described, DescribeScope::file));
 }
 
 ExitCode show_facts(const FactsCommand& asked, const RunContext& context) {
     if (asked.is_json)
-        context.output.write(answers::facts_document());
+        context.output.write(plant_answers::facts_document());
     else if (asked.is_markdown)
-        context.output.write(render::to_markdown(reports::facts_report()));
+        context.output.write(render::to_markdown(plant_reports::facts_report()));
     else
-        context.output.write(render::to_text(reports::facts_report()));
+        context.output.write(render::to_text(plant_reports::facts_report()));
     return ExitCode::done;
 }
 

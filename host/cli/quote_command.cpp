@@ -20,8 +20,8 @@
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_report.hpp"
+#include "host/saved_quotes/saved_quote.hpp"
 #include "host/services/clock_warning.hpp"
-#include "host/services/quoting/saved_quote.hpp"
 #include "ledger/reading/entries.hpp"
 
 namespace flutebook::cli {
@@ -64,7 +64,7 @@ struct RequestFile {
 // One run of the command: costs the requests one after the other and keeps the highest exit code.
 class QuoteRun {
 public:
-    QuoteRun(const services::Workplace& workplace, const QuoteCommand& asked, const RunContext& context)
+    QuoteRun(const workplace::Workplace& workplace, const QuoteCommand& asked, const RunContext& context)
         : workplace_(workplace),
           asked_(asked),
           context_(context),
@@ -168,7 +168,7 @@ private:
 
     void show(const answers::RequestAnswer& result) {
         std::string number;
-        if (asked_.is_saved && services::can_be_saved(result)) number = save(result);
+        if (asked_.is_saved && saved_quotes::can_be_saved(result)) number = save(result);
         if (asked_.is_json) output_.write(document_.add(result, number));
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (!asked_.is_json && !number.empty()) output_.write(fmt::format("saved as {}\n\n", number));
@@ -182,13 +182,13 @@ private:
 
     std::string save(const answers::RequestAnswer& result) {
         if (!store_) store_ = ledger::Store::open_for_writing(context_.ledger, ledger::IfMissing::create);
-        const auto number = services::save_quote(*store_, workplace_, {result, options_}, context_.person());
+        const auto number = saved_quotes::save_quote(*store_, workplace_, {result, options_}, context_.person());
         output_.acknowledge(fmt::format("request {} saved as {}; head {}", base::shown(result.request.number), number,
                                         ledger::head(*store_)->hash));
         return number;
     }
 
-    const services::Workplace& workplace_;
+    const workplace::Workplace& workplace_;
     const QuoteCommand& asked_;
     const RunContext& context_;
     std::optional<ledger::Store> store_;  // opened for the first quote that is stored
@@ -217,7 +217,7 @@ void add_quote(Command& program) {
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
     command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with(
-        [asked](const RunContext& context) { return QuoteRun(services::open(context.plant), *asked, context).run(); });
+        [asked](const RunContext& context) { return QuoteRun(workplace::open(context.plant), *asked, context).run(); });
     add_quote_show(command);
     add_quote_recheck(command);
 }

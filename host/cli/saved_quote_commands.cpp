@@ -4,8 +4,8 @@
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/recheck_report.hpp"
-#include "host/services/quoting/recheck.hpp"
-#include "host/services/quoting/saved_quote.hpp"
+#include "host/saved_quotes/recheck.hpp"
+#include "host/saved_quotes/saved_quote.hpp"
 
 namespace flutebook::cli {
 
@@ -47,13 +47,13 @@ std::shared_ptr<SavedQuoteCommand> add_quote_number(Command& command) {
 // Of a quote of version 0 the text that was saved with it is printed.
 ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const auto store = ledger::Store::open_for_reading(context.ledger);
-    const ledger::SavedQuote quote = services::saved_quote(store, asked.quote);
-    const answers::QuoteDocument document = services::saved_document(quote);
+    const ledger::SavedQuote quote = saved_quotes::saved_quote(store, asked.quote);
+    const answers::QuoteDocument document = saved_quotes::saved_document(quote);
     Output& output = context.output;
     if (asked.is_json)
-        output.write(services::part_of(quote, "answer.json"));
+        output.write(saved_quotes::part_of(quote, "answer.json"));
     else if (document.version == 0)
-        output.write(services::part_of(quote, "answer.txt"));
+        output.write(saved_quotes::part_of(quote, "answer.txt"));
     else
         output.write(render::to_text(reports::quote_report(document.plant, document.answer, document.asked)) + "\n");
     return ExitCode::done;
@@ -61,7 +61,7 @@ ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
 
 // Closes the ledger before any plugin is tried.
 ledger::SavedQuote read_saved_quote(const std::string& ledger, const std::string& number) {
-    return services::saved_quote(ledger::Store::open_for_reading(ledger), number);
+    return saved_quotes::saved_quote(ledger::Store::open_for_reading(ledger), number);
 }
 
 // Done where no figure differs, refused where one does, unfit where the saved files no longer fit today's plugins or a
@@ -74,7 +74,7 @@ ExitCode recheck_exit_code(const answers::Recheck& checked) {
 
 ExitCode recheck_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const answers::Recheck checked =
-        services::recheck(read_saved_quote(context.ledger, asked.quote), {context.plant, asked.threads});
+        saved_quotes::recheck(read_saved_quote(context.ledger, asked.quote), {context.plant, asked.threads});
     context.output.write(asked.is_json ? answers::recheck_document(checked)
                                        : render::to_text(reports::recheck_report(checked)) + "\n");
     complain(checked.reproduction.complaints);

@@ -2,11 +2,11 @@
 // how much.
 #include <fmt/format.h>
 
-#include "host/answers/style_json.hpp"
 #include "host/cli/commands.hpp"
 #include "host/plant/plant.hpp"
+#include "host/plant_answers/style_json.hpp"
+#include "host/plant_reports/style_check_report.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/style_check_report.hpp"
 #include "host/services/styles/check_styles.hpp"
 
 namespace flutebook::cli {
@@ -36,13 +36,13 @@ struct StyleCheckCommand {
 
 ExitCode check_some_styles(const StyleCheckCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
-    answers::StyleCheckOptions options;
+    plant_answers::StyleCheckOptions options;
     options.code = asked.code;
     options.random_boxes = static_cast<std::size_t>(asked.boxes);
     options.seed = static_cast<std::uint64_t>(asked.seed);
-    const answers::StyleCheck check = services::check_styles(plant, options);
-    context.output.write(asked.is_json ? answers::style_check_document(check)
-                                       : render::to_text(reports::style_check_report(plant, check)));
+    const plant_answers::StyleCheck check = services::check_styles(plant, options);
+    context.output.write(asked.is_json ? plant_answers::style_check_document(check)
+                                       : render::to_text(plant_reports::style_check_report(plant, check)));
     return check.holds() ? ExitCode::done : ExitCode::refused;
 }
 

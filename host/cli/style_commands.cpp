@@ -1,12 +1,12 @@
 // `style list` and `style show`: the box styles that can be asked for, and one of them at a size with its blanks, its
 // figures and its drawings. `style check` stands in style_check_command.cpp. No model is loaded.
-#include "host/answers/style_json.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/plant/plant.hpp"
+#include "host/plant_answers/style_json.hpp"
+#include "host/plant_reports/style_report.hpp"
 #include "host/render/svg.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/style_report.hpp"
 #include "host/services/styles/show_style.hpp"
 
 namespace flutebook::cli {
@@ -46,9 +46,9 @@ struct StyleShowCommand {
 };
 
 ExitCode show_style_list(bool is_json, const RunContext& context) {
-    const answers::StyleList list = services::list_styles(plant::read_plant(context.plant));
-    context.output.write(is_json ? answers::style_list_document(list)
-                                 : render::to_text(reports::style_list_report(list)));
+    const plant_answers::StyleList list = services::list_styles(plant::read_plant(context.plant));
+    context.output.write(is_json ? plant_answers::style_list_document(list)
+                                 : render::to_text(plant_reports::style_list_report(list)));
     return ExitCode::done;
 }
 
@@ -56,10 +56,10 @@ ExitCode show_one_style(const StyleShowCommand& asked, const RunContext& context
     std::optional<WholeFile> svg;
     if (!asked.svg_file.empty()) svg.emplace(asked.svg_file, if_there(asked.is_replacing));
     const plant::Plant plant = plant::read_plant(context.plant);
-    const answers::ShownStyle style = services::show_style(plant, asked.question);
-    if (svg) svg->write(render::svg_file(reports::style_drawings(plant, style)));
-    context.output.write(asked.is_json ? answers::style_document(style)
-                                       : render::to_text(reports::style_report(plant, style)));
+    const plant_answers::ShownStyle style = services::show_style(plant, asked.question);
+    if (svg) svg->write(render::svg_file(plant_reports::style_drawings(plant, style)));
+    context.output.write(asked.is_json ? plant_answers::style_document(style)
+                                       : render::to_text(plant_reports::style_report(plant, style)));
     return ExitCode::done;
 }
 

@@ -50,22 +50,23 @@ LimitLine across(const OpenLimit& open) {
     return {"across the web", open.rule.across, open.rule.allowed().last};
 }
 
-bool has_machine(const Plant& plant, const plant::Stage& stage) {
+bool has_machine(const Plant& plant, const box_styles::Stage& stage) {
     return std::any_of(plant.converters.begin(), plant.converters.end(), [&](const Converter& machine) {
         return std::find(stage.begin(), stage.end(), machine.kind) != stage.end();
     });
 }
 
 // Only a style that some kind of machine makes can be without a route.
-std::string lacks_machine(const Plant& plant, const std::vector<plant::Stage>& stages) {
+std::string lacks_machine(const Plant& plant, const std::vector<box_styles::Stage>& stages) {
     for (std::size_t i = 0; i < stages.size(); ++i) {
         if (has_machine(plant, stages[i])) continue;
-        if (stages.size() == 1) return fmt::format("the plant has no {}, which makes it", plant::in_words(stages[i]));
-        return fmt::format("the plant has no {} for stage {} of {}", plant::in_words(stages[i]), i + 1,
-                           plant::in_words(stages));
+        if (stages.size() == 1)
+            return fmt::format("the plant has no {}, which makes it", box_styles::in_words(stages[i]));
+        return fmt::format("the plant has no {} for stage {} of {}", box_styles::in_words(stages[i]), i + 1,
+                           box_styles::in_words(stages));
     }
     return fmt::format("the plant has too few machines for its stages, each made by another: {}",
-                       plant::in_words(stages));
+                       box_styles::in_words(stages));
 }
 
 std::string joined(const std::vector<std::string>& parts, const char* between) {

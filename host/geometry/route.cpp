@@ -24,7 +24,7 @@ using Machines = std::vector<const Converter*>;
 
 std::size_t first_parting(const Machines& machines) {
     for (std::size_t i = 0; i < machines.size(); ++i)
-        if (plant::parts_sheets(machines[i]->kind)) return i + 1;
+        if (box_styles::parts_sheets(machines[i]->kind)) return i + 1;
     return 0;
 }
 
@@ -77,12 +77,12 @@ std::vector<Machines> with_each(const Plant& plant, const Machines& way, Convert
 }
 
 // Cells of one row are as deep as the row, but for those that give their own depth.
-bool may_have_unequal_flaps(const plant::StylePiece& piece) {
-    const bool has_slot = std::any_of(piece.borders.begin(), piece.borders.end(), [](const plant::StyleBorder& border) {
-        return border.kind == plant::StyleBorder::Kind::slot;
-    });
+bool may_have_unequal_flaps(const box_styles::StylePiece& piece) {
+    const bool has_slot = std::any_of(
+        piece.borders.begin(), piece.borders.end(),
+        [](const box_styles::StyleBorder& border) { return border.kind == box_styles::StyleBorder::Kind::slot; });
     return has_slot && std::any_of(piece.cells.begin(), piece.cells.end(),
-                                   [](const plant::StyleCell& cell) { return cell.depth.has_value(); });
+                                   [](const box_styles::StyleCell& cell) { return cell.depth.has_value(); });
 }
 
 constexpr double same_depth_mm = 1e-6;
@@ -115,7 +115,7 @@ private:
 
     [[nodiscard]] bool too_many() const { return routes_.size() > most_routes || tries_ > most_tries; }
 
-    [[nodiscard]] bool may_take(const Converter& machine, const plant::Stage& kinds) const {
+    [[nodiscard]] bool may_take(const Converter& machine, const box_styles::Stage& kinds) const {
         return std::find(kinds.begin(), kinds.end(), machine.kind) != kinds.end() &&
                std::find(taken_.begin(), taken_.end(), &machine) == taken_.end();
     }
@@ -158,16 +158,16 @@ private:
 
 }  // namespace
 
-bool has_unequal_flaps(const plant::StylePiece& piece, const blanks::FlatBlank& blank) {
-    return std::any_of(piece.borders.begin(), piece.borders.end(), [&](const plant::StyleBorder& border) {
+bool has_unequal_flaps(const box_styles::StylePiece& piece, const blanks::FlatBlank& blank) {
+    return std::any_of(piece.borders.begin(), piece.borders.end(), [&](const box_styles::StyleBorder& border) {
         const blanks::FlatCell &first = blank.cells.at(border.first), &second = blank.cells.at(border.second);
-        return border.kind == plant::StyleBorder::Kind::slot && first.parent && second.parent &&
+        return border.kind == box_styles::StyleBorder::Kind::slot && first.parent && second.parent &&
                std::abs(depth_mm(first) - depth_mm(second)) > same_depth_mm;
     });
 }
 
 RouteNeeds route_needs(const Plant& plant, const Request& request, std::size_t piece) {
-    const plant::Style* style = plant.find_style(request.style);
+    const box_styles::Style* style = plant.find_style(request.style);
     assert(style && "a request is read only in a style that is there");
     RouteNeeds needs;
     needs.stages = orders::stages_of(*style, piece);
@@ -178,7 +178,7 @@ RouteNeeds route_needs(const Plant& plant, const Request& request, std::size_t p
 }
 
 const Converter* Route::parting_machine() const {
-    if (parting == 0 || !plant::parts_sheets(converters[parting - 1]->kind)) return nullptr;
+    if (parting == 0 || !box_styles::parts_sheets(converters[parting - 1]->kind)) return nullptr;
     return converters[parting - 1];
 }
 

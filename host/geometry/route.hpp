@@ -18,15 +18,15 @@ namespace flutebook::geometry {
 
 /// What the machines of an order's route must be able to do.
 struct RouteNeeds {
-    std::vector<plant::Stage> stages;  // none: the corrugator alone makes it
-    bool has_unequal_flaps = false;    // some row of flaps, slot beside slot, has more than one depth
+    std::vector<box_styles::Stage> stages;  // none: the corrugator alone makes it
+    bool has_unequal_flaps = false;         // some row of flaps, slot beside slot, has more than one depth
 };
 
 /// Of a request that blanks::make_blank() takes, by its style. `piece` is an index of blanks::pieces_of().
 [[nodiscard]] RouteNeeds route_needs(const plant::Plant& plant, const orders::Request& request, std::size_t piece = 0);
 
 /// Whether two cells of the drawn piece that hang side by side, a slot between them, have unequal depths.
-[[nodiscard]] bool has_unequal_flaps(const plant::StylePiece& piece, const blanks::FlatBlank& blank);
+[[nodiscard]] bool has_unequal_flaps(const box_styles::StylePiece& piece, const blanks::FlatBlank& blank);
 
 /// The converters in turn. Step k is converters[k - 1]; `parting` is the step where boxes part from the sheet.
 struct Route {

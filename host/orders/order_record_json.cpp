@@ -92,7 +92,7 @@ Json to_tree(const Value& value) {
 }
 
 Json to_tree(Kind kind) {
-    return plant::spelled(kind);
+    return box_styles::spelled(kind);
 }
 
 template <HasFields Record>
@@ -119,7 +119,7 @@ void read_tree(const Json& tree, Value& value) {
 }
 
 void read_tree(const Json& tree, Kind& kind) {
-    const auto found = plant::converter_kind(tree.get<std::string>());
+    const auto found = box_styles::converter_kind(tree.get<std::string>());
     if (!found) throw Json::other_error::create(599, "unknown kind of converter", &tree);
     kind = *found;
 }

@@ -44,7 +44,7 @@ public:
     explicit RouteReader(const plant::Plant& plant)
         : plant_(plant), converters_(codes_of(plant.converters)), corrugators_(codes_of(plant.corrugators)) {}
 
-    std::vector<std::size_t> read(const fields::Field& list, const plant::Style* style) const {
+    std::vector<std::size_t> read(const fields::Field& list, const box_styles::Style* style) const {
         std::vector<std::size_t> route;
         bool is_known = style != nullptr && list.is_list();
         for (const auto& item : list.items()) {
@@ -144,12 +144,12 @@ Request read_whole(const plant::Plant& plant, const std::string& file, const std
     return request;
 }
 
-bool has_kind(const plant::Plant& plant, const plant::Stage& stage, std::size_t machine) {
+bool has_kind(const plant::Plant& plant, const box_styles::Stage& stage, std::size_t machine) {
     return std::find(stage.begin(), stage.end(), plant.converters[machine].kind) != stage.end();
 }
 
 // The first stage that no machine makes behind those of the stages before it.
-std::optional<std::size_t> missing_stage(const plant::Plant& plant, const std::vector<plant::Stage>& stages,
+std::optional<std::size_t> missing_stage(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages,
                                          const std::vector<std::size_t>& route) {
     std::size_t stage = 0;
     for (const std::size_t machine : route)
@@ -157,14 +157,14 @@ std::optional<std::size_t> missing_stage(const plant::Plant& plant, const std::v
     return stage < stages.size() ? std::optional(stage) : std::nullopt;
 }
 
-std::string why_missing(const plant::Plant& plant, const std::vector<plant::Stage>& stages, std::size_t missing,
+std::string why_missing(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages, std::size_t missing,
                         const std::vector<std::size_t>& route) {
-    const auto words = plant::in_words(stages[missing]);
+    const auto words = box_styles::in_words(stages[missing]);
     const auto early = std::find_if(route.begin(), route.end(),
                                     [&](std::size_t machine) { return has_kind(plant, stages[missing], machine); });
     if (early == route.end()) return fmt::format("the route has no {}", words);
     return fmt::format("{} stands too early: put a {} behind the {}", plant.converters[*early].code, words,
-                       plant::in_words(stages[missing - 1]));
+                       box_styles::in_words(stages[missing - 1]));
 }
 
 }  // namespace
@@ -192,16 +192,16 @@ Request read_request(const plant::Plant& plant, const std::string& file, const s
     return read_whole(plant, file, text, complaints, date_override);
 }
 
-const std::vector<plant::Stage>& stages_of(const plant::Style& style, std::size_t piece) {
-    static const std::vector<plant::Stage> of_drawing{{plant::Converter::Kind::die_cutter}};
+const std::vector<box_styles::Stage>& stages_of(const box_styles::Style& style, std::size_t piece) {
+    static const std::vector<box_styles::Stage> of_drawing{{plant::Converter::Kind::die_cutter}};
     return style.is_outline ? of_drawing : style.pieces.at(piece).made_by;
 }
 
-std::optional<std::string> route_fault(const plant::Plant& plant, const std::vector<plant::Stage>& stages,
+std::optional<std::string> route_fault(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages,
                                        const std::string& what, const std::vector<std::size_t>& route) {
     const auto missing = missing_stage(plant, stages, route);
     if (!missing) return std::nullopt;
-    const auto expected = fmt::format("expected a {} for {}", plant::in_words(stages), what);
+    const auto expected = fmt::format("expected a {} for {}", box_styles::in_words(stages), what);
     if (route.empty()) return "an empty route for a box: " + expected;
     if (stages.size() == 1) return "a route that cannot make the box: " + expected;
     return fmt::format("a route that cannot make the box: {}; {}", expected,
@@ -209,7 +209,7 @@ std::optional<std::string> route_fault(const plant::Plant& plant, const std::vec
 }
 
 void check_route(const fields::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
-                 const plant::Style& style) {
+                 const box_styles::Style& style) {
     if (route.size() > most_converters)
         field.complain(fmt::format("too long: found {} machines, expected at most {}", route.size(), most_converters));
     for (std::size_t piece = 0; piece < std::max<std::size_t>(style.pieces.size(), 1); ++piece) {
@@ -220,13 +220,13 @@ void check_route(const fields::Field& field, const std::vector<std::size_t>& rou
 }
 
 void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,
-                     const plant::Style& style) {
+                     const box_styles::Style& style) {
     if (!style.uses_allowances || plant.find_allowance(board.flutes, style.code) != nullptr) return;
     field.complain(fmt::format("no allowances for flute {}: board {} cannot make style {}; add them to flutes.yaml",
                                base::shown(board.flutes), base::shown(board.code), base::shown(style.code)));
 }
 
-void check_liners(const fields::Field& field, const plant::Board& board, const plant::Style& style) {
+void check_liners(const fields::Field& field, const plant::Board& board, const box_styles::Style& style) {
     const auto liners = std::count_if(board.plies.begin(), board.plies.end(),
                                       [](const plant::Board::Ply& ply) { return !ply.flute.has_value(); });
     if (liners > 1 || !style.is_folded()) return;

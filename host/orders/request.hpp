@@ -62,24 +62,25 @@ struct Request {
 inline constexpr std::size_t most_converters = 14;
 
 /// What makes a piece of a style, stage by stage; none where the corrugator alone makes it.
-[[nodiscard]] const std::vector<plant::Stage>& stages_of(const plant::Style& style, std::size_t piece = 0);
+[[nodiscard]] const std::vector<box_styles::Stage>& stages_of(const box_styles::Style& style, std::size_t piece = 0);
 
 /// What is wrong with a route for a piece that is made by these stages, in their order; nothing where it holds them.
 /// `what` names the piece: "style `0201`".
-[[nodiscard]] std::optional<std::string> route_fault(const plant::Plant& plant, const std::vector<plant::Stage>& stages,
+[[nodiscard]] std::optional<std::string> route_fault(const plant::Plant& plant,
+                                                     const std::vector<box_styles::Stage>& stages,
                                                      const std::string& what, const std::vector<std::size_t>& route);
 
 /// At most that many machines. The route must hold a machine for each stage of every piece, in their order; an empty
 /// one makes only what needs no converter.
 void check_route(const fields::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
-                 const plant::Style& style);
+                 const box_styles::Style& style);
 
 /// A style whose sums name allowances needs those of its board's flutes.
 void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,
-                     const plant::Style& style);
+                     const box_styles::Style& style);
 
 /// A style that is folded needs a board with more than one liner.
-void check_liners(const fields::Field& field, const plant::Board& board, const plant::Style& style);
+void check_liners(const fields::Field& field, const plant::Board& board, const box_styles::Style& style);
 
 /// Every paper of the board must have a price on the day.
 void check_prices(const fields::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day);

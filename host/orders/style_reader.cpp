@@ -13,9 +13,9 @@ namespace flutebook::orders {
 
 namespace {
 
+using box_styles::Style;
 using fields::Field;
 using fields::MapReader;
-using plant::Style;
 
 constexpr fields::QuantityRange any_measure{-fields::range::largest, fields::range::largest, false, "a number"};
 

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "host/base/place.hpp"
+#include "host/box_styles/machine_kind.hpp"
 #include "host/fields/quantity.hpp"
 
 namespace flutebook::plant {
@@ -27,7 +28,7 @@ struct Corrugator {
 };
 
 struct Converter {
-    enum class Kind { printer, die_cutter, folder_gluer, slitter, stitcher, hand };
+    using Kind = box_styles::MachineKind;
     std::string code;
     Kind kind;
     fields::Span length_mm, width_mm;  // of the sheet it takes: along the chop, across the web

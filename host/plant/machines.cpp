@@ -54,7 +54,7 @@ Corrugator read_corrugator(const fields::Field& entry) {
 }
 
 std::optional<Converter::Kind> read_kind(const fields::Field& field) {
-    const auto chosen = field.choice(kind_spellings());
+    const auto chosen = field.choice(box_styles::kind_spellings());
     return chosen ? std::optional(static_cast<Converter::Kind>(*chosen)) : std::nullopt;
 }
 
@@ -69,7 +69,7 @@ bool is_given(fields::MapReader& form, const char* key, bool is_for_kind, const 
 // How blanks lie on a sheet: for what parts them. Other machines make one box a sheet, and a slitter's straight cuts
 // leave nothing between two blanks.
 void read_sheet_filling(fields::MapReader& form, std::optional<Converter::Kind> kind, Converter& result) {
-    const bool may_part = !kind || parts_sheets(*kind);
+    const bool may_part = !kind || box_styles::parts_sheets(*kind);
     const bool may_leave_waste = !kind || *kind == Converter::Kind::die_cutter;
     const char* one_up = "only a die cutter or a slitter holds more than one box a sheet";
     const char* waste = may_part ? "only a die cutter leaves board between blanks and at the edge" : one_up;

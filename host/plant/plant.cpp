@@ -13,8 +13,8 @@
 
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
+#include "host/box_styles/styles_file.hpp"
 #include "host/plant/plant_files.hpp"
-#include "host/plant/styles/styles_file.hpp"
 
 namespace flutebook::plant {
 
@@ -144,18 +144,19 @@ private:
 
     // A style that a quote kept counts before the plant's of the same code, and that before the library's.
     void read_style_files() {
-        std::vector<Style> styles;
+        std::vector<box_styles::Style> styles;
         const auto allowance_names = further_names(plant_.allowances);
         for (const char* name : {styles_file_name, kept_style_file}) {
             if (!files_.has(name)) continue;
             fields::MapReader form(file(name));
-            for (auto& style : read_styles(form.field("styles"), {style_library().entries, allowance_names})) {
-                std::erase_if(styles, [&](const Style& other) { return other.code == style.code; });
+            for (auto& style : box_styles::read_styles(form.field("styles"),
+                                                       {box_styles::style_library().entries, allowance_names})) {
+                std::erase_if(styles, [&](const box_styles::Style& other) { return other.code == style.code; });
                 styles.push_back(std::move(style));
             }
             form.finish();
         }
-        if (!styles.empty()) plant_.styles = StyleList(std::move(styles));
+        if (!styles.empty()) plant_.styles = box_styles::StyleList(std::move(styles));
     }
 
     void read_plugins() {
@@ -185,7 +186,7 @@ const Board* Plant::find_board(const std::string& code) const {
     return find_by_code(boards, code);
 }
 
-const Style* Plant::find_style(const std::string& code) const {
+const box_styles::Style* Plant::find_style(const std::string& code) const {
     return styles.find(code);
 }
 

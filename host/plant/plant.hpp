@@ -13,9 +13,9 @@
 
 #include "host/base/date.hpp"
 #include "host/base/place.hpp"
+#include "host/box_styles/style.hpp"
 #include "host/plant/machine.hpp"
 #include "host/plant/model_settings.hpp"
-#include "host/plant/styles/style.hpp"
 
 namespace flutebook::plant {
 
@@ -126,7 +126,7 @@ struct Plant {
     std::vector<Flute> flutes;
     std::vector<Allowance> allowances;
     std::vector<Board> boards;
-    StyleList styles;
+    box_styles::StyleList styles;
     std::vector<Corrugator> corrugators;
     std::vector<Converter> converters;
     Dispatch dispatch;
@@ -136,7 +136,7 @@ struct Plant {
     std::vector<PinnedFile> pinned;
     base::Places places;  // of plant.yaml
 
-    [[nodiscard]] const Style* find_style(const std::string& code) const;
+    [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;
     [[nodiscard]] const Paper* find_paper(const std::string& code) const;
     [[nodiscard]] const Corrugator* find_corrugator(const std::string& code) const;

@@ -145,7 +145,7 @@ Converter converter(Draws& draws, std::size_t number, Converter::Kind kind) {
         result.between_mm = draws.one_in(3) ? 0 : draws.length_mm(3, 20);
         result.edge_mm = draws.one_in(3) ? 0 : draws.length_mm(5, 25);
     }
-    if (plant::parts_sheets(kind)) result.ups_max = draws.one_in(4) ? 1 : draws.whole(2, 24);
+    if (box_styles::parts_sheets(kind)) result.ups_max = draws.one_in(4) ? 1 : draws.whole(2, 24);
     return result;
 }
 
@@ -173,7 +173,7 @@ std::vector<std::size_t> of_kind(const Plant& plant, Converter::Kind kind) {
 // Print, cut or slit, fold and glue, stitch, pack.
 int trade_order(Converter::Kind kind) {
     if (kind == Converter::Kind::printer) return 0;
-    if (plant::parts_sheets(kind)) return 1;
+    if (box_styles::parts_sheets(kind)) return 1;
     return 2 + static_cast<int>(kind);
 }
 

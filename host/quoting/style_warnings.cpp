@@ -57,7 +57,7 @@ std::optional<base::Warning> other_way_warning(const plant::Plant& plant, const 
 std::vector<base::Warning> style_warnings(const plant::Plant& plant, const engine::Engine& engine,
                                           const answers::RequestAnswer& answer) {
     std::vector<base::Warning> warnings;
-    const plant::Style* style = plant.find_style(answer.request.style);
+    const box_styles::Style* style = plant.find_style(answer.request.style);
     if (style == nullptr || style->is_outline) return warnings;
     if (style->is_folded())
         if (auto warning = other_way_warning(plant, engine, answer)) warnings.push_back(std::move(*warning));

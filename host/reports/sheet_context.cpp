@@ -39,7 +39,7 @@ const std::string& machine_at(const answers::Quote& quote, std::size_t step) {
 std::size_t parting_step(const plant::Plant& plant, const answers::Quote& quote) {
     for (std::size_t k = 0; k < quote.route.size(); ++k) {
         const plant::Converter* converter = plant.find_converter(quote.route[k]);
-        if (converter != nullptr && plant::parts_sheets(converter->kind)) return k + 1;
+        if (converter != nullptr && box_styles::parts_sheets(converter->kind)) return k + 1;
     }
     return quote.route.size();
 }

@@ -24,7 +24,7 @@ struct ProofTime {
 };
 
 // Medians of runs, each as many proofs as `repeats`.
-ProofTime measured(const plant::Style& style, const blanks::StyleSize& size, int repeats) {
+ProofTime measured(const box_styles::Style& style, const blanks::StyleSize& size, int repeats) {
     std::vector<blanks::FlatBlank> blanks;
     std::vector<double> draw, prove;
     for (int run = 0; run <= runs; ++run) {
@@ -58,7 +58,7 @@ int main(int count, char** words) {
     size.allowance = &allowance;
     double slowest = 0;
     fmt::print("one proof by folding, median of runs; wall time, and how often drawing the blanks\n");
-    for (const plant::Style& style : plant.styles) {
+    for (const box_styles::Style& style : plant.styles) {
         if (!style.is_folded()) continue;
         const ProofTime time = measured(style, size, repeats);
         slowest = std::max(slowest, time.prove_ms);

@@ -10,10 +10,10 @@
 #include "host/answers/month_answer.hpp"
 #include "host/base/errors.hpp"
 #include "host/quoting/quote.hpp"
+#include "host/saved_quotes/saved_quote.hpp"
 #include "host/services/closing/month.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/services/posting/post.hpp"
-#include "host/services/quoting/saved_quote.hpp"
 #include "ledger/reading/entries.hpp"
 #include "tests/fuzz/fuzzer.hpp"
 
@@ -93,7 +93,7 @@ private:
         const auto answer =
             quoting::quote(place_.plant, place_.engine,
                            orders::read_request(place_.plant, place_.plant.folder + "/requests/" + request), asked);
-        const std::string number = services::save_quote(*store_, place_, {answer, asked}, "fuzzer");
+        const std::string number = saved_quotes::save_quote(*store_, place_, {answer, asked}, "fuzzer");
         static_cast<void>(
             services::take_order(*store_, {number, answer.quantities.front().quote->quantity, order, "fuzzer"}));
     }
@@ -132,7 +132,7 @@ private:
         return keys;
     }
 
-    services::Workplace place_;
+    workplace::Workplace place_;
     std::string file_;
     std::unique_ptr<ledger::Store> store_;
     int cases_on_ledger_ = 0;

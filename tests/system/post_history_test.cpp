@@ -230,7 +230,7 @@ TEST_CASE("every order of the fourteen months is costed, but the one still waiti
         CAPTURE(numbers[i]);
         try {
             const auto file = services::order_file(store, plant, numbers[i]);
-            const auto quoted = services::quoted_plant(file.quote, plant, services::machines_of(file));
+            const auto quoted = saved_quotes::quoted_plant(file.quote, plant, services::machines_of(file));
             const auto answer = services::order_cost(engine, quoted, file, plant);
             CHECK(adds_up(answer));
             CHECK(answer.cost.quoted == answer.saved_cost);

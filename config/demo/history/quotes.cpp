@@ -73,7 +73,7 @@ Make read_make(const plant::Plant& plant, const PlannedOrder& order, const plant
     make.corrugator = find(plant.corrugators, quote->at("corrugator"));
     for (const auto& code : quote->at("route")) make.route.push_back(find(plant.converters, code));
     const auto cutter = std::find_if(make.route.begin(), make.route.end(),
-                                     [](const auto* machine) { return plant::parts_sheets(machine->kind); });
+                                     [](const auto* machine) { return box_styles::parts_sheets(machine->kind); });
     make.parting =
         cutter == make.route.end() ? make.route.size() : static_cast<std::size_t>(cutter - make.route.begin()) + 1;
     make.roll_m = quote->at("roll_width_mm").get<double>() / 1000;

@@ -7,7 +7,7 @@
 
 #include "host/orders/order_record_json.hpp"
 #include "host/production/document_format.hpp"
-#include "host/services/quoting/saved_quote.hpp"
+#include "host/saved_quotes/saved_quote.hpp"
 #include "ledger/reading/quotes.hpp"
 
 namespace flutebook::services {
@@ -80,7 +80,7 @@ orders::OrderRecord record_of(const ledger::Store& store, const ledger::SavedOrd
 }  // namespace
 
 std::vector<orders::OrderRecord> take_order(ledger::Store& store, const OrderOptions& asked) {
-    const ledger::SavedQuote quote = saved_quote(store, asked.quote);
+    const ledger::SavedQuote quote = saved_quotes::saved_quote(store, asked.quote);
     std::vector<orders::OrderRecord> result = terms_in(store, quote, asked.quantity);
     const std::string number =
         asked.number.empty() ? fmt::format("{}-{:.0f}", quote.number, asked.quantity) : asked.number;

@@ -7,9 +7,9 @@
 
 #include "host/base/errors.hpp"
 #include "host/quoting/order_terms.hpp"
+#include "host/saved_quotes/saved_quote.hpp"
 #include "host/services/orders/order.hpp"
-#include "host/services/quoting/saved_quote.hpp"
-#include "host/services/workplace.hpp"
+#include "host/workplace/workplace.hpp"
 #include "ledger/reading/entries.hpp"
 
 namespace flutebook::services {
@@ -136,7 +136,7 @@ std::vector<answers::OrderStep> steps_of(const OrderFile& file, const StageCosti
 
 // What the quote, as it was answered, says that this quantity costs; of a set, this piece.
 Money saved_cost(const ledger::SavedQuote& quote, const orders::OrderRecord& order) {
-    const auto document = saved_document(quote);
+    const auto document = saved_quotes::saved_document(quote);
     const std::vector<answers::RequestAnswer::Quantity>* quantities = &document.answer.quantities;
     for (const auto& piece : document.answer.pieces)
         if (piece.name == order.piece) quantities = &piece.quantities;
@@ -170,7 +170,7 @@ OrderFile order_file(const ledger::Store& store, const plant::Plant& today, cons
         lines.push_back(
             fmt::format("order {}: cannot be costed before it is made: missing {}; post them", number, missing));
     if (!lines.empty()) throw LedgerError(LedgerError::Kind::refused, std::move(lines));
-    auto quote = saved_quote(store, order->quote);
+    auto quote = saved_quotes::saved_quote(store, order->quote);
     return {std::move(*order), std::move(actual), std::move(quote)};
 }
 
@@ -188,8 +188,8 @@ Money cost_per_thousand(Money cost, double boxes) {
     return *result;
 }
 
-answers::OrderCost order_answer(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
-                                const StageCostings& costings, const plant::Plant& today) {
+answers::OrderCost order_answer(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
+                                const OrderFile& file, const StageCostings& costings, const plant::Plant& today) {
     refuse_other_currency(quoted.plant, today);
     answers::OrderCost result{};
     result.order = file.order;
@@ -201,7 +201,7 @@ answers::OrderCost order_answer(const engine::Engine& engine, const QuotedPlant&
     result.quoted_per_thousand = cost_per_thousand(result.cost.quoted, file.order.quantity);
     result.paid_per_thousand = cost_per_thousand(result.cost.paid, result.boxes_made);
     result.saved_cost = saved_cost(file.quote, file.order);
-    result.plugins = changed_plugins(file.quote, engine.graph());
+    result.plugins = saved_quotes::changed_plugins(file.quote, engine.graph());
     result.steps = steps_of(file, costings);
     result.lines = lines_of(engine.graph(), costings);
     result.inputs = inputs_of(engine.graph(), file.order, costings);
@@ -209,8 +209,8 @@ answers::OrderCost order_answer(const engine::Engine& engine, const QuotedPlant&
     return result;
 }
 
-answers::OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted, const OrderFile& file,
-                              const plant::Plant& today) {
+answers::OrderCost order_cost(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
+                              const OrderFile& file, const plant::Plant& today) {
     return order_answer(engine, quoted, file, cost_stages(engine, quoted, file.order, file.actual, today), today);
 }
 

@@ -11,9 +11,9 @@
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"
 #include "host/production/order_actual.hpp"
+#include "host/saved_quotes/changes.hpp"
+#include "host/saved_quotes/saved_workplace.hpp"
 #include "host/services/orders/order_stages.hpp"
-#include "host/services/quoting/changes.hpp"
-#include "host/services/quoting/saved_workplace.hpp"
 #include "ledger/store/store.hpp"
 
 namespace flutebook::services {
@@ -34,12 +34,12 @@ struct OrderFile {
 
 /// Its answer from its five costings, made with models that were started with the quoted plant. Throws InputError
 /// (plant) where the quote was made in another currency.
-[[nodiscard]] answers::OrderCost order_answer(const engine::Engine& engine, const QuotedPlant& quoted,
+[[nodiscard]] answers::OrderCost order_answer(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
                                               const OrderFile& file, const StageCostings& costings,
                                               const plant::Plant& today);
 
 /// Costs an order with models that were started with the quoted plant. Throws as cost_stages() and order_answer().
-[[nodiscard]] answers::OrderCost order_cost(const engine::Engine& engine, const QuotedPlant& quoted,
+[[nodiscard]] answers::OrderCost order_cost(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
                                             const OrderFile& file, const plant::Plant& today);
 
 /// A thousandth part of a cost, of so many boxes. Throws ModelError where it is too large to be kept.

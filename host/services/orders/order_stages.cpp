@@ -249,8 +249,9 @@ void add_costs(StageCosts& sum, const engine::Graph& graph, const StageCostings&
     add(sum.paid, piece.paid);
 }
 
-StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quoted, const OrderRecord& order,
-                          const OrderActual& actual, const plant::Plant& today, const StageCosts& others) {
+StageCostings cost_stages(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
+                          const OrderRecord& order, const OrderActual& actual, const plant::Plant& today,
+                          const StageCosts& others) {
     const scenario::Quoted as_quoted{quoted.plant, quoted.request, order};
     const auto costing = [&](scenario::Overrides overrides, const engine::ClassCosts& of_others) {
         overrides.others = of_others;

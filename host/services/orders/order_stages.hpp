@@ -37,7 +37,7 @@
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"
 #include "host/production/order_actual.hpp"
-#include "host/services/quoting/saved_workplace.hpp"
+#include "host/saved_quotes/saved_workplace.hpp"
 
 namespace flutebook::services {
 
@@ -60,7 +60,7 @@ void add_costs(StageCosts& sum, const engine::Graph& graph, const StageCostings&
 /// `engine` was started with the quoted plant; `others` counts where the order is the first piece of a set. Throws
 /// InputError (plant) where a paper has no price today for a day on which it ran, ModelError, and LedgerError, refused,
 /// where a model refuses the order as it was made.
-[[nodiscard]] StageCostings cost_stages(const engine::Engine& engine, const QuotedPlant& quoted,
+[[nodiscard]] StageCostings cost_stages(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
                                         const orders::OrderRecord& order, const production::OrderActual& actual,
                                         const plant::Plant& today, const StageCosts& others = {});
 

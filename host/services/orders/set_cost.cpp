@@ -7,9 +7,9 @@
 #include <set>
 #include <utility>
 
+#include "host/saved_quotes/saved_quote.hpp"
 #include "host/services/orders/order.hpp"
-#include "host/services/quoting/saved_quote.hpp"
-#include "host/services/workplace.hpp"
+#include "host/workplace/workplace.hpp"
 
 namespace flutebook::services {
 
@@ -55,7 +55,7 @@ std::vector<std::string> all_machines(const std::vector<OrderFile>& files) {
 }
 
 // The pieces in the order of the set.
-std::vector<answers::OrderCost> cost_pieces(const engine::Engine& engine, const QuotedPlant& quoted,
+std::vector<answers::OrderCost> cost_pieces(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
                                             const std::vector<OrderFile>& files, const plant::Plant& today) {
     std::vector<answers::OrderCost> result;
     StageCosts others;
@@ -88,7 +88,7 @@ double whole_sets(const std::vector<OrderFile>& files) {
 
 // What the quote, as it was answered, says that so many sets cost.
 Money saved_set_cost(const ledger::SavedQuote& quote, double sets) {
-    const auto document = saved_document(quote);
+    const auto document = saved_quotes::saved_document(quote);
     for (const auto& item : document.answer.quantities)
         if (item.set && item.set->quantity == sets) return item.set->cost;
     throw LedgerError(
@@ -98,8 +98,8 @@ Money saved_set_cost(const ledger::SavedQuote& quote, double sets) {
 
 }  // namespace
 
-answers::SetCost set_cost(const engine::Engine& engine, const QuotedPlant& quoted, const std::vector<OrderFile>& files,
-                          const plant::Plant& today) {
+answers::SetCost set_cost(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
+                          const std::vector<OrderFile>& files, const plant::Plant& today) {
     const orders::OrderRecord& first = files.front().order;
     answers::SetCost result{};
     result.number = first.set_number();
@@ -125,8 +125,9 @@ answers::SetCost set_cost(const engine::Engine& engine, const QuotedPlant& quote
 
 OrderOrSetCost cost_of(const plant::Plant& today, const std::string& ledger, const std::string& number) {
     const FilesToCost read = files_to_cost(ledger::Store::open_for_reading(ledger), today, number);
-    QuotedPlant quoted = quoted_plant(read.files.front().quote, today, all_machines(read.files));
-    const Workplace workplace = open(quoted.plant);
+    saved_quotes::QuotedPlant quoted =
+        saved_quotes::quoted_plant(read.files.front().quote, today, all_machines(read.files));
+    const workplace::Workplace workplace = workplace::open(quoted.plant);
     if (read.is_set) return set_cost(workplace.engine, quoted, read.files, today);
     if (read.files.size() == 1) return order_cost(workplace.engine, quoted, read.files.front(), today);
     return std::move(cost_pieces(workplace.engine, quoted, read.files, today).front());

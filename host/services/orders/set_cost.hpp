@@ -15,7 +15,7 @@
 namespace flutebook::services {
 
 /// The orders of a set, in the order of the set; `quote` is that of each.
-[[nodiscard]] answers::SetCost set_cost(const engine::Engine& engine, const QuotedPlant& quoted,
+[[nodiscard]] answers::SetCost set_cost(const engine::Engine& engine, const saved_quotes::QuotedPlant& quoted,
                                         const std::vector<OrderFile>& files, const plant::Plant& today);
 
 using OrderOrSetCost = std::variant<answers::OrderCost, answers::SetCost>;

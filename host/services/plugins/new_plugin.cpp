@@ -16,7 +16,7 @@
 #include "host/base/characters.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/services/workplace.hpp"
+#include "host/workplace/workplace.hpp"
 
 namespace flutebook::services {
 
@@ -50,7 +50,7 @@ std::optional<std::string> why_no_name(const std::string& name) {
     if (name.size() > longest_name)
         return fmt::format("not a model's name: found {} letters, expected at most {}", name.size(), longest_name);
     if (is_of_the_build(name)) return "the build tool reserves this word; choose another name";
-    if (fs::exists(fs::path(installed_plugins()) / (name + ".so")))
+    if (fs::exists(fs::path(workplace::installed_plugins()) / (name + ".so")))
         return "a model of this name is installed with flutebook; choose another name";
     return std::nullopt;
 }
@@ -110,9 +110,9 @@ void write(const fs::path& file, const std::string& text, const std::string& nam
 
 }  // namespace
 
-answers::NewPlugin new_plugin(const std::string& name) {
+plant_answers::NewPlugin new_plugin(const std::string& name) {
     if (const auto why = why_no_name(name)) refuse(name, *why);
-    const fs::path prefix = fs::path(installed_plugins()).parent_path().parent_path().parent_path();
+    const fs::path prefix = fs::path(workplace::installed_plugins()).parent_path().parent_path().parent_path();
     const auto files = texts(prefix / "share" / "flutebook" / "template", name);
     std::error_code failure;
     if (!fs::create_directory(name, failure)) {
@@ -127,7 +127,7 @@ answers::NewPlugin new_plugin(const std::string& name) {
         fs::remove_all(name, failure);  // a second error is not reported
         throw;
     }
-    answers::NewPlugin result{{}, prefix.string()};
+    plant_answers::NewPlugin result{{}, prefix.string()};
     for (const auto& [path, text] : files) result.files.push_back(path);
     return result;
 }

@@ -12,8 +12,8 @@ namespace flutebook::services {
 
 namespace {
 
-using answers::CheckedStyle;
-using answers::StyleTrial;
+using plant_answers::CheckedStyle;
+using plant_answers::StyleTrial;
 using BoxSize = std::array<double, 3>;
 
 // A carton, a cube, a flat, a tall, a small and a very large one.
@@ -25,7 +25,7 @@ struct CheckedFlutes {
     double caliper_mm;
 };
 
-std::vector<CheckedFlutes> checked_flutes(const plant::Plant& plant, const plant::Style& style) {
+std::vector<CheckedFlutes> checked_flutes(const plant::Plant& plant, const box_styles::Style& style) {
     std::vector<CheckedFlutes> all;
     for (const plant::Allowance& allowance : plant.allowances)
         for (const plant::Board& board : plant.boards) {
@@ -61,7 +61,7 @@ private:
     std::uint64_t state_;
 };
 
-StyleTrial trial(const plant::Style& style, const CheckedFlutes& flutes, const BoxSize& inside_mm,
+StyleTrial trial(const box_styles::Style& style, const CheckedFlutes& flutes, const BoxSize& inside_mm,
                  blanks::SizeBounds bounds) {
     StyleTrial result = {flutes.allowance->flutes, flutes.caliper_mm, inside_mm, "", {}};
     try {
@@ -73,8 +73,8 @@ StyleTrial trial(const plant::Style& style, const CheckedFlutes& flutes, const B
     return result;
 }
 
-void try_random_boxes(const plant::Style& style, const CheckedFlutes& flutes, const answers::StyleCheckOptions& options,
-                      CheckedStyle& checked) {
+void try_random_boxes(const box_styles::Style& style, const CheckedFlutes& flutes,
+                      const plant_answers::StyleCheckOptions& options, CheckedStyle& checked) {
     RandomSizes sizes(options.seed);
     for (std::size_t box = 0; box < options.random_boxes; ++box) {
         StyleTrial tried = trial(style, flutes, sizes.next(), options.bounds);
@@ -86,8 +86,8 @@ void try_random_boxes(const plant::Style& style, const CheckedFlutes& flutes, co
     }
 }
 
-CheckedStyle checked_style(const plant::Plant& plant, const plant::Style& style,
-                           const answers::StyleCheckOptions& options) {
+CheckedStyle checked_style(const plant::Plant& plant, const box_styles::Style& style,
+                           const plant_answers::StyleCheckOptions& options) {
     CheckedStyle checked = {style.code, style.title, style.note, style.is_folded(), {}, 0, 0, {}};
     for (const CheckedFlutes& flutes : checked_flutes(plant, style)) {
         for (const BoxSize& size : named_sizes) checked.trials.push_back(trial(style, flutes, size, options.bounds));
@@ -104,15 +104,15 @@ CheckedStyle checked_style(const plant::Plant& plant, const plant::Style& style,
 
 }  // namespace
 
-answers::StyleCheck check_styles(const plant::Plant& plant, const answers::StyleCheckOptions& options) {
-    answers::StyleCheck check;
+plant_answers::StyleCheck check_styles(const plant::Plant& plant, const plant_answers::StyleCheckOptions& options) {
+    plant_answers::StyleCheck check;
     if (!options.code.empty()) {
-        const plant::Style& style = style_of(plant, options.code);
+        const box_styles::Style& style = style_of(plant, options.code);
         if (style.is_outline) refuse_outline(style.code);
         check.styles.push_back(checked_style(plant, style, options));
         return check;
     }
-    for (const plant::Style& style : plant.styles)
+    for (const box_styles::Style& style : plant.styles)
         if (!style.is_outline) check.styles.push_back(checked_style(plant, style, options));
     return check;
 }

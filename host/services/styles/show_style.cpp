@@ -30,34 +30,34 @@ const plant::Board& board_of(const plant::Plant& plant, const std::string& code)
         fmt::format("board: no such board: found {}; the boards are {}", base::shown(code), codes_of(plant.boards)));
 }
 
-void check_measures(const plant::Style& style, const StyleQuestion& question) {
+void check_measures(const box_styles::Style& style, const StyleQuestion& question) {
     for (const auto& [name, value] : question.measures) {
-        const auto is_asked = [&name = name](const plant::AskedMeasure& ask) { return ask.name == name; };
+        const auto is_asked = [&name = name](const box_styles::AskedMeasure& ask) { return ask.name == name; };
         if (std::any_of(style.asks.begin(), style.asks.end(), is_asked)) continue;
         std::string known;
-        for (const plant::AskedMeasure& ask : style.asks) known += (known.empty() ? "" : ", ") + ask.name;
+        for (const box_styles::AskedMeasure& ask : style.asks) known += (known.empty() ? "" : ", ") + ask.name;
         refuse_style(fmt::format("measure: style {} asks for no such measure: found {}; {}", style.code,
                                  base::shown(name), known.empty() ? "it asks for none" : "it asks for " + known));
     }
 }
 
-std::vector<plant::Stage> made_by(const plant::Style& style, std::size_t piece) {
-    return piece < style.pieces.size() ? style.pieces[piece].made_by : std::vector<plant::Stage>{};
+std::vector<box_styles::Stage> made_by(const box_styles::Style& style, std::size_t piece) {
+    return piece < style.pieces.size() ? style.pieces[piece].made_by : std::vector<box_styles::Stage>{};
 }
 
 }  // namespace
 
-const plant::Style& style_of(const plant::Plant& plant, const std::string& code) {
-    if (const plant::Style* style = plant.find_style(code)) return *style;
+const box_styles::Style& style_of(const plant::Plant& plant, const std::string& code) {
+    if (const box_styles::Style* style = plant.find_style(code)) return *style;
     refuse_style(
         fmt::format("style: no such style: found {}; the styles are {}", base::shown(code), codes_of(plant.styles)));
 }
 
-answers::StyleList list_styles(const plant::Plant& plant) {
-    answers::StyleList result;
-    for (const plant::Style& style : plant.styles) {
-        answers::ListedStyle listed{style.code, style.title, style.note, {}, {}, style.asks};
-        for (const plant::StylePiece& piece : style.pieces) {
+plant_answers::StyleList list_styles(const plant::Plant& plant) {
+    plant_answers::StyleList result;
+    for (const box_styles::Style& style : plant.styles) {
+        plant_answers::ListedStyle listed{style.code, style.title, style.note, {}, {}, style.asks};
+        for (const box_styles::StylePiece& piece : style.pieces) {
             listed.made_by.push_back(piece.made_by);
             listed.pieces.push_back(piece.name);
         }
@@ -66,8 +66,8 @@ answers::StyleList list_styles(const plant::Plant& plant) {
     return result;
 }
 
-answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& question) {
-    const plant::Style& style = style_of(plant, question.code);
+plant_answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& question) {
+    const box_styles::Style& style = style_of(plant, question.code);
     const plant::Board& board = board_of(plant, question.board);
     if (style.is_outline)
         refuse_style(fmt::format("style: {} has no drawing: the request itself gives its blank; ask for another style",
@@ -82,8 +82,8 @@ answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& q
                            plant.find_allowance(board.flutes, style.code),
                            question.measures};
     size.where = "inside";
-    answers::ShownStyle result{style.code,         style.title,       style.note, board.code,
-                               question.inside_mm, question.measures, {}};
+    plant_answers::ShownStyle result{style.code,         style.title,       style.note, board.code,
+                                     question.inside_mm, question.measures, {}};
     std::vector<blanks::FlatBlank> blanks = blanks::draw_flat(style, size);
     for (std::size_t i = 0; i < blanks.size(); ++i) {
         blanks::FlatMeasures measures = blanks::measure(blanks[i]);

@@ -5,13 +5,13 @@
 #include <utility>
 #include <vector>
 
-#include "host/answers/style_answer.hpp"
 #include "host/plant/plant.hpp"
+#include "host/plant_answers/style_answer.hpp"
 
 namespace flutebook::services {
 
 /// The plant's style by its code. Throws InputError (request) with all codes where it has none such.
-[[nodiscard]] const plant::Style& style_of(const plant::Plant& plant, const std::string& code);
+[[nodiscard]] const box_styles::Style& style_of(const plant::Plant& plant, const std::string& code);
 
 struct StyleQuestion {
     std::string code;
@@ -20,10 +20,10 @@ struct StyleQuestion {
     std::vector<std::pair<std::string, double>> measures;
 };
 
-[[nodiscard]] answers::StyleList list_styles(const plant::Plant& plant);
+[[nodiscard]] plant_answers::StyleList list_styles(const plant::Plant& plant);
 
 /// Throws InputError (request) where the plant has no such style or board, where the style has no such measure, or
 /// where the size leaves no blank.
-[[nodiscard]] answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& question);
+[[nodiscard]] plant_answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& question);
 
 }  // namespace flutebook::services

@@ -69,7 +69,7 @@ DrawnBlank& DrawnBlank::join(const std::string& name, const std::string& partner
 }
 
 DrawnBlank& DrawnBlank::inside(std::size_t side, const std::string& from, const std::string& to, double size_mm) {
-    plant::InsideSpan span;
+    box_styles::InsideSpan span;
     span.from = at(from);
     if (!to.empty()) span.to = at(to);
     blank.inside[side] = span;

@@ -150,7 +150,7 @@ TEST_CASE("a kind of machine that the plant lacks is named") {
 TEST_CASE("of several stages the one that no machine of the plant makes is named") {
     const plant::Plant plant = one_web();
     const orders::Request request = fixture::box_request(plant);
-    const auto told = [&](const std::vector<plant::Stage>& stages) {
+    const auto told = [&](const std::vector<box_styles::Stage>& stages) {
         const geometry::RouteNeeds needs{stages, false};
         const auto routes = geometry::make_routes(plant, request, needs).value();
         const auto entries =

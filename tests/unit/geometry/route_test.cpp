@@ -243,6 +243,6 @@ TEST_CASE("more ways to route an order than anybody could weigh are not made") {
     const orders::Request request = fixture::box_request(plant);
     REQUIRE_FALSE(geometry::make_routes(plant, request, {{{Kind::hand}, {Kind::hand}, {Kind::hand}}, false}));
     // 30 x 29 x 28 x 27 x 26 tries, and a stage at the end that finds no machine.
-    const plant::Stage hand{Kind::hand};
+    const box_styles::Stage hand{Kind::hand};
     REQUIRE_FALSE(geometry::make_routes(plant, request, {{hand, hand, hand, hand, hand, {Kind::slitter}}, false}));
 }

@@ -72,7 +72,7 @@ StyleSize size_of(double length, double width, double height) {
 }
 
 std::vector<FlatBlank> drawn(const std::string& code, const StyleSize& size) {
-    const plant::StyleList styles;
+    const box_styles::StyleList styles;
     return draw_flat(*styles.find(code), size);
 }
 
@@ -81,7 +81,7 @@ std::vector<FlatBlank> drawn(const std::string& code, const StyleSize& size) {
 TEST_CASE("area and cut of every style of the library are those of the union of its cells") {
     std::mt19937 random(20261128);
     std::uniform_real_distribution<double> side(90, 800);
-    for (const plant::Style& style : plant::StyleList()) {
+    for (const box_styles::Style& style : box_styles::StyleList()) {
         INFO(style.code);
         int drawn_boxes = 0;
         for (int i = 0; i < 100; ++i) {

@@ -135,7 +135,7 @@ TEST_CASE("a route holds no more machines than a model takes steps") {
 TEST_CASE("a route holds a machine for each stage of its style, in their order, whatever stands between") {
     using Kind = plant::Converter::Kind;
     const auto plant = PlantFolder().read();  // FG1, DC1
-    const std::vector<plant::Stage> stages{{Kind::slitter, Kind::die_cutter}, {Kind::folder_gluer}};
+    const std::vector<box_styles::Stage> stages{{Kind::slitter, Kind::die_cutter}, {Kind::folder_gluer}};
     const auto fault = [&](const std::vector<std::size_t>& route) {
         return orders::route_fault(plant, stages, "style `0215`", route).value_or("none");
     };

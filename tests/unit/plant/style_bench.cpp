@@ -4,20 +4,20 @@
 
 #include "host/base/errors.hpp"
 #include "host/base/yaml/document.hpp"
-#include "host/plant/styles/styles_file.hpp"
+#include "host/box_styles/styles_file.hpp"
 
 namespace flutebook::fixture {
 
 namespace {
 
-std::vector<plant::Style> read_text(const std::string& text) {
+std::vector<box_styles::Style> read_text(const std::string& text) {
     base::Diagnostics complaints;
     fields::Reading reading{complaints, "EUR"};
-    std::vector<plant::Style> styles;
+    std::vector<box_styles::Style> styles;
     const auto document = base::parse_document(text, "s", complaints);
     if (document) {
         fields::MapReader form(fields::Field(*document, "s", reading));
-        styles = plant::read_styles(form.field("styles"), {plant::style_library().entries, {}});
+        styles = box_styles::read_styles(form.field("styles"), {box_styles::style_library().entries, {}});
         form.finish();
     }
     complaints.throw_if_any(InputError::Whose::plant);
@@ -26,7 +26,7 @@ std::vector<plant::Style> read_text(const std::string& text) {
 
 }  // namespace
 
-std::vector<plant::Style> read_styles_text(const std::string& text) {
+std::vector<box_styles::Style> read_styles_text(const std::string& text) {
     try {
         return read_text(text);
     } catch (const InputError& error) {

@@ -4,12 +4,12 @@
 #include <string>
 #include <vector>
 
-#include "host/plant/styles/style.hpp"
+#include "host/box_styles/style.hpp"
 
 namespace flutebook::fixture {
 
 /// Reads the text with the library beside it. Fails the test where it is complained of.
-[[nodiscard]] std::vector<plant::Style> read_styles_text(const std::string& text);
+[[nodiscard]] std::vector<box_styles::Style> read_styles_text(const std::string& text);
 
 /// What is complained of, one a line, as `line:column: path: text`.
 [[nodiscard]] std::vector<std::string> style_complaints(const std::string& text);

@@ -3,13 +3,14 @@
 
 #include <algorithm>
 
-#include "host/plant/styles/styles_file.hpp"
+#include "host/box_styles/styles_file.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
 #include "tests/unit/plant/style_bench.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
 using namespace flutebook::fields;
+using namespace flutebook::box_styles;
 using namespace flutebook::plant;
 
 namespace {

@@ -6,6 +6,7 @@
 #include <thread>
 
 using namespace flutebook::fields;
+using namespace flutebook::box_styles;
 using namespace flutebook::plant;
 
 namespace {

@@ -11,6 +11,7 @@
 using namespace flutebook::base;
 using namespace flutebook::orders;
 using namespace flutebook::fields;
+using namespace flutebook::box_styles;
 using namespace flutebook::plant;
 
 TEST_CASE("a misspelt name finds the one that was meant") {

@@ -11,9 +11,9 @@
 #include "host/plugin_check/generated_order.hpp"
 #include "host/quoting/cost_sheet.hpp"
 #include "host/quoting/quote.hpp"
+#include "host/saved_quotes/saved_quote.hpp"
 #include "host/scenario/scenario.hpp"
 #include "host/services/orders/order_cost.hpp"
-#include "host/services/quoting/saved_quote.hpp"
 #include "tests/support/property.hpp"
 
 using namespace flutebook;
@@ -42,28 +42,28 @@ public:
 
     struct Saved {
         ledger::SavedQuote quote;
-        services::QuotedPlant plant;
+        saved_quotes::QuotedPlant plant;
         std::vector<orders::OrderRecord> terms;
     };
     [[nodiscard]] const std::vector<std::unique_ptr<Saved>>& all() const { return saved_; }
-    [[nodiscard]] const services::Workplace& place() const { return place_; }
+    [[nodiscard]] const workplace::Workplace& place() const { return place_; }
 
 private:
     void save(ledger::Store& store, const std::string& file) {
         const auto request = orders::read_request(place_.plant, file);
         const answers::QuoteOptions asked;
         const auto answer = quoting::quote(place_.plant, place_.engine, request, asked);
-        if (!services::can_be_saved(answer)) return;
+        if (!saved_quotes::can_be_saved(answer)) return;
         auto result = std::make_unique<Saved>();
         for (const auto& item : answer.quantities)
             if (item.quote) result->terms.push_back(item.quote->terms);
-        const auto number = services::save_quote(store, place_, {answer, asked}, "ada");
-        result->quote = services::saved_quote(store, number);
-        result->plant = services::quoted_plant(result->quote, place_.plant, {});
+        const auto number = saved_quotes::save_quote(store, place_, {answer, asked}, "ada");
+        result->quote = saved_quotes::saved_quote(store, number);
+        result->plant = saved_quotes::quoted_plant(result->quote, place_.plant, {});
         saved_.push_back(std::move(result));
     }
 
-    services::Workplace place_;
+    workplace::Workplace place_;
     std::vector<std::unique_ptr<Saved>> saved_;
 };
 

@@ -11,6 +11,7 @@
 
 using namespace flutebook;
 using namespace flutebook::drawings;
+using namespace flutebook::plant_reports;
 using namespace flutebook::reports;
 using blanks::FlatBlank;
 using blanks::Vec3;

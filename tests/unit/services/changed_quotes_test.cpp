@@ -1,10 +1,13 @@
 // Two answers compared: which quantities, figures and lines are told.
-#include "host/services/quoting/changes.hpp"
+#include "host/saved_quotes/changes.hpp"
 
 #include <catch2/catch.hpp>
 
 using namespace flutebook;
+using namespace flutebook::plant_answers;
 using namespace flutebook::answers;
+using namespace flutebook::workplace;
+using namespace flutebook::saved_quotes;
 using namespace flutebook::services;
 
 namespace {

@@ -7,8 +7,8 @@
 #include "tests/unit/services/demo_styles.hpp"
 
 using namespace flutebook;
-using answers::CheckedStyle;
-using answers::StyleTrial;
+using plant_answers::CheckedStyle;
+using plant_answers::StyleTrial;
 
 namespace {
 
@@ -31,11 +31,11 @@ std::string wrong_trials(const CheckedStyle& style) {
 }  // namespace
 
 TEST_CASE("every style that is shipped folds at six sizes and for 40 random boxes on every flute") {
-    answers::StyleCheckOptions options;
+    plant_answers::StyleCheckOptions options;
     options.random_boxes = static_cast<std::size_t>(fixture::trials(40));  // slow builds take fewer
     options.bounds = blanks::SizeBounds::library;
     const plant::Plant plant = fixture::demo_plant_with("");
-    const answers::StyleCheck check = services::check_styles(plant, options);
+    const plant_answers::StyleCheck check = services::check_styles(plant, options);
     REQUIRE(check.styles.size() + 1 == plant.styles.size());  // all but the outline
     for (const CheckedStyle& style : check.styles) {
         INFO(style.code << "\n" << wrong_trials(style));
@@ -46,7 +46,7 @@ TEST_CASE("every style that is shipped folds at six sizes and for 40 random boxe
 }
 
 TEST_CASE("the same options try the same boxes, another seed tries others") {
-    answers::StyleCheckOptions options;
+    plant_answers::StyleCheckOptions options;
     options.code = "0201";
     options.random_boxes = 3;
     // Flaps that are too short: every box is wrong and kept.
@@ -54,7 +54,7 @@ TEST_CASE("the same options try the same boxes, another seed tries others") {
         fixture::demo_plant_with("styles:\n  \"0201\": {like: \"0201\", across: [B/3, H + depth, B/3]}\n");
     const auto boxes = [&] {
         std::vector<std::array<double, 3>> sizes;
-        const answers::StyleCheck check = services::check_styles(plant, options);
+        const plant_answers::StyleCheck check = services::check_styles(plant, options);
         for (const StyleTrial& trial : check.styles.at(0).wrong_boxes) sizes.push_back(trial.inside_mm);
         return sizes;
     };
@@ -68,15 +68,15 @@ TEST_CASE("the same options try the same boxes, another seed tries others") {
 TEST_CASE("a style of a plant that does not fold says what collides, where and by how much") {
     const plant::Plant plant =
         fixture::demo_plant_with("styles:\n  ours: {like: \"0201\", across: [B/2 + 20, H + depth, B/2 + flap]}\n");
-    answers::StyleCheckOptions options;
+    plant_answers::StyleCheckOptions options;
     options.code = "ours";
-    const answers::StyleCheck check = services::check_styles(plant, options);
+    const plant_answers::StyleCheck check = services::check_styles(plant, options);
     REQUIRE_FALSE(check.holds());
     REQUIRE_THAT(told(check.styles.at(0).trials.at(0)), Catch::Contains("step 5: f1 and f3 land on one another"));
 }
 
 TEST_CASE("a check of an unknown style is answered with the styles that there are") {
-    answers::StyleCheckOptions options;
+    plant_answers::StyleCheckOptions options;
     options.code = "0210";
     REQUIRE_THROWS_AS(services::check_styles(fixture::demo_plant_with(""), options), InputError);
 }

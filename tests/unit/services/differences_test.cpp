@@ -1,5 +1,5 @@
 // Two trees compared: what is told as a difference, and what is none.
-#include "host/services/quoting/changes.hpp"
+#include "host/saved_quotes/changes.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -27,7 +27,7 @@ std::string told(const std::vector<Difference>& all) {
 }
 
 std::vector<Difference> leaves_between(const std::string& was, const std::string& now) {
-    return services::differences(services::leaves_of(yaml(was)), services::leaves_of(yaml(now)));
+    return saved_quotes::differences(saved_quotes::leaves_of(yaml(was)), saved_quotes::leaves_of(yaml(now)));
 }
 
 }  // namespace
@@ -78,7 +78,7 @@ TEST_CASE("figures are told as they are written in the document, and by how much
     was.route = {"FG1"};
     now.route = {"DC1", "FG1"};
     was.fed = now.fed = {0, 547};
-    const auto all = services::differences(answers::figures_of(was), answers::figures_of(now));
+    const auto all = saved_quotes::differences(answers::figures_of(was), answers::figures_of(now));
     CHECK(told(all) == "route: [FG1] > [DC1, FG1]\ncost: 327.3 > 335.1\n");
     CHECK_FALSE(all.at(0).by().has_value());
     CHECK(all.at(1).by() == 7.8);
@@ -88,7 +88,7 @@ TEST_CASE("a difference smaller than a billionth is told as it is") {
     answers::Quote was{}, now{};
     was.mass.issued_kg = 1e-12;
     now.mass.issued_kg = 3e-12;
-    const auto all = services::differences(answers::figures_of(was), answers::figures_of(now));
+    const auto all = saved_quotes::differences(answers::figures_of(was), answers::figures_of(now));
     CHECK(told(all) == "mass_kg.issued: 1e-12 > 3e-12\n");
     CHECK(all.at(0).by() == 3e-12 - 1e-12);
 }

@@ -5,7 +5,7 @@
 #include <regex>
 
 #include "host/base/errors.hpp"
-#include "host/plant/styles/styles_file.hpp"
+#include "host/box_styles/styles_file.hpp"
 #include "host/services/styles/check_styles.hpp"
 #include "tests/unit/services/demo_styles.hpp"
 #include "tests/unit/services/wrong_styles.hpp"
@@ -17,7 +17,7 @@ namespace {
 
 // The library's entry as a plant's own file.
 std::string entry_of(const std::string& code) {
-    const std::string library = "\n" + plant::library_text() + "\n  \"end\":\n";
+    const std::string library = "\n" + box_styles::library_text() + "\n  \"end\":\n";
     const std::string quoted = "\n  \"" + code + "\":\n";
     const std::size_t begin = library.find(quoted);
     REQUIRE(begin != std::string::npos);
@@ -40,11 +40,11 @@ std::string wrong_text(const WrongStyle& wrong) {
 std::vector<std::string> said_of(const WrongStyle& wrong) {
     std::vector<std::string> said;
     try {
-        answers::StyleCheckOptions options;
+        plant_answers::StyleCheckOptions options;
         options.code = wrong.code;
         const plant::Plant plant = fixture::demo_plant_with(wrong_text(wrong));
-        const answers::StyleCheck check = services::check_styles(plant, options);
-        for (const answers::StyleTrial& trial : check.styles.at(0).trials) {
+        const plant_answers::StyleCheck check = services::check_styles(plant, options);
+        for (const plant_answers::StyleTrial& trial : check.styles.at(0).trials) {
             if (!trial.refusal.empty()) said.push_back(trial.refusal);
             for (const blanks::FoldingFault& fault : trial.proof.faults) said.push_back(fault.text);
         }

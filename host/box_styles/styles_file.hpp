@@ -1,0 +1,35 @@
+// styles.yaml: box styles of a plant, beside the library that comes with the program.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "host/box_styles/style.hpp"
+#include "host/fields/map_reader.hpp"
+
+namespace flutebook::box_styles {
+
+/// The style whose blank the request gives itself.
+inline constexpr const char* outline_code = "outline";
+
+/// What a table of styles may refer to besides itself.
+struct StyleSources {
+    const std::vector<base::Node::Entry>& library;    // whole entries, to be like
+    const std::vector<std::string>& allowance_names;  // that sums know
+};
+
+/// Reads the table `styles` of a file, in its order. Complains of all that is wrong with it, each at its place.
+[[nodiscard]] std::vector<Style> read_styles(const fields::Field& table, const StyleSources& sources);
+
+/// The styles that come with the program, and their whole entries. Read once, then the same for every thread; a fault
+/// in it ends the program: it was built with it.
+struct StyleLibrary {
+    std::vector<base::Node::Entry> entries;
+    std::vector<Style> styles;
+};
+[[nodiscard]] const StyleLibrary& style_library();
+
+/// The library's text, compiled in.
+[[nodiscard]] std::string library_text();
+
+}  // namespace flutebook::box_styles

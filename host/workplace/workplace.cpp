@@ -1,0 +1,62 @@
+#include "host/workplace/workplace.hpp"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <utility>
+
+#include "host/contract/running_model.hpp"
+#include "host/installed_set/installed_set.hpp"
+#include "host/plugin_check/tried_trust.hpp"
+#include "host/plugin_worker/isolation.hpp"
+#include "host/sandbox/child.hpp"
+
+namespace flutebook::workplace {
+
+namespace {
+
+constexpr const char* formula_model = "run";  // lays out a run by the formulas alone
+
+// Where another model lays out the run, what is expected later may not be what was quoted.
+void add_replaced_run(std::vector<base::Warning>& warnings, const plant::Plant& plant, const engine::Graph& graph) {
+    const std::string& shedder = graph.models[graph.shedder].id;
+    if (shedder == formula_model) return;
+    for (const plant::ModelSettings& entry : plant.models)
+        if (entry.id == shedder)
+            warnings.push_back(
+                {base::place_text(entry.place),
+                 fmt::format("losses are quoted by {}, not by `{}`: month and `order cost` expect by the formulas of "
+                             "`{}`, and say so where the two differ",
+                             shedder, formula_model, formula_model)});
+}
+
+std::vector<base::Warning> warnings_of(const plant::Plant& plant, const engine::Engine& engine) {
+    std::vector<base::Warning> result;
+    add_replaced_run(result, plant, engine.graph());
+    for (const contract::UnusualValue& value : engine.unusual_settings())
+        result.push_back({base::place_text(value.place), value.text});
+    return result;
+}
+
+}  // namespace
+
+std::string installed_plugins() {
+    const auto program = std::filesystem::read_symlink("/proc/self/exe");
+    return (program.parent_path().parent_path() / "lib" / "flutebook" / "plugins").string();
+}
+
+Workplace open(const std::string& folder) {
+    return open(plant::read_plant(folder));
+}
+
+Workplace open(plant::Plant plant) {
+    contract::name_models_at_fatal_signals();
+    plugin_check::TriedTrust trust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder()),
+                                   installed_set::installed_models());
+    plugin_worker::ProcessLoader isolation(sandbox::own_program());
+    engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &trust, &isolation);
+    std::vector<base::Warning> warnings = warnings_of(plant, engine);
+    return {std::move(plant), std::move(engine), std::move(warnings)};
+}
+
+}  // namespace flutebook::workplace
