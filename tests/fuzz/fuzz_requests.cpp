@@ -51,9 +51,11 @@ public:
     }
 
 private:
-    // A model may find an order beyond its range: the message names the model's file.
+    // A model may find an order beyond its range, or charge what is no amount: the message names its file, or the
+    // request.
     static CaseEnd check_fault(const std::string& fault, const std::string& text) {
-        if (const auto wrong = fuzz::fault_of_refusal({fault}, {FLUTEBOOK_PLUGIN_DIR})) throw WrongCase{*wrong, text};
+        if (const auto wrong = fuzz::fault_of_refusal({fault}, {FLUTEBOOK_PLUGIN_DIR, request_file}))
+            throw WrongCase{*wrong, text};
         return CaseEnd::refused;
     }
 

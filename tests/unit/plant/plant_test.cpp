@@ -7,7 +7,6 @@ using namespace flutebook;
 using namespace flutebook::base;
 using namespace flutebook::orders;
 using namespace flutebook::fields;
-using namespace flutebook::box_styles;
 using namespace flutebook::plant;
 using fixture::PlantFolder;
 

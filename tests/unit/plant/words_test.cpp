@@ -11,7 +11,6 @@
 using namespace flutebook::base;
 using namespace flutebook::orders;
 using namespace flutebook::fields;
-using namespace flutebook::box_styles;
 using namespace flutebook::plant;
 
 TEST_CASE("a misspelt name finds the one that was meant") {
@@ -85,9 +84,11 @@ TEST_CASE("a quotation is cut between characters") {
 }
 
 TEST_CASE("a folder-gluer makes the slotted box, a die cutter what is drawn, no converter the sheet") {
-    const StyleList styles;
-    REQUIRE(stages_of(*styles.find("0201")) == std::vector<Stage>{{Converter::Kind::folder_gluer}});
-    REQUIRE(stages_of(*styles.find("outline")) == std::vector<Stage>{{Converter::Kind::die_cutter}});
+    const flutebook::box_styles::StyleList styles;
+    REQUIRE(stages_of(*styles.find("0201")) ==
+            std::vector<flutebook::box_styles::Stage>{{Converter::Kind::folder_gluer}});
+    REQUIRE(stages_of(*styles.find("outline")) ==
+            std::vector<flutebook::box_styles::Stage>{{Converter::Kind::die_cutter}});
     REQUIRE(stages_of(*styles.find("0110")).empty());
     REQUIRE(styles.find("0999") == nullptr);
 }

@@ -8,7 +8,6 @@
 
 using namespace flutebook;
 using namespace flutebook::drawings;
-using namespace flutebook::plant_reports;
 using namespace flutebook::reports;
 using render::DrawnPolygon;
 

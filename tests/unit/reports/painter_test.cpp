@@ -11,7 +11,6 @@
 
 using namespace flutebook;
 using namespace flutebook::drawings;
-using namespace flutebook::plant_reports;
 using namespace flutebook::reports;
 using blanks::FlatBlank;
 using blanks::Vec3;

@@ -4,11 +4,8 @@
 #include <catch2/catch.hpp>
 
 using namespace flutebook;
-using namespace flutebook::plant_answers;
 using namespace flutebook::answers;
-using namespace flutebook::workplace;
 using namespace flutebook::saved_quotes;
-using namespace flutebook::services;
 
 namespace {
 
