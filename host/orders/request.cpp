@@ -129,19 +129,24 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     return request;
 }
 
-Request read_whole(const plant::Plant& plant, const std::string& file, const std::string& text,
-                   base::Diagnostics& complaints, std::optional<base::Date> date_override) {
-    const auto document = base::parse_document(text, file, complaints);
-    if (!document) complaints.throw_if_any(InputError::Whose::request);
+Request read_tree(const plant::Plant& plant, const base::Node& root, const std::string& name, std::string text,
+                  base::Diagnostics& complaints, std::optional<base::Date> date_override) {
     fields::Reading reading{complaints, plant.currency};
-    fields::MapReader form(fields::Field(*document, file, reading));
+    fields::MapReader form(fields::Field(root, name, reading));
     auto request = read_fields(form, plant, date_override);
-    request.place = {file, 1, 1};
-    request.text = text;
+    request.place = {name, 1, 1};
+    request.text = std::move(text);
     request.places = form.places();
     form.finish();
     complaints.throw_if_any(InputError::Whose::request);
     return request;
+}
+
+Request read_whole(const plant::Plant& plant, const std::string& file, const std::string& text,
+                   base::Diagnostics& complaints, std::optional<base::Date> date_override) {
+    const auto document = base::parse_document(text, file, complaints);
+    if (!document) complaints.throw_if_any(InputError::Whose::request);
+    return read_tree(plant, *document, file, text, complaints, date_override);
 }
 
 bool has_kind(const plant::Plant& plant, const box_styles::Stage& stage, std::size_t machine) {
@@ -190,6 +195,12 @@ Request read_request(const plant::Plant& plant, const std::string& file, const s
                      std::optional<base::Date> date_override) {
     base::Diagnostics complaints;
     return read_whole(plant, file, text, complaints, date_override);
+}
+
+Request read_request(const plant::Plant& plant, const base::Node& root, const std::string& name, std::string text,
+                     std::optional<base::Date> date_override) {
+    base::Diagnostics complaints;
+    return read_tree(plant, root, name, std::move(text), complaints, date_override);
 }
 
 const std::vector<box_styles::Stage>& stages_of(const box_styles::Style& style, std::size_t piece) {

@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "host/base/yaml/node.hpp"
 #include "host/fields/map_reader.hpp"
 #include "host/plant/plant.hpp"
 
@@ -57,6 +58,11 @@ struct Request {
 /// The same from a text that is kept elsewhere: no file is touched, `file` only names it.
 [[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
                                    std::optional<base::Date> date_override);
+
+/// The same from a tree that something else than a file was read into: a line that a person typed, a row of a list.
+/// Errors stand at the places of its values. `name` is what it came from; `text` is kept as the request's own.
+[[nodiscard]] Request read_request(const plant::Plant& plant, const base::Node& root, const std::string& name,
+                                   std::string text, std::optional<base::Date> date_override);
 
 /// A model takes so many steps between the corrugator and dispatch.
 inline constexpr std::size_t most_converters = 14;

@@ -1,0 +1,13 @@
+// A request that came from no file, as the text of a file: what a saved quote keeps of it.
+#pragma once
+
+#include <string>
+
+#include "host/base/yaml/node.hpp"
+
+namespace flutebook::orders {
+
+/// The tree as YAML, a key a line; read again, it gives the same request. `root` is a map.
+[[nodiscard]] std::string request_text(const base::Node& root);
+
+}  // namespace flutebook::orders
