@@ -8,6 +8,7 @@
 #include <array>
 #include <cstddef>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <vector>
@@ -119,7 +120,7 @@ struct Style {
 /// further ones, then the outline. Never changed; copies share it.
 class StyleList {
 public:
-    /// The library alone; it is read when somebody asks for a style.
+    /// The library alone. Of the library a style is read when somebody asks for it, the whole when for all.
     StyleList() = default;
     explicit StyleList(std::vector<Style> plants);
 
@@ -131,9 +132,15 @@ public:
     [[nodiscard]] const Style* find(const std::string& code) const;
 
 private:
+    struct PlantStyles {
+        std::vector<Style> plants;
+        std::once_flag merging;
+        std::vector<Style> all;  // with the library's, once somebody has asked for all
+    };
+
     [[nodiscard]] const std::vector<Style>& all() const;
 
-    std::shared_ptr<const std::vector<Style>> styles_;  // null: the library alone
+    std::shared_ptr<PlantStyles> styles_;  // null: the library alone
 };
 
 }  // namespace flutebook::box_styles

@@ -4,10 +4,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <mutex>
+#include <optional>
 #include <utility>
 
 #include "host/base/quoted_text.hpp"
 #include "host/base/yaml/document.hpp"
+#include "host/box_styles/library_extract.hpp"
 #include "host/box_styles/piece_reader.hpp"
 #include "host/box_styles/style_entries.hpp"
 #include "host/box_styles/style_map.hpp"
@@ -132,12 +136,13 @@ std::vector<Style> styles_of(const std::vector<base::Node::Entry>& entries, cons
     return styles;
 }
 
-StyleLibrary read_library() {
+// Of the whole library's text or of a part of it.
+StyleLibrary read_library(std::string text) {
     const std::string file = "library/styles.yaml";
     base::Diagnostics complaints;
     fields::Reading reading{complaints, ""};
     StyleLibrary library;
-    const auto document = base::parse_document(library_text(), file, complaints);
+    const auto document = base::parse_document(std::move(text), file, complaints);
     if (document) {
         fields::MapReader form(fields::Field(*document, file, reading));
         const auto table = form.field("styles");
@@ -190,21 +195,42 @@ std::vector<Style> read_styles(const fields::Field& table, const StyleSources& s
 }
 
 const StyleLibrary& style_library() {
-    static const StyleLibrary library = read_library();
+    static const StyleLibrary library = read_library(library_text());
     return library;
 }
 
-StyleList::StyleList(std::vector<Style> plants)
-    : styles_(std::make_shared<const std::vector<Style>>(with_library(std::move(plants)))) {}
+const Style* library_style(const std::string& code) {
+    static std::mutex mutex;
+    static std::map<std::string, std::optional<Style>> known;
+    const std::lock_guard lock(mutex);
+    const auto [at, is_new] = known.try_emplace(code);
+    if (is_new) {
+        std::string text = library_extract(library_text(), code);
+        if (!text.empty())
+            for (Style& style : read_library(std::move(text)).styles)
+                if (style.code == code) at->second = std::move(style);
+    }
+    return at->second ? &*at->second : nullptr;
+}
+
+StyleList::StyleList(std::vector<Style> plants) : styles_(std::make_shared<PlantStyles>()) {
+    styles_->plants = std::move(plants);
+}
 
 const std::vector<Style>& StyleList::all() const {
     static const std::vector<Style> library_alone = with_library({});
-    return styles_ ? *styles_ : library_alone;
+    if (!styles_) return library_alone;
+    std::call_once(styles_->merging, [&] { styles_->all = with_library(styles_->plants); });
+    return styles_->all;
 }
 
 const Style* StyleList::find(const std::string& code) const {
-    const auto found = std::find_if(begin(), end(), [&](const Style& style) { return style.code == code; });
-    return found == end() ? nullptr : &*found;
+    static const Style outline = outline_style();
+    if (code == outline_code) return &outline;
+    if (styles_)
+        for (const Style& style : styles_->plants)
+            if (style.code == code) return &style;
+    return library_style(code);
 }
 
 }  // namespace flutebook::box_styles

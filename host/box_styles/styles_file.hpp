@@ -29,6 +29,10 @@ struct StyleLibrary {
 };
 [[nodiscard]] const StyleLibrary& style_library();
 
+/// One style of the library, read alone: most runs of the program ask for one or two. Null where the library has none
+/// of that code. Any thread; lives until the process ends.
+[[nodiscard]] const Style* library_style(const std::string& code);
+
 /// The library's text, compiled in.
 [[nodiscard]] std::string library_text();
 

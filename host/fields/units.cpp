@@ -15,6 +15,7 @@
 
 #include "host/base/decimal.hpp"
 #include "host/base/errors.hpp"
+#include "host/fields/known_units.hpp"
 #include "host/fields/unit_text.hpp"
 
 namespace flutebook::fields {
@@ -124,11 +125,20 @@ std::optional<Conversion> straight_line(const cv_converter* converter) {
 }  // namespace
 
 bool is_unit(const std::string& text) {
+    return is_known_unit(text) || is_unit_of_library(text);
+}
+
+std::optional<Conversion> conversion(const std::string& from, const std::string& to) {
+    const auto known = known_conversion(from, to);
+    return known ? known : conversion_of_library(from, to);
+}
+
+bool is_unit_of_library(const std::string& text) {
     const std::lock_guard lock(turn());
     return parse(text) != nullptr;
 }
 
-std::optional<Conversion> conversion(const std::string& from, const std::string& to) {
+std::optional<Conversion> conversion_of_library(const std::string& from, const std::string& to) {
     const std::lock_guard lock(turn());
     const Unit old_unit = parse(from);
     const Unit new_unit = parse(to);

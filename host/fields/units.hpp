@@ -24,6 +24,10 @@ struct Conversion {
 /// From one unit to another; nothing where their dimensions differ or a text is no unit.
 [[nodiscard]] std::optional<Conversion> conversion(const std::string& from, const std::string& to);
 
+/// The same two questions answered by the library alone, for the test of what is known without it.
+[[nodiscard]] bool is_unit_of_library(const std::string& text);
+[[nodiscard]] std::optional<Conversion> conversion_of_library(const std::string& from, const std::string& to);
+
 /// Why a unit that a person wrote in a file is refused although the library would read it (a number or `since`
 /// inside it, `kft2` which means (1000 ft)2, `ton` which may be any of three); nothing where it may stand.
 [[nodiscard]] std::optional<std::string> why_unit_is_refused(const std::string& text);

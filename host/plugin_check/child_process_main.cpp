@@ -154,7 +154,7 @@ std::optional<int> run_trial(int count, const char* const* words) {
 
     sandbox::limit_resources();
     sandbox::limit_processor_time(std::chrono::seconds(std::strtol(words[TrialArgument::seconds], nullptr, 10)));
-    static_cast<void>(fields::is_unit("m"));  // reads the tables of units before files can no longer be opened
+    static_cast<void>(fields::is_unit_of_library("m"));  // reads its tables before files can no longer be opened
     const sandbox::ChildReport report(report_descriptor);
     sandbox::catch_signals(report, {survives, keeps_to_itself});
     sandbox::forbid_calls();

@@ -143,7 +143,7 @@ std::optional<int> run_inside(int count, const char* const* words) {
     if (count <= ChildArgument::file_name) return std::nullopt;
     const std::string_view task = words[ChildArgument::inner];
     if (task == describe_word) {
-        static_cast<void>(fields::is_unit("m"));  // reads the tables of units before files can no longer be opened
+        static_cast<void>(fields::is_unit_of_library("m"));  // reads its tables before files can no longer be opened
         const sandbox::ChildReport report(channel_descriptor);
         confine();
         describe(words[ChildArgument::file_name], report);

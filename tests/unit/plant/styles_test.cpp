@@ -120,6 +120,23 @@ TEST_CASE("the text of a style reads back as the same style") {
     }
 }
 
+TEST_CASE("a style of the library read alone is the style that the whole library has") {
+    for (const Style& whole : style_library().styles) {
+        CAPTURE(whole.code);
+        const Style* alone = library_style(whole.code);
+        REQUIRE(alone != nullptr);
+        CHECK(alone->text == whole.text);
+        CHECK(alone->title == whole.title);
+        CHECK(alone->place.line == whole.place.line);
+        CHECK(alone->uses_allowances == whole.uses_allowances);
+        CHECK(alone->uses_height == whole.uses_height);
+        REQUIRE(alone->pieces.size() == whole.pieces.size());
+        for (std::size_t i = 0; i < whole.pieces.size(); ++i)
+            CHECK(alone->pieces[i].place.line == whole.pieces[i].place.line);
+    }
+    CHECK(library_style("0999") == nullptr);
+}
+
 TEST_CASE("every plant has the library and the outline, and its own entry counts instead") {
     const PlantFolder folder;
     const auto plain = folder.read();

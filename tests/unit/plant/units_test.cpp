@@ -7,6 +7,8 @@
 #include <thread>
 #include <vector>
 
+#include "host/fields/known_units.hpp"
+
 using namespace flutebook::fields;
 
 TEST_CASE("the trade's own units are known") {
@@ -14,6 +16,23 @@ TEST_CASE("the trade's own units are known") {
                                    "kJ/(kg K)", "g/m2", "degC", "1", "1/h", "m\u00B2", "\u00B5m"}) {
         CAPTURE(unit);
         REQUIRE(is_unit(unit));
+    }
+}
+
+TEST_CASE("what is known without the library is what the library says, to the bit") {
+    for (const auto unit : known_units()) {
+        CAPTURE(unit);
+        CHECK(is_unit_of_library(std::string(unit)));
+        const auto same = conversion_of_library(std::string(unit), std::string(unit));
+        REQUIRE(same.has_value());
+        CHECK(same->is_identity());
+    }
+    for (const KnownConversion& known : known_conversions()) {
+        CAPTURE(known.from, known.to);
+        const auto converted = conversion_of_library(std::string(known.from), std::string(known.to));
+        REQUIRE(converted.has_value());
+        CHECK(converted->scale == known.scale);
+        CHECK(converted->offset == 0);
     }
 }
 
