@@ -14,8 +14,9 @@
 
 namespace flutebook::engine {
 
-/// Rows in a full block: small enough that all columns of a plant's models stay near the processor.
-inline constexpr std::size_t block_rows = 128;
+/// Rows in a full block: few enough that all columns of a plant's models stay near the processor, enough that handing a
+/// block to a model in a process of its own costs little beside its work.
+inline constexpr std::size_t block_rows = 256;
 
 /// Same number of plies and steps: such rows share a block.
 struct Shape {
