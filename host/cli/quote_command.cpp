@@ -14,8 +14,11 @@
 #include "host/base/place.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
+#include "host/cli/quote_input.hpp"
 #include "host/cli/whole_file.hpp"
+#include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
+#include "host/orders/request_text.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
@@ -40,6 +43,7 @@ answer; 2 wrong usage; 3 the plant's files or a plugin cannot be used.
 Examples:
   flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
   flutebook quote requests/*.yaml --json > prices.json
+  flutebook quote "0201 400x300x250 B-140 500 1000 5000 2c 18%"
   flutebook quote R-1001.yaml --explain energy.heat
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
@@ -115,11 +119,22 @@ private:
         std::vector<RequestFile> result;
         for (const std::string& file : asked_.files)
             around_one_request([&] {
-                Request request = orders::read_request(workplace_.plant, file, asked_.date);
-                std::string place = base::place_text(request.places, "request", {file});
-                result.push_back({file, std::move(request.text), std::move(request.number), std::move(place)});
+                Request request =
+                    is_enquiry(file) ? read_line(file) : orders::read_request(workplace_.plant, file, asked_.date);
+                std::string place = base::place_text(request.places, "request", request.place);
+                result.push_back(
+                    {request.place.file, std::move(request.text), std::move(request.number), std::move(place)});
             });
         return result;
+    }
+
+    // Says what was understood, so that a slip is seen before the price is told on.
+    Request read_line(const std::string& line) {
+        const base::Node tree = orders::read_enquiry(workplace_.plant, line, RunContext::today());
+        Request request =
+            orders::read_request(workplace_.plant, tree, orders::enquiry_name, orders::request_text(tree), asked_.date);
+        if (!asked_.is_json) output_.write("Understood: " + orders::enquiry_in_words(tree) + "\n\n");
+        return request;
     }
 
     std::vector<RequestFile> only_number_of_its_kind(const std::vector<RequestFile>& all) {
@@ -205,7 +220,8 @@ private:
 void add_quote(Command& program) {
     Command& command = program.add("quote", "cost requests, each at each of its quantities", quote_footer);
     const auto asked = std::make_shared<QuoteCommand>();
-    command.arguments("FILE", "request files", asked->files, Command::Presence::required_without_subcommand);
+    command.arguments("WHAT", "request files, or an enquiry in quotes", asked->files,
+                      Command::Presence::required_without_subcommand);
     command.option("--explain", "LINE", "show what this cost line is computed from", read_line(asked->explain));
     command.option("--provided", "MODEL", "with --json, add the numbers that this model provides to others",
                    read_line(asked->provided));

@@ -1,0 +1,205 @@
+#include "host/orders/enquiry.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "host/base/diagnostics.hpp"
+#include "host/base/errors.hpp"
+#include "host/base/quoted_text.hpp"
+#include "host/orders/enquiry_words.hpp"
+#include "host/orders/request_text.hpp"
+#include "ledger/values/sha256.hpp"
+
+namespace flutebook::orders {
+
+namespace {
+
+using base::Node;
+
+Node text_node(std::string text, const base::Place& place, bool is_quoted = false) {
+    Node node;
+    node.kind = Node::Kind::text;
+    node.text = std::move(text);
+    node.quoted = is_quoted;
+    node.place = place;
+    return node;
+}
+
+Node& entry_of(Node& map, const std::string& key, const base::Place& place, Node::Kind kind) {
+    for (Node::Entry& entry : map.entries)
+        if (entry.key == key) return entry.value;
+    Node value;
+    value.kind = kind;
+    value.place = place;
+    map.entries.push_back({key, place, std::move(value)});
+    return map.entries.back().value;
+}
+
+template <typename T>
+std::string codes_text(const std::vector<T>& things) {
+    std::string result;
+    for (const auto& thing : things) result += (result.empty() ? "" : ", ") + thing.code;
+    return result;
+}
+
+bool is_a_key(const std::string& name) {
+    static const std::vector<std::string> keys = {"request", "customer", "margin", "colours", "flutes", "date"};
+    return std::find(keys.begin(), keys.end(), name) != keys.end();
+}
+
+class EnquiryReader {
+public:
+    EnquiryReader(const plant::Plant& plant, const std::string& line) : plant_(plant) {
+        root_.kind = Node::Kind::map;
+        root_.place = {enquiry_name, 1, 1};
+        words_ = enquiry_words(line);
+    }
+
+    Node read(base::Date today) {
+        for (const EnquiryWord& word : words_) read_word(word);
+        complaints_.throw_if_any(InputError::Whose::request);
+        if (root_.find("date") == nullptr) add("date", base::to_string(today), root_.place);
+        if (root_.find("request") == nullptr) add("request", number(), root_.place, true);
+        return std::move(root_);
+    }
+
+private:
+    void read_word(const EnquiryWord& word) {
+        const base::Place place{enquiry_name, 1, word.column};
+        if (plant_.find_style(word.text) != nullptr) return add_once("style", word, place, true);
+        if (plant_.find_board(word.text) != nullptr) return add_once("board", word, place, true);
+        if (const auto lengths = lengths_of(word.text)) return read_size(*lengths, word, place);
+        if (is_whole_number(word.text)) return add_item("quantities", word, place, false);
+        if (const auto share = share_of(word.text)) return add_once("margin", {*share, word.column}, place, false);
+        if (base::parse_date(word.text)) return add_once("date", word, place, false);
+        if (is_machine(word.text)) return add_item("route", word, place, true);
+        if (is_colours(word.text))
+            return add_once("colours", {word.text.substr(0, word.text.size() - 1), word.column}, place, false);
+        if (const auto equals = word.text.find('='); equals != std::string::npos && equals > 0)
+            return read_named(word.text.substr(0, equals), word.text.substr(equals + 1), place);
+        complain(place, "not understood: found " + base::shown(word.text) +
+                            fmt::format(
+                                ", expected a style (`style list` has all), sizes such as 400x300x250, a board ({}), a "
+                                "quantity, colours such as 2c, a margin such as 18%, a machine ({}), a day such as "
+                                "2026-10-15, or NAME=VALUE",
+                                codes_text(plant_.boards), codes_text(plant_.converters)));
+    }
+
+    void read_size(const std::vector<std::string>& lengths, const EnquiryWord& word, const base::Place& place) {
+        if (root_.find("inside") != nullptr) return complain_again("inside", word.text, place);
+        static const char* const names[] = {"length", "width", "height"};
+        Node& inside = entry_of(root_, "inside", place, Node::Kind::map);
+        for (std::size_t i = 0; i < lengths.size(); ++i)
+            inside.entries.push_back({names[i], place, text_node(lengths[i], place)});
+    }
+
+    // `consumables.coverage=0.3`, `overlap=30`, `customer="Ashlar Tiles"`.
+    void read_named(const std::string& name, const std::string& value, const base::Place& place) {
+        if (is_a_key(name)) {
+            const auto share = share_of(value);
+            const bool is_text = name == "customer" || name == "request";
+            return add_once(name, {share && name == "margin" ? *share : value, place.column}, place, is_text);
+        }
+        const auto point = name.find('.');
+        Node& map = entry_of(root_, point == std::string::npos ? "measures" : "extras", place, Node::Kind::map);
+        Node& holder = point == std::string::npos ? map : entry_of(map, name.substr(0, point), place, Node::Kind::map);
+        const std::string key = point == std::string::npos ? name : name.substr(point + 1);
+        if (holder.find(key) != nullptr) return complain_again(name, value, place);
+        holder.entries.push_back({key, place, text_node(value, place)});
+    }
+
+    void add_once(const std::string& key, const EnquiryWord& word, const base::Place& place, bool is_quoted) {
+        if (root_.find(key) != nullptr) return complain_again(key, word.text, place);
+        add(key, word.text, place, is_quoted);
+    }
+
+    void add(const std::string& key, const std::string& text, const base::Place& place, bool is_quoted = false) {
+        root_.entries.push_back({key, place, text_node(text, place, is_quoted)});
+    }
+
+    void add_item(const std::string& key, const EnquiryWord& word, const base::Place& place, bool is_quoted) {
+        entry_of(root_, key, place, Node::Kind::list).items.push_back(text_node(word.text, place, is_quoted));
+    }
+
+    [[nodiscard]] bool is_machine(const std::string& text) const {
+        const auto has_code = [&](const auto& machine) { return machine.code == text; };
+        return std::any_of(plant_.converters.begin(), plant_.converters.end(), has_code) ||
+               std::any_of(plant_.corrugators.begin(), plant_.corrugators.end(), has_code);
+    }
+
+    static bool is_colours(const std::string& text) {
+        return text.size() >= 2 && text.size() <= 3 && text.back() == 'c' &&
+               text.find_first_not_of("0123456789") == text.size() - 1;
+    }
+
+    // The same words make the same number, on any day.
+    [[nodiscard]] std::string number() const {
+        Node asked = root_;
+        asked.entries.erase(std::remove_if(asked.entries.begin(), asked.entries.end(),
+                                           [](const Node::Entry& entry) { return entry.key == "date"; }),
+                            asked.entries.end());
+        return "E-" + ledger::to_hex(ledger::sha256(request_text(asked))).substr(0, 8);
+    }
+
+    void complain_again(const std::string& what, const std::string& found, const base::Place& place) {
+        complain(place, what + ": said twice: found " + base::shown(found) + " as well; say it once");
+    }
+
+    void complain(const base::Place& place, const std::string& text) { complaints_.add(place, "", text); }
+
+    const plant::Plant& plant_;
+    std::vector<EnquiryWord> words_;
+    Node root_;
+    base::Diagnostics complaints_;
+};
+
+// The values of a list or a map, with `between` them.
+std::string values_text(const Node& node, const std::string& between) {
+    std::string result;
+    for (const Node& item : node.items) result += (result.empty() ? "" : between) + item.text;
+    for (const Node::Entry& entry : node.entries)
+        result +=
+            (result.empty() ? "" : between) +
+            (entry.value.kind == Node::Kind::map ? entry.key + " " + values_text(entry.value, " ") : entry.value.text);
+    return result;
+}
+
+std::string named_values_text(const Node& map) {
+    std::string result;
+    for (const Node::Entry& entry : map.entries)
+        result += (result.empty() ? "" : ", ") + (entry.value.kind == Node::Kind::map
+                                                      ? entry.key + " " + named_values_text(entry.value)
+                                                      : entry.key + " " + entry.value.text);
+    return result;
+}
+
+}  // namespace
+
+base::Node read_enquiry(const plant::Plant& plant, const std::string& line, base::Date today) {
+    return EnquiryReader(plant, line).read(today);
+}
+
+std::string enquiry_in_words(const base::Node& enquiry) {
+    std::string result;
+    const auto add = [&](const std::string& words) { result += (result.empty() ? "" : ", ") + words; };
+    for (const Node::Entry& entry : enquiry.entries) {
+        const Node& value = entry.value;
+        const std::string key = entry.key == "quantities" ? "quantity" : entry.key;
+        if (value.kind == Node::Kind::text)
+            add(key + " " + value.text);
+        else if (entry.key == "inside")
+            add(key + " " + values_text(value, " x ") +
+                (value.entries.front().value.text.find(' ') == std::string::npos ? " mm" : ""));
+        else if (value.kind == Node::Kind::list)
+            add(key + " " + values_text(value, entry.key == "route" ? " > " : " "));
+        else
+            add(named_values_text(value));
+    }
+    return result;
+}
+
+}  // namespace flutebook::orders

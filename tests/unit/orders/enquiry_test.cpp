@@ -1,0 +1,135 @@
+// An enquiry in one line, as a person says it.
+#include "host/orders/enquiry.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "host/base/errors.hpp"
+#include "host/orders/enquiry_words.hpp"
+#include "host/orders/request.hpp"
+#include "host/orders/request_text.hpp"
+#include "host/plant/plant.hpp"
+
+using namespace flutebook;
+using namespace flutebook::orders;
+using namespace std::chrono_literals;
+
+namespace {
+
+const plant::Plant& demo() {
+    static const plant::Plant plant = plant::read_plant(FLUTEBOOK_SOURCE_DIR "/config/demo");
+    return plant;
+}
+
+constexpr auto today = 2026y / std::chrono::October / 15;
+
+Request request_of(const std::string& line) {
+    const base::Node tree = read_enquiry(demo(), line, today);
+    return read_request(demo(), tree, enquiry_name, request_text(tree), std::nullopt);
+}
+
+std::vector<std::string> refusals(const std::string& line) {
+    try {
+        static_cast<void>(request_of(line));
+    } catch (const InputError& error) {
+        return error.lines();
+    }
+    return {};
+}
+
+}  // namespace
+
+TEST_CASE("an enquiry in a line is a request, whatever the order of its words") {
+    for (const std::string line :
+         {"0201 400x300x250 B-140 500 1000 5000 2c 18%", "18% 2c B-140 500 1000 5000 400 x 300 x 250 mm 0201"}) {
+        CAPTURE(line);
+        const Request request = request_of(line);
+        CHECK(request.style == "0201");
+        REQUIRE(request.inside.has_value());
+        CHECK(request.inside->length_mm == 400);
+        CHECK(request.inside->width_mm == 300);
+        CHECK(request.inside->height_mm == 250);
+        CHECK(demo().boards[request.board].code == "B-140");
+        CHECK(request.quantities == std::vector<double>{500, 1000, 5000});
+        CHECK(request.colours == 2);
+        CHECK(request.margin == 0.18);
+        CHECK(request.date == base::Date(today));
+    }
+}
+
+TEST_CASE("a size in inches may have fractions, and its unit stands once") {
+    const Request request = request_of("0201 15 1/4x12 x 10 1/2 in B-140 500 18%");
+    REQUIRE(request.inside.has_value());
+    CHECK(request.inside->length_mm == Approx(387.35).epsilon(1e-12));
+    CHECK(request.inside->width_mm == Approx(304.8).epsilon(1e-12));
+    CHECK(request.inside->height_mm == Approx(266.7).epsilon(1e-12));
+}
+
+TEST_CASE("a share in per cent is a decimal, moved by two places and not divided") {
+    CHECK(share_of("18%") == "0.18");
+    CHECK(share_of("12.5%") == "0.125");
+    CHECK(share_of("7%") == "0.07");
+    CHECK(share_of("20%") == "0.2");
+    CHECK(share_of("0%") == "0");
+    CHECK_FALSE(share_of("%").has_value());
+    CHECK_FALSE(share_of("18").has_value());
+}
+
+TEST_CASE("machines, a day, a customer and a model's settings are words of an enquiry too") {
+    const Request request =
+        request_of("0201 400x300x250 B-140 500 18% FG1 2026-10-20 customer=\"Ashlar Tiles\" consumables.coverage=0.3");
+    REQUIRE(request.route.has_value());
+    REQUIRE(request.route->size() == 1);
+    CHECK(demo().converters[request.route->front()].code == "FG1");
+    CHECK(request.date == base::Date(2026y / std::chrono::October / 20));
+    CHECK(request.customer == "Ashlar Tiles");
+    CHECK(request.find_extras("consumables") != nullptr);
+}
+
+TEST_CASE("the same words make the same request number on any day, other words another") {
+    const std::string line = "0201 400x300x250 B-140 500 18%";
+    CHECK(request_of(line).number == request_of(line).number);
+    CHECK(request_of(line).number != request_of(line + " 2c").number);
+    const base::Node later = read_enquiry(demo(), line, 2026y / std::chrono::October / 16);
+    CHECK(later.find("request")->text == request_of(line).number);
+}
+
+TEST_CASE("what was understood of an enquiry is said in words") {
+    CHECK(enquiry_in_words(read_enquiry(demo(), "0201 400x300x250 B-140 500 1000 2c 18%", today)) ==
+          "style 0201, inside 400 x 300 x 250 mm, board B-140, quantity 500 1000, colours 2, margin 0.18, date "
+          "2026-10-15, request " +
+              request_of("0201 400x300x250 B-140 500 1000 2c 18%").number);
+}
+
+TEST_CASE("a word that says nothing is refused at its column, with what is known") {
+    const auto lines = refusals("0201 400x300x250 B-999 500 18%");
+    REQUIRE(lines.size() == 1);
+    CHECK(lines.front().find("enquiry:1:18: ") == 0);
+    CHECK(lines.front().find("`B-999`") != std::string::npos);
+    CHECK(lines.front().find("B-140") != std::string::npos);
+    CHECK(lines.front().find("did you mean") == std::string::npos);
+}
+
+TEST_CASE("every word that says nothing is told, and what is said twice") {
+    CHECK(refusals("0201 400x300x250 nonsense B-140 500 18% 20% ???").size() == 3);
+    CHECK(refusals("0201 0201 400x300x250 B-140 500 18%").size() == 1);
+}
+
+TEST_CASE("what an enquiry lacks is named as of any request") {
+    const auto lines = refusals("0201 400x300x250 500");
+    CHECK(lines.size() == 2);
+    for (const auto& line : lines) CHECK(line.find("enquiry:1:") == 0);
+}
+
+TEST_CASE("the text of a request reads back to the same request") {
+    const base::Node tree = read_enquiry(
+        demo(), "0201 15 1/4x12x10 in B-140 500 1000 18% FG1 customer=\"A: \\ {b}\" consumables.coverage=0.3", today);
+    const Request line = read_request(demo(), tree, enquiry_name, request_text(tree), std::nullopt);
+    const Request text = read_request(demo(), "kept.yaml", request_text(tree), std::nullopt);
+    CHECK(text.number == line.number);
+    CHECK(text.customer == line.customer);
+    CHECK(text.inside->length_mm == line.inside->length_mm);
+    CHECK(text.quantities == line.quantities);
+    CHECK(text.route == line.route);
+    CHECK(text.margin == line.margin);
+    CHECK(text.text == line.text);
+}
