@@ -20,7 +20,9 @@ void add_style(Command& program);
 void add_plugin(Command& program);
 
 // Subcommands of `quote`, `plugin` and `style` that have their own source files.
+void add_quote_list(Command& quote);
 void add_quote_show(Command& quote);
+void add_quote_mark(Command& quote);
 void add_quote_recheck(Command& quote);
 void add_plugin_check(Command& plugin);
 void add_style_check(Command& style);

@@ -234,7 +234,9 @@ void add_quote(Command& program) {
     command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with(
         [asked](const RunContext& context) { return QuoteRun(workplace::open(context.plant), *asked, context).run(); });
+    add_quote_list(command);
     add_quote_show(command);
+    add_quote_mark(command);
     add_quote_recheck(command);
 }
 

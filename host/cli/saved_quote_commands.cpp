@@ -2,8 +2,10 @@
 #include "host/answers/recheck_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
+#include "host/reports/quote_list_report.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/recheck_report.hpp"
+#include "host/saved_quotes/find_quotes.hpp"
 #include "host/saved_quotes/recheck.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 
@@ -56,6 +58,9 @@ ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
         output.write(saved_quotes::part_of(quote, "answer.txt"));
     else
         output.write(render::to_text(reports::quote_report(document.plant, document.answer, document.asked)) + "\n");
+    if (asked.is_json) return ExitCode::done;
+    if (const auto history = reports::quote_history_report(saved_quotes::listed_quote(store, asked.quote)))
+        output.write(render::to_text(*history) + "\n");
     return ExitCode::done;
 }
 

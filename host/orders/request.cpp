@@ -98,6 +98,16 @@ void refuse_ups(fields::MapReader& form) {
             "not for a request: the layout chooses the boxes on a sheet, and a folder-gluer makes one; take it out");
 }
 
+// How the ledger writes the number of a quote.
+std::string read_copied_from(const fields::Field& field) {
+    auto number = field.text();
+    const bool is_number =
+        number.size() >= 7 && number[0] == 'Q' && number.find_first_not_of("0123456789", 1) == std::string::npos;
+    if (!number.empty() && !is_number)
+        field.complain("no number of a saved quote: found " + base::shown(number) + ", expected one like `Q000001`");
+    return number;
+}
+
 Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
     Request request{};
     request.number = form.field("request").text();
@@ -125,6 +135,7 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     if (form.has("colours")) request.colours = form.field("colours").number("1", fields::range::count);
     if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
     if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
+    if (form.has("copied_from")) request.copied_from = read_copied_from(form.field("copied_from"));
     refuse_ups(form);
     return request;
 }

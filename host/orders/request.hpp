@@ -43,6 +43,7 @@ struct Request {
     base::Place place;                         // the file
     std::string text;                          // all that stood in it, but for a byte order mark
     base::Places places;
+    std::string copied_from = {};  // the saved quote that `quote copy` wrote it from, like Q000001; else empty
 
     /// Null where `extras` does not name the model. Lives as long as the request is not changed.
     [[nodiscard]] const plant::ModelSettings* find_extras(const std::string& model) const;

@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "host/orders/order_record_json.hpp"
+#include "host/saved_quotes/quote_attributes.hpp"
 
 namespace flutebook::saved_quotes {
 
@@ -85,6 +86,7 @@ std::string save_quote(ledger::Store& store, const workplace::Workplace& workpla
     draft.parts.push_back({"plugins.json", plugins_json(workplace.engine.graph())});
     draft.parts.push_back({answer_part, answers::quote_text(workplace.plant, answer, {1, quote.asked.explain})});
     add_terms(draft, answer);
+    draft.attributes = attributes_of(workplace.plant, answer);
     return ledger::save_quotes(store, {&draft, 1}, who).front();
 }
 

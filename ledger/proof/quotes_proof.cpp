@@ -96,13 +96,66 @@ void prove_orders(Database& books, const NameList& names, std::vector<Hash>& cha
     }
 }
 
+// The attributes of one record, as they are hashed; each says which quote it is of.
+void write_attributes_again(Statement& attributes, std::int64_t record, std::int64_t quote, const NameList& names,
+                            ChainText& text, Findings& findings) {
+    struct AttributeLine {
+        std::string name, words;
+        std::optional<std::int64_t> number;
+    };
+    std::vector<AttributeLine> lines;
+    attributes.bind(1, record);
+    while (attributes.step()) {
+        if (attributes.number(3) != quote)
+            findings.add(fmt::format("record {} of a quote: one of its attributes is of quote {}", record,
+                                     quote_number(attributes.number(3))));
+        lines.push_back({names.shown(attributes.number(0)), attributes.text(1), std::nullopt});
+        if (!attributes.is_nothing(2)) lines.back().number = attributes.number(2);
+    }
+    attributes.reset();
+    text.number(static_cast<std::int64_t>(lines.size()));
+    for (const auto& line : lines) {
+        text.text(line.name);
+        text.number(line.number ? 1 : 0);
+        if (line.number)
+            text.number(*line.number);
+        else
+            text.text(line.words);
+    }
+}
+
+void prove_records(Database& books, const NameList& names, std::vector<Hash>& chain, Findings& findings) {
+    Statement records(books, "SELECT id, quote, kind, who, written, hash FROM quote_record ORDER BY id");
+    Statement attributes(books,
+                         "SELECT name, text, number, quote FROM quote_attribute "
+                         "WHERE id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 ORDER BY id");
+    while (records.step()) {
+        const auto number = records.number(0);
+        if (number != static_cast<std::int64_t>(chain.size()) + 1)
+            findings.add(fmt::format("record {} of a quote: the one before it is missing", number));
+        ChainText text;
+        text.begin(newest(chain), "record 1");
+        text.number(number);
+        text.number(records.number(1));
+        text.text(names.shown(records.number(2)));
+        text.text(names.shown(records.number(3)));
+        text.number(records.number(4));
+        write_attributes_again(attributes, number, records.number(1), names, text, findings);
+        prove_hash(text, records.view(5), fmt::format("record {} of quote {}", number, quote_number(records.number(1))),
+                   chain, findings);
+    }
+}
+
 void prove_no_lone_parts(Database& books, Findings& findings) {
-    Statement lone(books,
-                   "SELECT count(*) FROM quote_part WHERE id / 1000 NOT IN (SELECT id FROM quote) UNION ALL "
-                   "SELECT count(*) FROM taken_order_part WHERE id / 1000 NOT IN (SELECT id FROM taken_order)");
+    Statement lone(
+        books,
+        "SELECT count(*) FROM quote_part WHERE id / 1000 NOT IN (SELECT id FROM quote) UNION ALL "
+        "SELECT count(*) FROM taken_order_part WHERE id / 1000 NOT IN (SELECT id FROM taken_order) UNION ALL "
+        "SELECT count(*) FROM quote_attribute WHERE id / 1000 NOT IN (SELECT id FROM quote_record)");
     while (lone.step())
         if (lone.number(0) != 0)
-            findings.add(fmt::format("saved parts: {} stand there without their quote or order", lone.number(0)));
+            findings.add(
+                fmt::format("saved parts: {} stand there without their quote, order or record", lone.number(0)));
 }
 
 }  // namespace
@@ -112,6 +165,7 @@ QuotesRead prove_quotes(Database& books, const NameList& names, Findings& findin
     prove_contents(books, findings);
     prove_saved_quotes(books, names, read.quotes, findings);
     prove_orders(books, names, read.orders, findings);
+    prove_records(books, names, read.records, findings);
     prove_no_lone_parts(books, findings);
     return read;
 }

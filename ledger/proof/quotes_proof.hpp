@@ -1,4 +1,4 @@
-// Saved quotes and orders, read and hashed again.
+// Saved quotes, their records and orders, read and hashed again.
 #pragma once
 
 #include <vector>
@@ -12,7 +12,7 @@ namespace flutebook::ledger::proof {
 
 /// The hash of each, oldest first.
 struct QuotesRead {
-    std::vector<Hash> quotes, orders;
+    std::vector<Hash> quotes, orders, records;
 };
 
 [[nodiscard]] QuotesRead prove_quotes(Database& books, const NameList& names, Findings& findings);

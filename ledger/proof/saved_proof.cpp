@@ -22,6 +22,8 @@ SavedHeads heads_of(const QuotesRead& quotes) {
         static_cast<std::int64_t>(quotes.quotes.size()), static_cast<std::int64_t>(quotes.orders.size()), {}, {}};
     if (!quotes.quotes.empty()) heads.quotes_head = quotes.quotes.back();
     if (!quotes.orders.empty()) heads.orders_head = quotes.orders.back();
+    heads.records = static_cast<std::int64_t>(quotes.records.size());
+    if (!quotes.records.empty()) heads.records_head = quotes.records.back();
     return heads;
 }
 
@@ -39,6 +41,8 @@ void prove_receipts(const ChainRead& chain, const QuotesRead& quotes, Findings& 
             find(fmt::format("the {} quotes that were saved then are gone or were changed", heads->quotes));
         if (!holds(quotes.orders, heads->orders, heads->orders_head))
             find(fmt::format("the {} orders that were taken then are gone or were changed", heads->orders));
+        if (!holds(quotes.records, heads->records, heads->records_head))
+            find(fmt::format("the {} records of quotes that were kept then are gone or were changed", heads->records));
     }
     // A ledger of an older version has no such entry before its first write.
     const auto newest = chain.saved.empty() ? std::nullopt : parse_saved(chain.saved.back().content);

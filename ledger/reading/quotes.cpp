@@ -4,9 +4,11 @@
 
 #include <algorithm>
 
+#include "ledger/reading/records.hpp"
 #include "ledger/store/parts.hpp"
 #include "ledger/writing/draft_check.hpp"
 #include "ledger/writing/entry_writer.hpp"
+#include "ledger/writing/record_writer.hpp"
 #include "ledger/writing/saved_entry.hpp"
 
 namespace flutebook::ledger {
@@ -70,6 +72,7 @@ std::int64_t save(Connection& cabinet, const QuoteDraft& draft, const Actor& han
     auto row = cabinet.ask_entries("INSERT OR ROLLBACK INTO quote VALUES (?, ?, ?, ?, ?)");
     row->bind(1, number).bind(2, draft.request).bind(3, who).bind(4, hand.when.time_since_epoch().count());
     row->bind_bytes(5, bytes_of(hash)).run();
+    if (!draft.attributes.empty()) add_record(cabinet, number, {found_by_kind, draft.attributes}, hand);
     return number;
 }
 

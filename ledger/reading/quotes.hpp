@@ -9,6 +9,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "ledger/store/store.hpp"
@@ -20,12 +21,22 @@ struct QuotePart {
     std::string name, content;
 };
 
+/// What is said of a quote under a name: a text, or a whole number in a unit that the name implies.
+struct QuoteAttribute {
+    std::string name;
+    std::variant<std::string, std::int64_t> value;
+
+    friend bool operator==(const QuoteAttribute&, const QuoteAttribute&) = default;
+};
+
 struct QuoteDraft {
     std::string request;  // the request's own number
     std::vector<QuotePart> parts;
     /// Names of parts: a quote of the same request, saved before with the same content in these, is the same quote.
     /// Empty: none is.
     std::vector<std::string> same_by = {};
+    /// What it is found by: its record of kind `found_by_kind` (see records.hpp), in the same act. Empty: none.
+    std::vector<QuoteAttribute> attributes = {};
 };
 
 struct SavedQuote {

@@ -83,4 +83,8 @@ Hash orders_head(Connection& cabinet) {
     return newest(cabinet.ask_entries("SELECT hash FROM taken_order ORDER BY id DESC LIMIT 1"));
 }
 
+Hash records_head(Connection& cabinet) {
+    return newest(cabinet.ask_entries("SELECT hash FROM quote_record ORDER BY id DESC LIMIT 1"));
+}
+
 }  // namespace flutebook::ledger

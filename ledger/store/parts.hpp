@@ -25,5 +25,6 @@ void add_parts(Connection& cabinet, const char* table_sql, std::int64_t first, s
 /// Of the newest; zeros where there is none.
 [[nodiscard]] Hash quotes_head(Connection& cabinet);
 [[nodiscard]] Hash orders_head(Connection& cabinet);
+[[nodiscard]] Hash records_head(Connection& cabinet);
 
 }  // namespace flutebook::ledger

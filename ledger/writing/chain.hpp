@@ -26,7 +26,9 @@
 //
 // A saved quote is hashed the same way, in a chain of its own: the hash before it, text "quote 1", its number, texts
 // request and who, number when, number of parts, each: text name, 32 bytes SHA-256 of its content. An order likewise:
-// text "order 1", its number in order of taking, text number, the quote's number, quantity, who, when, parts.
+// text "order 1", its number in order of taking, text number, the quote's number, quantity, who, when, parts. A record
+// of a quote: text "record 1", its number, the quote's (a number), texts kind and who, number when, number of
+// attributes, each: text name, number 0 and the text, or number 1 and the number.
 #pragma once
 
 #include <cstdint>

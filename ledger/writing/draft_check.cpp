@@ -108,13 +108,17 @@ std::optional<std::string> fault_of_words(const Draft& draft, DraftSource source
                          ? fault_of_size("the content", draft.content, longest_content)
                          : fault_of_text("the content", draft.content, longest_content, Lines::many))
         return fault;
-    return fault_of_text("the note", draft.note, longest_note, Lines::many);
+    return fault_of_note("the note", draft.note);
 }
 
 }  // namespace
 
 std::optional<std::string> fault_of_name(std::string_view what, std::string_view name) {
     return fault_of_text(what, name, longest_name, Lines::one);
+}
+
+std::optional<std::string> fault_of_note(std::string_view what, std::string_view note) {
+    return fault_of_text(what, note, longest_note, Lines::many);
 }
 
 std::optional<std::string> fault_of(const Draft& draft, DraftSource source) {

@@ -22,4 +22,7 @@ enum class DraftSource { document, books };
 /// Why a text cannot be a name: too long, not UTF-8, or with characters that cannot be seen.
 [[nodiscard]] std::optional<std::string> fault_of_name(std::string_view what, std::string_view name);
 
+/// The same of a text of several lines: a reason, a note.
+[[nodiscard]] std::optional<std::string> fault_of_note(std::string_view what, std::string_view note);
+
 }  // namespace flutebook::ledger

@@ -42,8 +42,11 @@ std::int64_t newest_number(Lease row) {
 
 SavedHeads heads_now(Connection& cabinet) {
     return {newest_number(cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM quote")),
-            newest_number(cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM taken_order")), quotes_head(cabinet),
-            orders_head(cabinet)};
+            newest_number(cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM taken_order")),
+            quotes_head(cabinet),
+            orders_head(cabinet),
+            newest_number(cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM quote_record")),
+            records_head(cabinet)};
 }
 
 bool is_recorded(Connection& cabinet, const std::string& ref) {
@@ -64,15 +67,23 @@ Date saving_day(Connection& cabinet, std::chrono::sys_seconds when) {
 }  // namespace
 
 std::string to_text(const SavedHeads& heads) {
-    return fmt::format("quotes {} {}\norders {} {}\n", heads.quotes, to_hex(heads.quotes_head), heads.orders,
-                       to_hex(heads.orders_head));
+    auto text = fmt::format("quotes {} {}\norders {} {}\n", heads.quotes, to_hex(heads.quotes_head), heads.orders,
+                            to_hex(heads.orders_head));
+    if (heads.records > 0) text += fmt::format("records {} {}\n", heads.records, to_hex(heads.records_head));
+    return text;
 }
 
 std::optional<SavedHeads> parse_saved(std::string_view text) {
     const auto quotes = take_head_line(text, "quotes ");
     const auto orders = quotes ? take_head_line(text, "orders ") : std::nullopt;
-    if (!orders || !text.empty()) return std::nullopt;
-    return SavedHeads{quotes->number, orders->number, quotes->head, orders->head};
+    if (!orders) return std::nullopt;
+    SavedHeads heads{quotes->number, orders->number, quotes->head, orders->head};
+    if (text.empty()) return heads;
+    const auto records = take_head_line(text, "records ");
+    if (!records || records->number < 1 || !text.empty()) return std::nullopt;
+    heads.records = records->number;
+    heads.records_head = records->head;
+    return heads;
 }
 
 void record_saved(Connection& cabinet, const std::string& who) {
@@ -81,6 +92,7 @@ void record_saved(Connection& cabinet, const std::string& who) {
     Draft draft;
     draft.kind = saved_kind;
     draft.ref = fmt::format("{} quotes, {} orders", heads.quotes, heads.orders);
+    if (heads.records > 0) draft.ref += fmt::format(", {} records", heads.records);
     if (is_recorded(cabinet, draft.ref)) return;
     draft.content = to_text(heads);
     auto& writer = cabinet.entry_writer();

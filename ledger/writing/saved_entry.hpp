@@ -3,6 +3,7 @@
 //
 //   quotes 12 HEX
 //   orders 3 HEX      zeros where there is none
+//   records 14 HEX    of quotes; left out where there is none
 #pragma once
 
 #include <cstdint>
@@ -16,12 +17,15 @@
 
 namespace flutebook::ledger {
 
-/// The kind of such entries; no draft may use it. Their ref is both numbers, as "12 quotes, 3 orders".
+/// The kind of such entries; no draft may use it. Their ref is the numbers, as "12 quotes, 3 orders,
+/// 14 records"; the last is left out where there is none.
 inline constexpr const char* saved_kind = "saved";
 
 struct SavedHeads {
     std::int64_t quotes = 0, orders = 0;
     Hash quotes_head{}, orders_head{};
+    std::int64_t records = 0;
+    Hash records_head{};
 
     friend bool operator==(const SavedHeads&, const SavedHeads&) = default;
 };

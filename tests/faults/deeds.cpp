@@ -1,6 +1,7 @@
 #include "tests/faults/deeds.hpp"
 
 #include "ledger/reading/quotes.hpp"
+#include "ledger/reading/records.hpp"
 #include "ledger/store/migrations.hpp"
 #include "ledger/values/sha256.hpp"
 #include "ledger/writing/close.hpp"
@@ -59,9 +60,19 @@ void save_quotes_and_order(Store& store) {
     for (const auto* request : {"R-1001", "R-1002", "R-1003"})
         quotes.push_back(
             {request, {{"request.yaml", std::string(20'000, request[5])}, {"papers.yaml", "papers: {}\n"}}});
+    for (auto& quote : quotes) quote.attributes = {{"customer", "Ashlar Tiles"}, {"length", 400'000}};
     if (quote_numbers(store).empty()) static_cast<void>(save_quotes(store, quotes, writer));
     if (!find_order(store, "500123"))
         take_order(store, {"500123", "Q000001", 5000, {{"layout", std::string(20'000, '2')}}}, writer);
+}
+
+void mark_quotes(Store& store) {
+    const std::string reason(5'000, 'w');
+    for (const auto& quote : quote_numbers(store)) {
+        const auto said = records_of(store, quote);
+        const RecordOfQuote lost = {quote, {"mark", {{"state", "lost"}, {"why", reason}}}};
+        if (said.size() < 2) add_records(store, {&lost, 1}, writer);
+    }
 }
 
 std::string contents(const std::string& file) {

@@ -21,6 +21,8 @@ void make_old_ledger(const std::string& file, std::uint64_t seed, std::size_t do
 void close_september(ledger::Store& store);
 /// Three quotes, then an order: what is there already is left alone.
 void save_quotes_and_order(ledger::Store& store);
+/// Marks each quote lost, in an act of its own; what is marked already is left alone.
+void mark_quotes(ledger::Store& store);
 
 /// A hash of every row of every table: two ledgers in the same state have the same.
 [[nodiscard]] std::string contents(const std::string& file);

@@ -7,6 +7,7 @@
 
 #include "ledger/proof/verify.hpp"
 #include "ledger/reading/entries.hpp"
+#include "ledger/reading/records.hpp"
 #include "ledger/writing/posting.hpp"
 #include "tests/faults/deeds.hpp"
 #include "tests/support/property.hpp"
@@ -61,9 +62,35 @@ TEST_CASE("a letter changed in the file by hand is found at the entry that it be
     }
 }
 
+TEST_CASE("a letter changed by hand in what is said of a quote is found, and so is one in its index") {
+    const LedgerFolder folder;
+    {
+        auto store = Store::open_for_writing(folder.file(), IfMissing::create);
+        QuoteDraft draft{"R-1001", {}};
+        draft.attributes = {{"customer", "Ashlar Tiles and Bathrooms"}};
+        static_cast<void>(save_quotes(store, {&draft, 1}, "mara"));
+    }
+    const auto sound = bytes_of_file(folder.file());
+    int places = 0;
+    for (auto at = sound.find("Ashlar Tiles"); at != std::string::npos; at = sound.find("Ashlar Tiles", at + 1)) {
+        auto changed = sound;
+        changed[at] = 'N';
+        for (const auto* end : {"", "-wal", "-shm"}) fs::remove(folder.file() + end);
+        write_file(folder.file(), changed);
+        CHECK(first_bad(folder.file()).has_value());
+        ++places;
+    }
+    CHECK(places == 2);  // the row and the index of texts
+}
+
 TEST_CASE("a bit flipped anywhere in the file is found, or changes nothing that the ledger holds") {
     const LedgerFolder folder;
     make_ledger(folder.file("sound.db"), 3, 120);
+    {
+        auto store = Store::open_for_writing(folder.file("sound.db"), IfMissing::refuse, still_clock());
+        save_quotes_and_order(store);
+        mark_quotes(store);
+    }
     const auto sound = bytes_of_file(folder.file("sound.db"));
     const auto wanted = contents(folder.file("sound.db"));
     std::mt19937_64 random(20);

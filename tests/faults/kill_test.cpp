@@ -11,6 +11,7 @@
 #include "ledger/proof/backup.hpp"
 #include "ledger/proof/verify.hpp"
 #include "ledger/reading/entries.hpp"
+#include "ledger/reading/records.hpp"
 #include "ledger/writing/close.hpp"
 #include "ledger/writing/posting.hpp"
 #include "tests/faults/deeds.hpp"
@@ -135,6 +136,40 @@ TEST_CASE("killed at 25 instants of closing, a month is closed whole or not at a
     lot.expect_hits(25);
 }
 
+TEST_CASE("killed at 40 instants of saving and marking quotes, each has all that is said of it or nothing") {
+    const LedgerFolder folder;
+    const auto without = folder.file("without.db"), unmarked = folder.file("unmarked.db");
+    make_ledger(without, stream_seed, 50);
+    fs::copy_file(without, unmarked);
+    {
+        auto store = Store::open_for_writing(unmarked, IfMissing::refuse, still_clock());
+        save_quotes_and_order(store);
+    }
+    for (const std::string verb : {"quote", "mark"}) {
+        const auto renew = [&] {
+            for (const auto* end : {"", "-wal", "-shm", ".lock"}) fs::remove(folder.file() + end);
+            fs::copy_file(verb == "quote" ? without : unmarked, folder.file());
+            return std::vector<std::string>{verb, folder.file()};
+        };
+        Lot lot(5, renew);
+        const auto unharmed = contents(folder.file());
+        for (int instant = 0; instant < 20; ++instant) {
+            INFO(verb << ", instant " << instant);
+            const auto end = lot.kill(renew());
+            expect_whole(folder.file());
+            auto store = Store::open_for_writing(folder.file(), IfMissing::refuse, still_clock());
+            const auto quotes = quote_numbers(store).size();
+            CHECK((quotes == 0 || quotes == 3));
+            CHECK(quotes_without(store, found_by_kind).empty());
+            if (end.done > 0) CHECK(quotes == 3);
+            if (verb == "quote") save_quotes_and_order(store);
+            if (verb == "mark") mark_quotes(store);
+            CHECK(contents(folder.file()) == unharmed);
+        }
+        lot.expect_hits(20);
+    }
+}
+
 TEST_CASE("killed at 30 instants of a backup, there is a whole copy or none, and the ledger does not mind") {
     const LedgerFolder folder;
     make_ledger(folder.file(), stream_seed, 2000);
@@ -173,7 +208,8 @@ TEST_CASE("killed at 25 instants of being brought up to date, a ledger is of one
         INFO("instant " << instant);
         static_cast<void>(lot.kill(renew()));
         const auto version = run_behind(folder.file(), "PRAGMA user_version").at(0);
-        const bool is_old_or_new = version == "1" || version == "2" || version == "3" || version == "4";
+        const bool is_old_or_new =
+            version == "1" || version == "2" || version == "3" || version == "4" || version == "5";
         CHECK(is_old_or_new);
         expect_whole(folder.file());
         CHECK(contents(folder.file()) == unharmed);

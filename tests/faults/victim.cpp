@@ -4,6 +4,7 @@
 //   ledger_victim close FILE                      September 2026, with two differences
 //   ledger_victim backup FILE COPY
 //   ledger_victim quote FILE                      saves three quotes and takes an order
+//   ledger_victim mark FILE                       says of each quote that it is lost
 //   ledger_victim open FILE                       for writing, which brings an older ledger up to date
 //   ledger_victim hold FILE                       opens it for writing and waits to be killed
 //   ledger_victim read FILE                       opens it for reading and proves it
@@ -89,6 +90,7 @@ int act(const std::vector<std::string>& words) {
     auto store = Store::open_for_writing(file, IfMissing::create, fixture::still_clock());
     if (verb == "close") fixture::close_september(store);
     if (verb == "quote") fixture::save_quotes_and_order(store);
+    if (verb == "mark") fixture::mark_quotes(store);
     say("done 1");
     while (verb == "hold") pause();
     return 0;

@@ -100,11 +100,11 @@ TEST_CASE("what is no ledger is refused and left as it was") {
 TEST_CASE("a ledger of a newer version is refused") {
     const LedgerFolder folder;
     post_some(folder.file());
-    run_behind(folder.file(), "PRAGMA user_version = 5");
+    run_behind(folder.file(), "PRAGMA user_version = 6");
     const auto refusal = refusal_of([&] { return Store::open_for_reading(folder.file()); });
     CHECK(refusal.text == folder.file() +
-                              ": was written by a newer version of the program: found tables of version 5, "
-                              "this one knows 4; use the newer program");
+                              ": was written by a newer version of the program: found tables of version 6, "
+                              "this one knows 5; use the newer program");
     CHECK(refusal.kind == LedgerError::Kind::unfit);
     CHECK(refusal_of([&] { return Store::open_for_writing(folder.file(), IfMissing::create); }).text == refusal.text);
 }
@@ -118,7 +118,7 @@ TEST_CASE("a ledger of an older version is brought up to date, also by who only 
         CHECK(old.number("PRAGMA user_version") == 1);
     }
     const auto store = Store::open_for_reading(folder.file());
-    CHECK(run_behind(folder.file(), "PRAGMA user_version") == std::vector<std::string>{"4"});
+    CHECK(run_behind(folder.file(), "PRAGMA user_version") == std::vector<std::string>{"5"});
     CHECK(quote_numbers(store).empty());
     CHECK(verify(store).holds());
 }

@@ -7,6 +7,7 @@
 
 #include "ledger/reading/entries.hpp"
 #include "ledger/reading/quotes.hpp"
+#include "ledger/reading/records.hpp"
 #include "ledger/writing/close.hpp"
 #include "ledger/writing/posting.hpp"
 #include "ledger/writing/reversal.hpp"
@@ -29,9 +30,11 @@ void fill(const std::string& file) {
     opening.count->value = Money::of_ten_thousandths(77);
     static_cast<void>(post(store, std::vector<Draft>{opening}, "mara"));
     static_cast<void>(reverse(store, {5, day(2026, 9, 30), "typed twice", "mara"}));
-    const std::vector<QuoteDraft> quotes = {{"R-1001", {{"request.yaml", "one"}, {"papers.yaml", "two"}}},
-                                            {"R-1002", {}}};
+    std::vector<QuoteDraft> quotes = {{"R-1001", {{"request.yaml", "one"}, {"papers.yaml", "two"}}}, {"R-1002", {}}};
+    quotes[0].attributes = {{"customer", "Ashlar Tiles"}, {"length", 400'000}};
     static_cast<void>(save_quotes(store, quotes, "mara"));
+    const RecordOfQuote lost = {"Q000002", {"mark", {{"state", "lost"}, {"why", "too dear"}}}};
+    add_records(store, {&lost, 1}, "mara");
     take_order(store, {"500123", "Q000001", 5000, {{"layout", "three"}}}, "mara");
     take_order(store, {"500124", "Q000002", 500, {}}, "mara");
     // Those that the stream's documents name.

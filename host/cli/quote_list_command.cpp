@@ -1,0 +1,185 @@
+// `quote list` and `quote mark`: find saved quotes, and say what became of one.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <cstdlib>
+
+#include "host/base/quoted_text.hpp"
+#include "host/cli/commands.hpp"
+#include "host/plant/plant.hpp"
+#include "host/render/text_report.hpp"
+#include "host/reports/quote_list_report.hpp"
+#include "host/saved_quotes/find_quotes.hpp"
+#include "host/services/clock_warning.hpp"
+#include "ledger/reading/entries.hpp"
+
+namespace flutebook::cli {
+
+namespace {
+
+constexpr const char* quote_list_footer =
+    R"(Lists saved quotes, the newest first: what each was for, its price at the first and the last
+quantity, and what became of it. All that is asked for must hold. --customer finds a part of a name.
+Sizes are inside sizes in mm, or in inches with `in` behind them; two lengths leave the height open.
+
+Quotes that an older version saved are given what they are found by when they are first looked for.
+
+Exit code: 0 done, also where none matches; 2 wrong usage; 3 the ledger cannot be used.
+
+Examples:
+  flutebook quote list
+  flutebook quote list --customer ashlar --state open
+  flutebook quote list --size 400x300x250 --within 5% --board B-140
+  flutebook quote list --size 16x12x10in --within 0.25in
+  flutebook quote list --from 2026-10-01 --to 2026-10-31 --limit 100 --json)";
+
+constexpr const char* quote_mark_footer =
+    R"(Says what became of a quote: won, lost, or open again. What was said before stays and is shown by
+`quote show`; nothing is ever changed. A lost quote needs its reason.
+
+Exit code: 0 done; 1 there is no such quote, or a lost one has no reason; 2 wrong usage.
+
+Examples:
+  flutebook quote mark Q000001 won
+  flutebook quote mark Q000001 lost --why "8 % above the price of their last lot")";
+
+constexpr double mm_of_an_inch = 25.4;
+
+struct QuoteListCommand {
+    saved_quotes::FindOptions find;
+    std::int64_t limit = 20;
+    bool is_json = false;
+};
+
+struct QuoteMarkCommand {
+    std::string quote, state, why;
+    bool is_json = false;
+};
+
+// Takes the unit off the end of a text; what one of it is in mm.
+double take_length_unit(std::string& text) {
+    const auto ends_with = [&](const std::string& end) {
+        return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
+    };
+    const bool is_inches = ends_with("in");
+    if (!is_inches && !ends_with("mm")) return 1;
+    text.resize(text.size() - 2);
+    while (!text.empty() && text.back() == ' ') text.pop_back();
+    return is_inches ? mm_of_an_inch : 1;
+}
+
+// "400x300x250", "400x300", "16x12x10in".
+Reader read_searched_size(std::vector<double>& size_mm) {
+    return [&size_mm](const std::string& text) -> std::string {
+        std::string lengths = text;
+        const double scale = take_length_unit(lengths);
+        if (auto fault = read_inside_size(size_mm)(lengths); !fault.empty()) return fault;
+        for (double& length : size_mm) length *= scale;
+        return {};
+    };
+}
+
+std::optional<double> positive_number(const std::string& text) {
+    char* end = nullptr;
+    const double value = std::strtod(text.c_str(), &end);
+    const bool is_number = !text.empty() && end == text.c_str() + text.size() && std::isfinite(value) && value >= 0;
+    return is_number && text.find_first_not_of("0123456789.") == std::string::npos ? std::optional(value)
+                                                                                   : std::nullopt;
+}
+
+// "5%", "10", "10mm", "0.5in".
+Reader read_tolerance(saved_quotes::SizeSearch& size) {
+    return [&size](const std::string& text) -> std::string {
+        std::string number = text;
+        const bool is_share = !number.empty() && number.back() == '%';
+        if (is_share) number.pop_back();
+        const double scale = is_share ? 0.01 : take_length_unit(number);
+        const auto value = positive_number(number);
+        if (!value || (is_share && *value >= 100))
+            return fmt::format(
+                "no tolerance: found {}, expected a share of each length like `5%` or a length like "
+                "`10` (mm) or `0.5in`",
+                base::shown(text));
+        (is_share ? size.within_share : size.within_mm) = *value * scale;
+        return {};
+    };
+}
+
+Reader read_state(std::optional<std::string>& value) {
+    return [&value](const std::string& text) -> std::string {
+        if (text != "won" && text != "lost" && text != "open")
+            return fmt::format("unknown: found {}, expected won, lost or open", base::shown(text));
+        value = text;
+        return {};
+    };
+}
+
+ExitCode list_quotes(const QuoteListCommand& asked, const RunContext& context) {
+    const plant::Plant plant = plant::read_plant(context.plant);
+    saved_quotes::record_older_quotes(context.ledger, context.person());
+    const auto store = ledger::Store::open_for_reading(context.ledger);
+    const answers::QuoteList list = saved_quotes::find_quotes(store, asked.find);
+    context.output.write(asked.is_json ? answers::quote_list_document(list)
+                                       : render::to_text(reports::quote_list_report(plant.units, list)));
+    return ExitCode::done;
+}
+
+ExitCode mark_saved_quote(const QuoteMarkCommand& asked, const RunContext& context) {
+    auto store = ledger::Store::open_for_writing(context.ledger, ledger::IfMissing::refuse);
+    const answers::QuoteMark mark =
+        saved_quotes::mark_quote(store, asked.quote, asked.state, asked.why, context.person());
+    const std::string head = ledger::head(store)->hash;
+    context.output.acknowledge(fmt::format("quote {} marked {}; head {}", asked.quote, asked.state, head));
+    warn(services::clock_warnings(store));
+    context.output.write(asked.is_json ? answers::mark_document(asked.quote, mark, head)
+                                       : fmt::format("quote {} marked {}\n", asked.quote, asked.state));
+    return ExitCode::done;
+}
+
+}  // namespace
+
+void add_quote_list(Command& quote) {
+    Command& command = quote.add("list", "find saved quotes", quote_list_footer);
+    const auto asked = std::make_shared<QuoteListCommand>();
+    auto& find = asked->find;
+    find.size.emplace();
+    command.option("--customer", "NAME", "a part of the customer's name", read_line(find.customer));
+    command.option("--request", "NUMBER", "the request's number: all of its revisions", read_line(find.request));
+    command.option("--board", "CODE", "the board", read_line(find.board));
+    command.option("--style", "CODE", "the style", read_line(find.style));
+    command.option("--size", "LxWxH", "the inside size, in mm, or in inches: 16x12x10in",
+                   read_searched_size(find.size->lengths_mm));
+    command.option("--within", "TOLERANCE", "how far each length may be from --size: 5%, 10 (mm), 0.5in",
+                   read_tolerance(*find.size));
+    command.option("--from", "YYYY-MM-DD", "saved on this day (UTC) or later", read_day(find.from));
+    command.option("--to", "YYYY-MM-DD", "saved on this day (UTC) or before", read_day(find.to));
+    command.option("--state", "STATE", "what became of it: won, lost or open", read_state(find.state));
+    command.option("--before", "QUOTE", "saved before this quote: the next page", read_line(find.before));
+    command.option("--limit", "N", "how many are shown; 20 where it is not given",
+                   read_whole_number({"a number of quotes", 1, 100000}, asked->limit));
+    command.json_flag(asked->is_json);
+    command.refuse_words_of_parent("not for a list of saved quotes");
+    command.run_with([asked](const RunContext& context) {
+        asked->find.limit = static_cast<std::size_t>(asked->limit);
+        if (asked->find.size->lengths_mm.empty()) asked->find.size.reset();
+        return list_quotes(*asked, context);
+    });
+}
+
+void add_quote_mark(Command& quote) {
+    Command& command = quote.add("mark", "say what became of a saved quote", quote_mark_footer);
+    const auto asked = std::make_shared<QuoteMarkCommand>();
+    command.argument("QUOTE", "its number, like Q000001", read_line(asked->quote));
+    command.argument("STATE", "won, lost or open", [asked](const std::string& text) -> std::string {
+        std::optional<std::string> state;
+        auto fault = read_state(state)(text);
+        asked->state = state.value_or("");
+        return fault;
+    });
+    command.option("--why", "TEXT", "the reason; a lost quote needs one", read_line(asked->why));
+    command.json_flag(asked->is_json);
+    command.refuse_words_of_parent("not for a saved quote");
+    command.run_with([asked](const RunContext& context) { return mark_saved_quote(*asked, context); });
+}
+
+}  // namespace flutebook::cli

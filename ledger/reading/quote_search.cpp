@@ -1,0 +1,280 @@
+// The newest quotes are tried one by one: what most searches look for is among them, or much is found. Where that
+// leads to nothing, each condition's quotes are read from its index and the sets are cut with one another, so that the
+// work is bounded by the sizes of the sets whatever they have in common.
+#include "ledger/reading/quote_search.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <limits>
+#include <string_view>
+
+#include "ledger/store/connection.hpp"
+
+namespace flutebook::ledger {
+
+namespace {
+
+constexpr std::size_t tried_one_by_one = 1000;
+
+// Newest first.
+constexpr const char* said_of_quote =
+    "SELECT text, number FROM quote_attribute WHERE quote = ? AND name = (SELECT id FROM name WHERE text = ?) "
+    "ORDER BY id DESC";
+
+char small_letter(char sign) {
+    return sign >= 'A' && sign <= 'Z' ? static_cast<char>(sign - 'A' + 'a') : sign;
+}
+
+// `part` is in small letters.
+bool holds_part(std::string_view text, std::string_view part) {
+    return std::search(text.begin(), text.end(), part.begin(), part.end(),
+                       [](char in_text, char in_part) { return small_letter(in_text) == in_part; }) != text.end();
+}
+
+std::string in_small_letters(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(), small_letter);
+    return text;
+}
+
+std::int64_t number_of_name(Connection& cabinet, const std::string& name) {
+    auto row = cabinet.ask_entries("SELECT id FROM name WHERE text = ?");
+    row->bind(1, name);
+    return row->step() ? row->number(0) : -1;
+}
+
+std::int64_t seconds_at(Date day) {
+    return std::chrono::sys_seconds(std::chrono::sys_days(day)).time_since_epoch().count();
+}
+
+struct SavedSeconds {
+    std::int64_t low, high;
+};
+
+SavedSeconds seconds_of(const SavedBetween& days) {
+    SavedSeconds span{std::numeric_limits<std::int64_t>::min(), std::numeric_limits<std::int64_t>::max()};
+    if (days.from) span.low = seconds_at(*days.from);
+    if (days.to) span.high = seconds_at(*days.to) + 24 * 60 * 60 - 1;
+    return span;
+}
+
+// Whether one quote meets a condition.
+class QuoteTrial {
+public:
+    QuoteTrial(Connection& cabinet, std::int64_t quote) : cabinet_(cabinet), quote_(quote) {}
+
+    bool operator()(const RequestIs& wanted) const {
+        auto row = cabinet_.ask_entries("SELECT 1 FROM quote WHERE id = ? AND request = ?");
+        return row->bind(1, quote_).bind(2, wanted.request).step();
+    }
+    bool operator()(const AttributeIs& wanted) const {
+        auto row = cabinet_.ask_entries(said_of_quote);
+        row->bind(1, quote_).bind(2, wanted.name);
+        while (row->step())
+            if (row->view(0) == wanted.text) return true;
+        return false;
+    }
+    bool operator()(const AttributeHolds& wanted) const {
+        const auto part = in_small_letters(wanted.part);
+        auto row = cabinet_.ask_entries(said_of_quote);
+        row->bind(1, quote_).bind(2, wanted.name);
+        while (row->step())
+            if (holds_part(row->view(0), part)) return true;
+        return false;
+    }
+    bool operator()(const AttributeWithin& wanted) const {
+        auto row = cabinet_.ask_entries(said_of_quote);
+        row->bind(1, quote_).bind(2, wanted.name);
+        while (row->step())
+            if (!row->is_nothing(1) && row->number(1) >= wanted.low && row->number(1) <= wanted.high) return true;
+        return false;
+    }
+    bool operator()(const NewestIs& wanted) const {
+        auto row = cabinet_.ask_entries(said_of_quote);
+        row->bind(1, quote_).bind(2, wanted.name);
+        return row->step() ? row->view(0) == wanted.text : wanted.if_unsaid == NewestIs::IfUnsaid::matches;
+    }
+    bool operator()(const SavedBetween& wanted) const {
+        const auto span = seconds_of(wanted);
+        auto row = cabinet_.ask_entries("SELECT 1 FROM quote WHERE id = ? AND written BETWEEN ? AND ?");
+        return row->bind(1, quote_).bind(2, span.low).bind(3, span.high).step();
+    }
+
+private:
+    Connection& cabinet_;
+    std::int64_t quote_;
+};
+
+// The quotes that a condition holds of, read from its index.
+class MatchingSet {
+public:
+    MatchingSet(Connection& cabinet, std::size_t quotes) : cabinet_(cabinet), is_member_(quotes + 1, false) {}
+
+    std::vector<bool> of(const QuoteCondition& condition) {
+        std::visit([&](const auto& wanted) { read(wanted); }, condition);
+        return std::move(is_member_);
+    }
+
+private:
+    void add(std::int64_t quote) {
+        if (quote > 0 && static_cast<std::size_t>(quote) < is_member_.size())
+            is_member_[static_cast<std::size_t>(quote)] = true;
+    }
+    void add_all(Lease& rows) {
+        while (rows->step()) add(rows->number(0));
+    }
+
+    void read(const RequestIs& wanted) {
+        auto rows = cabinet_.ask_entries("SELECT id FROM quote WHERE request = ?");
+        rows->bind(1, wanted.request);
+        add_all(rows);
+    }
+    void read(const AttributeIs& wanted) {
+        const auto name = number_of_name(cabinet_, wanted.name);
+        auto rows = cabinet_.ask_entries("SELECT quote FROM quote_attribute WHERE name = ? AND text = ?");
+        rows->bind(1, name).bind(2, wanted.text);
+        add_all(rows);
+    }
+    void read(const AttributeHolds& wanted) {
+        const auto name = number_of_name(cabinet_, wanted.name);
+        const auto part = in_small_letters(wanted.part);
+        auto rows = cabinet_.ask_entries("SELECT quote, text FROM quote_attribute WHERE name = ? AND text IS NOT NULL");
+        rows->bind(1, name);
+        while (rows->step())
+            if (holds_part(rows->view(1), part)) add(rows->number(0));
+    }
+    void read(const AttributeWithin& wanted) {
+        const auto name = number_of_name(cabinet_, wanted.name);
+        auto rows =
+            cabinet_.ask_entries("SELECT quote FROM quote_attribute WHERE name = ? AND number >= ? AND number <= ?");
+        rows->bind(1, name).bind(2, wanted.low).bind(3, wanted.high);
+        add_all(rows);
+    }
+    void read(const NewestIs& wanted) {
+        const auto name = number_of_name(cabinet_, wanted.name);
+        if (wanted.if_unsaid == NewestIs::IfUnsaid::matches) is_member_.assign(is_member_.size(), true);
+        std::vector<std::int64_t> newest(is_member_.size(), -1);
+        auto rows =
+            cabinet_.ask_entries("SELECT quote, text, id FROM quote_attribute WHERE name = ? AND text IS NOT NULL");
+        rows->bind(1, name);
+        while (rows->step()) {
+            const auto quote = static_cast<std::size_t>(rows->number(0));
+            if (quote >= newest.size() || newest[quote] > rows->number(2)) continue;
+            newest[quote] = rows->number(2);
+            is_member_[quote] = rows->view(1) == wanted.text;
+        }
+    }
+    void read(const SavedBetween& wanted) {
+        const auto span = seconds_of(wanted);
+        auto rows = cabinet_.ask_entries("SELECT id FROM quote WHERE written BETWEEN ? AND ?");
+        rows->bind(1, span.low).bind(2, span.high);
+        add_all(rows);
+    }
+
+    Connection& cabinet_;
+    std::vector<bool> is_member_;
+};
+
+std::int64_t newest_of_all(Connection& cabinet) {
+    auto row = cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM quote");
+    row->step();
+    return row->number(0);
+}
+
+bool meets_all(Connection& cabinet, std::int64_t quote, const std::vector<QuoteCondition>& conditions) {
+    return std::all_of(conditions.begin(), conditions.end(),
+                       [&](const auto& condition) { return std::visit(QuoteTrial(cabinet, quote), condition); });
+}
+
+// The greatest `wanted` numbers up to `newest` that are in every set.
+void cut_sets(Connection& cabinet, std::int64_t newest, const std::vector<QuoteCondition>& conditions,
+              std::size_t wanted, std::vector<std::int64_t>& found) {
+    const auto quotes = static_cast<std::size_t>(newest);
+    std::vector<std::vector<bool>> sets;
+    for (const auto& condition : conditions) sets.push_back(MatchingSet(cabinet, quotes).of(condition));
+    for (auto quote = quotes; quote > 0 && found.size() < wanted; --quote)
+        if (std::all_of(sets.begin(), sets.end(), [&](const auto& set) { return set[quote]; }))
+            found.push_back(static_cast<std::int64_t>(quote));
+}
+
+std::vector<std::int64_t> matching(Connection& cabinet, const QuoteSearch& search, std::int64_t newest) {
+    const auto wanted = search.limit + 1;
+    std::vector<std::int64_t> found;
+    const auto first_untried = std::max<std::int64_t>(newest - static_cast<std::int64_t>(tried_one_by_one), 0);
+    for (; newest > first_untried && found.size() < wanted; --newest)
+        if (meets_all(cabinet, newest, search.conditions)) found.push_back(newest);
+    if (newest > 0 && found.size() < wanted) cut_sets(cabinet, newest, search.conditions, wanted, found);
+    return found;
+}
+
+FoundQuote read_found(const Store& store, std::int64_t id) {
+    auto& cabinet = store.cabinet();
+    FoundQuote found;
+    {
+        auto row = cabinet.ask_entries(
+            "SELECT q.request, w.text, q.written, (SELECT count(*) FROM quote AS r WHERE r.request = q.request AND "
+            "r.id <= q.id), (SELECT max(id) FROM quote AS r WHERE r.request = q.request AND r.id < q.id) "
+            "FROM quote AS q JOIN name AS w ON w.id = q.who WHERE q.id = ?");
+        row->bind(1, id);
+        if (!row->step()) cabinet.give_up(fmt::format("quote {} is missing; run `flutebook verify`", quote_number(id)));
+        found.number = quote_number(id);
+        found.request = row->text(0);
+        found.who = row->text(1);
+        found.when = std::chrono::sys_seconds(std::chrono::seconds(row->number(2)));
+        found.revision = row->number(3);
+        if (!row->is_nothing(4)) found.previous = quote_number(row->number(4));
+    }
+    found.records = records_of(store, found.number);
+    return found;
+}
+
+}  // namespace
+
+const QuoteAttribute* FoundQuote::find(const std::string& name) const {
+    for (auto record = records.rbegin(); record != records.rend(); ++record)
+        for (const auto& attribute : record->attributes)
+            if (attribute.name == name) return &attribute;
+    return nullptr;
+}
+
+std::string FoundQuote::text(const std::string& name) const {
+    const auto* attribute = find(name);
+    const auto* words = attribute == nullptr ? nullptr : std::get_if<std::string>(&attribute->value);
+    return words == nullptr ? std::string() : *words;
+}
+
+std::optional<std::int64_t> FoundQuote::number_of(const std::string& name) const {
+    const auto* attribute = find(name);
+    const auto* value = attribute == nullptr ? nullptr : std::get_if<std::int64_t>(&attribute->value);
+    return value == nullptr ? std::nullopt : std::optional(*value);
+}
+
+FoundQuotes find_quotes(const Store& store, const QuoteSearch& search) {
+    auto& cabinet = store.cabinet();
+    const Snapshot snapshot(store);
+    auto newest = newest_of_all(cabinet);
+    if (search.before) {
+        const auto before = parse_quote_number(*search.before);
+        if (!before)
+            cabinet.refuse(fmt::format("no number of a quote: found `{}`; give one like Q000001", *search.before));
+        newest = std::min(newest, *before - 1);
+    }
+    auto numbers = matching(cabinet, search, newest);
+    FoundQuotes found{{}, numbers.size() > search.limit};
+    if (found.has_more) numbers.pop_back();
+    for (const auto number : numbers) found.quotes.push_back(read_found(store, number));
+    return found;
+}
+
+std::optional<FoundQuote> find_quote_records(const Store& store, const std::string& number) {
+    const auto id = parse_quote_number(number);
+    if (!id) return std::nullopt;
+    {
+        auto row = store.cabinet().ask_entries("SELECT 1 FROM quote WHERE id = ?");
+        row->bind(1, *id);
+        if (!row->step()) return std::nullopt;
+    }
+    return read_found(store, *id);
+}
+
+}  // namespace flutebook::ledger
