@@ -64,4 +64,11 @@ std::string mark_document(const std::string& number, const QuoteMark& mark, cons
         "quote-mark", {{"saved", number}, {"state", mark.state}, {"why", mark.why}, {"who", mark.who}, {"head", head}});
 }
 
+std::string copy_document(const QuoteCopy& copy) {
+    return document_text("quote-copy", {{"request", copy.request},
+                                        {"copied_from", copy.quote},
+                                        {"file", copy.file.empty() ? Json() : Json(copy.file)},
+                                        {"text", copy.text}});
+}
+
 }  // namespace flutebook::answers

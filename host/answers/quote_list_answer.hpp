@@ -57,4 +57,14 @@ struct QuoteList {
 /// {"saved", "state", "why", "who", "head" (of the ledger)}
 [[nodiscard]] std::string mark_document(const std::string& number, const QuoteMark& mark, const std::string& head);
 
+/// A request that was written from a saved quote.
+struct QuoteCopy {
+    std::string quote, request;  // their numbers
+    std::string file;            // empty: none
+    std::string text;
+};
+
+/// {"request" (its number), "copied_from" (the quote's), "file" (null where none was asked for), "text"}
+[[nodiscard]] std::string copy_document(const QuoteCopy& copy);
+
 }  // namespace flutebook::answers

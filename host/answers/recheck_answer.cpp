@@ -132,6 +132,7 @@ std::string recheck_document(const Recheck& checked) {
     result["request"] = checked.request;
     result["saved"] = {{"who", checked.who}, {"when", utc_text(checked.when)}};
     result["date"] = checked.date ? Json(base::to_string(*checked.date)) : Json(nullptr);
+    result["new_date"] = checked.new_date ? Json(base::to_string(*checked.new_date)) : Json(nullptr);
     result["plant"] = checked.plant.name;
     result["currency"] = checked.plant.currency;
     result["differs"] = checked.differs();

@@ -104,6 +104,8 @@ struct Recheck {
     Reproduction reproduction;
     TodaysAnswer today;
     Cause cause;
+    /// The day of today's prices, where another than the quote's was asked for.
+    std::optional<base::Date> new_date = std::nullopt;
 
     /// Whether any figure differs today.
     [[nodiscard]] bool differs() const { return cause != Cause::nothing_differs; }
@@ -111,8 +113,10 @@ struct Recheck {
 
 /// The document:
 ///
-/// {"quote", "request", "saved": {"who", "when" (UTC)}, "date" (whose prices; null where unknown), "plant", "currency",
-///  "differs" (true false), "cause" (nothing-differs plant-files plugins both unknown),
+/// {"quote", "request", "saved": {"who", "when" (UTC)}, "date" (whose prices; null where unknown),
+///  "new_date" (whose prices today's answer has, with --date; else null), "plant", "currency",
+///  "differs" (true false), "cause" (nothing-differs plant-files plugins both unknown; with --date the prices of the
+///  new day are of the plant's files),
 ///  "plant_files": [{"file", "key", "was", "now", "place" ("FILE:LINE:COLUMN" of today, null of what was removed)}...],
 ///  "plugins": [{"id", "was", "now"}...], was and now {"version", "sha256"} or null,
 ///  "saved_files": {"ends" (to-the-byte otherwise unfit), "complaints": [sentence...]},

@@ -22,6 +22,7 @@ void add_plugin(Command& program);
 // Subcommands of `quote`, `plugin` and `style` that have their own source files.
 void add_quote_list(Command& quote);
 void add_quote_show(Command& quote);
+void add_quote_copy(Command& quote);
 void add_quote_mark(Command& quote);
 void add_quote_recheck(Command& quote);
 void add_plugin_check(Command& plugin);

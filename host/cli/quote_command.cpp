@@ -236,6 +236,7 @@ void add_quote(Command& program) {
         [asked](const RunContext& context) { return QuoteRun(workplace::open(context.plant), *asked, context).run(); });
     add_quote_list(command);
     add_quote_show(command);
+    add_quote_copy(command);
     add_quote_mark(command);
     add_quote_recheck(command);
 }

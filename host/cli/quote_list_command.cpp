@@ -161,7 +161,12 @@ void add_quote_list(Command& quote) {
     command.refuse_words_of_parent("not for a list of saved quotes");
     command.run_with([asked](const RunContext& context) {
         asked->find.limit = static_cast<std::size_t>(asked->limit);
-        if (asked->find.size->lengths_mm.empty()) asked->find.size.reset();
+        const auto& size = *asked->find.size;
+        if (size.lengths_mm.empty() && (size.within_share > 0 || size.within_mm > 0)) {
+            complain({"--within: of what size: give --size as well"});
+            return ExitCode::misused;
+        }
+        if (size.lengths_mm.empty()) asked->find.size.reset();
         return list_quotes(*asked, context);
     });
 }

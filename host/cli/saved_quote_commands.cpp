@@ -22,19 +22,21 @@ Examples:
 
 constexpr const char* quote_recheck_footer =
     R"(Costs a saved quote again, twice: from the files that were saved with it and from today's, both
-with today's plugins. So it shows whether the plant's files or the plugins made a difference. Paper
-prices are those of the quote's day.
+with today's plugins. So it shows whether the plant's files or the plugins made a difference. Prices
+are those of the quote's day; with --date today's files give those of another day.
 
 Exit code: 0 no figure differs; 1 a figure differs; 3 the plant's files or a plugin cannot be used,
 or the saved files no longer fit the plugins.
 
 Examples:
   flutebook --plant config/demo quote recheck Q000001
+  flutebook quote recheck Q000001 --date today
   flutebook quote recheck Q000001 --json)";
 
 struct SavedQuoteCommand {
     std::string quote;
     unsigned threads = usual_threads();
+    std::optional<base::Date> date;
     bool is_json = false;
 };
 
@@ -44,6 +46,14 @@ std::shared_ptr<SavedQuoteCommand> add_quote_number(Command& command) {
     command.argument("QUOTE", "its number, like Q000001", read_line(asked->quote));
     command.refuse_words_of_parent("not for a saved quote");
     return asked;
+}
+
+Reader read_day_or_today(std::optional<base::Date>& value) {
+    return [&value](const std::string& text) -> std::string {
+        if (text != "today") return read_day(value)(text);
+        value = RunContext::today();
+        return {};
+    };
 }
 
 // Of a quote of version 0 the text that was saved with it is printed.
@@ -78,8 +88,8 @@ ExitCode recheck_exit_code(const answers::Recheck& checked) {
 }
 
 ExitCode recheck_quote(const SavedQuoteCommand& asked, const RunContext& context) {
-    const answers::Recheck checked =
-        saved_quotes::recheck(read_saved_quote(context.ledger, asked.quote), {context.plant, asked.threads});
+    const answers::Recheck checked = saved_quotes::recheck(read_saved_quote(context.ledger, asked.quote),
+                                                           {context.plant, asked.threads, asked.date});
     context.output.write(asked.is_json ? answers::recheck_document(checked)
                                        : render::to_text(reports::recheck_report(checked)) + "\n");
     complain(checked.reproduction.complaints);
@@ -100,6 +110,8 @@ void add_quote_recheck(Command& quote) {
     Command& command =
         quote.add("recheck", "cost a saved quote again today and list each difference", quote_recheck_footer);
     const auto asked = add_quote_number(command);
+    command.option("--date", "DAY", "cost today's files at the prices of this day: YYYY-MM-DD, or today",
+                   read_day_or_today(asked->date));
     command.option("--threads", "N", threads_help, read_threads(asked->threads));
     command.json_flag(asked->is_json);
     command.run_with([asked](const RunContext& context) { return recheck_quote(*asked, context); });

@@ -32,8 +32,26 @@ ReportHeading heading(const Recheck& checked) {
                          checked.plant.name,
                          {{"saved", {fmt::format("{} by {}", base::utc_day(checked.when), checked.who)}}}};
     if (checked.date) result.facts.push_back({prices_of_label, {base::to_string(*checked.date)}});
+    if (checked.new_date) result.facts.push_back({"now at prices of", {base::to_string(*checked.new_date)}});
     result.facts.push_back({money_in_label, {checked.plant.currency}});
     return result;
+}
+
+// With a day of its own for today's prices, the files' prices of that day are among what differs.
+const char* dated_cause_text(Cause cause) {
+    switch (cause) {
+        case Cause::nothing_differs:
+            return "Nothing differs: at the prices of that day every figure comes out as it was answered.";
+        case Cause::plant_files:
+            return "Different, by the prices of that day or the plant's files.";
+        case Cause::plugins:
+            return "Different, by the plugins or the program.";
+        case Cause::both:
+            return "Different, by the prices of that day or the plant's files, and by the plugins or the program.";
+        case Cause::unknown:
+            break;
+    }
+    return "Different.";
 }
 
 const char* cause_text(Cause cause) {
@@ -71,7 +89,9 @@ void add_items(ReportSection& section, const std::vector<std::string>& texts) {
 }
 
 ReportSection verdict_section(const Recheck& checked) {
-    ReportSection section{"", {Note{cause_text(checked.cause)}, Note{reproduction_text(checked)}}};
+    ReportSection section{"",
+                          {Note{checked.new_date ? dated_cause_text(checked.cause) : cause_text(checked.cause)},
+                           Note{reproduction_text(checked)}}};
     add_items(section, checked.reproduction.complaints);
     if (checked.today.ends == TodaysAnswer::Ends::answered) return section;
     section.blocks.emplace_back(Note{"Today nothing can be answered:"});

@@ -62,9 +62,10 @@ Recosted from_saved_files(const ledger::SavedQuote& quote, const RecheckOptions&
     });
 }
 
-Recosted from_todays_files(const ledger::SavedQuote& quote, const workplace::Workplace& today, unsigned threads) {
+Recosted from_todays_files(const ledger::SavedQuote& quote, const workplace::Workplace& today,
+                           const RecheckOptions& asked) {
     return around_one_request([&] {
-        return answered(today, saved_request(quote, today.plant), {threads, std::nullopt});
+        return answered(today, saved_request(quote, today.plant, asked.date), {asked.threads, std::nullopt});
     });
 }
 
@@ -105,7 +106,7 @@ answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& 
     const workplace::Workplace today = workplace::open(asked.folder);
     const answers::QuoteDocument was = saved_document(quote);
     const Recosted by_plugins = from_saved_files(quote, asked);
-    const Recosted now = from_todays_files(quote, today, asked.threads);
+    const Recosted now = from_todays_files(quote, today, asked);
     answers::Recheck result{quote.number,
                             quote.request,
                             quote.who,
@@ -117,7 +118,8 @@ answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& 
                             reproduction(quote, by_plugins),
                             todays_answer(was, now),
                             cause_of(was, by_plugins, now)};
-    if (!result.date) result.date = by_plugins.date ? by_plugins.date : now.date;
+    if (!result.date) result.date = by_plugins.date ? by_plugins.date : asked.date ? std::nullopt : now.date;
+    result.new_date = asked.date;
     return result;
 }
 

@@ -21,6 +21,8 @@ namespace flutebook::saved_quotes {
 struct RecheckOptions {
     std::string folder;  // the plant's, today
     unsigned threads = 1;
+    /// The day whose prices today's files give; nothing: the quote's own.
+    std::optional<base::Date> date = std::nullopt;
 };
 
 /// Throws InputError (plant) or ModelError where the plant of today is not fit, LedgerError where a part of the quote

@@ -63,10 +63,12 @@ workplace::Workplace open_saved(const ledger::SavedQuote& quote, const std::stri
     return as_saved(quote, [&] { return workplace::open(std::move(plant)); });
 }
 
-orders::Request saved_request(const ledger::SavedQuote& quote, const plant::Plant& plant) {
+orders::Request saved_request(const ledger::SavedQuote& quote, const plant::Plant& plant,
+                              std::optional<base::Date> day) {
     const SavedOptions asked = saved_options(quote);
-    return as_saved(
-        quote, [&] { return orders::read_request(plant, asked.request, part_of(quote, "request.yaml"), asked.date); });
+    return as_saved(quote, [&] {
+        return orders::read_request(plant, asked.request, part_of(quote, "request.yaml"), day ? day : asked.date);
+    });
 }
 
 QuotedPlant quoted_plant(const ledger::SavedQuote& quote, const plant::Plant& today,

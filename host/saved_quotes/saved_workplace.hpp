@@ -22,9 +22,10 @@ namespace flutebook::saved_quotes {
 /// ModelError where a plugin is not there or not fit.
 [[nodiscard]] workplace::Workplace open_saved(const ledger::SavedQuote& quote, const std::string& folder);
 
-/// The request as it was kept, with prices of the day that was asked for, read against any plant: the saved one, or
-/// today's. Throws InputError (request) where that plant cannot take it.
-[[nodiscard]] orders::Request saved_request(const ledger::SavedQuote& quote, const plant::Plant& plant);
+/// The request as it was kept, with prices of the day that was asked for, or of `day`, read against any plant: the
+/// saved one, or today's. Throws InputError (request) where that plant cannot take it.
+[[nodiscard]] orders::Request saved_request(const ledger::SavedQuote& quote, const plant::Plant& plant,
+                                            std::optional<base::Date> day = std::nullopt);
 
 struct QuotedPlant {
     plant::Plant plant;

@@ -109,6 +109,9 @@ void write_attributes_again(Statement& attributes, std::int64_t record, std::int
         if (attributes.number(3) != quote)
             findings.add(fmt::format("record {} of a quote: one of its attributes is of quote {}", record,
                                      quote_number(attributes.number(3))));
+        if (attributes.is_nothing(1) == attributes.is_nothing(2))
+            findings.add(
+                fmt::format("record {} of a quote: one of its attributes is not one text or one number", record));
         lines.push_back({names.shown(attributes.number(0)), attributes.text(1), std::nullopt});
         if (!attributes.is_nothing(2)) lines.back().number = attributes.number(2);
     }

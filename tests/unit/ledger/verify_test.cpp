@@ -7,7 +7,6 @@
 
 #include "ledger/reading/entries.hpp"
 #include "ledger/reading/quotes.hpp"
-#include "ledger/reading/records.hpp"
 #include "ledger/writing/close.hpp"
 #include "ledger/writing/posting.hpp"
 #include "ledger/writing/reversal.hpp"
@@ -33,8 +32,6 @@ void fill(const std::string& file) {
     std::vector<QuoteDraft> quotes = {{"R-1001", {{"request.yaml", "one"}, {"papers.yaml", "two"}}}, {"R-1002", {}}};
     quotes[0].attributes = {{"customer", "Ashlar Tiles"}, {"length", 400'000}};
     static_cast<void>(save_quotes(store, quotes, "mara"));
-    const RecordOfQuote lost = {"Q000002", {"mark", {{"state", "lost"}, {"why", "too dear"}}}};
-    add_records(store, {&lost, 1}, "mara");
     take_order(store, {"500123", "Q000001", 5000, {{"layout", "three"}}}, "mara");
     take_order(store, {"500124", "Q000002", 500, {}}, "mara");
     // Those that the stream's documents name.
