@@ -97,8 +97,8 @@ Reader read_tolerance(saved_quotes::SizeSearch& size) {
         const auto value = positive_number(number);
         if (!value || (is_share && *value >= 100))
             return fmt::format(
-                "no tolerance: found {}, expected a share of each length like `5%` or a length like "
-                "`10` (mm) or `0.5in`",
+                "is no tolerance: {}; write a share of each length like 5%, or a length like 10 (mm) or "
+                "0.5in",
                 base::shown(text));
         (is_share ? size.within_share : size.within_mm) = *value * scale;
         return {};
@@ -108,7 +108,7 @@ Reader read_tolerance(saved_quotes::SizeSearch& size) {
 Reader read_state(std::optional<std::string>& value) {
     return [&value](const std::string& text) -> std::string {
         if (text != "won" && text != "lost" && text != "open")
-            return fmt::format("unknown: found {}, expected won, lost or open", base::shown(text));
+            return fmt::format("is no state: {}; write won, lost or open", base::shown(text));
         value = text;
         return {};
     };
@@ -163,7 +163,7 @@ void add_quote_list(Command& quote) {
         asked->find.limit = static_cast<std::size_t>(asked->limit);
         const auto& size = *asked->find.size;
         if (size.lengths_mm.empty() && (size.within_share > 0 || size.within_mm > 0)) {
-            complain({"--within: of what size: give --size as well"});
+            complain({"flutebook quote list: --within: goes with --size; see `flutebook quote list --help`"});
             return ExitCode::misused;
         }
         if (size.lengths_mm.empty()) asked->find.size.reset();

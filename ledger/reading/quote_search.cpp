@@ -186,15 +186,29 @@ bool meets_all(Connection& cabinet, std::int64_t quote, const std::vector<QuoteC
                        [&](const auto& condition) { return std::visit(QuoteTrial(cabinet, quote), condition); });
 }
 
+// Those that mostly hold of few come first.
+std::vector<const QuoteCondition*> in_order_of_size(const std::vector<QuoteCondition>& conditions) {
+    std::vector<const QuoteCondition*> ordered;
+    for (const auto& condition : conditions) ordered.push_back(&condition);
+    std::stable_partition(ordered.begin(), ordered.end(), [](const QuoteCondition* condition) {
+        return std::holds_alternative<RequestIs>(*condition) || std::holds_alternative<AttributeIs>(*condition);
+    });
+    return ordered;
+}
+
 // The greatest `wanted` numbers up to `newest` that are in every set.
 void cut_sets(Connection& cabinet, std::int64_t newest, const std::vector<QuoteCondition>& conditions,
               std::size_t wanted, std::vector<std::int64_t>& found) {
     const auto quotes = static_cast<std::size_t>(newest);
-    std::vector<std::vector<bool>> sets;
-    for (const auto& condition : conditions) sets.push_back(MatchingSet(cabinet, quotes).of(condition));
+    std::vector<bool> in_all(quotes + 1, true);
+    in_all[0] = false;
+    for (const auto* condition : in_order_of_size(conditions)) {
+        if (std::find(in_all.begin(), in_all.end(), true) == in_all.end()) return;
+        const auto set = MatchingSet(cabinet, quotes).of(*condition);
+        for (std::size_t quote = 0; quote <= quotes; ++quote) in_all[quote] = in_all[quote] && set[quote];
+    }
     for (auto quote = quotes; quote > 0 && found.size() < wanted; --quote)
-        if (std::all_of(sets.begin(), sets.end(), [&](const auto& set) { return set[quote]; }))
-            found.push_back(static_cast<std::int64_t>(quote));
+        if (in_all[quote]) found.push_back(static_cast<std::int64_t>(quote));
 }
 
 std::vector<std::int64_t> matching(Connection& cabinet, const QuoteSearch& search, std::int64_t newest) {

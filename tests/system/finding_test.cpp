@@ -40,7 +40,8 @@ public:
     }
     [[nodiscard]] std::vector<std::string> found(const std::vector<std::string>& words) const {
         std::vector<std::string> numbers;
-        for (const Json& quote : list(words)["quotes"]) numbers.push_back(quote["saved"]);
+        const Json answer = list(words);
+        for (const Json& quote : answer["quotes"]) numbers.push_back(quote["saved"]);
         return numbers;
     }
     // The number that it was saved under.
@@ -233,7 +234,8 @@ TEST_CASE("a request is copied from a saved quote, and quotes saved of it show t
 
 TEST_CASE("every saved demo quote copies to a request that costs the same at the same day") {
     const FindingPlant plant("ledger-of-schema-4.db");
-    for (const Json& quote : plant.list()["quotes"]) {
+    const Json saved = plant.list();
+    for (const Json& quote : saved["quotes"]) {
         const std::string number = quote["saved"];
         INFO(number);
         const std::string file = plant.folder() + "/copy-of-" + number + ".yaml";

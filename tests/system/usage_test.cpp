@@ -80,8 +80,19 @@ TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on st
         {{"quote"}, "flutebook quote: FILE is required; see `flutebook quote --help`"},
         {{"quote", "show", "Q000001", "Q000002"},
          "flutebook quote show: not for a saved quote: `Q000002`; see `flutebook quote show --help`"},
-        {{"quote", "recheck", "Q000001", "--date", "2026-12-01"},
-         "flutebook quote recheck: not for a saved quote: --date; see `flutebook quote recheck --help`"},
+        {{"quote", "recheck", "Q000001", "--date", "2026-02-30"},
+         "flutebook quote recheck: --date: is no day: `2026-02-30`; write YYYY-MM-DD; see `flutebook quote recheck "
+         "--help`"},
+        {{"quote", "recheck", "Q000001", "--save"},
+         "flutebook quote recheck: not for a saved quote: --save; see `flutebook quote recheck --help`"},
+        {{"quote", "list", "--size", "400x300", "--within", "much"},
+         "flutebook quote list: --within: is no tolerance: `much`; write a share of each length like 5%, or a length "
+         "like 10 (mm) or 0.5in; see `flutebook quote list --help`"},
+        {{"quote", "list", "--within", "5%"},
+         "flutebook quote list: --within: goes with --size; see `flutebook quote list --help`"},
+        {{"quote", "mark", "Q000001", "perhaps"},
+         "flutebook quote mark: STATE: is no state: `perhaps`; write won, lost or open; see `flutebook quote mark "
+         "--help`"},
         {{"quote", "--html", "page.html", "show", "Q000001"},
          "flutebook quote show: not for a saved quote: --html; see `flutebook quote show --help`"},
         {{"order", "cost", "26-0417", "26-0418"},
