@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include "host/base/date.hpp"
-#include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 
 namespace flutebook::reports {
@@ -27,9 +26,8 @@ std::string size_text(plant::Units units, const std::optional<ListedQuote::Size>
 
 std::string quantities_text(const std::vector<double>& quantities) {
     if (quantities.empty()) return "";
-    const std::string first = render::number_text(quantities.front(), 0);
-    if (quantities.size() == 1) return first;
-    return fmt::format("{} .. {}", first, render::number_text(quantities.back(), 0));
+    if (quantities.size() == 1) return fmt::format("{}", quantities.front());
+    return fmt::format("{}..{}", quantities.front(), quantities.back());
 }
 
 Cell price_cell(const ListedQuote& quote, const std::optional<Money>& price) {
@@ -51,13 +49,14 @@ std::string mark_text(const QuoteMark& mark) {
 std::vector<Note> notes_of(const ListedQuote& quote) {
     std::vector<Note> notes;
     const auto add = [&](std::string text) { notes.push_back({std::move(text), Note::Kind::sentence, 1}); };
+    if (!quote.customer.empty()) add(quote.customer);
     if (quote.revision > 1) add(revision_text(quote));
     if (quote.copied_from) add("copied from " + *quote.copied_from);
     if (!quote.marks.empty()) add(mark_text(quote.marks.back()));
     return notes;
 }
 
-// One currency stands in the title; where they differ it is told nowhere but in the document.
+// Empty where they differ: then the document tells each.
 std::string currency_of_all(const answers::QuoteList& list) {
     std::string currency = list.quotes.empty() ? std::string() : list.quotes.front().currency;
     for (const ListedQuote& quote : list.quotes)
@@ -66,16 +65,14 @@ std::string currency_of_all(const answers::QuoteList& list) {
 }
 
 ReportTable quotes_table(plant::Units units, const answers::QuoteList& list) {
-    const std::string currency = currency_of_all(list);
     ReportTable table{"quotes",
-                      {text_column("quote"), text_column("day"), name_column("customer"), name_column("request"),
-                       text_column("style"), text_column(units == plant::Units::us ? "inside, in" : "inside, mm"),
-                       name_column("board"), text_column("quantities"), number_column("first price", currency),
-                       number_column("last", currency), text_column("state")}};
+                      {text_column("quote"), text_column("day"), name_column("request"), text_column("style"),
+                       text_column(units == plant::Units::us ? "inside, in" : "inside, mm"), name_column("board"),
+                       text_column("quantities"), number_column("first"), number_column("last"), text_column("state")}};
     for (const ListedQuote& quote : list.quotes) {
-        table.add({quote.number, base::utc_day(quote.when), quote.customer, quote.request, quote.style,
-                   size_text(units, quote.size), quote.board, quantities_text(quote.quantities),
-                   price_cell(quote, quote.first_price), price_cell(quote, quote.last_price), quote.state});
+        table.add({quote.number, base::utc_day(quote.when), quote.request, quote.style, size_text(units, quote.size),
+                   quote.board, quantities_text(quote.quantities), price_cell(quote, quote.first_price),
+                   price_cell(quote, quote.last_price), quote.state});
         table.rows.back().notes = notes_of(quote);
     }
     return table;
@@ -90,8 +87,10 @@ Report quote_list_report(plant::Units units, const answers::QuoteList& list) {
         return report;
     }
     const std::size_t count = list.quotes.size();
+    const std::string currency = currency_of_all(list);
     report.sections.push_back(
-        {fmt::format("{} saved quote{}, the newest first; prices per thousand", count, count == 1 ? "" : "s"),
+        {fmt::format("{} saved quote{}, newest first; price per thousand at the first and the last quantity{}", count,
+                     count == 1 ? "" : "s", currency.empty() ? "" : ", " + currency),
          {quotes_table(units, list)}});
     if (list.has_more)
         report.sections.push_back({"",
