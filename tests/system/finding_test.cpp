@@ -153,7 +153,8 @@ TEST_CASE("a list of saved quotes is a table, a page at a time, newest first") {
 TEST_CASE("a changed request under the same number is its next revision, and the same again keeps its number") {
     FindingPlant plant;
     const auto write = [&](const std::string& quantities) {
-        return plant.write("R-1.yaml", box_request("R-1", "Vellum Press", "[300, 200, 150]", quantities));
+        return plant.write("R-1.yaml",
+                           box_request("R-1", "Vellum Press", "{length: 300, width: 200, height: 150}", quantities));
     };
     CHECK(plant.save(write("500")) == "Q000001");
     CHECK(plant.save(write("500, 800")) == "Q000002");
@@ -248,7 +249,8 @@ TEST_CASE("every saved demo quote copies to a request that costs the same at the
 TEST_CASE("a request that names no quote as the one it was copied from is refused at its place") {
     FindingPlant plant;
     const std::string file =
-        plant.write("R-2.yaml", box_request("R-2", "Vellum Press", "[300, 200, 150]") + "copied_from: R-1001\n");
+        plant.write("R-2.yaml", box_request("R-2", "Vellum Press", "{length: 300, width: 200, height: 150}") +
+                                    "copied_from: R-1001\n");
     const Ended ended = plant.ask({"quote", file});
     CHECK(ended.exit_code == 1);
     CHECK_THAT(ended.errors, Contains("R-2.yaml:9:14: copied_from: no number of a saved quote: found `R-1001`"));
@@ -283,9 +285,10 @@ TEST_CASE("a recheck uses the text of the style that was kept, and names what to
                     "styles:\n  LID-1: {title: Lid, made_by: die-cutter, along: [" + along + "], across: [B + 40]}\n");
     };
     write_style("L + 40");
-    const std::string file = plant.write("R-3.yaml",
-                                         "request: R-3\ndate: 2026-10-15\nstyle: LID-1\ninside: [400, 300, 60]\n"
-                                         "board: B-140\nquantities: [2000]\nmargin: 0.2\n");
+    const std::string file =
+        plant.write("R-3.yaml",
+                    "request: R-3\ndate: 2026-10-15\nstyle: LID-1\ninside: {length: 400, width: 300}\n"
+                    "board: B-140\nquantities: [2000]\nmargin: 0.2\n");
     CHECK(plant.save(file) == "Q000001");
     CHECK(plant.ask({"quote", "recheck", "Q000001"}).exit_code == 0);
     write_style("L + 140");
