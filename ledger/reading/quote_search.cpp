@@ -191,7 +191,8 @@ std::vector<const QuoteCondition*> in_order_of_size(const std::vector<QuoteCondi
     std::vector<const QuoteCondition*> ordered;
     for (const auto& condition : conditions) ordered.push_back(&condition);
     std::stable_partition(ordered.begin(), ordered.end(), [](const QuoteCondition* condition) {
-        return std::holds_alternative<RequestIs>(*condition) || std::holds_alternative<AttributeIs>(*condition);
+        return std::holds_alternative<RequestIs>(*condition) || std::holds_alternative<AttributeIs>(*condition) ||
+               std::holds_alternative<SavedBetween>(*condition);
     });
     return ordered;
 }
