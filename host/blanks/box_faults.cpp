@@ -150,6 +150,12 @@ void add_wrong_cover(const FoldedBlank& folded, const DrawnBox& box, std::size_t
                                            100 * share, 100 * blank.cover[face])));
 }
 
+Vec3 middle_of_box(const DrawnBox& box) {
+    Vec3 middle = {0, 0, 0};
+    for (const DrawnSide& side : box) middle = middle + (side.from_mm + side.to_mm) / 2 * side.direction;
+    return middle;
+}
+
 }  // namespace
 
 void add_open_joints(const FoldedBlank& folded, std::vector<FoldingFault>& faults) {
@@ -200,6 +206,26 @@ void add_wrong_covers(const FoldedBlank& folded, const BoxAxes& axes, std::vecto
     if (!box) return;
     for (std::size_t face = 0; face < 6; ++face)
         if (axes[face / 2]) add_wrong_cover(folded, *box, face, *axes[face / 2], faults);
+}
+
+void add_wrong_side(const FoldedBlank& folded, const BoxAxes& axes, std::vector<FoldingFault>& faults) {
+    const std::optional<DrawnBox> box = drawn_box(folded, axes);
+    if (!box) return;
+    const FlatBlank& blank = *folded.blank;
+    const Vec3 middle = middle_of_box(*box);
+    double inwards = 0, outwards = 0;  // mm2 of board whose inside is turned so; of a rim that is rolled over, some is
+    for (std::size_t cell = 0; cell < blank.cells.size(); ++cell) {
+        const Placement& placement = folded.placements[cell];
+        const Vec3 to_middle = middle - placement.placed(in_space(middle_of(blank.cells[cell].outline)));
+        const double towards = dot(placement.z, to_middle);
+        if (towards > blank.caliper_mm) inwards += area_of(folded.regions[cell]);
+        if (towards < -blank.caliper_mm) outwards += area_of(folded.regions[cell]);
+    }
+    if (outwards <= inwards) return;
+    faults.push_back(box_fault(blank, FoldingFault::Kind::side, {}, outwards / (inwards + outwards),
+                               fmt::format("the box is turned inside out: {:.0f} % of its board has the drawn side "
+                                           "outside; the drawing is seen from the inside, and what folds by 90 rises",
+                                           100 * outwards / (inwards + outwards))));
 }
 
 }  // namespace flutebook::blanks

@@ -23,4 +23,7 @@ void add_strays(const FoldedBlank& folded, const BoxAxes& axes, std::vector<Fold
 /// Faces that are open or covered otherwise than the style says.
 void add_wrong_covers(const FoldedBlank& folded, const BoxAxes& axes, std::vector<FoldingFault>& faults);
 
+/// A box that has the side outside which the drawing shows as its inside: every angle has the wrong sign.
+void add_wrong_side(const FoldedBlank& folded, const BoxAxes& axes, std::vector<FoldingFault>& faults);
+
 }  // namespace flutebook::blanks

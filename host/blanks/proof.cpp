@@ -52,6 +52,7 @@ void add_piece_faults(const FlatBlank& blank, const BoxAxes& axes, SizeBounds bo
     add_wrong_sizes(box, axes, bounds, faults);
     add_strays(box, axes, faults);
     add_wrong_covers(box, axes, faults);
+    add_wrong_side(box, axes, faults);
 }
 
 }  // namespace

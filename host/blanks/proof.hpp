@@ -26,6 +26,7 @@ struct FoldingFault {
         cover,    // a face is covered otherwise than the style says
         joint,    // a joined cell does not lie on its partner
         fit,      // a piece does not go over another
+        side,     // the box is turned inside out
     };
     Kind kind;
     std::string piece;                // empty: the style is one piece

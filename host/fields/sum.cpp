@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cfenv>
 #include <charconv>
 #include <cmath>
 #include <memory>
@@ -53,23 +54,27 @@ public:
             return Problem{fmt::format("a sum of {} characters, expected at most {}", text_.size(), longest_sum)};
         read_sum(0);
         if (!fault_ && next() == ',') refuse("a second value begins at `,`; expected one value");
-        if (!fault_ && next() != '\0') refuse_here("an operator or the end");
+        if (!fault_ && !is_at_end()) refuse_here("an operator or the end");
         if (fault_) return Problem{fmt::format("not a sum: found {}: {}", base::shown(text_), *fault_)};
         return std::move(names_);
     }
 
 private:
-    // The next character that is no space; 0 at the end.
+    // The next character that is no space; 0 at the end, and at a NUL.
     char next() {
         while (at_ < text_.size() && text_[at_] == ' ') ++at_;
         return at_ < text_.size() ? text_[at_] : '\0';
+    }
+    bool is_at_end() {
+        static_cast<void>(next());
+        return at_ == text_.size();
     }
 
     void refuse(std::string why) {
         if (!fault_) fault_ = std::move(why);
     }
     void refuse_here(std::string_view expected) {
-        if (next() == '\0')
+        if (is_at_end())
             refuse(fmt::format("it ends too early, expected {}", expected));
         else
             refuse(fmt::format("at character {}, expected {}", at_ + 1, expected));
@@ -208,7 +213,10 @@ public:
     CompiledSum(const std::string& text, std::vector<std::string> names)
         : names_(std::move(names)), values_(names_.size()) {
         for (std::size_t i = 0; i < names_.size(); ++i) calculator_.DefineVar(names_[i], &values_[i]);
-        calculator_.SetExpr(text);
+        // No sum needs its spaces, and the library takes none before a bracket.
+        std::string closed_up = text;
+        closed_up.erase(std::remove(closed_up.begin(), closed_up.end(), ' '), closed_up.end());
+        calculator_.SetExpr(closed_up);
     }
     CompiledSum(const CompiledSum&) = delete;
     CompiledSum& operator=(const CompiledSum&) = delete;
@@ -219,10 +227,14 @@ public:
             if (value == nullptr) return Problem{fmt::format("{} has no value", base::shown(names_[i]))};
             values_[i] = *value;
         }
+        // A part that is no finite number is not always seen in the whole: min(1/0, 5) is 5, 1/(1/0) is 0. The
+        // processor notes it where it arises.
+        std::feclearexcept(FE_ALL_EXCEPT);
         int count = 0;
         const double* results = calculator_.Eval(count);
+        const bool is_finite = std::fetestexcept(FE_DIVBYZERO | FE_OVERFLOW | FE_INVALID) == 0;
         if (count != 1) return Problem{"more than one value"};
-        if (!std::isfinite(results[0])) return Problem{"no finite number"};
+        if (!is_finite || !std::isfinite(results[0])) return Problem{"no finite number"};
         return results[0] + 0.0;  // -0 is 0
     }
 

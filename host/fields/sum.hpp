@@ -39,8 +39,8 @@ private:
 /// The names that a sum uses, each once; or why it is no sum, with what was found.
 [[nodiscard]] std::variant<std::vector<std::string>, Problem> names_in_sum(std::string_view text);
 
-/// The sum's value, finite; or why it has none: it is no sum, a name has no value, the result is no finite number. Any
-/// thread: each compiles a sum once, for itself, and keeps it.
+/// The sum's value, finite; or why it has none: it is no sum, a name has no value, the result or a part of it is no
+/// finite number. Any thread: each compiles a sum once, for itself, and keeps it.
 [[nodiscard]] std::variant<double, Problem> value_of_sum(const std::string& text, const NamedValues& values);
 
 }  // namespace flutebook::fields

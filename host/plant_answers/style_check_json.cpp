@@ -26,6 +26,8 @@ const char* kind_text(FoldingFault::Kind kind) {
             return "joint";
         case FoldingFault::Kind::fit:
             return "fit";
+        case FoldingFault::Kind::side:
+            return "side";
     }
     return "";
 }

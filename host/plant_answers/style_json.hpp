@@ -14,7 +14,7 @@
 //   "random_boxes", "refused_boxes" (of those, by the style itself), "wrong_boxes": [S...]}...]}
 // S = {"flutes", "caliper_mm", "inside_mm": [L, B, H], "refused" (why the style cannot be drawn so, or null),
 //   "pieces": [{"inside_mm": [RANGE...], "walls_mm": [...]}...], "faults": [{"kind" (landing cutting size reach cover
-//   joint fit), "piece", "step" (from 1; null: the folded box), "amount" (mm; of cover a share), "text"}...]}
+//   joint fit side), "piece", "step" (from 1; null: the folded box), "amount" (mm; of cover a share), "text"}...]}
 // RANGE = {"pushed_in", "pushed_out"}: with all layers pushed so; null where the style does not say how it is measured.
 //
 // STAGE = a kind of machine, or kinds with "or" between them: "slitter or die-cutter"; no stage: the corrugator alone.

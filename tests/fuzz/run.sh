@@ -11,6 +11,8 @@ seed=${2:-1}
 # A fuzzer and its full number of cases.
 fuzzers='fuzz_plants 20000
 fuzz_requests 50000
+fuzz_sums 200000
+fuzz_styles 20000
 fuzz_documents 100000
 fuzz_reports 200000
 fuzz_records 20000'

@@ -184,3 +184,14 @@ TEST_CASE("a flat sheet has nothing to prove") {
     REQUIRE(proof.holds());
     REQUIRE_FALSE(proof.pieces.at(0).inside_mm[0].has_value());
 }
+
+TEST_CASE("a box whose every angle has the wrong sign is turned inside out, and is refused however well it closes") {
+    blanks::FlatBlank blank = fixture::slotted_box().blank;
+    for (blanks::FlatCell& cell : blank.cells) cell.angle_deg = -cell.angle_deg;
+    const FoldingProof proof = blanks::prove({blank});
+    INFO(told(proof));
+    REQUIRE(proof.faults.size() == 1);
+    REQUIRE(proof.faults[0].kind == Kind::side);
+    REQUIRE_THAT(proof.faults[0].text, Contains("turned inside out: 100 % of its board"));
+    REQUIRE(blanks::prove({tray(300, 200, 80, "").blank}).holds());
+}

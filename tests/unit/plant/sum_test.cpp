@@ -47,6 +47,8 @@ TEST_CASE("a sum is worked out as arithmetic has it, to the bit") {
     CHECK(worked_out("L/B/2") == 400.0 / 300 / 2);
     CHECK(worked_out("min(L, B)*max(B, H)") == 300.0 * 300);
     CHECK(worked_out("min( -L , 2*(B+1) )") == -400);
+    CHECK(worked_out(" max ( L , B ) ") == 400);
+    CHECK(worked_out("floor (2.5) * ( B )") == 600);
     CHECK(worked_out("0.1 + 0.2") == 0.1 + 0.2);
     CHECK(std::signbit(worked_out("0*(-L)")) == false);
 }
@@ -71,6 +73,14 @@ TEST_CASE("a sum that is no finite number is refused") {
     CHECK(refused("L/(B - 300)") == "no finite number");
 }
 
+TEST_CASE("a sum of which a part is no finite number is refused, whatever the whole comes to") {
+    for (const char* text : {"min(1/0, 5)", "max(5, -1/0)", "1/(1/0)", "max(1, 0/0)", "floor(0/0)*0", "1/(L*B*H/0)",
+                             "5 + 1/(-1/(B - 300))"}) {
+        INFO(text);
+        CHECK(refused(text) == "no finite number");
+    }
+}
+
 TEST_CASE("what only the library knows is refused before it") {
     for (const char* text :
          {"",          " ",        "L +",    "+ L",  "L ^ 2", "L ** 2", "a = 5",  "L = 5",    "L == B",
@@ -79,6 +89,14 @@ TEST_CASE("what only the library knows is refused before it") {
           "\"L\"",     "L;B",      "L#B",    "L\\B", "L--B",  "L*-B",   "L - -B", "1 000",    "rint(L)",
           "sum(L,B)",  "\xC3\x97", "L!",     "[L]",  "#",     "min",    "floor",  "if(L,B,H)"}) {
         INFO(text);
+        CHECK(std::holds_alternative<Problem>(names_in_sum(text)));
+        CHECK(std::holds_alternative<Problem>(value_of_sum(text, box_values())));
+    }
+}
+
+TEST_CASE("a sum is never read up to a NUL and no further") {
+    using std::string_literals::operator""s;
+    for (const std::string& text : {"L\0(B"s, "L\0"s, "\0L"s, "L + \0B"s, "min(L\0, B)"s, "-t\0 garbage"s}) {
         CHECK(std::holds_alternative<Problem>(names_in_sum(text)));
         CHECK(std::holds_alternative<Problem>(value_of_sum(text, box_values())));
     }

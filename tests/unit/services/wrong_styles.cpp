@@ -39,6 +39,9 @@ const std::vector<WrongStyle> table = {
     {"0201", "- tab | p1 | p2 | p3 | p4", "- tab | p1 | p2 | p3", "a row of the map lacks a panel"},
     {"0201", "      - .     --   --   --   --\n      - tab", "      - .     --   --   --   .\n      - tab",
      "a flap hangs on no crease"},
+    {"0201", "[tab p2 p3 p4, g2 g4, g1 g3, f2 f4, f1 f3]",
+     "[tab -90 p2 -90 p3 -90 p4 -90, g2 -90 g4 -90, g1 -90 g3 -90, f2 -90 f4 -90, f1 -90 f3 -90]",
+     "the box is turned inside out"},
     // ---- other slotted boxes
     {"0200", "top: 0", "top: 1", "an open box is said to be closed"},
     {"0200", "H + depth/2", "H - 2*depth", "a half box is too low"},
@@ -78,6 +81,8 @@ const std::vector<WrongStyle> table = {
     // ---- folders, sleeves, inserts
     {"0401", "[inner, h - t,", "[inner, h + 4*t,", "an end stands out of the lid"},
     {"0401", "[b/2, h, b", "[b/3, h, b", "the upper flaps do not meet"},
+    {"0401", "[e1 e2, i1 i2, w1 w2, t1 t2]", "[e1 -90 e2 -90, i1 -90 i2 -90, w1 -90 w2 -90, t1 -90 t2 -90]",
+     "the folder is turned inside out"},
     {"0410", "h: H + t", "h: H + 5*t", "the height is too large by four thicknesses"},
     {"0501", "[tab, B + panel, H + panel,", "[tab, H + panel, B + panel,", "a sleeve has two panels swapped"},
     {"0933", "size: [t + 1, h/2 + 1]", "size: [t + 1, 2*h]", "the slits of a strip part it"},

@@ -57,7 +57,7 @@ std::vector<std::string> said_of(const WrongStyle& wrong) {
 // A line of a file, a step, a cell of the style, or a face or side of the box.
 bool names_a_place(const std::string& text) {
     static const std::regex place(
-        R"(styles\.yaml:[0-9]+:[0-9]+|step [0-9]+: [a-z]\w* and|joint \w+ on|inside [LBH] between|inside: L, B and H|stands|is covered to|does not go over)");
+        R"(styles\.yaml:[0-9]+:[0-9]+|step [0-9]+: [a-z]\w* and|joint \w+ on|inside [LBH] between|inside: L, B and H|stands|is covered to|does not go over|the box is turned inside out)");
     return std::regex_search(text, place);
 }
 
@@ -75,9 +75,9 @@ TEST_CASE("a style with one thing wrong is refused or found by the proof, with i
     }
 }
 
-TEST_CASE("of 72 wrong styles at least 68 are refused or found") {
+TEST_CASE("of 74 wrong styles at least 70 are refused or found") {
     const auto& all = fixture::wrong_styles();
-    REQUIRE(all.size() == 72);
+    REQUIRE(all.size() == 74);
     const auto is_found = [](const WrongStyle& wrong) { return !said_of(wrong).empty(); };
-    REQUIRE(std::count_if(all.begin(), all.end(), is_found) >= 68);
+    REQUIRE(std::count_if(all.begin(), all.end(), is_found) >= 70);
 }
