@@ -69,6 +69,17 @@ struct ProvidedNumber {
     double value;
 };
 
+/// What an order brings: its boxes at their price per thousand, rounded to the currency's minor unit as an invoice is,
+/// and what is left of that above the cost.
+struct OrderProfit {
+    Money order_value, profit;
+    double profit_share = 0;  // of the order value; 0 where that is nothing
+};
+
+/// Nothing where the order value is too large to be kept.
+[[nodiscard]] std::optional<OrderProfit> order_profit(Money price_per_thousand, Money cost, double quantity,
+                                                      int minor_units);
+
 /// One quantity, made the cheapest way: of boxes, or of one piece of a set, which has no price.
 struct Quote : orders::SheetCut {
     double quantity;
@@ -78,11 +89,13 @@ struct Quote : orders::SheetCut {
     blanks::Blank blank;
     double board_grammage_gsm;
     double web_length_m, web_area_m2;
-    std::vector<double> fed, good;  // by step 0 .. K; fed[0] has no meaning
+    std::vector<double> fed, good;      // by step 0 .. K; fed[0] has no meaning
+    std::vector<double> machine_hours;  // by step 0 .. K, setup and run; empty where no model says how long a run takes
     MassBalance mass;
     std::vector<CostLine> lines;  // in order of step, then graph, then ply; without those that charge nothing
     Money cost;                   // sum of the lines, net of recovery
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;  // price and contribution 0 of a piece
+    OrderProfit sale;                                                        // nothing of a piece
     Money cost_per_m2;                                                       // per m2 shipped
     Money cost_per_tonne;                                                    // per tonne shipped
     Money waste_cost;                                                        // ISO 14051, all steps
@@ -94,6 +107,15 @@ struct Quote : orders::SheetCut {
     std::vector<explain::Trail> trails;    // of the line that was asked to be explained
     std::vector<ProvidedNumber> provided;  // by the model that was asked for
 };
+
+/// The machine that an order keeps busy for longest.
+struct BusiestMachine {
+    std::string name;
+    double hours;
+};
+
+/// Of a box, or of all pieces of a set; nothing where the hours are not known, or there are none.
+[[nodiscard]] std::optional<BusiestMachine> busiest_machine(const std::vector<const Quote*>& pieces);
 
 /// A quantity that cannot be made.
 struct Unmakeable {
@@ -107,6 +129,7 @@ struct SetQuote {
     Money cost;       // the sum of the pieces', net of recovery
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;
     Money waste_cost, recovery;  // sums of the pieces'
+    OrderProfit sale = {};
 };
 
 /// One request's answer.

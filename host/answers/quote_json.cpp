@@ -128,6 +128,12 @@ void add_more(Json& result, const Quote& quote) {
                                         {"dearer_by", amount_json(runner_up.dearer_by)}});
 }
 
+void add_sale(Json& result, const OrderProfit& sale) {
+    result["order_value"] = amount_json(sale.order_value);
+    result["profit"] = amount_json(sale.profit);
+    result["profit_share"] = sale.profit_share;
+}
+
 // Which key a quote has only where it is of boxes.
 enum class Priced { box, piece };
 
@@ -149,19 +155,22 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked, Priced priced) {
     add_more(result, quote);
     result["losses"] = losses_json(quote.mass);
     result["line_titles"] = line_titles_json(quote.lines);
+    if (priced == Priced::box) add_sale(result, quote.sale);
     if (asked.explain) result["explain"] = trails_json(quote.trails);
     if (asked.provided) result["provided"] = provided_json(quote.provided);
     return result;
 }
 
 Json set_json(const SetQuote& set) {
-    return {{"quantity", set.quantity},
-            {"cost", amount_json(set.cost)},
-            {"cost_per_thousand", amount_json(set.cost_per_thousand)},
-            {"price_per_thousand", amount_json(set.price_per_thousand)},
-            {"contribution_per_thousand", amount_json(set.contribution_per_thousand)},
-            {"waste_cost", amount_json(set.waste_cost)},
-            {"recovery", amount_json(set.recovery)}};
+    Json result = {{"quantity", set.quantity},
+                   {"cost", amount_json(set.cost)},
+                   {"cost_per_thousand", amount_json(set.cost_per_thousand)},
+                   {"price_per_thousand", amount_json(set.price_per_thousand)},
+                   {"contribution_per_thousand", amount_json(set.contribution_per_thousand)},
+                   {"waste_cost", amount_json(set.waste_cost)},
+                   {"recovery", amount_json(set.recovery)}};
+    add_sale(result, set.sale);
+    return result;
 }
 
 Json unmakeable_json(const Unmakeable& unmakeable) {

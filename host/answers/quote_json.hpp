@@ -20,12 +20,15 @@
 //   "waste_by_step": [{"step", "name", "intake_kg", "loss_kg", "cost"}...],
 //   "candidates" (how many ways were costed), "runners_up": [{"candidate", "cost", "dearer_by"}...],
 //   "losses": [{"cause", "title", "kg_by_step": [...]}...], "line_titles": [{"title", "place", "paper"}...] (by line),
+//   "order_value" (quantity times price, rounded to the currency's minor unit as an invoice is), "profit" (order value
+//   less cost), "profit_share" (of the order value),
 //   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
 //   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}
 // A request of a set has "pieces": [{"piece", "count", "quotes": [Q...]}...], Q by quantity of the set, each of the
-// sets times "count", without price and contribution. Its own "quotes" are then {"quantity" (sets), "cost" (the sum of
-// the pieces'), "cost_per_thousand", "price_per_thousand", "contribution_per_thousand", "waste_cost", "recovery"}, or
-// {"quantity", "refused"}: then the pieces' are too, with no limits where that piece could be made.
+// sets times "count", without price, contribution, order value and profit. Its own "quotes" are then {"quantity"
+// (sets), "cost" (the sum of the pieces'), "cost_per_thousand", "price_per_thousand", "contribution_per_thousand",
+// "waste_cost", "recovery", "order_value", "profit", "profit_share"}, or {"quantity", "refused"}: then the pieces' are
+// too, with no limits where that piece could be made.
 //
 // F = {"kind" (amount provided fact setting), "name", "where", "value", "unit", "model" (null of a fact), "meaning",
 //   "places": ["file:line:column"...], "inputs": [indices into figures]}; figures[0] is the amount.
@@ -35,7 +38,7 @@
 //   "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes}
 //
 // Version 0, which release 1.0.0 wrote, has no name, no version, no P, no "losses" and no "line_titles"; all other keys
-// are the same.
+// are the same. What saved quotes of earlier releases of version 1 lack of Q follows from the rest, or is not known.
 //
 // Steps are counted from 0, the corrugator, to K + 1, dispatch; plies from 0, outside first; "ply" is null except in
 // lines by ply. Money is a decimal number with up to 4 places; masses and rates are the shortest decimals that read

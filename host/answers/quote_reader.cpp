@@ -232,6 +232,20 @@ void read_page(const Json& page, QuoteDocument& document) {
     read_converters(page, document.plant);
 }
 
+// Follows from the price and the cost, so it is worked out of documents that were written before they had it as well.
+template <typename QuoteOrSet>
+void add_sale(QuoteOrSet& quote, int minor_units) {
+    quote.sale = order_profit(quote.price_per_thousand, quote.cost, quote.quantity, minor_units).value();
+}
+
+void add_sales(QuoteDocument& document) {
+    const int minor_units = document.plant.currency_minor_units;
+    for (RequestAnswer::Quantity& quantity : document.answer.quantities) {
+        if (quantity.quote) add_sale(*quantity.quote, minor_units);
+        if (quantity.set) add_sale(*quantity.set, minor_units);
+    }
+}
+
 QuoteDocument document_in(const Json& tree, int version) {
     QuoteDocument result{};
     result.version = version;
@@ -255,6 +269,7 @@ QuoteDocument document_in(const Json& tree, int version) {
         for (const Json& json : request.at("warnings"))
             result.answer.warnings.push_back({json.at("at"), json.at("text")});
     read_page(request.at("page"), result);
+    add_sales(result);
     return result;
 }
 

@@ -15,6 +15,7 @@ namespace flutebook::cli {
 namespace {
 
 constexpr const char* command_group = "Commands";
+constexpr const char* left_out = "?";  // the value of an option that was given without one
 
 // What the library does with words that a reader has kept already.
 CLI::callback_t nothing_more() {
@@ -94,6 +95,10 @@ std::string take_words_of_parent(CLI::App& app) {
     return option.empty() ? argument : option;
 }
 
+bool is_whole_number(const std::string& word) {
+    return !word.empty() && word.find_first_not_of("0123456789") == std::string::npos;
+}
+
 // Set last, so that help lists them last.
 void set_help_flags(CLI::App& app) {
     app.set_help_flag("-h,--help", "print this help and exit");
@@ -126,6 +131,20 @@ void Command::require(CLI::Option* argument, Presence presence) {
 
 void Command::option(const char* name, const char* type, const char* help, const Reader& read) {
     app_.add_option(name, nothing_more(), help)->type_name(type)->check(read);
+}
+
+// The library would take the next word for the value whatever it is, so the words are joined before it sees them: see
+// joined_words().
+void Command::option_with_optional_number(const char* name, const char* type, const char* help, const Reader& read) {
+    optional_numbers_.emplace_back(name);
+    const Reader read_or_empty = [read](const std::string& text) { return read(text == left_out ? "" : text); };
+    app_.add_option(name, nothing_more(), help)->type_name(type)->check(read_or_empty);
+}
+
+bool Command::has_optional_number(const std::string& name) const {
+    return std::find(optional_numbers_.begin(), optional_numbers_.end(), name) != optional_numbers_.end() ||
+           std::any_of(children_.begin(), children_.end(),
+                       [&](const auto& child) { return child->has_optional_number(name); });
 }
 
 void Command::required_option(const char* name, const char* type, const char* help, const Reader& read) {
@@ -180,10 +199,29 @@ CommandLine::CommandLine(const char* name, const char* title, const char* footer
 
 CommandLine::~CommandLine() = default;
 
+// An option whose value may be left out as one word, "--sheet=500" or "--sheet=?".
+std::vector<std::string> CommandLine::joined_words(int count, const char* const* words) const {
+    std::vector<std::string> result;
+    bool are_arguments = false;  // after "--"
+    for (int i = 0; i < count; ++i) {
+        std::string word = words[i];
+        are_arguments = are_arguments || word == "--";
+        if (!are_arguments && program_->has_optional_number(word)) {
+            const bool has_number = i + 1 < count && is_whole_number(words[i + 1]);
+            word += std::string("=") + (has_number ? words[++i] : left_out);
+        }
+        result.push_back(std::move(word));
+    }
+    return result;
+}
+
 ExitCode CommandLine::run(int count, const char* const* words, Output& output) {
     set_help_flags(*app_);
     try {
-        app_->parse(count, words);
+        const std::vector<std::string> joined = joined_words(count, words);
+        std::vector<const char*> pointers;
+        for (const std::string& word : joined) pointers.push_back(word.c_str());
+        app_->parse(static_cast<int>(pointers.size()), pointers.data());
     } catch (const CLI::CallForVersion& version) {
         output.write(std::string(version.what()) + "\n");
         return ExitCode::done;

@@ -45,6 +45,9 @@ public:
 
     /// `--name TYPE`. `read` is not called where the option is not given.
     void option(const char* name, const char* type, const char* help, const Reader& read);
+    /// `--name` alone, or `--name VALUE` where the next word is a whole number; `read` gets an empty
+    /// text of the former. So the option may stand before an argument.
+    void option_with_optional_number(const char* name, const char* type, const char* help, const Reader& read);
     void required_option(const char* name, const char* type, const char* help, const Reader& read);
     /// May be given several times; `read` is called for each.
     void repeated_option(const char* name, const char* type, const char* help, const Reader& read);
@@ -67,12 +70,14 @@ private:
 
     void require(CLI::Option* argument, Presence presence);
     [[nodiscard]] const Command& innermost() const;
+    [[nodiscard]] bool has_optional_number(const std::string& name) const;
     // What is wrong with the arguments together; empty where nothing is.
     [[nodiscard]] std::string wrong_words() const;
 
     CLI::App& app_;
     std::vector<std::unique_ptr<Command>> children_;
-    std::vector<std::string> required_;  // arguments that are required without a subcommand
+    std::vector<std::string> optional_numbers_;  // options whose value may be left out
+    std::vector<std::string> required_;          // arguments that are required without a subcommand
     const char* refusal_ = nullptr;
     Run run_;
 };
@@ -91,6 +96,7 @@ public:
 
 private:
     [[nodiscard]] ExitCode run_command(Output& output);
+    [[nodiscard]] std::vector<std::string> joined_words(int count, const char* const* words) const;
 
     std::unique_ptr<CLI::App> app_;
     std::unique_ptr<Command> program_;

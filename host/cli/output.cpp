@@ -2,10 +2,12 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <cerrno>
 #include <csignal>
+#include <cstdlib>
 #include <string_view>
 #include <system_error>
 
@@ -66,6 +68,16 @@ void warn(const std::vector<base::Warning>& warnings) {
 
 bool is_terminal_output() {
     return ::isatty(STDOUT_FILENO) == 1;
+}
+
+std::size_t text_columns() {
+    constexpr long least = 60;
+    const long most = render::page_width;
+    const char* given = std::getenv("COLUMNS");
+    long columns = given == nullptr ? 0 : std::strtol(given, nullptr, 10);
+    winsize size{};
+    if (columns <= 0 && is_terminal_output() && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0) columns = size.ws_col;
+    return static_cast<std::size_t>(columns <= 0 ? most : std::clamp(columns, least, most));
 }
 
 bool is_terminal_error() {

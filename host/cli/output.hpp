@@ -61,6 +61,8 @@ void complain(const std::vector<std::string>& lines);
 void warn(const std::vector<base::Warning>& warnings);
 
 [[nodiscard]] bool is_terminal_output();
+/// Columns for text on standard output: what COLUMNS says, else what the terminal has, from 60 up to the usual page.
+[[nodiscard]] std::size_t text_columns();
 [[nodiscard]] bool is_terminal_error();
 
 /// Replaces the progress line on the terminal; an empty text removes it.

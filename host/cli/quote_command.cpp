@@ -22,6 +22,7 @@
 #include "host/quoting/quote.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
+#include "host/reports/price_list.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 #include "host/services/clock_warning.hpp"
@@ -34,14 +35,17 @@ namespace {
 using orders::Request;
 
 constexpr const char* quote_footer =
-    R"(Costs each request at each of its quantities: a table of prices by quantity, then a cost sheet for
-each quantity, made the cheapest way that the plant has.
+    R"(Costs each request at each of its quantities, made the cheapest way that the plant has. One request
+is answered by a table of prices by quantity; --sheet adds the full cost sheet of each quantity, or of
+the one that it names. Several requests are answered by one table, a line a quantity. Text is as wide
+as the terminal, or as COLUMNS says, up to 100 columns.
 
 Exit code: 0 done; 1 a request was refused or a quantity cannot be made, everything else is in the
 answer; 2 wrong usage; 3 the plant's files or a plugin cannot be used.
 
 Examples:
   flutebook --plant config/demo quote config/demo/requests/R-1001-everyday-box.yaml
+  flutebook quote R-1001.yaml --sheet 5000
   flutebook quote requests/*.yaml --json > prices.json
   flutebook quote "0201 400x300x250 B-140 500 1000 5000 2c 18%"
   flutebook quote R-1001.yaml --explain energy.heat
@@ -52,6 +56,7 @@ Examples:
 struct QuoteCommand {
     std::vector<std::string> files;
     std::optional<std::string> explain, provided;
+    reports::ShownSheets sheets = reports::ShownSheets::none();
     std::optional<base::Date> date;
     unsigned threads = usual_threads();
     std::string html_file;  // empty: none
@@ -74,7 +79,8 @@ public:
           context_(context),
           output_(context.output),
           options_{asked.threads, asked.explain, asked.provided},
-          document_(workplace.plant, workplace.warnings, options_) {
+          document_(workplace.plant, workplace.warnings, options_),
+          list_(workplace.plant) {
         options_.has_drawings = !asked.html_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
     }
@@ -92,12 +98,19 @@ public:
         }
         if (asked_.is_json) output_.write(document_.end());
         if (html_) html_->write(render::to_html(pages_));
+        show_list();
+        refuse_unused_sheet();
         return worst_;
     }
 
 private:
     // Text is rendered only where it is printed.
     [[nodiscard]] bool prints_text() const { return !asked_.is_json && !html_; }
+
+    // Several requests are one table, unless more is asked of each than a line.
+    [[nodiscard]] bool is_list() const {
+        return prints_text() && asked_.files.size() > 1 && !asked_.sheets.is_any() && !asked_.explain;
+    }
 
     // The one place where a request's errors are caught: `work` is costing or reading one.
     template <typename Work>
@@ -158,7 +171,7 @@ private:
 
     void answer_all(const std::vector<RequestFile>& requests) {
         Progress progress(requests.size(), Progress::Clock::now());
-        const bool is_watched = is_terminal_error() && (!prints_text() || !is_terminal_output());
+        const bool is_watched = is_terminal_error() && (!prints_text() || is_list() || !is_terminal_output());
         for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
             around_one_request([&] {
                 answer(orders::read_request(workplace_.plant, requests[done].file, requests[done].text, asked_.date));
@@ -186,13 +199,37 @@ private:
         if (asked_.is_saved && saved_quotes::can_be_saved(result)) number = save(result);
         if (asked_.is_json) output_.write(document_.add(result, number));
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
-        if (!asked_.is_json && !number.empty()) output_.write(fmt::format("saved as {}\n\n", number));
+        if (number.empty() || asked_.is_json) return;
+        if (is_list())
+            saved_.push_back(fmt::format("{} saved as {}\n", result.request.number, number));
+        else
+            output_.write(fmt::format("saved as {}\n\n", number));
     }
 
     void show_page(const answers::RequestAnswer& result) {
-        render::Report page = reports::quote_report(workplace_.plant, result, options_);
-        if (prints_text()) output_.write(render::to_text(page) + "\n");
-        if (html_) pages_.push_back(std::move(page));
+        if (const auto& quantity = asked_.sheets.quantity())
+            for (const auto& item : result.quantities)
+                is_sheet_found_ = is_sheet_found_ || item.quantity() == *quantity;
+        if (is_list()) return list_.add(result);
+        if (prints_text())
+            output_.write(render::to_text(reports::quote_report(workplace_.plant, result, options_, asked_.sheets),
+                                          text_columns()) +
+                          "\n");
+        if (html_) pages_.push_back(reports::quote_report(workplace_.plant, result, options_));
+    }
+
+    void show_list() {
+        if (!list_.is_empty()) output_.write(render::to_text(list_.report(), text_columns()) + "\n");
+        for (const std::string& line : saved_) output_.write(line);
+    }
+
+    void refuse_unused_sheet() {
+        if (!asked_.sheets.quantity() || is_sheet_found_ || !prints_text()) return;
+        complain(
+            {fmt::format("--sheet: no request asks for this quantity: found {:.0f}; name a quantity of the "
+                         "request, or leave it out for all",
+                         *asked_.sheets.quantity())});
+        worst_ = worse(worst_, ExitCode::refused);
     }
 
     std::string save(const answers::RequestAnswer& result) {
@@ -212,8 +249,25 @@ private:
     answers::QuoteStream document_;  // for --json
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // of the HTML file
+    reports::PriceList list_;            // of several requests as text
+    std::vector<std::string> saved_;     // the lines of the list's saved quotes
+    bool is_sheet_found_ = false;        // of the quantity that a sheet was asked for
     ExitCode worst_ = ExitCode::done;
 };
+
+// A quantity as the request may have it, or nothing for all.
+Reader read_sheets(reports::ShownSheets& sheets) {
+    return [&sheets](const std::string& text) {
+        if (text.empty()) {
+            sheets = reports::ShownSheets::all();
+            return std::string();
+        }
+        std::int64_t quantity = 0;
+        std::string wrong = read_whole_number({"quantity", 1}, quantity)(text);
+        if (wrong.empty()) sheets = reports::ShownSheets::of(static_cast<double>(quantity));
+        return wrong;
+    };
+}
 
 }  // namespace
 
@@ -222,6 +276,8 @@ void add_quote(Command& program) {
     const auto asked = std::make_shared<QuoteCommand>();
     command.arguments("WHAT", "request files, or an enquiry in quotes", asked->files,
                       Command::Presence::required_without_subcommand);
+    command.option_with_optional_number("--sheet", "[QUANTITY]", "print the full cost sheets, or that of one quantity",
+                                        read_sheets(asked->sheets));
     command.option("--explain", "LINE", "show what this cost line is computed from", read_line(asked->explain));
     command.option("--provided", "MODEL", "with --json, add the numbers that this model provides to others",
                    read_line(asked->provided));

@@ -112,12 +112,23 @@ Money per_unit_cost(const answers::Quote& quote) {
     return result;
 }
 
+// What the order brings at its price.
+template <typename QuoteOrSet>
+void add_sale(QuoteOrSet& quote, const AskedQuantity& asked) {
+    const auto sale =
+        answers::order_profit(quote.price_per_thousand, quote.cost, quote.quantity, asked.plant.currency_minor_units);
+    if (!sale)
+        (void)kept(asked, "order value", std::nullopt, quote.price_per_thousand.to_double() * quote.quantity / 1000);
+    quote.sale = *sale;
+}
+
 // Of a quote or a set; `per_unit` is what of its cost grows with the quantity.
 template <typename QuoteOrSet>
 void add_price(QuoteOrSet& quote, const AskedQuantity& asked, Money per_unit) {
     quote.price_per_thousand = kept_price(asked, quote.cost.to_double() / quote.quantity * 1000);
     quote.contribution_per_thousand =
         contribution(quote.price_per_thousand, per_unit, static_cast<std::int64_t>(quote.quantity));
+    add_sale(quote, asked);
 }
 
 void add_unit_costs(answers::Quote& quote, const AskedQuantity& asked) {

@@ -34,9 +34,9 @@ std::vector<std::string> filled(const std::vector<std::string>& words, std::size
     return lines;
 }
 
-std::size_t room_behind(std::string_view first) {
+std::size_t room_behind(std::string_view first, std::size_t width) {
     const std::size_t indent = width_of(first);
-    return page_width > indent ? page_width - indent : 1;
+    return width > indent ? width - indent : 1;
 }
 
 std::string behind(std::string_view first, const std::vector<std::string>& lines) {
@@ -93,26 +93,26 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
     return filled(words, width);
 }
 
-std::string hanging(std::string_view first, std::string_view text) {
-    return behind(first, wrapped(text, room_behind(first)));
+std::string hanging(std::string_view first, std::string_view text, std::size_t width) {
+    return behind(first, wrapped(text, room_behind(first, width)));
 }
 
-std::string hanging(std::string_view first, const std::vector<std::string>& items) {
+std::string hanging(std::string_view first, const std::vector<std::string>& items, std::size_t width) {
     if (items.empty()) return "";
     std::vector<std::string> words;
     for (const std::string& item : items) words.push_back(cleaned(item) + (words.size() + 1 < items.size() ? "," : ""));
-    return behind(first, filled(words, room_behind(first)));
+    return behind(first, filled(words, room_behind(first, width)));
 }
 
-std::string edges(std::string_view left, std::string_view right) {
+std::string edges(std::string_view left, std::string_view right, std::size_t width) {
     const std::size_t taken = width_of(left) + width_of(right);
-    if (right.empty()) return hanging("", left);
-    if (taken + 2 > page_width) return hanging("", left) + hanging("", right);
-    return std::string(left) + std::string(page_width - taken, ' ') + std::string(right) + "\n";
+    if (right.empty()) return hanging("", left, width);
+    if (taken + 2 > width) return hanging("", left, width) + hanging("", right, width);
+    return std::string(left) + std::string(width - taken, ' ') + std::string(right) + "\n";
 }
 
-std::string rule(char stroke) {
-    return std::string(page_width, stroke) + "\n";
+std::string rule(char stroke, std::size_t width) {
+    return std::string(width, stroke) + "\n";
 }
 
 }  // namespace flutebook::render

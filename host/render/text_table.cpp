@@ -32,8 +32,12 @@ struct TextRow {
 
 class TableLayout {
 public:
-    explicit TableLayout(const ReportTable& table)
-        : table_(page_table(table)), columns_(table_.columns), rows_(table_.rows), columns_in_line_(columns_.size()) {
+    TableLayout(const ReportTable& table, std::size_t width)
+        : table_(page_table(table)),
+          columns_(table_.columns),
+          rows_(table_.rows),
+          page_width_(width),
+          columns_in_line_(columns_.size()) {
         if (!columns_.empty() && columns_.back().kind == ColumnKind::sentence) --columns_in_line_;
         add_heads();
         for (const TableRow& row : rows_) add_row(row);
@@ -49,7 +53,7 @@ public:
             if (row != nullptr && is_sum(*row)) result += stroke_above(lines_[r]);
             result += line_of(lines_[r]);
             for (const Note& note : row == nullptr ? std::vector<Note>{} : row->notes)
-                result += note_text(note, indent_below);
+                result += note_text(note, indent_below, page_width_);
             const bool ends_a_side = row != nullptr && row->kind == RowKind::total && r + 1 < lines_.size();
             if (ends_a_side && lines_[r + 1].row->kind != RowKind::total) result += '\n';
         }
@@ -121,11 +125,58 @@ private:
         }
     }
 
+    [[nodiscard]] bool is_too_wide() const { return table_indent + room_of(columns_in_line_) > page_width_; }
+
+    // Columns that a sentence needs beside its row, without a break where it is short.
+    [[nodiscard]] std::size_t room_for_sentence() const {
+        std::size_t widest = 1;
+        for (const TextRow& line : lines_) widest = std::max(widest, width_of(line.cells.back()));
+        return gap + std::min(widest, least_sentence);
+    }
+
+    // Also where the table has no sentence.
+    [[nodiscard]] bool has_room_for_sentence() const {
+        return columns_in_line_ == columns_.size() ||
+               table_indent + room_of(columns_in_line_) + room_for_sentence() <= page_width_;
+    }
+
+    // Each head in lines no wider than the cells below it where its words allow, the last line just above them.
+    void break_heads() {
+        if (lines_.empty() || lines_.front().row != nullptr) return;
+        std::vector<std::vector<std::string>> heads;
+        std::size_t most = 1;
+        for (std::size_t c = 0; c < columns_.size(); ++c) {
+            std::size_t widest = 1;
+            for (std::size_t r = 1; r < lines_.size(); ++r)
+                if (!is_group(lines_[r])) widest = std::max(widest, width_of(lines_[r].cells[c]));
+            heads.push_back(wrapped(lines_.front().cells[c], widest));
+            most = std::max(most, heads.back().size());
+        }
+        std::vector<TextRow> broken;
+        for (std::size_t i = 0; i < most; ++i) {
+            TextRow& line = broken.emplace_back(TextRow{{}, nullptr});
+            for (const auto& head : heads)
+                line.cells.push_back(i + head.size() < most ? "" : head[i + head.size() - most]);
+        }
+        lines_.erase(lines_.begin());
+        lines_.insert(lines_.begin(), broken.begin(), broken.end());
+    }
+
     void settle_widths() {
         if (columns_in_line_ == 0) return;
         widen(false);
-        if (table_indent + room_of(columns_in_line_) > page_width) widen(true);
-        while (table_indent + room_of(columns_in_line_) > page_width) {
+        if (is_too_wide() || !has_room_for_sentence()) {
+            const std::vector<TextRow> whole = lines_;
+            const bool has_room_without = !is_too_wide();
+            break_heads();
+            widen(false);
+            if (has_room_without && !has_room_for_sentence()) {
+                lines_ = whole;
+                widen(false);
+            }
+        }
+        if (is_too_wide()) widen(true);
+        while (is_too_wide()) {
             std::size_t widest = columns_in_line_;
             for (std::size_t c = 0; c < columns_in_line_; ++c)
                 if (columns_[c].kind == ColumnKind::name && widths_[c] > least_name &&
@@ -134,8 +185,7 @@ private:
             if (widest == columns_in_line_) break;
             --widths_[widest];
         }
-        const std::size_t taken = table_indent + room_of(columns_in_line_) + gap;
-        is_sentence_beside_ = taken + least_sentence <= page_width;
+        is_sentence_beside_ = has_room_for_sentence();
     }
 
     [[nodiscard]] std::string placed(const std::string& cell, std::size_t width, const TableColumn& column) const {
@@ -170,15 +220,16 @@ private:
         if (is_sentence_beside_) {
             const std::size_t begin = table_indent + room_of(columns_in_line_);
             result.append(begin > width_of(result) ? begin - width_of(result) : 0, ' ');
-            return hanging(result + std::string(gap, ' '), line.cells.back());
+            return hanging(result + std::string(gap, ' '), line.cells.back(), page_width_);
         }
         if (line.row == nullptr) return ended(std::move(result));
-        return ended(std::move(result)) + hanging(std::string(indent_below, ' '), line.cells.back());
+        return ended(std::move(result)) + hanging(std::string(indent_below, ' '), line.cells.back(), page_width_);
     }
 
     const ReportTable table_;
     const std::vector<TableColumn>& columns_;
     const std::vector<TableRow>& rows_;
+    std::size_t page_width_;
     std::size_t columns_in_line_;  // all but a sentence
     std::vector<TextRow> lines_;
     std::vector<std::size_t> widths_;
@@ -187,11 +238,11 @@ private:
 
 }  // namespace
 
-std::string table_text(const ReportTable& table) {
-    return table.rows.empty() ? "" : TableLayout(table).text();
+std::string table_text(const ReportTable& table, std::size_t width) {
+    return table.rows.empty() ? "" : TableLayout(table, width).text();
 }
 
-std::string note_text(const Note& note, std::size_t indent) {
+std::string note_text(const Note& note, std::size_t indent, std::size_t width) {
     const std::string margin(indent + 2 * note.level, ' ');
     switch (note.kind) {
         case Note::Kind::code: {
@@ -204,12 +255,12 @@ std::string note_text(const Note& note, std::size_t indent) {
             return result;
         }
         case Note::Kind::warning:
-            return hanging(margin + "! ", cleaned(note.text));
+            return hanging(margin + "! ", cleaned(note.text), width);
         case Note::Kind::item:
         case Note::Kind::sentence:
             break;
     }
-    return hanging(margin, cleaned(note.text));
+    return hanging(margin, cleaned(note.text), width);
 }
 
 }  // namespace flutebook::render

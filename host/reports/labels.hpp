@@ -6,6 +6,9 @@
 namespace flutebook::reports {
 
 inline constexpr const char* made_on_label = "made on";
+inline constexpr const char* cannot_be_made_label = "cannot be made";
+inline constexpr const char* order_value_label = "order value";
+inline constexpr const char* profit_label = "profit";
 inline constexpr const char* of_total_label = "of total";
 inline constexpr const char* prices_of_label = "papers at prices of";
 inline constexpr const char* money_in_label = "money in";

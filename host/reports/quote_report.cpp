@@ -1,4 +1,5 @@
-// The heading, the ladder and what cannot be made; the sections of each sheet stand in quote_sections.
+// The heading, and what cannot be made; the ladder stands in quote_ladder, the sections of each sheet in
+// quote_sections.
 #include "host/reports/quote_report.hpp"
 
 #include <fmt/format.h>
@@ -10,6 +11,7 @@
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
+#include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_sections.hpp"
 #include "host/reports/sheet_context.hpp"
 
@@ -42,38 +44,6 @@ Facts asked_for(const SheetContext& context) {
     return facts;
 }
 
-std::string part_id(double quantity) {
-    return fmt::format("quantity-{:.0f}", quantity);
-}
-
-std::string part_id(double sets, const std::string& piece) {
-    return part_id(sets) + "-" + piece;
-}
-
-ReportSection ladder(const SheetContext& context, const answers::RequestAnswer& answer) {
-    ReportTable table{"ladder",
-                      {number_column(context.pieces()), number_column("cost"), strong(number_column("price")),
-                       number_column("contribution"), name_column(made_on_label)}};
-    for (const auto& item : answer.quantities) {
-        if (item.quote) {
-            const Quote& quote = *item.quote;
-            table.add({Cell(Number{quote.quantity, 0}, part_id(quote.quantity)), Amount{quote.cost_per_thousand},
-                       Amount{quote.price_per_thousand, context.plant.currency_minor_units},
-                       Amount{quote.contribution_per_thousand}, way_text(context.units, quote)});
-        } else {
-            table.add({Number{item.unmakeable->quantity, 0}, "-", "-", "-", "cannot be made; see its limits below"});
-        }
-    }
-    return {fmt::format("Price ladder, {} per thousand {}", context.units.currency, context.pieces()), {table}};
-}
-
-ReportSection warnings_section(const std::vector<base::Warning>& warnings) {
-    ReportSection section{"Warnings"};
-    for (const base::Warning& warning : warnings)
-        section.blocks.emplace_back(Note{fmt::format("{}: {}", warning.at, warning.text), Note::Kind::warning});
-    return section;
-}
-
 // The sheet of one quote, as a part of the report: `name` stands before its quantity.
 void add_sheet(Report& report, const SheetContext& context, const Quote& quote, const std::string& name,
                const std::string& id) {
@@ -89,31 +59,12 @@ void add_sheet(Report& report, const SheetContext& context, const Quote& quote, 
     for (ReportSection& section : sheet_sections(context, quote)) report.sections.push_back(std::move(section));
 }
 
-// "body on C1 > FG1; lid on C1 > DC1"
-std::string set_way_text(const answers::RequestAnswer& answer, std::size_t index) {
-    std::string result;
-    for (const auto& piece : answer.pieces)
-        result += fmt::format("{}{} on {}", result.empty() ? "" : "; ", piece.name,
-                              route_text(*piece.quantities[index].quote));
-    return result;
-}
-
-ReportSection set_ladder(const SheetContext& context, const answers::RequestAnswer& answer) {
-    ReportTable table{"ladder",
-                      {number_column(context.pieces()), number_column("cost"), strong(number_column("price")),
-                       number_column("contribution"), name_column(made_on_label)}};
-    for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
-        const auto& item = answer.quantities[i];
-        if (!item.set) {
-            table.add({Number{item.quantity(), 0}, "-", "-", "-", "cannot be made; see its limits below"});
-            continue;
-        }
-        const answers::SetQuote& set = *item.set;
-        table.add({Cell(Number{set.quantity, 0}, part_id(set.quantity)), Amount{set.cost_per_thousand},
-                   Amount{set.price_per_thousand, context.plant.currency_minor_units},
-                   Amount{set.contribution_per_thousand}, set_way_text(answer, i)});
-    }
-    return {fmt::format("Price ladder, {} per thousand {}", context.units.currency, context.pieces()), {table}};
+// What stands behind a line at one quantity; a sheet above it may not be shown.
+ReportSection explained(const SheetContext& context, const std::string& line, const Quote& quote,
+                        const std::string& piece) {
+    ReportSection section = explain_section(context.units, line, quote);
+    section.title += fmt::format(", {}{}", context.order_text(quote.quantity), piece.empty() ? "" : " of the " + piece);
+    return section;
 }
 
 // The set's line, which is the sum of its pieces.
@@ -126,7 +77,7 @@ ReportSection set_part(const SheetContext& context, const answers::RequestAnswer
     for (const auto& piece : answer.pieces) {
         const Quote& quote = *piece.quantities[index].quote;
         table.add({piece.name, Number{piece.count, 0},
-                   Cell(Number{quote.quantity, 0}, part_id(set.quantity, piece.name)), Amount{quote.cost},
+                   Cell(Number{quote.quantity, 0}, sheet_id(set.quantity, piece.name)), Amount{quote.cost},
                    Amount{quote.waste_cost}, Amount{quote.recovery}});
     }
     table.add(
@@ -136,20 +87,22 @@ ReportSection set_part(const SheetContext& context, const answers::RequestAnswer
             {table},
             ReportSection::Kind::part,
             context.request.number,
-            part_id(set.quantity)};
+            sheet_id(set.quantity)};
 }
 
 void add_set(Report& report, const SheetContext& context, const answers::RequestAnswer& answer,
-             const answers::QuoteOptions& asked) {
+             const answers::QuoteOptions& asked, const ShownSheets& sheets) {
     const SheetContext of_piece(context.plant, context.request, SheetContext::Counted::pieces);
     for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
         if (!answer.quantities[i].set) continue;
-        report.sections.push_back(set_part(context, answer, i));
+        const bool is_shown = sheets.shows(answer.quantities[i].quantity());
+        if (is_shown) report.sections.push_back(set_part(context, answer, i));
         for (const auto& piece : answer.pieces) {
             const Quote& quote = *piece.quantities[i].quote;
-            add_sheet(report, of_piece, quote, piece.name + ": ",
-                      part_id(answer.quantities[i].set->quantity, piece.name));
-            if (asked.explain) report.sections.push_back(explain_section(context.units, *asked.explain, quote));
+            if (is_shown)
+                add_sheet(report, of_piece, quote, piece.name + ": ",
+                          sheet_id(answer.quantities[i].set->quantity, piece.name));
+            if (asked.explain) report.sections.push_back(explained(of_piece, *asked.explain, quote, piece.name));
         }
     }
 }
@@ -220,8 +173,7 @@ ReportSection refused_part(const SheetContext& context, const StoppedQuantities&
     const auto& quantities = stopped_quantities.quantities;
     const std::string title =
         quantities.size() == 1 ? context.order_text(quantities[0]) : listed(quantities) + " " + context.pieces();
-    ReportSection part{
-        title + ": no corrugator, roll and route can make this order; limits:", {}, ReportSection::Kind::part};
+    ReportSection part{title + ": no corrugator, roll and route can make this order; limits:"};
     for (const Limit& limit : by_limit(*stopped_quantities.ways)) {
         part.blocks.emplace_back(Note{limit.text, Note::Kind::sentence, 1});
         part.blocks.emplace_back(Note{stopped_ways(limit), Note::Kind::sentence, 3});
@@ -229,28 +181,38 @@ ReportSection refused_part(const SheetContext& context, const StoppedQuantities&
     return part;
 }
 
+void add_short_answer(Report& report, const SheetContext& context, const answers::RequestAnswer& answer) {
+    report.sections.push_back(ladder_section(context, answer));
+    if (!answer.drawn.empty())
+        report.sections.back().blocks.emplace_back(drawings::blank_drawings(context.units, answer.drawn));
+    ReportSection measure = measure_section(context, answer);
+    if (!measure.title.empty()) report.sections.push_back(std::move(measure));
+    for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));
+    if (!answer.warnings.empty()) report.sections.push_back(warnings_section(answer.warnings));
+}
+
 }  // namespace
 
-Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer,
-                    const answers::QuoteOptions& asked) {
+ReportHeading request_heading(const plant::Plant& plant, const Request& request) {
+    const std::string title = request.customer.empty() ? request.number : request.number + "  " + request.customer;
+    return {title, plant.name, asked_for(SheetContext(plant, request))};
+}
+
+Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer, const answers::QuoteOptions& asked,
+                    const ShownSheets& sheets) {
     const bool is_set = !answer.pieces.empty();
     using Counted = SheetContext::Counted;
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
-    const Request& request = answer.request;
-    const std::string title = request.customer.empty() ? request.number : request.number + "  " + request.customer;
-    Report report{"quote", request.number, ReportHeading{title, plant.name, asked_for(context)}, {}};
+    Report report{"quote", answer.request.number, request_heading(plant, answer.request), {}};
     if (answer.model_fault) return report;
-    report.sections.push_back(is_set ? set_ladder(context, answer) : ladder(context, answer));
-    if (!answer.drawn.empty())
-        report.sections.back().blocks.emplace_back(drawings::blank_drawings(context.units, answer.drawn));
-    if (!answer.warnings.empty()) report.sections.push_back(warnings_section(answer.warnings));
-    if (is_set) add_set(report, context, answer, asked);
+    add_short_answer(report, context, answer);
+    if (is_set) add_set(report, context, answer, asked, sheets);
     for (const auto& quantity : answer.quantities) {
         if (!quantity.quote) continue;
-        add_sheet(report, context, *quantity.quote, "", part_id(quantity.quote->quantity));
-        if (asked.explain) report.sections.push_back(explain_section(context.units, *asked.explain, *quantity.quote));
+        if (sheets.shows(quantity.quantity()))
+            add_sheet(report, context, *quantity.quote, "", sheet_id(quantity.quote->quantity));
+        if (asked.explain) report.sections.push_back(explained(context, *asked.explain, *quantity.quote, ""));
     }
-    for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));
     return report;
 }
 

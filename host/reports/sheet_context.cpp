@@ -13,10 +13,13 @@ std::string SheetContext::pieces() const {
     return request.style == "0110" ? "sheets" : "boxes";
 }
 
-std::string SheetContext::order_text(double quantity) const {
+std::string SheetContext::piece() const {
     const std::string many = pieces();
-    const std::string one = many == "boxes" ? "box" : many.substr(0, many.size() - 1);
-    return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? one : many);
+    return many == "boxes" ? "box" : many.substr(0, many.size() - 1);
+}
+
+std::string SheetContext::order_text(double quantity) const {
+    return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? piece() : pieces());
 }
 
 std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote) {

@@ -25,6 +25,8 @@ struct SheetContext {
 
     /// "boxes", "sets", "pieces" of a set; "sheets" where sheets are sold as sheets.
     [[nodiscard]] std::string pieces() const;
+    /// "box", "set", "piece", "sheet".
+    [[nodiscard]] std::string piece() const;
     /// "5 000 boxes".
     [[nodiscard]] std::string order_text(double quantity) const;
 };

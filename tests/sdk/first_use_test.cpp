@@ -29,7 +29,7 @@ public:
     }
     [[nodiscard]] const fs::path& file() const { return file_; }
     [[nodiscard]] PlantCopy& plant() { return plant_; }
-    [[nodiscard]] Ended quote() const { return ask_at(plant_.folder(), {"quote", demo_request("R-1001")}); }
+    [[nodiscard]] Ended quote() const { return ask_at(plant_.folder(), {"quote", demo_request("R-1001"), "--sheet"}); }
     // Of the file, as the program itself reckons it.
     [[nodiscard]] std::string sha256() const {
         const Ended ended = ask({"plugin", "check", file_.string(), "--json", "--orders", "1"});

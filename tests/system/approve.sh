@@ -15,7 +15,7 @@ trap 'rm -f "$new"' EXIT
 for golden in "$top"/tests/system/golden/R-*.txt; do
     number=$(basename "$golden" .txt)
     set -- "$top"/config/demo/requests/"$number"-*.yaml
-    "$tree/bin/flutebook" --plant "$top/config/demo" quote "$1" >"$new"
+    "$tree/bin/flutebook" --plant "$top/config/demo" quote "$1" --sheet >"$new"
     if diff -u "$golden" "$new"; then
         echo "$number: nothing has changed"
     else

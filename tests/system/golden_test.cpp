@@ -1,5 +1,5 @@
-// One whole cost sheet, compared to the byte with the one that was approved. tests/system/approve.sh shows what has
-// changed and approves it.
+// One answer with its whole cost sheets, compared to the byte with the one that was approved. tests/system/approve.sh
+// shows what has changed and approves it.
 #include <catch2/catch.hpp>
 #include <fstream>
 #include <sstream>
@@ -28,7 +28,7 @@ TEST_CASE("the cost sheet of an order printed, cut, folded and glued is the one 
     std::ostringstream file;
     file << std::ifstream(FLUTEBOOK_SOURCE_DIR "/tests/system/golden/R-1007.txt").rdbuf();
     const std::string approved = file.str();
-    const Ended ended = quote_demo({demo_request("R-1007")});
+    const Ended ended = quote_demo({demo_request("R-1007")}, {"--sheet"});
     CHECK(ended.exit_code == 0);
     CHECK(approved.size() > 5000);
     CHECK(difference(approved, ended.output) == "");

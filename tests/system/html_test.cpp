@@ -63,7 +63,7 @@ TEST_CASE("the HTML of each demo request has the figures of its text, in the sam
     const std::string file = plant.folder() + "/answer.html";
     for (const std::string& request : all_demo_requests()) {
         CAPTURE(request);
-        const Ended text = ask_at(plant.folder(), {"quote", request});
+        const Ended text = ask_at(plant.folder(), {"quote", request, "--sheet"});
         const Ended page = ask_at(plant.folder(), {"quote", request, "--html", file, "--replace"});
         CHECK(page.exit_code == text.exit_code);
         CHECK(page.output.empty());

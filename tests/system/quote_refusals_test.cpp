@@ -75,7 +75,7 @@ TEST_CASE("a price below its cost is warned of, in the text and in JSON") {
     const std::string text = request["warnings"][0]["text"];
     CHECK_THAT(text, Contains(" is below the cost: found ") && Contains("; raise the margin"));
     CHECK(request["warnings"][0]["at"] == file + ":7:9");
-    CHECK_THAT(ask_at(plant.folder(), {"quote", file}).output, Contains("Warnings") && Contains("is below the cost"));
+    CHECK_THAT(ask_at(plant.folder(), {"quote", file}).output, Contains("Watch") && Contains("is below the cost"));
 }
 
 TEST_CASE("a price that covers its cost is not warned of") {
