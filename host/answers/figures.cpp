@@ -72,6 +72,16 @@ void add_totals(FigureList& figures, const QuoteOrSet& quote) {
     figures.amount("recovery", quote.recovery);
 }
 
+// What the price leaves out, where the document says it.
+void add_not_in_price(FigureList& figures, const std::optional<std::vector<NotInPrice>>& items) {
+    if (!items) return;
+    std::vector<std::string> texts;
+    for (const NotInPrice& item : *items)
+        texts.push_back(item.plugin + "." + item.line + (item.setting ? " by " + *item.setting : "") +
+                        (item.amount ? fmt::format(" {}", item.amount->to_double()) : ""));
+    figures.text("not_in_price", fmt::format("[{}]", fmt::join(texts, ", ")));
+}
+
 void add_amounts(FigureList& figures, const Quote& quote) {
     add_totals(figures, quote);
     figures.amount("cost_per_m2", quote.cost_per_m2);
@@ -111,12 +121,14 @@ std::vector<Leaf> figures_of(const Quote& quote) {
     add_steps(figures, quote.waste_by_step);
     figures.number("candidates", static_cast<double>(quote.candidates), "1");
     add_runners_up(figures, quote.runners_up);
+    add_not_in_price(figures, quote.not_in_price);
     return figures.take();
 }
 
 std::vector<Leaf> figures_of(const SetQuote& set) {
     FigureList figures;
     add_totals(figures, set);
+    add_not_in_price(figures, set.not_in_price);
     return figures.take();
 }
 

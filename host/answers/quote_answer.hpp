@@ -80,6 +80,17 @@ struct OrderProfit {
 [[nodiscard]] std::optional<OrderProfit> order_profit(Money price_per_thousand, Money cost, double quantity,
                                                       int minor_units);
 
+/// What an order may need and its price leaves out: a line that charges nothing for want of a number that the request
+/// could have given, or what a model says is invoiced apart.
+struct NotInPrice {
+    std::string plugin, line;
+    std::string title;                   // of the line
+    std::optional<std::string> setting;  // the number that the request does not give; of another model, MODEL.SETTING
+    std::string meaning;                 // of the setting
+    std::optional<Money> amount;         // where it is known: what is invoiced apart
+    double colours = 0;                  // that are printed, where it is they that it would be charged for
+};
+
 /// One quantity, made the cheapest way: of boxes, or of one piece of a set, which has no price.
 struct Quote : orders::SheetCut {
     double quantity;
@@ -96,9 +107,10 @@ struct Quote : orders::SheetCut {
     Money cost;                   // sum of the lines, net of recovery
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;  // price and contribution 0 of a piece
     OrderProfit sale;                                                        // nothing of a piece
-    Money cost_per_m2;                                                       // per m2 shipped
-    Money cost_per_tonne;                                                    // per tonne shipped
-    Money waste_cost;                                                        // ISO 14051, all steps
+    std::optional<std::vector<NotInPrice>> not_in_price;  // nothing where it is not known: in old documents
+    Money cost_per_m2;                                    // per m2 shipped
+    Money cost_per_tonne;                                 // per tonne shipped
+    Money waste_cost;                                     // ISO 14051, all steps
     std::vector<StepWaste> waste_by_step;
     Money recovery;                    // revenue of the scrap, as a positive amount
     std::size_t candidates;            // how many ways were costed
@@ -130,6 +142,7 @@ struct SetQuote {
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;
     Money waste_cost, recovery;  // sums of the pieces'
     OrderProfit sale = {};
+    std::optional<std::vector<NotInPrice>> not_in_price = std::nullopt;  // each once, amounts added up
 };
 
 /// One request's answer.

@@ -134,6 +134,24 @@ void add_sale(Json& result, const OrderProfit& sale) {
     result["profit_share"] = sale.profit_share;
 }
 
+Json not_in_price_json(const std::vector<NotInPrice>& items) {
+    Json result = Json::array();
+    for (const NotInPrice& item : items)
+        result.push_back({{"plugin", item.plugin},
+                          {"line", item.line},
+                          {"setting", item.setting ? Json(*item.setting) : Json(nullptr)},
+                          {"amount", item.amount ? amount_json(*item.amount) : Json(nullptr)},
+                          {"title", item.title},
+                          {"meaning", item.meaning},
+                          {"colours", item.colours}});
+    return result;
+}
+
+// Nothing of a document that was written before it was known.
+void add_not_in_price(Json& result, const std::optional<std::vector<NotInPrice>>& items) {
+    if (items) result["not_in_price"] = not_in_price_json(*items);
+}
+
 // Which key a quote has only where it is of boxes.
 enum class Priced { box, piece };
 
@@ -156,6 +174,8 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked, Priced priced) {
     result["losses"] = losses_json(quote.mass);
     result["line_titles"] = line_titles_json(quote.lines);
     if (priced == Priced::box) add_sale(result, quote.sale);
+    add_not_in_price(result, quote.not_in_price);
+    result["machine_hours"] = quote.machine_hours.empty() ? Json(nullptr) : Json(quote.machine_hours);
     if (asked.explain) result["explain"] = trails_json(quote.trails);
     if (asked.provided) result["provided"] = provided_json(quote.provided);
     return result;
@@ -170,6 +190,7 @@ Json set_json(const SetQuote& set) {
                    {"waste_cost", amount_json(set.waste_cost)},
                    {"recovery", amount_json(set.recovery)}};
     add_sale(result, set.sale);
+    add_not_in_price(result, set.not_in_price);
     return result;
 }
 

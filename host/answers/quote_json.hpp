@@ -22,13 +22,18 @@
 //   "losses": [{"cause", "title", "kg_by_step": [...]}...], "line_titles": [{"title", "place", "paper"}...] (by line),
 //   "order_value" (quantity times price, rounded to the currency's minor unit as an invoice is), "profit" (order value
 //   less cost), "profit_share" (of the order value),
+//   "not_in_price": [N...], "machine_hours": [...] (by step 0 ... K, setup and run; null where no model says),
 //   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
 //   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}
 // A request of a set has "pieces": [{"piece", "count", "quotes": [Q...]}...], Q by quantity of the set, each of the
 // sets times "count", without price, contribution, order value and profit. Its own "quotes" are then {"quantity"
 // (sets), "cost" (the sum of the pieces'), "cost_per_thousand", "price_per_thousand", "contribution_per_thousand",
-// "waste_cost", "recovery", "order_value", "profit", "profit_share"}, or {"quantity", "refused"}: then the pieces' are
-// too, with no limits where that piece could be made.
+// "waste_cost", "recovery", "order_value", "profit", "profit_share", "not_in_price"}, or {"quantity", "refused"}: then
+// the pieces' are too, with no limits where that piece could be made.
+//
+// N = {"plugin", "line" (that charges nothing), "setting" (the number that the request does not give; null of what it
+//   leaves to be invoiced apart), "amount" (what is invoiced apart; null where nobody knows it), "title", "meaning" (of
+//   the setting), "colours" (that are printed, where it is they that would be charged for, else 0)}
 //
 // F = {"kind" (amount provided fact setting), "name", "where", "value", "unit", "model" (null of a fact), "meaning",
 //   "places": ["file:line:column"...], "inputs": [indices into figures]}; figures[0] is the amount.

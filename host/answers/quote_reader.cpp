@@ -22,6 +22,22 @@ Money amount_in(const Json& tree, const char* key) {
     return Money::rounded(tree.at(key).get<double>(), written_decimals).value();
 }
 
+std::optional<std::vector<NotInPrice>> not_in_price_in(const Json& json) {
+    if (!json.contains("not_in_price")) return std::nullopt;
+    std::vector<NotInPrice> result;
+    for (const Json& entry : json.at("not_in_price")) {
+        NotInPrice& item = result.emplace_back();
+        item.plugin = entry.at("plugin");
+        item.line = entry.at("line");
+        item.title = entry.at("title");
+        if (!entry.at("setting").is_null()) item.setting = entry.at("setting").get<std::string>();
+        item.meaning = entry.at("meaning");
+        if (!entry.at("amount").is_null()) item.amount = amount_in(entry, "amount");
+        item.colours = entry.at("colours");
+    }
+    return result;
+}
+
 // A number that is not finite is written as null.
 double number_or_nan(const Json& value) {
     return value.is_null() ? std::numeric_limits<double>::quiet_NaN() : value.get<double>();
@@ -184,6 +200,9 @@ RequestAnswer::Quantity quantity_in(const Json& json) {
     quote.mass = mass_in(json);
     quote.lines = lines_in(json);
     read_amounts(json, quote);
+    quote.not_in_price = not_in_price_in(json);
+    if (json.contains("machine_hours") && !json.at("machine_hours").is_null())
+        quote.machine_hours = json.at("machine_hours").get<std::vector<double>>();
     quote.trails = trails_in(json);
     return {std::move(quote), std::nullopt};
 }
@@ -191,10 +210,15 @@ RequestAnswer::Quantity quantity_in(const Json& json) {
 // Of a set, which is the sum of its pieces.
 RequestAnswer::Quantity set_in(const Json& json) {
     if (auto unmakeable = unmakeable_in(json)) return {std::nullopt, std::move(unmakeable)};
-    return {std::nullopt, std::nullopt,
-            SetQuote{json.at("quantity"), amount_in(json, "cost"), amount_in(json, "cost_per_thousand"),
-                     amount_in(json, "price_per_thousand"), amount_in(json, "contribution_per_thousand"),
-                     amount_in(json, "waste_cost"), amount_in(json, "recovery")}};
+    SetQuote set{json.at("quantity"),
+                 amount_in(json, "cost"),
+                 amount_in(json, "cost_per_thousand"),
+                 amount_in(json, "price_per_thousand"),
+                 amount_in(json, "contribution_per_thousand"),
+                 amount_in(json, "waste_cost"),
+                 amount_in(json, "recovery")};
+    set.not_in_price = not_in_price_in(json);
+    return {std::nullopt, std::nullopt, std::move(set)};
 }
 
 RequestAnswer::Piece piece_in(const Json& json) {

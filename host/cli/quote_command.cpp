@@ -93,17 +93,21 @@ public:
             answer_all(requests);
         } catch (...) {
             // What ends the run leaves a document of what was done.
-            if (asked_.is_json) output_.write(document_.end());
+            end_answer();
             throw;
         }
-        if (asked_.is_json) output_.write(document_.end());
+        end_answer();
         if (html_) html_->write(render::to_html(pages_));
-        show_list();
         refuse_unused_sheet();
         return worst_;
     }
 
 private:
+    void end_answer() {
+        if (asked_.is_json) output_.write(document_.end());
+        show_list();
+    }
+
     // Text is rendered only where it is printed.
     [[nodiscard]] bool prints_text() const { return !asked_.is_json && !html_; }
 

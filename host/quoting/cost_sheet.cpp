@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <numeric>
@@ -155,6 +156,22 @@ void check_price(const QuoteOrSet& quote, const AskedQuantity& asked) {
                        quote.cost.to_double(), quote.price_per_thousand.to_double()));
 }
 
+// Each missing line of the pieces once; what is invoiced apart for several is added up.
+std::vector<answers::NotInPrice> not_in_price_of(const std::vector<const answers::Quote*>& pieces) {
+    std::vector<answers::NotInPrice> result;
+    for (const answers::Quote* piece : pieces)
+        for (const answers::NotInPrice& item : piece->not_in_price.value_or(std::vector<answers::NotInPrice>{})) {
+            const auto same = std::find_if(result.begin(), result.end(), [&](const answers::NotInPrice& other) {
+                return other.plugin == item.plugin && other.line == item.line && other.setting == item.setting;
+            });
+            if (same == result.end())
+                result.push_back(item);
+            else if (item.amount)
+                same->amount = same->amount ? *same->amount + *item.amount : *item.amount;
+        }
+    return result;
+}
+
 }  // namespace
 
 answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& costing) {
@@ -202,6 +219,7 @@ answers::SetQuote set_sheet(const plant::Plant& plant, const orders::Request& re
     result.cost_per_thousand = kept(asked, "cost per thousand", result.cost.to_double() / sets * 1000);
     add_price(result, asked, per_unit);
     check_price(result, asked);
+    result.not_in_price = not_in_price_of(pieces);
     return result;
 }
 

@@ -5,10 +5,12 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 #include "host/quoting/cost_sheet.hpp"
 #include "host/quoting/order_terms.hpp"
 #include "host/quoting/provided.hpp"
+#include "host/quoting/winner_figures.hpp"
 
 namespace flutebook::quoting {
 
@@ -67,6 +69,9 @@ PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layou
     const engine::Costing costing = *engine.cost_in_full(winner);
     answers::Quote quote = cost_sheet(engine, winner, costing);
     quote.terms = terms_of(engine, winner, costing);
+    WinnerFigures figures = winner_figures(engine, winner, costing);
+    quote.machine_hours = std::move(figures.machine_hours);
+    quote.not_in_price = std::move(figures.not_in_price);
     quote.candidates = ranked.size();
     quote.runners_up = runners_up(layout, costed, ranked);
     if (asked.provided) quote.provided = provided_by(engine, winner, *asked.provided);

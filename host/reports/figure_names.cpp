@@ -17,7 +17,7 @@ struct Known {
     const char* title;
 };
 
-constexpr std::array<Known, 32> known{{{"corrugator", FigureKind::way, "corrugator"},
+constexpr std::array<Known, 33> known{{{"corrugator", FigureKind::way, "corrugator"},
                                        {"route", FigureKind::way, "route"},
                                        {"roll_width_mm", FigureKind::way, "roll width"},
                                        {"outs", FigureKind::way, "outs"},
@@ -47,6 +47,7 @@ constexpr std::array<Known, 32> known{{{"corrugator", FigureKind::way, "corrugat
                                        {"mass_kg.adhesive", FigureKind::mass, dry_adhesive_label},
                                        {"mass_kg.product", FigureKind::mass, "boxes shipped"},
                                        {"candidates", FigureKind::other, "ways that were costed"},
+                                       {"not_in_price", FigureKind::other, "not in this price"},
                                        {"plant", FigureKind::other, "plant"},
                                        {"currency", FigureKind::other, "currency"}}};
 

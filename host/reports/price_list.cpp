@@ -7,6 +7,7 @@
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
+#include "host/reports/not_in_price.hpp"
 #include "host/reports/quote_ladder.hpp"
 
 namespace flutebook::reports {
@@ -14,12 +15,22 @@ namespace flutebook::reports {
 namespace {
 
 constexpr std::size_t most_limits = 3;  // of one quantity
+constexpr std::size_t most_named_requests = 12;
 
 ReportTable empty_list() {
     ReportTable table{"prices", {unrepeated(name_column("request")), number_column("quantity")}};
     for (TableColumn& column : ladder_columns()) table.columns.push_back(std::move(column));
     table.columns.pop_back();  // each line stays one line
     return table;
+}
+
+// The first few by name.
+std::string listed_requests(const std::vector<std::string>& requests) {
+    const std::size_t named = std::min(requests.size(), most_named_requests);
+    std::string result;
+    for (std::size_t i = 0; i < named; ++i) result += (i == 0 ? "" : ", ") + requests[i];
+    if (named < requests.size()) result += fmt::format(" and {} more", requests.size() - named);
+    return result;
 }
 
 }  // namespace
@@ -31,14 +42,15 @@ void PriceList::add(const answers::RequestAnswer& answer) {
     const SheetContext context(plant_, answer.request, answer.pieces.empty() ? Counted::boxes : Counted::sets);
     has_choices_ = has_choices_ || answer.quantities.size() > 1;
     for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
-        std::vector<Cell> cells = {answer.request.number, Number{answer.quantities[i].quantity(), 0}};
         const auto row = ladder_row(context, answer, i);
         if (!row) {
-            cells.emplace_back(cannot_be_made_label);
-            table_.add(std::move(cells));
+            table_.add(RowKind::group,
+                       {fmt::format("{}, {}: {}", answer.request.number,
+                                    context.order_text(answer.quantities[i].quantity()), cannot_be_made_label)});
             add_limits(answer, *answer.quantities[i].unmakeable);
             continue;
         }
+        std::vector<Cell> cells = {answer.request.number, Number{row->quantity, 0}};
         for (Cell& cell : ladder_cells(*row, plant_.currency_minor_units)) cells.push_back(std::move(cell));
         cells.pop_back();
         table_.add(std::move(cells));
@@ -48,6 +60,7 @@ void PriceList::add(const answers::RequestAnswer& answer) {
         loss_kg_ += row->loss_kg;
         issued_kg_ += row->issued_kg;
     }
+    add_missing(context, answer);
     warnings_.insert(warnings_.end(), answer.warnings.begin(), answer.warnings.end());
 }
 
@@ -62,6 +75,18 @@ void PriceList::add_limits(const answers::RequestAnswer& answer, const answers::
     texts.resize(named);
     limits_.push_back(fmt::format("{} at {}: {}{}", answer.request.number, render::number_text(unmakeable.quantity, 0),
                                   fmt::join(texts, "; "), more));
+}
+
+// What several requests lack is told once, with their numbers.
+void PriceList::add_missing(const SheetContext& context, const answers::RequestAnswer& answer) {
+    for (std::string& text : missing_texts(context, answer)) {
+        const auto same =
+            std::find_if(missing_.begin(), missing_.end(), [&](const auto& entry) { return entry.first == text; });
+        if (same == missing_.end())
+            missing_.push_back({std::move(text), {answer.request.number}});
+        else
+            same->second.push_back(answer.request.number);
+    }
 }
 
 // Quantities of one request are choices, whose sum is no order's.
@@ -88,6 +113,13 @@ Report PriceList::report() const {
         ReportSection section{"No corrugator, roll and route can make these; limits:"};
         for (const std::string& text : limits_) section.blocks.emplace_back(Note{text, Note::Kind::sentence, 1});
         result.sections.push_back(std::move(section));
+    }
+    std::vector<std::string> missing;
+    for (const auto& [text, requests] : missing_)
+        missing.push_back(fmt::format("{}: {}", listed_requests(requests), text));
+    if (!missing.empty()) {
+        result.sections.push_back(not_in_price_section(missing));
+        result.sections.back().title = "Not in these prices";
     }
     if (!warnings_.empty()) result.sections.push_back(warnings_section(warnings_));
     return result;

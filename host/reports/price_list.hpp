@@ -4,11 +4,13 @@
 
 #include <cstddef>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "host/answers/quote_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
+#include "host/reports/sheet_context.hpp"
 
 namespace flutebook::reports {
 
@@ -23,6 +25,7 @@ public:
 
 private:
     void add_limits(const answers::RequestAnswer& answer, const answers::Unmakeable& unmakeable);
+    void add_missing(const SheetContext& context, const answers::RequestAnswer& answer);
     void add_total(render::ReportTable& table) const;
 
     const plant::Plant& plant_;
@@ -32,6 +35,7 @@ private:
     Money order_value_, cost_;  // as they are printed
     double loss_kg_ = 0, issued_kg_ = 0;
     std::vector<std::string> limits_;
+    std::vector<std::pair<std::string, std::vector<std::string>>> missing_;  // a text, and the requests it holds for
     std::vector<base::Warning> warnings_;
 };
 

@@ -14,9 +14,9 @@ namespace {
 using answers::Quote;
 using answers::RequestAnswer;
 
-constexpr int share_decimals = 1;
-constexpr int rate_decimals = 4;
-constexpr int rate_digits = 4;
+constexpr int ladder_share_decimals = 1;
+constexpr int measure_decimals = 4;
+constexpr int measure_digits = 4;
 
 // The box itself, or the pieces of the set, at one quantity that can be made.
 std::vector<const Quote*> blanks_of(const RequestAnswer& answer, std::size_t index) {
@@ -64,14 +64,14 @@ BoxMeasure measure_of(const std::vector<const Quote*>& blanks, double quantity) 
 
 std::string measure_text(const SheetContext& context, const BoxMeasure& box) {
     const auto shown = [](const drawings::ShownUnit& unit, double value) {
-        return render::significant_number(unit(value), rate_digits, rate_decimals) + " " + unit.name;
+        return render::significant_number(unit(value), measure_digits, measure_decimals) + " " + unit.name;
     };
     return fmt::format("Measure: a {} weighs {} and has {} of board", context.piece(),
                        shown(context.units.mass, box.kg), shown(context.units.area, box.m2));
 }
 
 Number rate(double value) {
-    return {value, rate_decimals, Number::Form::fixed};
+    return {value, measure_decimals, Number::Form::fixed};
 }
 
 // Profit over the hours that the busiest machine of the route is kept busy.
@@ -101,7 +101,7 @@ std::optional<LadderRow> ladder_row(const SheetContext& context, const RequestAn
 }
 
 std::vector<TableColumn> ladder_columns() {
-    return {strong(number_column("price per thousand")),
+    return {strong(number_column(price_per_thousand_label)),
             number_column(order_value_label),
             number_column("cost"),
             number_column(profit_label),
@@ -115,8 +115,8 @@ std::vector<Cell> ladder_cells(const LadderRow& row, int minor_units) {
             Amount{row.order_value, minor_units},
             Amount{row.cost, minor_units},
             Amount{row.profit, minor_units},
-            Percentage{row.profit_share, share_decimals},
-            Percentage{row.issued_kg > 0 ? row.loss_kg / row.issued_kg : 0, share_decimals},
+            Percentage{row.profit_share, ladder_share_decimals},
+            Percentage{row.issued_kg > 0 ? row.loss_kg / row.issued_kg : 0, ladder_share_decimals},
             row.made_on};
 }
 

@@ -11,6 +11,7 @@
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
+#include "host/reports/not_in_price.hpp"
 #include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_sections.hpp"
 #include "host/reports/sheet_context.hpp"
@@ -150,16 +151,6 @@ std::vector<Limit> by_limit(const std::vector<Refused>& ways) {
     return result;
 }
 
-// "500, 1 000 and 5 000"
-std::string listed(const std::vector<double>& quantities) {
-    std::string result;
-    for (std::size_t i = 0; i < quantities.size(); ++i) {
-        if (i != 0) result += i + 1 == quantities.size() ? " and " : ", ";
-        result += render::number_text(quantities[i], 0);
-    }
-    return result;
-}
-
 std::string stopped_ways(const Limit& limit) {
     const std::size_t named = std::min(limit.ways.size(), most_named);
     std::string ways = "stops ";
@@ -171,8 +162,8 @@ std::string stopped_ways(const Limit& limit) {
 
 ReportSection refused_part(const SheetContext& context, const StoppedQuantities& stopped_quantities) {
     const auto& quantities = stopped_quantities.quantities;
-    const std::string title =
-        quantities.size() == 1 ? context.order_text(quantities[0]) : listed(quantities) + " " + context.pieces();
+    const std::string title = quantities.size() == 1 ? context.order_text(quantities[0])
+                                                     : listed_quantities(quantities) + " " + context.pieces();
     ReportSection part{title + ": no corrugator, roll and route can make this order; limits:"};
     for (const Limit& limit : by_limit(*stopped_quantities.ways)) {
         part.blocks.emplace_back(Note{limit.text, Note::Kind::sentence, 1});
@@ -188,6 +179,8 @@ void add_short_answer(Report& report, const SheetContext& context, const answers
     ReportSection measure = measure_section(context, answer);
     if (!measure.title.empty()) report.sections.push_back(std::move(measure));
     for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));
+    if (const auto missing = missing_texts(context, answer); !missing.empty())
+        report.sections.push_back(not_in_price_section(missing));
     if (!answer.warnings.empty()) report.sections.push_back(warnings_section(answer.warnings));
 }
 

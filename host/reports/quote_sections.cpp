@@ -17,6 +17,7 @@
 #include "host/reports/labels.hpp"
 #include "host/reports/layout_drawings.hpp"
 #include "host/reports/mass_figures.hpp"
+#include "host/reports/not_in_price.hpp"
 
 namespace flutebook::reports {
 
@@ -313,9 +314,16 @@ private:
 }  // namespace
 
 std::vector<ReportSection> sheet_sections(const SheetContext& context, const Quote& quote) {
-    return {layout_section(context, quote),    run_section(context, quote),   mass_section(context, quote),
-            cost_section(context, quote),      price_section(context, quote), waste_section(context, quote),
-            runners_up_section(context, quote)};
+    std::vector<ReportSection> result = {layout_section(context, quote), run_section(context, quote),
+                                         mass_section(context, quote), cost_section(context, quote),
+                                         price_section(context, quote)};
+    std::vector<std::string> missing;
+    for (const answers::NotInPrice& item : quote.not_in_price.value_or(std::vector<answers::NotInPrice>{}))
+        missing.push_back(missing_text(context, item));
+    if (!missing.empty()) result.push_back(not_in_price_section(missing));
+    result.push_back(waste_section(context, quote));
+    result.push_back(runners_up_section(context, quote));
+    return result;
 }
 
 ReportSection explain_section(const drawings::ShownUnits& units, const std::string& line, const answers::Quote& quote) {

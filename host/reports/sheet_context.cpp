@@ -29,6 +29,15 @@ std::string way_text(const drawings::ShownUnits& units, const answers::Quote& qu
                        quote.route.empty() ? "no converter" : fmt::format("{}", fmt::join(quote.route, " > ")));
 }
 
+std::string listed_quantities(const std::vector<double>& quantities) {
+    std::string result;
+    for (std::size_t i = 0; i < quantities.size(); ++i) {
+        if (i != 0) result += i + 1 == quantities.size() ? " and " : ", ";
+        result += render::number_text(quantities[i], 0);
+    }
+    return result;
+}
+
 std::string route_text(const answers::Quote& quote) {
     std::string result = quote.corrugator;
     for (const std::string& machine : quote.route) result += " > " + machine;

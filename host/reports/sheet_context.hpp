@@ -5,6 +5,7 @@
 #include <array>
 #include <cstddef>
 #include <string>
+#include <vector>
 
 #include "host/answers/quote_answer.hpp"
 #include "host/drawings/shown_units.hpp"
@@ -38,6 +39,9 @@ inline constexpr std::array<contract::CostClass, 5> cost_classes{
 
 /// "C1, roll 2450 mm, 2 x 3 up, DC1 > FG1": the way a quote is made, as its runners-up are named.
 [[nodiscard]] std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote);
+
+/// "500, 1 000 and 5 000".
+[[nodiscard]] std::string listed_quantities(const std::vector<double>& quantities);
 
 /// "C1 > DC1 > FG1".
 [[nodiscard]] std::string route_text(const answers::Quote& quote);

@@ -4,7 +4,8 @@
 //   die    = quantity x (sheet area x die_board_price + ups x rule x rule_price) / die_boxes   at the die cutter
 // The rule for one box is what of its blank is cut and creased, unless the request gives its length.
 // Only the die of the step where blanks part from the sheet is this order's own. Tools for which the request names no
-// number of boxes are invoiced apart: they cost this order nothing. Source: common practice, no published source.
+// number of boxes are invoiced apart: they cost this order nothing, and what they come to is provided as
+// `plates.invoiced` and `die.invoiced`. Source: common practice, no published source.
 #include <flutebook/plugin.hpp>
 
 using namespace flutebook;
@@ -36,6 +37,9 @@ struct Tooling : Model {
     Setting<by_request> die_boxes =
         setting("die_boxes", "1", 0, boxes, "boxes that the die is to make in all; 0: invoiced apart");
 
+    Provide<order> plates_apart = provide("plates.invoiced", "money", "print plates, invoiced apart");
+    Provide<order> die_apart = provide("die.invoiced", "money", "die, invoiced apart");
+
     Line<step> plates = line("plates", "box", system, per_unit, "Print plates, written off");
     Line<step> die = line("die", "box", system, per_unit, "Die, written off");
 
@@ -46,11 +50,17 @@ struct Tooling : Model {
         const double plate = by_box(f[plate_share] * f[plate_price], f[plate_boxes]);
         const double rule_of_box = f[rule_length] > 0 ? f[rule_length] : f[cut] + f[crease];
         const double rule = f[ups] * rule_of_box * f[rule_price];
+        double plates_cost = 0, die_cost = 0;
         for (auto k : f.converters()) {
             const bool has_die = k.number() == f[parting] && f[kind][k] == die_cutter_kind;
+            const double die_of_order = has_die ? f[area][k] * f[die_board_price] + rule : 0;
             f.charge(plates, k, f[colours][k] > 0 ? f[quantity] : 0, f[colours][k] * f[area][k] * plate);
-            f.charge(die, k, has_die ? f[quantity] : 0, by_box(f[area][k] * f[die_board_price] + rule, f[die_boxes]));
+            f.charge(die, k, has_die ? f[quantity] : 0, by_box(die_of_order, f[die_boxes]));
+            plates_cost += f[colours][k] * f[area][k] * f[plate_share] * f[plate_price];
+            die_cost += die_of_order;
         }
+        f.set(plates_apart, f[plate_boxes] > 0 ? 0 : plates_cost);
+        f.set(die_apart, f[die_boxes] > 0 ? 0 : die_cost);
     }
 };
 

@@ -91,7 +91,12 @@ TEST_CASE("a quote has its keys in their order, and more only behind them") {
                                              "candidates",
                                              "runners_up",
                                              "losses",
-                                             "line_titles"};
+                                             "line_titles",
+                                             "order_value",
+                                             "profit",
+                                             "profit_share",
+                                             "not_in_price",
+                                             "machine_hours"};
     REQUIRE(all_quotes().size() > 20);
     for (const Json& quote : all_quotes()) {
         CHECK(keys(quote) == wanted);
@@ -100,6 +105,10 @@ TEST_CASE("a quote has its keys in their order, and more only behind them") {
         for (const Json& line : quote["lines"])
             CHECK(keys(line) == std::vector<std::string>{"plugin", "line", "step", "ply", "class", "behaviour",
                                                          "quantity", "unit", "rate", "amount"});
+        for (const Json& missing : quote["not_in_price"])
+            CHECK(keys(missing) ==
+                  std::vector<std::string>{"plugin", "line", "setting", "amount", "title", "meaning", "colours"});
+        CHECK(quote["machine_hours"].size() == quote["good"].size());
     }
 }
 

@@ -118,7 +118,7 @@ TEST_CASE("a saved quote is shown from its document as it was printed when it wa
     const PlantCopy plant;
     for (const std::string& file : all_demo_requests()) {
         INFO(file);
-        const Ended quoted = ask_at(plant.folder(), {"quote", file, "--save", "--explain", "paper"});
+        const Ended quoted = ask_at(plant.folder(), {"quote", file, "--sheet", "--save", "--explain", "paper"});
         const std::size_t saved = quoted.output.find("saved as ");
         if (saved == std::string::npos) continue;  // nothing could be made
         const Ended shown = ask_at(plant.folder(), {"quote", "show", quoted.output.substr(saved + 9, 7)});

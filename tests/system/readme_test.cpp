@@ -71,9 +71,12 @@ TEST_CASE("the README's own style is written, checked, drawn and quoted as the R
     CHECK_THAT(listed.output, Contains("our own construction"));
 }
 
-TEST_CASE("the quote in the README is the beginning of what the program prints") {
-    const std::string shown = block_after(readme(), "This is its beginning:");
-    CHECK(shown.size() > 1000);
-    const std::string printed = quote_demo({demo_request("R-1001")}).output;
-    CHECK(printed.substr(0, shown.size()) == shown);
+TEST_CASE("the short answer and the sheet in the README are what the program prints") {
+    const std::string page = readme();
+    const std::string answer = block_after(page, "prints the short answer:");
+    CHECK(answer.size() > 1000);
+    CHECK(quote_demo({demo_request("R-1001")}).output == answer + "\n");
+    const std::string sheet = block_after(page, "`--sheet 500` that of 500:");
+    CHECK(sheet.size() > 1000);
+    CHECK(quote_demo({demo_request("R-1001")}, {"--sheet", "500"}).output == answer + "\n" + sheet + "\n");
 }

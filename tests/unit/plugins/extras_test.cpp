@@ -165,3 +165,15 @@ TEST_CASE("freight goes by distance and by mass, or by volume where the load is 
     const auto bulky = delivered({{"distance", 120}, {"freight_price", 0.15}, {"freight_density", 250}});
     CHECK(bulky.lines.at("freight").quantity.at(3) == near(24));  // 0.8 m3 x 250 kg/m3 = 0.2 t x 120 km
 }
+
+TEST_CASE(
+    "tools without a number of boxes provide what is to be invoiced apart, and nothing where they are written off") {
+    const Named prices = {{"plate_price", 400}, {"plate_share", 0.4}, {"die_board_price", 200}, {"rule_price", 12}};
+    const auto apart = tooled(prices);
+    CHECK(apart.provides.at("plates.invoiced").at(0) == near(2 * 0.5 * 0.4 * 400));
+    CHECK(apart.provides.at("die.invoiced").at(0) == near(0.5 * 200 + 2 * 4 * 12));
+    Named written_off = prices;
+    written_off.insert({{"plate_boxes", 10000}, {"die_boxes", 50000}});
+    CHECK(tooled(written_off).provides.at("plates.invoiced") == std::vector<double>{0});
+    CHECK(tooled(written_off).provides.at("die.invoiced") == std::vector<double>{0});
+}

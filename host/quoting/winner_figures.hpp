@@ -1,0 +1,26 @@
+// What is read off a costed row beside its costs: how long each machine is busy, and what the price may lack.
+//
+// A model is a black box, so what a request forgot is found from outside: each number that the request could have given
+// and did not is moved, alone, in rows beside the row itself, all in one block. A line that charges nothing in the row
+// and something beside it is not in the price.
+#pragma once
+
+#include <vector>
+
+#include "host/answers/quote_answer.hpp"
+#include "host/engine/engine.hpp"
+
+namespace flutebook::quoting {
+
+struct WinnerFigures {
+    std::vector<double> machine_hours;  // by step 0 .. K, setup and run; empty where no model says how long a run takes
+    std::vector<answers::NotInPrice> not_in_price;
+};
+
+/// Of a row that was costed without a fault. A number is moved to its low end, its high end, 1 and the order's
+/// quantity; choices are not moved, and neither is what the plant's `pricing: {optional: [...]}` names and the request
+/// does not.
+[[nodiscard]] WinnerFigures winner_figures(const engine::Engine& engine, const engine::Row& row,
+                                           const engine::Costing& costing);
+
+}  // namespace flutebook::quoting
