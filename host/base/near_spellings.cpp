@@ -61,9 +61,15 @@ std::optional<std::string> nearest(std::string_view word, const std::vector<std:
 
 std::string did_you_mean(std::string_view word, const std::vector<std::string>& candidates) {
     if (const auto near = nearest(word, candidates)) return "; did you mean " + shown(*near);
-    if (candidates.empty() || candidates.size() > few) return "";
+    return candidates.size() > few ? "" : one_of(candidates);
+}
+
+std::string one_of(const std::vector<std::string>& codes) {
+    constexpr std::size_t most = 40;
+    if (codes.empty()) return "";
     std::string list;
-    for (const auto& candidate : candidates) list += (list.empty() ? "" : ", ") + shown(candidate);
+    for (std::size_t i = 0; i < std::min(most, codes.size()); ++i) list += (i > 0 ? ", " : "") + shown(codes[i]);
+    if (codes.size() > most) list += " and " + std::to_string(codes.size() - most) + " more";
     return "; expected one of " + list;
 }
 

@@ -16,4 +16,8 @@ namespace flutebook::base {
 /// are few, else empty.
 [[nodiscard]] std::string did_you_mean(std::string_view word, const std::vector<std::string>& candidates);
 
+/// "; expected one of `B-140`, `C-125`", the first forty of many. For codes, which are not guessed: a code that is near
+/// another names another board.
+[[nodiscard]] std::string one_of(const std::vector<std::string>& codes);
+
 }  // namespace flutebook::base

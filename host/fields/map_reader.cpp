@@ -80,6 +80,13 @@ void Field::complain_unknown(const std::string& what, const std::string& name,
     complain(fmt::format("unknown {}: found {}{}", what, base::shown(name), hint));
 }
 
+void Field::complain_unknown_code(const std::string& what, const std::string& code,
+                                  const std::vector<std::string>& known) const {
+    if (reading_ == nullptr || code.empty()) return;
+    const auto list = reading_->complaints.too_many() ? "" : base::one_of(known);
+    complain(fmt::format("unknown {}: found {}{}", what, base::shown(code), list));
+}
+
 bool Field::is(base::Node::Kind kind, const std::string& expected) const {
     if (reading_ == nullptr) return false;
     if (node_ == nullptr) {

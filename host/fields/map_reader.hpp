@@ -72,7 +72,11 @@ public:
     [[nodiscard]] Field about_key() const;
     /// An entry as if it stood in this map. It outlives the field.
     [[nodiscard]] Field with_value(const base::Node::Entry& entry) const;
-    /// "unknown paper: found `KL13`; did you mean `KL135`". Says nothing of an empty name: that was complained of.
+    /// "unknown board: found `B-14`; expected one of `B-140`, `C-125`". Says nothing of an empty code: that was
+    /// complained of.
+    void complain_unknown_code(const std::string& what, const std::string& code,
+                               const std::vector<std::string>& known) const;
+    /// The same of a word: "unknown model: found `scarp`; did you mean `scrap`".
     void complain_unknown(const std::string& what, const std::string& name,
                           const std::vector<std::string>& known) const;
 

@@ -70,7 +70,7 @@ private:
             item.complain("a corrugator: found " + base::shown(code) +
                           ", expected converters only; every route starts at a corrugator");
         else
-            item.complain_unknown("converter", code, converters_);
+            item.complain_unknown_code("converter", code, converters_);
         return std::nullopt;
     }
 
@@ -123,7 +123,7 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     const auto board_field = form.field("board");
     const auto board_code = board_field.text();
     const auto* board = plant.find_board(board_code);
-    if (board == nullptr) board_field.complain_unknown("board", board_code, codes_of(plant.boards));
+    if (board == nullptr) board_field.complain_unknown_code("board", board_code, codes_of(plant.boards));
     if (board != nullptr) {
         request.board = static_cast<std::size_t>(board - plant.boards.data());
         if (style != nullptr) check_allowance(board_field, plant, *board, *style);

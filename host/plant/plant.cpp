@@ -222,7 +222,26 @@ const Allowance* Plant::find_allowance(const std::string& of_flutes, const std::
                : longest(fmt::format("{}+{}", of_flutes.substr(plus + 1), of_flutes.substr(0, plus)));
 }
 
+namespace {
+
+// Where none of a plant's files is, six lines would say the same.
+void expect_plant_in(const std::string& folder) {
+    const auto is_there = [&](const std::string& name) {
+        std::error_code nothing;
+        return std::filesystem::exists(std::filesystem::path(folder) / name, nothing);
+    };
+    const auto& names = plant_file_names();
+    std::error_code unknown;
+    if (!std::filesystem::exists(folder, unknown) || std::any_of(names.begin(), names.end(), is_there)) return;
+    throw InputError(InputError::Whose::plant,
+                     {fmt::format("{}: no plant: found none of {}; name the folder of a plant's files: --plant DIR",
+                                  folder, fmt::join(names, ", "))});
+}
+
+}  // namespace
+
 Plant read_plant(const std::string& folder) {
+    expect_plant_in(folder);
     return PlantReader(folder, nullptr).read(folder);
 }
 

@@ -15,7 +15,7 @@ Codes::Codes(std::string kind, const fields::Field& table) : kind_(std::move(kin
 
 std::optional<std::size_t> Codes::find(const fields::Field& field, const std::string& name) const {
     if (const auto found = index_.find(name); found != index_.end()) return found->second;
-    if (is_known_) field.complain_unknown(kind_, name, names_);
+    if (is_known_) field.complain_unknown_code(kind_, name, names_);
     return std::nullopt;
 }
 

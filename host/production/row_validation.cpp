@@ -40,9 +40,9 @@ void RowValidation::expect(DocumentColumn column, const std::string& expected) {
 void RowValidation::object_to_name(DocumentColumn column, const std::string& what,
                                    const std::vector<std::string>& known) {
     const auto& text = row_.text(column);
-    const auto hint = base::did_you_mean(text, known);
-    const auto advice = hint.empty() ? "; expected one that it has" : hint;
-    object(column, "found " + shown(text) + ", which is no " + what + " of the plant" + advice);
+    const auto list = base::one_of(known);
+    object(column, "found " + shown(text) + ", which is no " + what + " of the plant" +
+                       (list.empty() ? "; expected one that it has" : list));
 }
 
 void RowValidation::check_shift() {

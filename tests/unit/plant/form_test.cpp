@@ -131,7 +131,8 @@ TEST_CASE("all errors of all files are told at once, each file from its top") {
               "plant.yaml:3:1: unit: unknown key; did you mean `units`",
               "papers.yaml:4:34: papers.SC127.grammage: out of range: found -1, expected a number above 0 in `g/m2`",
               "flutes.yaml:3:16: flutes.C.take_up: out of range: found 2.43, expected a take-up from 1 to 2",
-              "boards.yaml:2:19: boards.B-140.plies[1]: unknown paper: found `KL136`; did you mean `KL135`",
+              "boards.yaml:2:19: boards.B-140.plies[1]: unknown paper: found `KL136`; expected one of `KL135`, "
+              "`SC127`, `TL125`",
               "machines.yaml:4:68: corrugators.C1.power: not a number: found `lots`, expected a plain decimal in "
               "`kW`, or a decimal, a space and a unit",
               "plugins.yaml:6:20: isolation.scrap: not a choice: found `thread`, expected one of `process`, `host`"});

@@ -1,5 +1,6 @@
 // What one file of the plant says of another, and what a plant must not call or combine.
 #include <catch2/catch.hpp>
+#include <filesystem>
 
 #include "host/base/errors.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
@@ -21,7 +22,8 @@ Lines complaints_of_plies(const std::string& plies) {
 TEST_CASE("a board of an unknown paper or flute is told where it names it") {
     REQUIRE(complaints_of_plies("[KL135, {flute: D, paper: SC172}, TL125]") ==
             Lines{"boards.yaml:4:34: boards.C-140.plies[2].flute: unknown flute: found `D`; expected one of `B`, `C`",
-                  "boards.yaml:4:44: boards.C-140.plies[2].paper: unknown paper: found `SC172`; did you mean `SC127`"});
+                  "boards.yaml:4:44: boards.C-140.plies[2].paper: unknown paper: found `SC172`; expected one of "
+                  "`KL135`, `SC127`, `TL125`"});
 }
 
 TEST_CASE("a paper is used as what it is") {
@@ -187,6 +189,19 @@ TEST_CASE("what stands beside the list of models names models of the list") {
     REQUIRE(complaints_after("plugins.yaml", "sha256: {run: 0123", "sha256: {run: 123") ==
             Lines{"plugins.yaml:7:15: sha256.run: not a SHA-256: found "
                   "`123456789abcdef0123456789abcdef012345678...`, expected 64 hexadecimal digits"});
+}
+
+TEST_CASE("a folder without any of a plant's files is told in one line") {
+    const std::filesystem::path empty = std::filesystem::temp_directory_path() / "flutebook-no-plant";
+    std::filesystem::create_directories(empty);
+    try {
+        static_cast<void>(read_plant(empty.string()));
+        FAIL("read as a plant");
+    } catch (const InputError& error) {
+        REQUIRE(error.lines() ==
+                Lines{empty.string() + ": no plant: found none of plant.yaml, papers.yaml, flutes.yaml, boards.yaml, "
+                                       "machines.yaml, plugins.yaml; name the folder of a plant's files: --plant DIR"});
+    }
 }
 
 TEST_CASE("a folder that is not there is told as one error") {

@@ -151,7 +151,7 @@ TEST_CASE("one bad row stops all files, and every bad row is listed") {
                            paper_header + "\nP3,2026-10-01,early,C9,KL140,5\nP4,2026-10-01,early,C1,KL140,\n", runs,
                            converter_header + "\nG1,2026-10-02,early,FG1,9999,1400,40,10,1345\n"}) ==
           Lines{"2:1: found the header row `so what`; expected the header row of a document",
-                "3:2: corrugator: found `C9`, which is no corrugator of the plant; did you mean `C1`",
+                "3:2: corrugator: found `C9`, which is no corrugator of the plant; expected one of `C1`, `C2`",
                 "3:3: kg: found nothing; expected a number from -100000000 to 100000000",
                 "5:2: order: found `9999`; expected the number of an order that was taken"});
     CHECK(office.entries() == 0);

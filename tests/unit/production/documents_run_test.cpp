@@ -200,7 +200,8 @@ TEST_CASE("runs that cannot have been are refused with what they hold") {
     CHECK(machine("G1,2026-10-02,early,FG1,4713,500,50,5,450") ==
           Texts{"converter: found `FG1`; expected no converter: the order is made by the corrugator alone"});
     CHECK(machine("G1,2026-10-02,early,FG3,4711,500,50,5,445") ==
-          Texts{"converter: found `FG3`, which is no converter of the plant; did you mean `FG1`"});
+          Texts{"converter: found `FG3`, which is no converter of the plant; expected one of `PR1`, `DC1`, `FG1`, "
+                "`FG2`, `SL1`, `ST1`, `HP1`, `HP2`"});
 }
 
 TEST_CASE("an order that shared the web is allowed its share of the order change") {
