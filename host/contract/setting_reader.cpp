@@ -10,6 +10,7 @@
 #include "host/base/quoted_text.hpp"
 #include "host/fields/quantity.hpp"
 #include "host/plant/machine_list.hpp"
+#include "host/plant/unusual_numbers.hpp"
 
 namespace flutebook::contract {
 namespace {
@@ -130,7 +131,8 @@ struct SettingReader::Subject {
     }
 };
 
-SettingReader::SettingReader(std::string currency) : currency_(std::move(currency)) {}
+SettingReader::SettingReader(const plant::Plant& plant)
+    : currency_(plant.currency), money_scale_(plant::usual_money_scale(plant)) {}
 
 void SettingReader::complain(const Place& place, const std::string& path, const std::string& what) {
     errors_.push_back(fmt::format("{}: {}: {}", base::place_text(place), path, what));
@@ -160,10 +162,21 @@ std::optional<double> SettingReader::number(const Subject& subject, const GivenT
                              setting.range.high, setting.unit));
         return std::nullopt;
     }
-    if (setting.usual && !setting.usual->holds(number))
-        unusual_.push_back({given.place, fmt::format("{}: unusual: found {}, usually {} to {} {}", path, number,
-                                                     setting.usual->low, setting.usual->high, setting.unit)});
+    hold_against_usual(setting, number, given.place, path);
     return number;
+}
+
+void SettingReader::hold_against_usual(const Setting& setting, double number, const Place& place,
+                                       const std::string& path) {
+    if (!setting.usual) return;
+    const double scale = setting.unit.starts_with("money") ? money_scale_ : 1;
+    const Range usual{setting.usual->low * scale, setting.usual->high * scale};
+    if (usual.holds(number)) return;
+    const auto shown = [&](double bound) {
+        return scale == 1 ? fmt::format("{}", bound) : fmt::format("{:.3g}", bound);
+    };
+    unusual_.push_back({place, fmt::format("{}: unusual: found {}, usually {} to {} {}", path, number, shown(usual.low),
+                                           shown(usual.high), setting.unit)});
 }
 
 SteppedValue SettingReader::stepped(const Subject& subject, const GivenValue& given, const Place& place,

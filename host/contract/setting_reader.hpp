@@ -24,7 +24,8 @@ namespace flutebook::contract {
 
 class SettingReader {
 public:
-    explicit SettingReader(std::string currency);
+    /// Of a plant, whose currency and prices say what an amount of money is.
+    explicit SettingReader(const plant::Plant& plant);
 
     /// What plugins.yaml gives for a setting that does not vary by request.
     [[nodiscard]] SettingValues read(const plant::Plant& plant, const Model& model, const Setting& setting,
@@ -50,6 +51,7 @@ private:
 
     std::optional<double> number(const Subject& subject, const fields::GivenText& given, const std::string& path);
     std::optional<double> choice(const Subject& subject, const fields::GivenText& given, const std::string& path);
+    void hold_against_usual(const Setting& setting, double number, const base::Place& place, const std::string& path);
     SteppedValue stepped(const Subject& subject, const plant::GivenValue& given, const base::Place& place,
                          const std::string& path);
     SteppedValue steps(const Subject& subject, const plant::GivenTable& given, const base::Place& place,
@@ -64,6 +66,7 @@ private:
                      const std::string& path);
 
     std::string currency_;
+    double money_scale_;  // of usual ranges
     std::vector<std::string> errors_;
     std::vector<UnusualValue> unusual_;
 };

@@ -29,7 +29,7 @@ bool is_known_of_order(const Setting& setting) {
 // Reads what plugins.yaml gives for one model after another.
 class PlantSettingsReader {
 public:
-    explicit PlantSettingsReader(const plant::Plant& plant) : plant_(plant), reader_(plant.currency) {}
+    explicit PlantSettingsReader(const plant::Plant& plant) : plant_(plant), reader_(plant) {}
 
     std::vector<SettingValues> read(const Model& model, const plant::ModelSettings& entry,
                                     const std::vector<SettingTaker>& takers) {
@@ -263,7 +263,7 @@ PlantSettings read_settings(const plant::Plant& plant, const std::vector<Model>&
 
 OrderSettings settings_of_order(const Settings& settings, const SettingTakers& takers, const std::vector<Model>& models,
                                 const plant::Plant& plant, const orders::Request& request) {
-    SettingReader reader(plant.currency);
+    SettingReader reader(plant);
     OrderSettings result = OrderSettingsChooser(models, plant, request, reader).choose(settings, takers);
     result.unusual = reader.take_unusual();
     throw_if_any(reader.take_errors());

@@ -3,10 +3,13 @@
 #include <fmt/format.h>
 
 #include <filesystem>
+#include <set>
 #include <utility>
 
 #include "host/contract/running_model.hpp"
+#include "host/contract/scrap_prices.hpp"
 #include "host/installed_set/installed_set.hpp"
+#include "host/plant/unusual_numbers.hpp"
 #include "host/plugin_check/tried_trust.hpp"
 #include "host/plugin_worker/isolation.hpp"
 #include "host/sandbox/child.hpp"
@@ -30,11 +33,22 @@ void add_replaced_run(std::vector<base::Warning>& warnings, const plant::Plant& 
                              shedder, formula_model, formula_model)});
 }
 
+// One warning a value: what is dearer than paper is most often unusual too.
+void add_unusual_settings(std::vector<base::Warning>& warnings, const plant::Plant& plant,
+                          const engine::Engine& engine) {
+    const std::vector<contract::UnusualValue> dear =
+        contract::scrap_dearer_than_paper(plant, engine.graph().models, engine.settings());
+    std::set<std::string> named;
+    for (const auto* values : {&dear, &engine.unusual_settings()})
+        for (const contract::UnusualValue& value : *values)
+            if (std::string at = base::place_text(value.place); named.insert(at).second)
+                warnings.push_back({std::move(at), value.text});
+}
+
 std::vector<base::Warning> warnings_of(const plant::Plant& plant, const engine::Engine& engine) {
-    std::vector<base::Warning> result;
+    std::vector<base::Warning> result = plant::unusual_numbers(plant);
     add_replaced_run(result, plant, engine.graph());
-    for (const contract::UnusualValue& value : engine.unusual_settings())
-        result.push_back({base::place_text(value.place), value.text});
+    add_unusual_settings(result, plant, engine);
     return result;
 }
 

@@ -9,7 +9,7 @@
 //   strapping  = ceil(quantity / bundle_boxes) x strap_length        m, at dispatch
 // Setup pieces and rejects take ink and glue like good ones: these go by what is fed. Nothing is charged until the
 // plant gives laydowns, wire, lengths and prices: all are 0 unless it does. A stitch at most every 50 mm is from
-// memory; the rest is common practice, no published source.
+// memory; the rest, the usual ranges among it, is common practice, no published source.
 #include <flutebook/plugin.hpp>
 #include <flutebook/run.hpp>
 
@@ -35,20 +35,27 @@ struct Consumables : Model {
     Need<step> kind = need("step.kind", "1", "kind of machine at each step", {0, 100});
 
     Setting<by_request> coverage = setting("coverage", "1", 0, {0, 1}, "share of the sheet that each colour covers");
-    Setting<by_plant> ink_laydown = setting("ink_laydown", "g/m2", 0, {0, 100}, "ink on a covered m2, one colour");
-    Setting<by_plant> ink_price = setting("ink_price", "money/kg", 0, price, "ink, as it is laid down");
+    Setting<by_plant> ink_laydown =
+        setting("ink_laydown", "g/m2", 0, {0, 100}, "ink on a covered m2, one colour").usual({0, 30});
+    Setting<by_plant> ink_price =
+        setting("ink_price", "money/kg", 0, price, "ink, as it is laid down").usual({0.5, 60});
     Setting<by_request> joint = choice("joint", joints, 0, "how the maker's joint is closed");
     Setting<by_request> joint_length =
-        setting("joint_length", "mm", 0, {0, 10000}, "joint of a box made to a drawing, beside the style's own");
-    Setting<by_plant> glue_laydown = setting("glue_laydown", "g/m", 0, {0, 1000}, "wet glue along a metre of joint");
-    Setting<by_plant> glue_price = setting("glue_price", "money/kg", 0, price, "joint glue, wet");
-    Setting<by_plant> stitch_spacing = setting("stitch_spacing", "mm", 50, {1, 10000}, "most between two stitches");
-    Setting<by_plant> stitch_wire = setting("stitch_wire", "g", 0, {0, 100}, "wire in one stitch");
-    Setting<by_plant> wire_price = setting("wire_price", "money/kg", 0, price, "stitching wire");
-    Setting<by_plant> tape_price = setting("tape_price", "money/m", 0, price, "joint tape");
-    Setting<by_plant> bundle_boxes = setting("bundle_boxes", "1", 0, {0, 1e6}, "boxes in a bundle; 0: not strapped");
-    Setting<by_plant> strap_length = setting("strap_length", "m", 0, {0, 1000}, "strap around one bundle, all straps");
-    Setting<by_plant> strap_price = setting("strap_price", "money/m", 0, price, "strap");
+        setting("joint_length", "mm", 0, {0, 10000}, "joint of a box made to a drawing, beside the style's own")
+            .usual({0, 3000});
+    Setting<by_plant> glue_laydown =
+        setting("glue_laydown", "g/m", 0, {0, 1000}, "wet glue along a metre of joint").usual({0.2, 50});
+    Setting<by_plant> glue_price = setting("glue_price", "money/kg", 0, price, "joint glue, wet").usual({0.3, 20});
+    Setting<by_plant> stitch_spacing =
+        setting("stitch_spacing", "mm", 50, {1, 10000}, "most between two stitches").usual({15, 150});
+    Setting<by_plant> stitch_wire = setting("stitch_wire", "g", 0, {0, 100}, "wire in one stitch").usual({0.05, 5});
+    Setting<by_plant> wire_price = setting("wire_price", "money/kg", 0, price, "stitching wire").usual({0.5, 15});
+    Setting<by_plant> tape_price = setting("tape_price", "money/m", 0, price, "joint tape").usual({0.003, 1});
+    Setting<by_plant> bundle_boxes =
+        setting("bundle_boxes", "1", 0, {0, 1e6}, "boxes in a bundle; 0: not strapped").usual({0, 500});
+    Setting<by_plant> strap_length =
+        setting("strap_length", "m", 0, {0, 1000}, "strap around one bundle, all straps").usual({0.5, 20});
+    Setting<by_plant> strap_price = setting("strap_price", "money/m", 0, price, "strap").usual({0.001, 0.2});
 
     Line<step> ink = line("ink", "kg", material, per_unit, "Ink");
     Line<step> glue = line("joint.glue", "kg", material, per_unit, "Joint glue");

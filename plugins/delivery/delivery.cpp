@@ -6,7 +6,7 @@
 //   freight = distance x max(mass, volume x freight_density) x freight_price: board is light, so a carrier charges
 //             bulky loads as if they weighed freight_density kg a m3;   freight.drop = once a delivery
 // Nothing is charged until the plant gives pallets and prices and the request a distance: all are 0 unless they do.
-// Source: common practice, no published source.
+// Source: common practice, no published source; the usual ranges are from memory.
 #include <flutebook/plugin.hpp>
 #include <flutebook/run.hpp>
 
@@ -26,15 +26,19 @@ struct Delivery : Model {
     Need<order> grammage = need("board.grammage", "g/m2", "combined board, adhesive included");
 
     Setting<by_plant> pallet_volume =
-        setting("pallet_volume", "m3", 0, {0, 100}, "boxes that a pallet holds, by volume; 0: no limit");
+        setting("pallet_volume", "m3", 0, {0, 100}, "boxes that a pallet holds, by volume; 0: no limit").usual({0, 4});
     Setting<by_plant> pallet_load =
-        setting("pallet_load", "kg", 0, {0, 1e5}, "boxes that a pallet holds, by mass; 0: no limit");
-    Setting<by_plant> pallet_price = setting("pallet_price", "money", 0, price, "one pallet, with its top and wrap");
-    Setting<by_request> distance = setting("distance", "km", 0, {0, 1e5}, "road to the customer");
-    Setting<by_plant> freight_price = setting("freight_price", "money/t/km", 0, price, "freight by tonne and km");
+        setting("pallet_load", "kg", 0, {0, 1e5}, "boxes that a pallet holds, by mass; 0: no limit").usual({0, 1500});
+    Setting<by_plant> pallet_price =
+        setting("pallet_price", "money", 0, price, "one pallet, with its top and wrap").usual({1, 60});
+    Setting<by_request> distance = setting("distance", "km", 0, {0, 1e5}, "road to the customer").usual({0, 2500});
+    Setting<by_plant> freight_price =
+        setting("freight_price", "money/t/km", 0, price, "freight by tonne and km").usual({0.02, 1});
     Setting<by_plant> freight_density =
-        setting("freight_density", "kg/m3", 0, {0, 1e4}, "least that a m3 is charged as; 0: by mass alone");
-    Setting<by_plant> drop_price = setting("drop_price", "money", 0, price, "one delivery, whatever its load");
+        setting("freight_density", "kg/m3", 0, {0, 1e4}, "least that a m3 is charged as; 0: by mass alone")
+            .usual({0, 400});
+    Setting<by_plant> drop_price =
+        setting("drop_price", "money", 0, price, "one delivery, whatever its load").usual({0, 500});
 
     Provide<order> pallet_count = provide("delivery.pallets", "1", "pallets that the order needs; 0 without a limit");
     Line<step> pallets = line("pallets", "1", material, per_unit, "Pallets");

@@ -9,7 +9,8 @@
 // Sources: conservation of energy, the specific heat of a mixture being the mean by mass of its parts; specific heats
 // of fibre and water as in the paper-physics table of ForestBioFacts (Paper Engineers' Association), where fibre is
 // 1.45; the default of 1.34 for cellulose is from memory. Heat of evaporation at 100 degC: IAPWS-IF97, 2256.5 kJ/kg.
-// Efficiencies, the shares of water driven off and the baler's use are a plant's own: their defaults are from memory.
+// Efficiencies, the shares of water driven off and the baler's use are a plant's own: their defaults are from memory,
+// and so are all usual ranges.
 #include <flutebook/plugin.hpp>
 
 using namespace flutebook;
@@ -34,26 +35,39 @@ struct Energy : Model {
     Need<step> hours = need("run.hours", "h", "hours that each machine runs");
     Need<step> lost = need("scrap.mass", "kg", "all that each step loses");
 
-    Setting<by_plant> fuel_price = setting("fuel_price", "money/kWh", required, price, "fuel, by its heat");
-    Setting<by_plant> power_price = setting("power_price", "money/kWh", required, price, "electricity");
-    Setting<by_plant> c_fibre = setting("c_fibre", "kJ/kg/K", 1.34, specific_heat, "specific heat of dry fibre");
-    Setting<by_plant> c_water = setting("c_water", "kJ/kg/K", 4.19, specific_heat, "specific heat of water");
-    Setting<by_plant> t_in = setting("t_in", "degC", 20, {-40, 100}, "temperature of paper and adhesive as they come");
-    Setting<by_plant> t_bond = setting("t_bond", "degC", 95, {0, 250}, "temperature at which the board bonds");
-    Setting<by_plant> solids = setting("solids", "1", 0.25, {0.05, 1}, "dry share of the adhesive as applied");
+    Setting<by_plant> fuel_price =
+        setting("fuel_price", "money/kWh", required, price, "fuel, by its heat").usual({0.01, 0.3});
+    Setting<by_plant> power_price =
+        setting("power_price", "money/kWh", required, price, "electricity").usual({0.02, 1});
+    Setting<by_plant> c_fibre =
+        setting("c_fibre", "kJ/kg/K", 1.34, specific_heat, "specific heat of dry fibre").usual({1.2, 1.6});
+    Setting<by_plant> c_water =
+        setting("c_water", "kJ/kg/K", 4.19, specific_heat, "specific heat of water").usual({4.1, 4.3});
+    Setting<by_plant> t_in =
+        setting("t_in", "degC", 20, {-40, 100}, "temperature of paper and adhesive as they come").usual({0, 50});
+    Setting<by_plant> t_bond =
+        setting("t_bond", "degC", 95, {0, 250}, "temperature at which the board bonds").usual({70, 130});
+    Setting<by_plant> solids =
+        setting("solids", "1", 0.25, {0.05, 1}, "dry share of the adhesive as applied").usual({0.15, 0.45});
     Setting<by_plant> evaporated_share =
-        setting("evaporated_share", "1", 0.6, share, "share of the adhesive's water that is driven off");
+        setting("evaporated_share", "1", 0.6, share, "share of the adhesive's water that is driven off")
+            .usual({0.2, 1});
     Setting<by_plant> moisture_drop =
-        setting("moisture_drop", "1", 0.02, share, "water driven off the paper, share of the paper's mass");
-    Setting<by_plant> h_evap = setting("h_evap", "kJ/kg", 2257, {0, 4000}, "heat of evaporation of water");
+        setting("moisture_drop", "1", 0.02, share, "water driven off the paper, share of the paper's mass")
+            .usual({0, 0.08});
+    Setting<by_plant> h_evap =
+        setting("h_evap", "kJ/kg", 2257, {0, 4000}, "heat of evaporation of water").usual({2100, 2500});
     Setting<by_plant> boiler_efficiency =
-        setting("boiler_efficiency", "1", 0.82, efficiency, "heat of the steam to heat of the fuel");
+        setting("boiler_efficiency", "1", 0.82, efficiency, "heat of the steam to heat of the fuel").usual({0.6, 1});
     Setting<by_plant> distribution_efficiency =
-        setting("distribution_efficiency", "1", 0.80, efficiency, "heat at the machine to heat of the steam");
+        setting("distribution_efficiency", "1", 0.80, efficiency, "heat at the machine to heat of the steam")
+            .usual({0.5, 1});
     Setting<by_plant> baler_kwh_per_tonne =
-        setting("baler_kwh_per_tonne", "kWh/t", 25, {0, 10000}, "power of extraction and baler by tonne of scrap");
+        setting("baler_kwh_per_tonne", "kWh/t", 25, {0, 10000}, "power of extraction and baler by tonne of scrap")
+            .usual({0, 150});
     Setting<by_plant> standing_heat =
-        setting("standing_heat", "1", 0, {0, 100}, "radiated and standing heat as a share of the theoretical need");
+        setting("standing_heat", "1", 0, {0, 100}, "radiated and standing heat as a share of the theoretical need")
+            .usual({0, 2});
 
     Line<step> heat = line("energy.heat", "kWh", energy, per_unit, "Heat");
     Line<step> electricity = line("energy.power", "kWh", energy, per_unit, "Power");

@@ -4,7 +4,7 @@
 // Shares are of dry adhesive and prices per dry kg: pearl starch is bought with about a tenth of water, so a price
 // per bag must be divided by its dry part. Shares need not add up to 1 (other solids may be free), but never to more.
 // Source: the parts of a starch adhesive and their shares, J. Kohl, Calculating starch adhesive solids, 2010; the sum
-// is common practice, no published source.
+// is common practice, no published source, and the usual ranges are from memory.
 #include <flutebook/plugin.hpp>
 
 using namespace flutebook;
@@ -17,12 +17,18 @@ constexpr double whole = 1 + 1e-9;  // shares written as decimals may add up to 
 
 struct Starch : Model {
     Need<order> dry = need("adhesive.dry", "kg", "dry adhesive used");
-    Setting<by_plant> starch_price = setting("starch_price", "money/kg", required, price, "starch, by dry kg");
-    Setting<by_plant> caustic_price = setting("caustic_price", "money/kg", required, price, "caustic soda, by dry kg");
-    Setting<by_plant> borax_price = setting("borax_price", "money/kg", required, price, "borax, by dry kg");
-    Setting<by_plant> starch_share = setting("starch_share", "1", required, share, "starch in the dry adhesive");
-    Setting<by_plant> caustic_share = setting("caustic_share", "1", required, share, "caustic in the dry adhesive");
-    Setting<by_plant> borax_share = setting("borax_share", "1", required, share, "borax in the dry adhesive");
+    Setting<by_plant> starch_price =
+        setting("starch_price", "money/kg", required, price, "starch, by dry kg").usual({0.2, 3});
+    Setting<by_plant> caustic_price =
+        setting("caustic_price", "money/kg", required, price, "caustic soda, by dry kg").usual({0.2, 3});
+    Setting<by_plant> borax_price =
+        setting("borax_price", "money/kg", required, price, "borax, by dry kg").usual({0.3, 5});
+    Setting<by_plant> starch_share =
+        setting("starch_share", "1", required, share, "starch in the dry adhesive").usual({0.8, 1});
+    Setting<by_plant> caustic_share =
+        setting("caustic_share", "1", required, share, "caustic in the dry adhesive").usual({0.005, 0.08});
+    Setting<by_plant> borax_share =
+        setting("borax_share", "1", required, share, "borax in the dry adhesive").usual({0, 0.06});
     Line<step> adhesive = line("starch", "kg", material, per_unit, "Starch adhesive, dry");
     Reason too_much = reason("starch_share, caustic_share and borax_share add up to more than 1");
 

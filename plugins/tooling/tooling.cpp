@@ -5,7 +5,7 @@
 // The rule for one box is what of its blank is cut and creased, unless the request gives its length.
 // Only the die of the step where blanks part from the sheet is this order's own. Tools for which the request names no
 // number of boxes are invoiced apart: they cost this order nothing, and what they come to is provided as
-// `plates.invoiced` and `die.invoiced`. Source: common practice, no published source.
+// `plates.invoiced` and `die.invoiced`. Source: common practice, no published source; the usual ranges are from memory.
 #include <flutebook/plugin.hpp>
 
 using namespace flutebook;
@@ -25,17 +25,21 @@ struct Tooling : Model {
     Need<step> colours = need("step.colours", "1", "colours printed at each step");
     Need<step> area = need("step.piece_area", "m2", "one piece at each step");
 
-    Setting<by_plant> plate_price = setting("plate_price", "money/m2", 0, price, "print plate, mounted");
+    Setting<by_plant> plate_price =
+        setting("plate_price", "money/m2", 0, price, "print plate, mounted").usual({50, 2500});
     Setting<by_request> plate_share = setting("plate_share", "1", 1, {0, 1}, "share of the sheet that a plate covers");
     Setting<by_request> plate_boxes =
-        setting("plate_boxes", "1", 0, boxes, "boxes that the plates are to make in all; 0: invoiced apart");
+        setting("plate_boxes", "1", 0, boxes, "boxes that the plates are to make in all; 0: invoiced apart")
+            .usual({0, 2e7});
     Setting<by_plant> die_board_price =
-        setting("die_board_price", "money/m2", 0, price, "the die's base, by sheet area");
-    Setting<by_plant> rule_price = setting("rule_price", "money/m", 0, price, "cutting and creasing rule, fitted");
+        setting("die_board_price", "money/m2", 0, price, "the die's base, by sheet area").usual({20, 1500});
+    Setting<by_plant> rule_price =
+        setting("rule_price", "money/m", 0, price, "cutting and creasing rule, fitted").usual({1, 60});
     Setting<by_request> rule_length =
-        setting("rule_length", "m", 0, {0, 1000}, "rule for one box; 0: what its blank is cut and creased");
+        setting("rule_length", "m", 0, {0, 1000}, "rule for one box; 0: what its blank is cut and creased")
+            .usual({0, 150});
     Setting<by_request> die_boxes =
-        setting("die_boxes", "1", 0, boxes, "boxes that the die is to make in all; 0: invoiced apart");
+        setting("die_boxes", "1", 0, boxes, "boxes that the die is to make in all; 0: invoiced apart").usual({0, 2e7});
 
     Provide<order> plates_apart = provide("plates.invoiced", "money", "print plates, invoiced apart");
     Provide<order> die_apart = provide("die.invoiced", "money", "die, invoiced apart");
