@@ -47,7 +47,7 @@ LibraryLines lines_of(std::string_view text) {
 
 std::string library_extract(const std::string& text, const std::string& code) {
     const LibraryLines library = lines_of(text);
-    if (library.styles.empty()) return {};
+    if (library.styles.empty() || code.empty()) return {};
     std::vector<bool> is_wanted(library.lines.size(), false);
     std::fill_n(is_wanted.begin(), library.styles.front().begin, true);
     std::string_view wanted = code;

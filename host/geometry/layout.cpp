@@ -145,11 +145,17 @@ std::string name_of(const Candidate& candidate, Units units) {
 }
 
 Layout lay_out(const Plant& plant, const Request& request, std::size_t piece) {
+    return lay_out(plant, request,
+                   {blanks::pieces_of(plant, request).at(piece), blanks::make_blank(plant, request, piece),
+                    route_needs(plant, request, piece)});
+}
+
+Layout lay_out(const Plant& plant, const Request& request, MeasuredPiece measured) {
     Layout layout;
     layout.board = make_board(plant, request);
-    layout.piece = blanks::pieces_of(plant, request).at(piece);
-    layout.blank = blanks::make_blank(plant, request, piece);
-    const RouteNeeds needs = route_needs(plant, request, piece);
+    layout.piece = std::move(measured.piece);
+    layout.blank = std::move(measured.blank);
+    const RouteNeeds& needs = measured.needs;
     std::optional<std::vector<Route>> routes = make_routes(plant, request, needs);
     if (!routes) {
         layout.refused = too_many_routes();

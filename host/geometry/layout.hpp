@@ -61,4 +61,14 @@ constexpr std::size_t most_candidates = 2'000'000;
 /// has a layout of its own.
 [[nodiscard]] Layout lay_out(const plant::Plant& plant, const orders::Request& request, std::size_t piece = 0);
 
+/// A blank of the request whose figures are known, and what must make it.
+struct MeasuredPiece {
+    blanks::BlankPiece piece;
+    blanks::Blank blank;
+    RouteNeeds needs;
+};
+
+/// The same of such a blank: no style is drawn.
+[[nodiscard]] Layout lay_out(const plant::Plant& plant, const orders::Request& request, MeasuredPiece measured);
+
 }  // namespace flutebook::geometry

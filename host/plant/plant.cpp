@@ -11,6 +11,8 @@
 #include <system_error>
 #include <utility>
 
+#include "host/base/near_spellings.hpp"
+#include "host/base/quoted_text.hpp"
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
 #include "host/box_styles/styles_file.hpp"
@@ -165,6 +167,18 @@ private:
         plant_.preferences = std::move(plugins.preferences);
         plant_.isolated = std::move(plugins.isolated);
         plant_.pinned = std::move(plugins.pinned);
+        check_optional_models();
+    }
+
+    // plant.yaml names them, plugins.yaml lists them.
+    void check_optional_models() {
+        std::vector<std::string> listed;
+        for (const ModelSettings& model : plant_.models) listed.push_back(model.id);
+        for (const OptionalModel& model : plant_.optional_models)
+            if (!model.id.empty() && std::find(listed.begin(), listed.end(), model.id) == listed.end())
+                complaints_.add(model.place, "pricing.optional",
+                                fmt::format("unknown model: found {}{}; name models that plugins.yaml lists",
+                                            base::shown(model.id), base::did_you_mean(model.id, listed)));
     }
 
     base::Diagnostics complaints_;

@@ -112,6 +112,12 @@ struct PinnedFile {
 /// Texts of files by their names: "papers.yaml".
 using FileTexts = std::map<std::string, std::string>;
 
+/// A model that a request need not think of: what it leaves out of a price is told only where the request mentions it.
+struct OptionalModel {
+    std::string id;
+    base::Place place;
+};
+
 struct Plant {
     std::string folder;
     FileTexts files;  // all that the plant was read from, to the byte but for a byte order mark
@@ -134,7 +140,8 @@ struct Plant {
     std::vector<Preference> preferences;
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
-    base::Places places;  // of plant.yaml
+    std::vector<OptionalModel> optional_models{};  // `pricing: {optional: [...]}`
+    base::Places places;                           // of plant.yaml
 
     [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;

@@ -98,7 +98,7 @@ public:
         for (const engine::LineAmount& amount : costing.lines) charged.insert({amount.model, amount.line});
         for (std::size_t m = 0; m < graph_.models.size(); ++m)
             for (std::size_t l = 0; l < graph_.models[m].lines.size(); ++l)
-                if (charged.count({m, l}) == 0) silent_.push_back({m, l});
+                if (charged.count({m, l}) == 0 && is_asked_about(m)) silent_.push_back({m, l});
     }
 
     WinnerFigures find() {
@@ -125,6 +125,15 @@ public:
     }
 
 private:
+    // Models that the plant calls optional are asked about where the request mentions them.
+    [[nodiscard]] bool is_asked_about(std::size_t model) const {
+        const std::string& id = graph_.models[model].id;
+        const auto& optional = row_.order->plant->optional_models;
+        return row_.order->request->find_extras(id) != nullptr ||
+               std::none_of(optional.begin(), optional.end(),
+                            [&](const plant::OptionalModel& named) { return named.id == id; });
+    }
+
     [[nodiscard]] bool is_given(std::size_t model, std::size_t setting) const {
         const contract::Model& declared = graph_.models[model];
         const plant::ModelSettings* extras = row_.order->request->find_extras(declared.id);

@@ -145,3 +145,17 @@ TEST_CASE("a table of many requests tells what several lack once, with their num
     CHECK_THAT(ask_at(plant.folder(), {"quote", first, second}).output,
                Contains("Not in these prices") && Contains("A-1, A-2: ink: `coverage` not given"));
 }
+
+TEST_CASE("models that the plant calls optional are asked about where the request mentions them, and must be listed") {
+    PlantCopy plant;
+    plant.replace("plant.yaml", "units: metric", "pricing: {optional: [delivery]}\nunits: metric");
+    CHECK_FALSE(is_missing(quotes_of(plant, box(plant, printed_box))[0], "freight by distance"));
+    CHECK(is_missing(quotes_of(plant, box(plant, printed_box))[0], "ink by coverage"));
+    CHECK(is_missing(quotes_of(plant, box(plant, std::string(printed_box) + "extras: {delivery: {}}\n"))[0],
+                     "freight by distance"));
+    plant.replace("plant.yaml", "optional: [delivery]", "optional: [delivary]");
+    const Ended wrong = ask_at(plant.folder(), {"quote", box(plant, printed_box)});
+    CHECK(wrong.exit_code == 3);
+    CHECK_THAT(wrong.errors, Contains("plant.yaml:") && Contains("pricing.optional: unknown model: found `delivary`") &&
+                                 Contains("did you mean `delivery`?"));
+}

@@ -32,7 +32,7 @@ TEST_CASE("an unknown board or converter is answered by those that there are, an
     REQUIRE(request_complaints_after("board: B-140", "board: B-141") ==
             Lines{"r.yaml:6:8: board: unknown board: found `B-141`; expected one of `B-140`, `BC-200`, `C-140`"});
     REQUIRE(request_complaints_after("route: [FG1]", "route: [FG2]") ==
-            Lines{"r.yaml:10:9: route[1]: unknown converter: found `FG2`; expected one of `DC1`, `FG1`"});
+            Lines{"r.yaml:10:9: route[1]: unknown converter: found `FG2`; expected one of `FG1`, `DC1`"});
     REQUIRE(request_complaints_after("extras: {scrap:", "extras: {scarp:") ==
             Lines{"r.yaml:11:10: extras.scarp: unknown model: found `scarp`; did you mean `scrap`"});
 }

@@ -135,6 +135,7 @@ TEST_CASE("a style of the library read alone is the style that the whole library
             CHECK(alone->pieces[i].place.line == whole.pieces[i].place.line);
     }
     CHECK(library_style("0999") == nullptr);
+    CHECK(library_style("") == nullptr);
 }
 
 TEST_CASE("every plant has the library and the outline, and its own entry counts instead") {

@@ -128,5 +128,6 @@ TEST_CASE("run is the only model that sheds, and no two models provide one name"
         for (std::uint32_t i = 0; i < description.provides.count; ++i) CHECK(provided.insert(names[i].name).second);
     }
     CHECK(provided == std::set<std::string>{"run.fed", "run.good", "web.length", "web.area", "paper.issued",
-                                            "adhesive.dry", "scrap.mass", "run.hours", "delivery.pallets"});
+                                            "adhesive.dry", "scrap.mass", "run.hours", "delivery.pallets",
+                                            "plates.invoiced", "die.invoiced"});
 }

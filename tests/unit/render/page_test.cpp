@@ -130,8 +130,8 @@ TEST_CASE("a sentence is broken beside its row, or below it where too little roo
     table.add({"name", word + " " + word + " " + word});
     CHECK(table_text(table) == "  name  " + word + " " + word + "\n        " + word + "\n");
     table.rows.clear();
-    table.add({std::string(60, 'n'), word});
-    CHECK(table_text(table) == "  " + std::string(60, 'n') + "\n      " + word + "\n");
+    table.add({std::string(70, 'n'), word});
+    CHECK(table_text(table) == "  " + std::string(70, 'n') + "\n      " + word + "\n");
 }
 
 TEST_CASE("no line of wrapped text is wider than asked, and no word is lost, for any text") {
