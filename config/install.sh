@@ -27,6 +27,8 @@ libssl-dev          hashes every entry and every plugin file by SHA-256
 libcli11-dev        reads the command line
 nlohmann-json3-dev  writes JSON
 libxlsxwriter-dev   writes spreadsheets
+libzip-dev          unpacks a list that is a spreadsheet
+libexpat1-dev       reads its parts
 '
 test_packages='
 catch2              runs the tests

@@ -85,6 +85,7 @@ const CsvLine* CsvReader::next() {
         const auto taken = take_line();
         line_.fields.clear();
         line_.fault.reset();
+        line_.text = text_;
         is_over_ = taken != Taken::line;
         if (taken == Taken::end) break;
         if (taken == Taken::overlong) {

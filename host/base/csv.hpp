@@ -23,6 +23,13 @@ struct CsvLine {
     std::vector<std::string_view> fields;
     /// Why the line is refused: `found …; expected …`. It has no fields then.
     std::optional<std::string> fault;
+    /// The whole line, its quotes undone in place. Where a field stands in it is where it stands in the file.
+    std::string_view text;
+
+    /// Bytes from 1; of an empty field, the line's first.
+    [[nodiscard]] int column_of(std::size_t field) const {
+        return fields[field].empty() ? 1 : static_cast<int>(fields[field].data() - text.data()) + 1;
+    }
 };
 
 /// One thread at a time.

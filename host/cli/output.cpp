@@ -88,12 +88,30 @@ void show_progress(const std::string& line) {
     static_cast<void>(write_whole(STDERR_FILENO, "\r" + line + "\x1b[K"));
 }
 
-std::optional<std::string> Progress::line(std::size_t done, Clock::time_point now) {
+bool Progress::is_due(Clock::time_point now) {
     using namespace std::chrono_literals;
-    if (now - begun_ < 2s || now - last_ < 250ms || done >= all_) return std::nullopt;
+    if (now - begun_ < 2s || now - last_ < 250ms) return false;
     last_ = now;
     was_shown_ = true;
-    return fmt::format("{} of {} requests costed", done, all_);
+    return true;
+}
+
+std::string Progress::time_left(double share, Clock::time_point now) const {
+    if (!(share > 0)) return "";
+    const double spent = std::chrono::duration<double>(now - begun_).count();
+    const double left = spent * (1 - share) / share;
+    return left < 90 ? fmt::format(", about {:.0f} s left", left) : fmt::format(", about {:.0f} min left", left / 60);
+}
+
+std::optional<std::string> Progress::line(std::size_t done, Clock::time_point now) {
+    if (done >= all_ || !is_due(now)) return std::nullopt;
+    const double share = static_cast<double>(done) / static_cast<double>(all_);
+    return fmt::format("{} of {} requests costed{}", done, all_, time_left(share, now));
+}
+
+std::optional<std::string> Progress::share_line(std::size_t done, double share, Clock::time_point now) {
+    if (!is_due(now)) return std::nullopt;
+    return fmt::format("{} items costed, {:.0f} % of the list{}", done, share * 100, time_left(share, now));
 }
 
 }  // namespace flutebook::cli

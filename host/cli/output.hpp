@@ -78,9 +78,16 @@ public:
     /// The line to show after `done` requests, if one is due: the first after two seconds, then up to four a second.
     [[nodiscard]] std::optional<std::string> line(std::size_t done, Clock::time_point now);
 
+    /// The same of a list whose length is not known: after `done` items, which were this share of it.
+    [[nodiscard]] std::optional<std::string> share_line(std::size_t done, double share, Clock::time_point now);
+
     [[nodiscard]] bool was_shown() const { return was_shown_; }
 
 private:
+    [[nodiscard]] bool is_due(Clock::time_point now);
+    /// ", about 12 s left" after a share of the work.
+    [[nodiscard]] std::string time_left(double share, Clock::time_point now) const;
+
     std::size_t all_;
     Clock::time_point begun_, last_;
     bool was_shown_ = false;

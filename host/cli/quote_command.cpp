@@ -14,6 +14,7 @@
 #include "host/base/place.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
+#include "host/cli/list_command.hpp"
 #include "host/cli/quote_input.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/orders/enquiry.hpp"
@@ -60,6 +61,7 @@ struct QuoteCommand {
     std::optional<base::Date> date;
     unsigned threads = usual_threads();
     std::string html_file;  // empty: none
+    std::string list_file;  // the answer of a list; empty: none
     bool is_replacing = false;
     bool is_saved = false, is_json = false;
 };
@@ -273,6 +275,22 @@ Reader read_sheets(reports::ShownSheets& sheets) {
     };
 }
 
+bool has_list(const QuoteCommand& asked) {
+    return !asked.list_file.empty() || std::any_of(asked.files.begin(), asked.files.end(), is_list_file);
+}
+
+ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
+    const bool is_alone = asked.files.size() == 1 && is_list_file(asked.files.front());
+    if (is_alone && !asked.explain && !asked.provided && !asked.is_saved && asked.html_file.empty())
+        return quote_list(
+            {asked.files.front(), asked.list_file, asked.is_replacing, asked.is_json, asked.threads, asked.date},
+            context);
+    complain({is_alone ? "quote: a list takes -o, --json, --date, --threads and --replace alone; leave out the others"
+                       : "quote: -o is for one list, and a list is quoted alone: found several files or none that "
+                         "ends in .csv; name one list"});
+    return ExitCode::misused;
+}
+
 }  // namespace
 
 void add_quote(Command& program) {
@@ -291,9 +309,13 @@ void add_quote(Command& program) {
     command.flag("--save", "store each quote in the ledger with everything it was computed from", asked->is_saved);
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.option("-o", "FILE", "write the answer of a list to this file, .csv or .xlsx",
+                   read_list_file(asked->list_file));
     command.flag("--replace", replace_help, asked->is_replacing);
-    command.run_with(
-        [asked](const RunContext& context) { return QuoteRun(workplace::open(context.plant), *asked, context).run(); });
+    command.run_with([asked](const RunContext& context) {
+        if (has_list(*asked)) return run_list(*asked, context);
+        return QuoteRun(workplace::open(context.plant), *asked, context).run();
+    });
     add_quote_list(command);
     add_quote_show(command);
     add_quote_copy(command);

@@ -40,7 +40,10 @@ std::string expected_number(const std::string& unit, const QuantityRange& range)
 }  // namespace
 
 Field::Field(const base::Node& root, const std::string& file, Reading& reading)
-    : node_(&root), place_{file, 1, 1}, key_place_{file, 1, 1}, reading_(&reading) {}
+    : Field(root, base::Place{file, 1, 1}, reading) {}
+
+Field::Field(const base::Node& root, const base::Place& place, Reading& reading)
+    : node_(&root), place_(place), key_place_(place), reading_(&reading) {}
 
 Field Field::child(const base::Node* node, const base::Place& key_place, const std::string& key) const {
     Field result;

@@ -31,6 +31,8 @@ public:
     Field() = default;
     /// The whole of a document.
     Field(const base::Node& root, const std::string& file, Reading& reading);
+    /// The same of what is not a whole file: a row of a list. What it lacks is missed at `place`.
+    Field(const base::Node& root, const base::Place& place, Reading& reading);
 
     /// Null where it was not given.
     [[nodiscard]] const base::Node* node() const { return node_; }

@@ -140,12 +140,12 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     return request;
 }
 
-Request read_tree(const plant::Plant& plant, const base::Node& root, const std::string& name, std::string text,
+Request read_tree(const plant::Plant& plant, const base::Node& root, const base::Place& place, std::string text,
                   base::Diagnostics& complaints, std::optional<base::Date> date_override) {
     fields::Reading reading{complaints, plant.currency};
-    fields::MapReader form(fields::Field(root, name, reading));
+    fields::MapReader form(fields::Field(root, place, reading));
     auto request = read_fields(form, plant, date_override);
-    request.place = {name, 1, 1};
+    request.place = place;
     request.text = std::move(text);
     request.places = form.places();
     form.finish();
@@ -157,7 +157,7 @@ Request read_whole(const plant::Plant& plant, const std::string& file, const std
                    base::Diagnostics& complaints, std::optional<base::Date> date_override) {
     const auto document = base::parse_document(text, file, complaints);
     if (!document) complaints.throw_if_any(InputError::Whose::request);
-    return read_tree(plant, *document, file, text, complaints, date_override);
+    return read_tree(plant, *document, {file, 1, 1}, text, complaints, date_override);
 }
 
 bool has_kind(const plant::Plant& plant, const box_styles::Stage& stage, std::size_t machine) {
@@ -211,7 +211,8 @@ Request read_request(const plant::Plant& plant, const std::string& file, const s
 Request read_request(const plant::Plant& plant, const base::Node& root, const std::string& name, std::string text,
                      std::optional<base::Date> date_override) {
     base::Diagnostics complaints;
-    return read_tree(plant, root, name, std::move(text), complaints, date_override);
+    const base::Place place = root.place.file.empty() ? base::Place{name, 1, 1} : root.place;
+    return read_tree(plant, root, place, std::move(text), complaints, date_override);
 }
 
 const std::vector<box_styles::Stage>& stages_of(const box_styles::Style& style, std::size_t piece) {

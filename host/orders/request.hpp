@@ -61,7 +61,8 @@ struct Request {
                                    std::optional<base::Date> date_override);
 
 /// The same from a tree that something else than a file was read into: a line that a person typed, a row of a list.
-/// Errors stand at the places of its values. `name` is what it came from; `text` is kept as the request's own.
+/// Errors stand at the places of its values, and what is missing at the tree's own, where it has one. `name` is what
+/// it came from; `text` is kept as the request's own.
 [[nodiscard]] Request read_request(const plant::Plant& plant, const base::Node& root, const std::string& name,
                                    std::string text, std::optional<base::Date> date_override);
 

@@ -3,6 +3,9 @@
 
 #include <xlsxwriter.h>
 
+#include "host/render/workbook_rows.hpp"
+
+#include <algorithm>
 #include <cerrno>
 #include <ctime>
 #include <fstream>
@@ -28,9 +31,19 @@ std::string number_format(const Cell& cell) {
     return result + "\" " + unit + "\"";
 }
 
+// Without it the library writes the time of the day, and the bytes of the file differ each time.
+lxw_error set_created(lxw_workbook* book, int year) {
+    std::tm first{};
+    first.tm_year = year - 1900;
+    first.tm_mday = 1;
+    lxw_doc_properties properties{};
+    properties.created = timegm(&first);
+    return workbook_set_properties(book, &properties);
+}
+
 class BookWriter {
 public:
-    BookWriter(lxw_workbook* book, int created_in_year) : book_(book) { set_created(created_in_year); }
+    BookWriter(lxw_workbook* book, int created_in_year) : book_(book) { note(set_created(book, created_in_year)); }
 
     void write(const ReportTable& table) {
         auto* sheet = workbook_add_worksheet(book_, table.name.c_str());
@@ -56,16 +69,6 @@ public:
 
 private:
     enum class Weight { plain, bold };
-
-    // Without it the library writes the time of the day, and the bytes of the file differ each time.
-    void set_created(int year) {
-        std::tm first{};
-        first.tm_year = year - 1900;
-        first.tm_mday = 1;
-        lxw_doc_properties properties{};
-        properties.created = timegm(&first);
-        note(workbook_set_properties(book_, &properties));
-    }
 
     void note(lxw_error error) {
         if (failure_ == LXW_NO_ERROR) failure_ = error;
@@ -120,6 +123,84 @@ std::string write_workbook(const std::string& file, const Report& report, int cr
             if (const auto* table = std::get_if<ReportTable>(&block)) writer.write(*table);
     const auto failure = writer.close();
     return failure == LXW_NO_ERROR ? "" : lxw_strerror(failure);
+}
+
+struct WorkbookRows::Book {
+    lxw_workbook* book = nullptr;  // null once it is closed
+    lxw_worksheet* sheet = nullptr;
+    lxw_format *bold = nullptr, *amount = nullptr;
+};
+
+WorkbookRows::WorkbookRows(const std::string& file, const std::string& sheet, int created_in_year)
+    : book_(std::make_unique<Book>()), fault_(why_not_writable(file)) {
+    if (!fault_.empty()) return;
+    lxw_workbook_options options{};
+    options.constant_memory = LXW_TRUE;
+    book_->book = workbook_new_opt(file.c_str(), &options);
+    if (book_->book == nullptr) {
+        fault_ = "no memory";
+        return;
+    }
+    note(set_created(book_->book, created_in_year));
+    book_->sheet = workbook_add_worksheet(book_->book, sheet.c_str());
+    if (book_->sheet == nullptr) return note(LXW_ERROR_MEMORY_MALLOC_FAILED);
+    book_->bold = workbook_add_format(book_->book);
+    format_set_bold(book_->bold);
+    book_->amount = workbook_add_format(book_->book);
+    format_set_num_format(book_->amount, "#,##0.00##");
+}
+
+WorkbookRows::~WorkbookRows() {
+    if (book_->book != nullptr) static_cast<void>(workbook_close(book_->book));
+}
+
+void WorkbookRows::note(int error) {
+    if (error != LXW_NO_ERROR && fault_.empty()) fault_ = lxw_strerror(static_cast<lxw_error>(error));
+}
+
+// The format's own end: the library itself would only leave the row out.
+bool WorkbookRows::takes_row() {
+    if (row_ >= LXW_ROW_MAX && fault_.empty()) fault_ = "a sheet holds no more than 1048576 rows; write it as .csv";
+    return fault_.empty();
+}
+
+void WorkbookRows::write_heads(const std::vector<std::string>& heads) {
+    if (!takes_row()) return;
+    worksheet_set_column(book_->sheet, 0, static_cast<lxw_col_t>(heads.size()), column_width, nullptr);
+    worksheet_freeze_panes(book_->sheet, 1, 1);
+    for (std::size_t c = 0; c < heads.size(); ++c)
+        note(worksheet_write_string(book_->sheet, 0, static_cast<lxw_col_t>(c), heads[c].c_str(), book_->bold));
+    next_row();
+}
+
+void WorkbookRows::write_text(std::size_t column, const std::string& text) {
+    if (!takes_row()) return;
+    constexpr std::size_t longest = 32000;  // bytes, below the 32767 characters of a cell
+    std::size_t length = std::min(text.size(), longest);
+    while (length < text.size() && length > 0 && (static_cast<unsigned char>(text[length]) & 0xC0U) == 0x80U) --length;
+    note(worksheet_write_string(book_->sheet, static_cast<lxw_row_t>(row_), static_cast<lxw_col_t>(column),
+                                text.substr(0, length).c_str(), nullptr));
+}
+
+void WorkbookRows::write_number(std::size_t column, double number) {
+    if (!takes_row()) return;
+    note(worksheet_write_number(book_->sheet, static_cast<lxw_row_t>(row_), static_cast<lxw_col_t>(column), number,
+                                nullptr));
+}
+
+void WorkbookRows::write_amount(std::size_t column, double amount) {
+    if (!takes_row()) return;
+    note(worksheet_write_number(book_->sheet, static_cast<lxw_row_t>(row_), static_cast<lxw_col_t>(column), amount,
+                                book_->amount));
+}
+
+std::string WorkbookRows::close() {
+    if (book_->book != nullptr) {
+        const auto result = workbook_close(book_->book);
+        book_->book = nullptr;
+        note(result);
+    }
+    return fault_;
 }
 
 }  // namespace flutebook::render

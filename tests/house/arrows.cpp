@@ -53,6 +53,10 @@ const std::map<std::string, std::set<std::string>>& arrows() {
         {"host/workplace",
          {"host/base", "host/plant", "host/contract", "host/engine", "host/sandbox", "host/plugin_check",
           "host/plugin_worker", "host/installed_set"}},
+        {"host/lists",
+         {"host/base", "host/fields", "host/box_styles", "host/plant", "host/orders", "host/blanks", "host/geometry",
+          "host/contract", "host/engine", "host/answers", "host/quoting", "host/workplace", "host/render", "sdk",
+          "ledger"}},
         {"host/saved_quotes",
          {"host/base", "host/fields", "host/box_styles", "host/plant", "host/orders", "host/blanks", "host/geometry",
           "host/contract", "host/engine", "host/scenario", "host/answers", "host/quoting", "host/workplace", "sdk",
@@ -102,8 +106,8 @@ const std::map<std::string, std::set<std::string>>& arrows() {
           "ledger"}},
         {"host/cli",
          {"host/base", "host/fields", "host/plant", "host/box_styles", "host/orders", "host/engine", "host/quoting",
-          "host/services", "host/workplace", "host/saved_quotes", "host/answers", "host/plant_answers", "host/reports",
-          "host/plant_reports", "host/render", "sdk", "ledger"}},
+          "host/services", "host/lists", "host/workplace", "host/saved_quotes", "host/answers", "host/plant_answers",
+          "host/reports", "host/plant_reports", "host/render", "sdk", "ledger"}},
         {"host/main.cpp", {"host/cli", "host/base", "ledger"}},
         {"config",
          {"host/base", "host/fields", "host/plant", "host/box_styles", "host/orders", "host/plugin_check", "sdk",
@@ -126,6 +130,9 @@ const std::vector<Keeper>& keepers() {
         {"SQLiteCpp/", "SQLiteCpp", "ledger/store/database.cpp"},
         {"zlib.h", "zlib", "ledger/store/packing.cpp"},
         {"CLI/", "CLI11", "host/cli/command.cpp"},
+        {"xlsxwriter", "libxlsxwriter", "host/render/workbook_report.cpp"},
+        {"zip.h", "libzip", "host/lists/workbook_reader.cpp"},
+        {"expat", "expat", "host/lists/workbook_reader.cpp"},
     };
     return list;
 }

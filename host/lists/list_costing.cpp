@@ -1,0 +1,179 @@
+// The ways of all usual items go through the engine together, and only what is printed of each is worked out: what a
+// sheet shows beside is not. An item of several pieces, one that needs a warning, and one that cannot be made, has the
+// whole quote worked out, by the same code as a request's file.
+#include "host/lists/list_costing.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <memory>
+#include <tuple>
+#include <utility>
+
+#include "host/base/errors.hpp"
+#include "host/geometry/layout.hpp"
+#include "host/lists/item_price.hpp"
+#include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/formula_losses.hpp"
+#include "host/quoting/quote.hpp"
+
+namespace flutebook::lists {
+
+namespace {
+
+using workplace::Workplace;
+
+std::string unmakeable_text(const orders::Request& request, const answers::Unmakeable& item) {
+    std::string limits;
+    for (const geometry::Refused& way : item.refused)
+        limits += (limits.empty() ? "" : "; ") + way.candidate + ": " + way.limit;
+    return fmt::format("{}: request {} at {:.0f}: nothing can make it: {}", base::place_text(request.place),
+                       request.number, item.quantity, limits);
+}
+
+CostedItem answered(const Workplace& workplace, const answers::RequestAnswer& answer) {
+    CostedItem result;
+    result.warnings = answer.warnings;
+    if (answer.model_fault) {
+        result.state = CostedItem::State::unfit;
+        result.errors.push_back(base::place_text(answer.request.place) + ": " + *answer.model_fault);
+    } else if (!answer.is_complete()) {
+        result.state = CostedItem::State::refused;
+        result.errors.push_back(unmakeable_text(answer.request, *answer.quantities.front().unmakeable));
+    } else {
+        result.price = price_of(workplace.plant, answer);
+    }
+    return result;
+}
+
+CostedItem cost_whole(const Workplace& workplace, const orders::Request& request) {
+    CostedItem result;
+    try {
+        return answered(workplace, quoting::quote(workplace.plant, workplace.engine, request, {}));
+    } catch (const InputError& error) {
+        result.state =
+            error.whose() == InputError::Whose::plant ? CostedItem::State::unfit : CostedItem::State::refused;
+        result.errors = error.lines();
+    } catch (const ModelError& error) {
+        result.state = CostedItem::State::unfit;
+        result.errors = error.lines();
+    }
+    return result;
+}
+
+// An item with its ways, which stand together among the rows of all.
+struct LaidOutItem {
+    const orders::Request* request;
+    std::unique_ptr<geometry::Layout> layout;
+    std::unique_ptr<engine::Order> order;
+    std::size_t first_row = 0;
+};
+
+// Whether a box of one piece has nothing that a person must be warned of before its price is known.
+bool is_usual(const plant::Plant& plant, const orders::Request& request) {
+    const box_styles::Style* style = plant.find_style(request.style);
+    if (style == nullptr || style->note.find("from memory") != std::string::npos || request.outside) return false;
+    return style->is_outline || !style->is_folded() || request.inside->length_mm >= request.inside->width_mm;
+}
+
+// Nothing where the whole quote must be worked out.
+std::optional<LaidOutItem> lay_out(const Workplace& workplace, const orders::Request& request) {
+    if (!is_usual(workplace.plant, request)) return std::nullopt;
+    LaidOutItem item{&request, nullptr, nullptr};
+    try {
+        item.layout = std::make_unique<geometry::Layout>(geometry::lay_out(workplace.plant, request));
+        if (!item.layout->piece.name.empty() || item.layout->candidates.empty()) return std::nullopt;
+        item.order = std::make_unique<engine::Order>(
+            workplace.engine.order(workplace.plant, request, *item.layout, request.quantities.front()));
+    } catch (const InputError&) {
+        return std::nullopt;
+    }
+    return item.order->settings.unusual.empty() ? std::optional(std::move(item)) : std::nullopt;
+}
+
+// As quoting ranks them; nothing where every way is refused by a model.
+std::optional<std::size_t> cheapest(const std::vector<engine::Outcome>& outcomes, const LaidOutItem& item) {
+    std::optional<std::size_t> best;
+    const auto rank = [&](std::size_t i) {
+        const engine::Outcome& outcome = outcomes[item.first_row + i];
+        return std::tuple(outcome.cost, outcome.before_late);
+    };
+    for (std::size_t i = 0; i < item.layout->candidates.size(); ++i) {
+        if (outcomes[item.first_row + i].state != engine::Outcome::State::costed) continue;
+        if (!best || rank(i) < rank(*best)) best = i;
+    }
+    return best;
+}
+
+std::string machines_of(const geometry::Candidate& way) {
+    std::string result = way.corrugator->code;
+    for (const std::string& machine : way.route_codes()) result += " > " + machine;
+    return result;
+}
+
+// Nothing where the whole quote must be worked out: its price is none that can be meant, or asks for a warning.
+std::optional<ItemPrice> price_of_way(const Workplace& workplace, const LaidOutItem& item, std::size_t way) {
+    const geometry::Candidate& candidate = item.layout->candidates[way];
+    const engine::Row row{item.order.get(), &candidate};
+    const std::optional<engine::Costing> costing = workplace.engine.cost_in_full(row);
+    const double quantity = item.order->quantity;
+    if (!costing || !quoting::lost_otherwise_by(workplace.engine, row, *costing).empty()) return std::nullopt;
+    if (!(item.layout->blank.area_m2 * item.layout->board.grammage_gsm > 0)) return std::nullopt;
+    const double thousand = costing->cost.to_double() / quantity * 1000;
+    const auto cost = Money::rounded(thousand, 4);
+    const auto price = quoting::price(thousand, item.request->margin, workplace.plant.currency_minor_units);
+    if (!cost || !price || *cost < Money{} || *price < *cost) return std::nullopt;
+    const auto value = order_value(workplace.plant, *price, quantity);
+    if (!value) return std::nullopt;
+    ItemPrice result{};
+    static_cast<PriceParts&>(result) =
+        parts_of_price(engine::costs_by_class(workplace.engine.graph(), *costing), quantity, *cost, *price);
+    result.order_value = *value;
+    result.made_on = machines_of(candidate);
+    result.roll_width = fmt::format("{}", candidate.roll_width_mm);
+    return result;
+}
+
+// A fault is told by the whole quote.
+std::optional<ItemPrice> price_if_usual(const Workplace& workplace, const LaidOutItem& item, std::size_t way) {
+    try {
+        return price_of_way(workplace, item, way);
+    } catch (const ModelError&) {
+        return std::nullopt;
+    }
+}
+
+// Of items that were laid out; empty where a model was at fault in any.
+std::vector<engine::Outcome> cost_rows(const Workplace& workplace, std::vector<std::optional<LaidOutItem>>& items) {
+    std::vector<engine::Row> rows;
+    for (auto& item : items) {
+        if (!item) continue;
+        item->first_row = rows.size();
+        for (const geometry::Candidate& candidate : item->layout->candidates)
+            rows.push_back({item->order.get(), &candidate});
+    }
+    try {
+        return workplace.engine.cost(rows, 1);
+    } catch (const ModelError&) {
+        return {};
+    }
+}
+
+}  // namespace
+
+std::vector<CostedItem> cost_items(const Workplace& workplace, const std::vector<const orders::Request*>& requests) {
+    std::vector<std::optional<LaidOutItem>> items;
+    items.reserve(requests.size());
+    for (const orders::Request* request : requests) items.push_back(lay_out(workplace, *request));
+    const std::vector<engine::Outcome> outcomes = cost_rows(workplace, items);
+    std::vector<CostedItem> result(requests.size());
+    for (std::size_t i = 0; i < requests.size(); ++i) {
+        if (items[i] && !outcomes.empty())
+            if (const auto way = cheapest(outcomes, *items[i]))
+                result[i].price = price_if_usual(workplace, *items[i], *way);
+        if (!result[i].price) result[i] = cost_whole(workplace, *requests[i]);
+    }
+    return result;
+}
+
+}  // namespace flutebook::lists
