@@ -24,7 +24,7 @@ struct CsvLine {
     /// Why the line is refused: `found …; expected …`. It has no fields then.
     std::optional<std::string> fault;
     /// The whole line, its quotes undone in place. Where a field stands in it is where it stands in the file.
-    std::string_view text;
+    std::string_view text{};
 
     /// Bytes from 1; of an empty field, the line's first.
     [[nodiscard]] int column_of(std::size_t field) const {

@@ -36,10 +36,10 @@ namespace {
 using orders::Request;
 
 constexpr const char* quote_footer =
-    R"(Costs each request at each of its quantities, made the cheapest way that the plant has. One request
-is answered by a table of prices by quantity; --sheet adds the full cost sheet of each quantity, or of
-the one that it names. Several requests are answered by one table, a line a quantity. Text is as wide
-as the terminal, or as COLUMNS says, up to 100 columns.
+    R"(Costs each request at each of its quantities, made the cheapest way that the plant has. One
+request is answered by a table of prices; --sheet adds the full cost sheet of each quantity, or of
+the one that it names. Several requests are answered by one table, a line a quantity. Text is as
+wide as the terminal, or as COLUMNS says, up to 100 columns.
 
 Exit code: 0 done; 1 a request was refused or a quantity cannot be made, everything else is in the
 answer; 2 wrong usage; 3 the plant's files or a plugin cannot be used.
@@ -52,7 +52,18 @@ Examples:
   flutebook quote R-1001.yaml --explain energy.heat
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
-  flutebook quote R-1001.yaml --save)";
+  flutebook quote R-1001.yaml --save
+  flutebook quote enquiry.csv -o prices.csv
+  flutebook quote enquiry.xlsx -o prices.xlsx --date 2026-12-01
+  flutebook quote enquiry.csv --json > prices.json
+
+A list (.csv, .xlsx: its first sheet) is one row an item, under a header that names its columns:
+request, style, length, width, board, quantity, margin, and where needed height, area (of an
+outline), customer, date (else today), colours, route (PR1 > DC1), flutes, a style's measures,
+extras as MODEL.SETTING, price (the old price a thousand) and price_date (its day). A header with
+other columns is answered with those that are known. The answer has the rows of the list in their
+order, with the new price and its parts by class of cost; beside an old price the difference, and,
+where its day is known, what of it each class explains. A row that is refused has its reason there.)";
 
 struct QuoteCommand {
     std::vector<std::string> files;
@@ -287,7 +298,7 @@ ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
             context);
     complain({is_alone ? "quote: a list takes -o, --json, --date, --threads and --replace alone; leave out the others"
                        : "quote: -o is for one list, and a list is quoted alone: found several files or none that "
-                         "ends in .csv; name one list"});
+                         "ends in .csv or .xlsx; name one list"});
     return ExitCode::misused;
 }
 

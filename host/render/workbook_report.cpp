@@ -143,7 +143,10 @@ WorkbookRows::WorkbookRows(const std::string& file, const std::string& sheet, in
     }
     note(set_created(book_->book, created_in_year));
     book_->sheet = workbook_add_worksheet(book_->book, sheet.c_str());
-    if (book_->sheet == nullptr) return note(LXW_ERROR_MEMORY_MALLOC_FAILED);
+    if (book_->sheet == nullptr) {
+        note(LXW_ERROR_MEMORY_MALLOC_FAILED);
+        return;
+    }
     book_->bold = workbook_add_format(book_->book);
     format_set_bold(book_->bold);
     book_->amount = workbook_add_format(book_->book);

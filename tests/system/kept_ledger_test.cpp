@@ -64,7 +64,10 @@ TEST_CASE(
             }
             for (const Json& figure : quantity["figures"])
                 if (figure["key"] == "cost") CHECK(figure["by"].get<double>() == Approx(dearer_by));
-            CHECK(quantity["figures"].empty() == quantity["lines"].empty());
+            // What only today's document has makes no figure another.
+            std::size_t changed = 0;
+            for (const Json& figure : quantity["figures"]) changed += figure["was"].is_null() ? 0U : 1U;
+            CHECK((changed == 0) == quantity["lines"].empty());
         }
     }
     // At 500 and 1000 boxes the pallets are as many as they were.

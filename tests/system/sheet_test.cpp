@@ -57,7 +57,7 @@ TEST_CASE("a sheet with one figure changed does not add up") {
     const std::string page = quote_demo({demo_request("R-1007")}, {"--sheet"}).output;
     REQUIRE(faults_on(page).empty());
     for (const std::string row :
-         {"  Side trim ", "    Ink ", "less the per-unit", "cost of waste", "  lost ", "  DC2 ", "  1 000 "}) {
+         {"  Side trim ", "    Ink ", "less the per-unit", "cost of waste", "  lost ", "  DC2 "}) {
         std::string changed = page;
         const std::size_t end = changed.find('\n', changed.find(row));
         const std::size_t digit = changed.find_last_of("0123456789", end);

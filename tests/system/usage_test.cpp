@@ -77,7 +77,7 @@ TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on st
         {{"plugin", "grpah"},
          "flutebook plugin: no such command: `grpah`; did you mean `graph`; see `flutebook plugin --help`"},
         {{"--treads", "2"}, "flutebook: no such option: `--treads`; see `flutebook --help`"},
-        {{"quote"}, "flutebook quote: FILE is required; see `flutebook quote --help`"},
+        {{"quote"}, "flutebook quote: WHAT is required; see `flutebook quote --help`"},
         {{"quote", "show", "Q000001", "Q000002"},
          "flutebook quote show: not for a saved quote: `Q000002`; see `flutebook quote show --help`"},
         {{"quote", "recheck", "Q000001", "--date", "2026-02-30"},

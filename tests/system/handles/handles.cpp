@@ -11,7 +11,7 @@ namespace {
 struct Holes : Model {
     Need<order> handles = need("handles.count", "1", "handles of all boxes");
     Setting<by_plant> price = setting("price", "money", 0.01, {0, 10}, "punching one hole");
-    Line<order> punching = line("punching", "hole", system, per_unit, "Punching");
+    Line<order> punching = line("punching", "1", system, per_unit, "Punching");
 
     void evaluate(Frame& f) const { f.charge(punching, 2 * f[handles], f[price]); }
 };
