@@ -34,12 +34,13 @@ public:
         std::unique_ptr<lists::ListWriter> writer;
         if (!file.empty()) writer = writer_of(file);
         if (asked_.is_json) output_.write(json_.begin());
-        for (auto rows = run_.next(); !rows.empty() && goes_on(writer.get()); rows = run_.next()) {
-            for (const lists::AnsweredRow& row : rows) show(row, writer.get());
-            rows_ += rows.size();
-            show_share();
+        try {
+            answer_rows(writer.get());
+        } catch (...) {
+            // What ends the run leaves a document of what was done.
+            if (asked_.is_json) output_.write(json_.end());
+            throw;
         }
-        if (progress_.was_shown()) show_progress("");
         if (asked_.is_json) output_.write(json_.end());
         return writer ? writer->close() : "";
     }
@@ -47,6 +48,15 @@ public:
     [[nodiscard]] ExitCode worst() const { return worst_; }
 
 private:
+    void answer_rows(lists::ListWriter* writer) {
+        for (auto rows = run_.next(); !rows.empty() && goes_on(writer); rows = run_.next()) {
+            for (const lists::AnsweredRow& row : rows) show(row, writer);
+            rows_ += rows.size();
+            show_share();
+        }
+        if (progress_.was_shown()) show_progress("");
+    }
+
     // By the name that the file will have.
     [[nodiscard]] std::unique_ptr<lists::ListWriter> writer_of(const std::string& file) const {
         const std::vector<std::string> header = lists::table_header(run_.columns());
@@ -87,7 +97,7 @@ private:
 }  // namespace
 
 bool is_list_file(const std::string& file) {
-    return ends_in(file, ".csv");
+    return ends_in(file, ".csv") || ends_in(file, ".xlsx");
 }
 
 ExitCode quote_list(const ListQuote& asked, const RunContext& context) {
@@ -98,7 +108,8 @@ ExitCode quote_list(const ListQuote& asked, const RunContext& context) {
     }
     const workplace::Workplace workplace = workplace::open(context.plant);
     if (!asked.is_json) warn(workplace.warnings);
-    const std::unique_ptr<lists::ListSource> source = lists::open_csv_list(asked.file);
+    const std::unique_ptr<lists::ListSource> source =
+        ends_in(asked.file, ".xlsx") ? lists::open_workbook_list(asked.file) : lists::open_csv_list(asked.file);
     ListQuoteRun run(workplace, *source, asked, context.output);
     if (asked.answer_file.empty()) {
         static_cast<void>(run.answer_all(""));

@@ -47,14 +47,15 @@ std::string free_name(std::string name, IfThere there) {
 
 constexpr int most_names = 100;
 
-// What reports begin with: as a page, a workbook, values for a spreadsheet.
+// What reports begin with: as a page, a workbook, values for a spreadsheet, a list with its prices.
 bool is_report(int descriptor) {
-    std::array<char, 80> bytes{};
+    std::array<char, 2048> bytes{};
     const ssize_t length = pread(descriptor, bytes.data(), bytes.size(), 0);
     const std::string_view text(bytes.data(), length > 0 ? static_cast<std::size_t>(length) : 0);
     const auto begins_with = [&](std::string_view start) { return text.substr(0, start.size()) == start; };
     return begins_with("<!doctype html>\n<html lang=\"en\">") || begins_with("PK\x03\x04") ||
-           text.find("\"table\",\"row\",\"column\",\"value\"") != std::string_view::npos;
+           text.substr(0, 80).find("\"table\",\"row\",\"column\",\"value\"") != std::string_view::npos ||
+           text.substr(0, text.find('\n')).find("\"new_price\"") != std::string_view::npos;
 }
 
 void clear_unfinished_reports(const std::string& name) {

@@ -63,6 +63,7 @@ public:
 
     // Reads a piece more; false at the end.
     bool read() {
+        if (is_over_) return false;
         const zip_int64_t length = zip_fread(part_.get(), piece_.data(), piece_.size());
         if (length < 0) refuse_file(where_, "cannot be unpacked: it is damaged or broken off; save it again");
         read_ += static_cast<std::uint64_t>(length);
@@ -72,7 +73,8 @@ public:
         if (status != XML_STATUS_OK)
             refuse_file(where_, fmt::format("is no workbook that can be read: {}; save it again",
                                             XML_ErrorString(XML_GetErrorCode(parser_.get()))));
-        return length > 0;
+        is_over_ = length == 0;
+        return !is_over_;
     }
 
     [[nodiscard]] double share_read() const {
@@ -127,6 +129,7 @@ private:
     std::unique_ptr<std::remove_pointer_t<XML_Parser>, FreeParser> parser_;
     std::array<char, piece_bytes> piece_{};
     int depth_ = 0;
+    bool is_over_ = false;
     std::string fault_;
 };
 

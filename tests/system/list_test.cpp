@@ -188,7 +188,7 @@ TEST_CASE("an answer that cannot be written leaves no file") {
     CHECK(ask_at(plant.folder(), {"quote", list, "-o", plant.folder() + "/none/out.csv"}).exit_code == 1);
     const std::string bad = plant.write("bad.csv", "request,nothing\n");
     CHECK(ask_at(plant.folder(), {"quote", bad, "-o", plant.folder() + "/out.csv"}).exit_code == 1);
-    std::size_t files = 0;
+    int files = 0;
     for (const auto& entry : std::filesystem::directory_iterator(plant.folder()))
         files += entry.path().filename().string().find("out.csv") == 0 ? 1 : 0;
     CHECK(files == 0);
