@@ -135,7 +135,7 @@ TEST_CASE("a worker that is killed while it evaluates loses its block") {
     std::jthread quoting([&] { said = isolated::quoted(plant, engine, box_at(plant, {5000})); });
     const pid_t worker = worker_of("unlucky_hang");
     REQUIRE(worker > 0);
-    std::this_thread::sleep_for(100ms);  // until it evaluates the block
+    std::this_thread::sleep_for(1s);  // until it evaluates the block
     REQUIRE(::kill(worker, SIGKILL) == 0);
     quoting.join();
     CHECK(said == file_of("unlucky_hang") +

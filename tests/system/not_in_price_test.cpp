@@ -157,5 +157,5 @@ TEST_CASE("models that the plant calls optional are asked about where the reques
     const Ended wrong = ask_at(plant.folder(), {"quote", box(plant, printed_box)});
     CHECK(wrong.exit_code == 3);
     CHECK_THAT(wrong.errors, Contains("plant.yaml:") && Contains("pricing.optional: unknown model: found `delivary`") &&
-                                 Contains("did you mean `delivery`?"));
+                                 Contains("did you mean `delivery`; "));
 }

@@ -16,9 +16,9 @@ TEST_CASE("work that is over within two seconds is not talked about") {
 TEST_CASE("long work is told of four times a second, until it is done") {
     const auto begun = Progress::Clock::now();
     Progress progress(100, begun);
-    CHECK(progress.line(10, begun + 2s) == "10 of 100 requests costed");
+    CHECK(progress.line(10, begun + 2s) == "10 of 100 requests costed, about 18 s left");
     CHECK(progress.was_shown());
     CHECK(!progress.line(11, begun + 2100ms));
-    CHECK(progress.line(12, begun + 2250ms) == "12 of 100 requests costed");
+    CHECK(progress.line(12, begun + 2250ms) == "12 of 100 requests costed, about 16 s left");
     CHECK(!progress.line(100, begun + 9s));
 }

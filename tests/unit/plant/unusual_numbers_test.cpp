@@ -43,7 +43,7 @@ TEST_CASE("a paper far from the others is warned of where its price alone could 
     const Lines found = warnings_after("papers.yaml", "per_tonne: 510", "per_tonne: 2700");
     REQUIRE(found.size() == 1);
     CHECK(found[0] ==
-          "papers.yaml:5:49: papers.SC127.price.per_tonne: unusual: found 2700, 4.2 times the 640 EUR/t that is the "
+          "papers.yaml:5:49: papers.SC127.price.per_tonne: unusual: found 2700, 4.0 times the 668 EUR/t that is the "
           "middle of the others; is a decimal point missing?");
 }
 
