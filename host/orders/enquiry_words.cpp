@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
-#include <regex>
 
 #include "host/base/characters.hpp"
 
@@ -12,29 +12,103 @@ namespace flutebook::orders {
 
 namespace {
 
-// A length: 400, 15.25, 15 1/4 or 3/4.
-const std::string length_form = R"((?:\d+(?:\.\d+)?(?: \d+/\d+)?|\d+/\d+))";
+// Takes what it is asked for from the front of a text, or leaves the text as it was.
+class WordScanner {
+public:
+    explicit WordScanner(std::string_view text) : text_(text) {}
 
-// A size at the beginning of a text. The unit stands once, behind the last length.
-const std::regex& size_form() {
-    static const std::regex form("(" + length_form + ") ?x ?(" + length_form + ")(?: ?x ?(" + length_form +
-                                 "))?(?: ?(mm|cm|in)(?![A-Za-z0-9]))?(?= |$)");
-    return form;
+    [[nodiscard]] std::size_t position() const { return at_; }
+    [[nodiscard]] bool is_at_end() const { return at_ == text_.size(); }
+    [[nodiscard]] bool is_before_space() const { return is_at_end() || text_[at_] == ' '; }
+
+    bool take(std::string_view word) {
+        if (text_.substr(at_, word.size()) != word) return false;
+        at_ += word.size();
+        return true;
+    }
+
+    std::string_view digits() {
+        const std::size_t begin = at_;
+        while (at_ < text_.size() && base::is_digit(text_[at_])) ++at_;
+        return text_.substr(begin, at_ - begin);
+    }
+
+    void go_back(std::size_t position) { at_ = position; }
+
+private:
+    std::string_view text_;
+    std::size_t at_ = 0;
+};
+
+// Of 1 and 4 "0.25"; nothing where a fraction of an inch has no such name.
+std::optional<double> part_of_inch(std::string_view above, std::string_view below) {
+    static constexpr std::array<std::string_view, 6> names = {"2", "4", "8", "16", "32", "64"};
+    if (above.empty() || above.size() > 2) return std::nullopt;
+    for (std::size_t i = 0; i < names.size(); ++i)
+        if (below == names[i]) return std::stod(std::string(above)) / static_cast<double>(2U << i);
+    return std::nullopt;
 }
 
-// A length as a decimal; nothing of a fraction without an end in decimals, such as 1/3.
-std::optional<std::string> decimal_of(const std::string& length) {
-    const auto slash = length.find('/');
-    if (slash == std::string::npos) return length;
-    const auto space = length.find(' ');
-    const std::size_t begin = space == std::string::npos ? 0 : space + 1;
-    if (slash - begin > 4 || length.size() - slash > 5) return std::nullopt;
-    const double whole = space == std::string::npos ? 0 : std::stod(length.substr(0, space));
-    const double above = std::stod(length.substr(begin, slash - begin));
-    const double below = std::stod(length.substr(slash + 1));
-    static const std::vector<double> parts = {2, 4, 8, 16, 32, 64};
-    if (std::find(parts.begin(), parts.end(), below) == parts.end()) return std::nullopt;
-    return fmt::format("{}", whole + above / below);
+// A length: 400, 15.25, 15 1/4 or 3/4, as a decimal.
+std::optional<std::string> take_length(WordScanner& scanner) {
+    const std::string whole(scanner.digits());
+    if (whole.empty() || whole.size() > 9) return std::nullopt;
+    if (scanner.take(".")) {
+        const std::string decimals(scanner.digits());
+        return decimals.empty() ? std::nullopt : std::optional(whole + "." + decimals);
+    }
+    if (scanner.take("/")) {
+        const auto part = part_of_inch(whole, scanner.digits());
+        return part ? std::optional(fmt::format("{}", *part)) : std::nullopt;
+    }
+    const std::size_t behind = scanner.position();
+    if (scanner.take(" ")) {
+        const auto above = scanner.digits();
+        if (!above.empty() && scanner.take("/"))
+            if (const auto part = part_of_inch(above, scanner.digits()))
+                return fmt::format("{}", std::stod(whole) + *part);
+        scanner.go_back(behind);
+    }
+    return whole;
+}
+
+struct Size {
+    std::vector<std::string> lengths;
+    std::string unit;  // empty where none is said
+};
+
+bool take_cross(WordScanner& scanner) {
+    const std::size_t before = scanner.position();
+    scanner.take(" ");
+    if (!scanner.take("x")) {
+        scanner.go_back(before);
+        return false;
+    }
+    scanner.take(" ");
+    return true;
+}
+
+// The unit stands once, behind the last length.
+std::string take_unit(WordScanner& scanner) {
+    const std::size_t before = scanner.position();
+    scanner.take(" ");
+    for (const char* unit : {"mm", "cm", "in"})
+        if (scanner.take(unit) && scanner.is_before_space()) return unit;
+    scanner.go_back(before);
+    return "";
+}
+
+// A size at the front of a text, up to a space or its end.
+std::optional<Size> take_size(WordScanner& scanner) {
+    Size size;
+    do {
+        const auto length = take_length(scanner);
+        if (!length) return std::nullopt;
+        size.lengths.push_back(*length);
+    } while (size.lengths.size() < 3 && take_cross(scanner));
+    size.unit = take_unit(scanner);
+    if (size.lengths.size() < 2 || !scanner.is_before_space()) return std::nullopt;
+    return size;
 }
 
 }  // namespace
@@ -44,11 +118,10 @@ std::vector<EnquiryWord> enquiry_words(const std::string& line) {
     std::size_t at = 0;
     while ((at = line.find_first_not_of(' ', at)) != std::string::npos) {
         const int column = static_cast<int>(at) + 1;
-        std::smatch size;
-        const auto from = line.cbegin() + static_cast<std::ptrdiff_t>(at);
-        if (std::regex_search(from, line.cend(), size, size_form(), std::regex_constants::match_continuous)) {
-            words.push_back({size.str(), column});
-            at += static_cast<std::size_t>(size.length());
+        WordScanner scanner(std::string_view(line).substr(at));
+        if (take_size(scanner)) {
+            words.push_back({line.substr(at, scanner.position()), column});
+            at += scanner.position();
             continue;
         }
         std::string word;
@@ -64,26 +137,23 @@ std::vector<EnquiryWord> enquiry_words(const std::string& line) {
 }
 
 std::optional<std::vector<std::string>> lengths_of(const std::string& text) {
-    std::smatch size;
-    if (!std::regex_match(text, size, size_form())) return std::nullopt;
-    std::vector<std::string> lengths;
-    for (std::size_t i = 1; i <= 3; ++i) {
-        if (!size[i].matched) continue;
-        const auto length = decimal_of(size[i].str());
-        if (!length) return std::nullopt;
-        lengths.push_back(size[4].matched ? *length + " " + size[4].str() : *length);
-    }
-    return lengths;
+    WordScanner scanner(text);
+    auto size = take_size(scanner);
+    if (!size || !scanner.is_at_end()) return std::nullopt;
+    if (!size->unit.empty())
+        for (std::string& length : size->lengths) length += " " + size->unit;
+    return size->lengths;
 }
 
 std::optional<std::string> share_of(std::string_view text) {
-    static const std::regex form(R"((\d{1,3})(?:\.(\d{1,6}))?%)");
-    std::match_results<std::string_view::const_iterator> found;
-    if (!std::regex_match(text.begin(), text.end(), found, form)) return std::nullopt;
+    WordScanner scanner(text);
+    std::string digits(scanner.digits());
+    const std::string decimals(scanner.take(".") ? scanner.digits() : std::string_view());
+    if (digits.empty() || digits.size() > 3 || decimals.size() > 6 || !scanner.take("%") || !scanner.is_at_end())
+        return std::nullopt;
     // The point moves by two places: a sum of doubles would not end.
-    std::string digits = found[1].str();
     while (digits.size() < 3) digits.insert(0, "0");
-    std::string result = digits.substr(0, digits.size() - 2) + "." + digits.substr(digits.size() - 2) + found[2].str();
+    std::string result = digits.substr(0, digits.size() - 2) + "." + digits.substr(digits.size() - 2) + decimals;
     while (result.back() == '0') result.pop_back();
     if (result.back() == '.') result.pop_back();
     return result;

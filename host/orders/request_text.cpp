@@ -11,7 +11,8 @@ using base::Node;
 // Written as it is, such a text reads back as it was: no sign that YAML gives a meaning, and no edge of spaces.
 bool is_safe_bare(const std::string& text) {
     static const std::string safe = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789._-/+ ";
-    return !text.empty() && text.front() != ' ' && text.back() != ' ' && text.front() != '-' &&
+    const bool is_signed = text.size() > 1 && text[0] == '-' && text[1] >= '0' && text[1] <= '9';
+    return !text.empty() && text.front() != ' ' && text.back() != ' ' && (text.front() != '-' || is_signed) &&
            text.find_first_not_of(safe) == std::string::npos;
 }
 

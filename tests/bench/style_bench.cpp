@@ -54,8 +54,14 @@ public:
             texts.push_back(fmt::format(
                 "request: R-{}\ndate: 2026-10-15\nstyle: \"0201\"\ninside: {{length: {}, width: {}, height: "
                 "{}}}\nboard: {}\nquantities: [500, 1000, 5000]\nmargin: 0.18\n",
-                i, 300 + i % 200, 220 + i % 70, 150 + i % 90, plant_.boards.front().code));
+                i, 300 + i % 200, 220 + i % 70, 150 + i % 90, single_wall().code));
         return texts;
+    }
+
+    // The first board that can be creased and folded.
+    [[nodiscard]] const plant::Board& single_wall() const {
+        return *std::find_if(plant_.boards.begin(), plant_.boards.end(),
+                             [](const plant::Board& board) { return board.plies.size() == 3; });
     }
 
     [[nodiscard]] Money by_data(const std::string& text) const {

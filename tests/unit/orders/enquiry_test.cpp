@@ -120,6 +120,11 @@ TEST_CASE("what an enquiry lacks is named as of any request") {
     for (const auto& line : lines) CHECK(line.find("enquiry:1:") == 0);
 }
 
+TEST_CASE("a number with a sign is written as a number") {
+    const base::Node tree = read_enquiry(demo(), "0201 400x300x250 B-140 500 18% delivery.distance=-3", today);
+    CHECK(request_text(tree).find("{distance: -3}") != std::string::npos);
+}
+
 TEST_CASE("the text of a request reads back to the same request") {
     const base::Node tree = read_enquiry(
         demo(), "0201 15 1/4x12x10 in B-140 500 1000 18% FG1 customer=\"A: \\ {b}\" consumables.coverage=0.3", today);
