@@ -201,16 +201,14 @@ const StyleLibrary& style_library() {
 
 const Style* library_style(const std::string& code) {
     static std::mutex mutex;
-    static std::map<std::string, std::optional<Style>> known;
+    static std::map<std::string, Style> known;  // no code that the library lacks: a list may ask for any number
     const std::lock_guard lock(mutex);
-    const auto [at, is_new] = known.try_emplace(code);
-    if (is_new) {
-        std::string text = library_extract(library_text(), code);
-        if (!text.empty())
-            for (Style& style : read_library(std::move(text)).styles)
-                if (style.code == code) at->second = std::move(style);
-    }
-    return at->second ? &*at->second : nullptr;
+    if (const auto found = known.find(code); found != known.end()) return &found->second;
+    std::string text = library_extract(library_text(), code);
+    if (text.empty()) return nullptr;
+    for (Style& style : read_library(std::move(text)).styles)
+        if (style.code == code) return &known.emplace(code, std::move(style)).first->second;
+    return nullptr;
 }
 
 StyleList::StyleList(std::vector<Style> plants) : styles_(std::make_shared<PlantStyles>()) {

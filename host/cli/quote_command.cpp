@@ -80,7 +80,8 @@ struct QuoteCommand {
 // A request that was read without complaint.
 struct RequestFile {
     std::string file, text;
-    std::string number, place;  // and where it stands
+    std::string number, place;            // and where it stands
+    std::optional<base::Node> line = {};  // what a person typed: its errors stand at columns of the line
 };
 
 // One run of the command: costs the requests one after the other and keeps the highest exit code.
@@ -149,22 +150,29 @@ private:
         std::vector<RequestFile> result;
         for (const std::string& file : asked_.files)
             around_one_request([&] {
-                Request request =
-                    is_enquiry(file) ? read_line(file) : orders::read_request(workplace_.plant, file, asked_.date);
-                std::string place = base::place_text(request.places, "request", request.place);
-                result.push_back(
-                    {request.place.file, std::move(request.text), std::move(request.number), std::move(place)});
+                if (is_enquiry(file)) return result.push_back(read_line(file));
+                Request request = orders::read_request(workplace_.plant, file, asked_.date);
+                std::string place = base::place_text(request.places, "request", {file});
+                result.push_back({file, std::move(request.text), std::move(request.number), std::move(place)});
             });
         return result;
     }
 
-    // Says what was understood, so that a slip is seen before the price is told on.
-    Request read_line(const std::string& line) {
-        const base::Node tree = orders::read_enquiry(workplace_.plant, line, RunContext::today());
-        Request request =
-            orders::read_request(workplace_.plant, tree, orders::enquiry_name, orders::request_text(tree), asked_.date);
-        if (!asked_.is_json) output_.write("Understood: " + orders::enquiry_in_words(tree) + "\n\n");
-        return request;
+    // Says what was understood, so that a slip is seen before the price is passed on.
+    RequestFile read_line(const std::string& line) {
+        base::Node tree = orders::read_enquiry(workplace_.plant, line, RunContext::today());
+        RequestFile result{orders::enquiry_name, orders::request_text(tree), "", "", std::move(tree)};
+        Request request = read_again(result);
+        if (!asked_.is_json) output_.write("Understood: " + orders::enquiry_in_words(*result.line) + "\n\n");
+        result.place = base::place_text(request.places, "request", request.place);
+        result.number = std::move(request.number);
+        return result;
+    }
+
+    [[nodiscard]] Request read_again(const RequestFile& request) const {
+        if (request.line)
+            return orders::read_request(workplace_.plant, *request.line, request.file, request.text, asked_.date);
+        return orders::read_request(workplace_.plant, request.file, request.text, asked_.date);
     }
 
     std::vector<RequestFile> only_number_of_its_kind(const std::vector<RequestFile>& all) {
@@ -190,9 +198,7 @@ private:
         Progress progress(requests.size(), Progress::Clock::now());
         const bool is_watched = is_terminal_error() && (!prints_text() || is_list() || !is_terminal_output());
         for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
-            around_one_request([&] {
-                answer(orders::read_request(workplace_.plant, requests[done].file, requests[done].text, asked_.date));
-            });
+            around_one_request([&] { answer(read_again(requests[done])); });
             const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
             if (line) show_progress(*line);
         }

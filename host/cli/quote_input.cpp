@@ -1,17 +1,18 @@
 #include "host/cli/quote_input.hpp"
 
-#include <algorithm>
 #include <filesystem>
 #include <system_error>
+
+#include "host/cli/list_command.hpp"
+#include "host/cli/whole_file.hpp"
 
 namespace flutebook::cli {
 
 bool is_enquiry(const std::string& word) {
     if (word.find(' ') == std::string::npos) return false;
-    static const char* const ends[] = {".yaml", ".yml", ".csv", ".xlsx"};
+    if (is_list_file(word) || ends_in(word, ".yaml") || ends_in(word, ".yml")) return false;
     std::error_code unknown;
-    return std::none_of(std::begin(ends), std::end(ends), [&](const char* end) { return word.ends_with(end); }) &&
-           !std::filesystem::exists(word, unknown);
+    return !std::filesystem::exists(word, unknown);
 }
 
 }  // namespace flutebook::cli

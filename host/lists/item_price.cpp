@@ -3,7 +3,6 @@
 
 #include <fmt/format.h>
 
-#include "host/base/errors.hpp"
 #include "host/base/parts.hpp"
 
 namespace flutebook::lists {
@@ -34,11 +33,7 @@ PriceParts parts_of_price(const engine::ClassCosts& order, double quantity, Mone
     return result;
 }
 
-std::optional<Money> order_value(const plant::Plant& plant, Money price, double quantity) {
-    return Money::rounded(price.to_double() * quantity / 1000, plant.currency_minor_units);
-}
-
-ItemPrice price_of(const plant::Plant& plant, const answers::RequestAnswer& answer) {
+ItemPrice price_of(const answers::RequestAnswer& answer) {
     const answers::RequestAnswer::Quantity& item = answer.quantities.front();
     engine::ClassCosts costs{};
     ItemPrice result{};
@@ -55,14 +50,7 @@ ItemPrice price_of(const plant::Plant& plant, const answers::RequestAnswer& answ
         static_cast<PriceParts&>(result) =
             parts_of_price(costs, item.set->quantity, item.set->cost_per_thousand, item.set->price_per_thousand);
     }
-    const auto value = order_value(plant, result.price, item.quantity());
-    if (!value)
-        throw InputError(
-            InputError::Whose::request,
-            {fmt::format("{}: request {} at {:.0f}: the order value is too large to be kept, where no "
-                         "amount may reach {:g}; ask for fewer",
-                         base::place_text(answer.request.place), answer.request.number, item.quantity(), Money::most)});
-    result.order_value = *value;
+    result.order_value = item.quote ? item.quote->sale.order_value : item.set->sale.order_value;
     return result;
 }
 

@@ -7,7 +7,7 @@
 
 #include <algorithm>
 #include <memory>
-#include <tuple>
+#include <span>
 #include <utility>
 
 #include "host/base/errors.hpp"
@@ -15,7 +15,9 @@
 #include "host/lists/item_price.hpp"
 #include "host/quoting/cost_sheet.hpp"
 #include "host/quoting/formula_losses.hpp"
+#include "host/quoting/piece_quote.hpp"
 #include "host/quoting/quote.hpp"
+#include "host/quoting/style_warnings.hpp"
 
 namespace flutebook::lists {
 
@@ -31,7 +33,7 @@ std::string unmakeable_text(const orders::Request& request, const answers::Unmak
                        request.number, item.quantity, limits);
 }
 
-CostedItem answered(const Workplace& workplace, const answers::RequestAnswer& answer) {
+CostedItem answered(const answers::RequestAnswer& answer) {
     CostedItem result;
     result.warnings = answer.warnings;
     if (answer.model_fault) {
@@ -41,7 +43,7 @@ CostedItem answered(const Workplace& workplace, const answers::RequestAnswer& an
         result.state = CostedItem::State::refused;
         result.errors.push_back(unmakeable_text(answer.request, *answer.quantities.front().unmakeable));
     } else {
-        result.price = price_of(workplace.plant, answer);
+        result.price = price_of(answer);
     }
     return result;
 }
@@ -49,7 +51,7 @@ CostedItem answered(const Workplace& workplace, const answers::RequestAnswer& an
 CostedItem cost_whole(const Workplace& workplace, const orders::Request& request) {
     CostedItem result;
     try {
-        return answered(workplace, quoting::quote(workplace.plant, workplace.engine, request, {}));
+        return answered(quoting::quote(workplace.plant, workplace.engine, request, {}));
     } catch (const InputError& error) {
         result.state =
             error.whose() == InputError::Whose::plant ? CostedItem::State::unfit : CostedItem::State::refused;
@@ -69,16 +71,9 @@ struct LaidOutItem {
     std::size_t first_row = 0;
 };
 
-// Whether a box of one piece has nothing that a person must be warned of before its price is known.
-bool is_usual(const plant::Plant& plant, const orders::Request& request) {
-    const box_styles::Style* style = plant.find_style(request.style);
-    if (style == nullptr || style->note.find("from memory") != std::string::npos || request.outside) return false;
-    return style->is_outline || !style->is_folded() || request.inside->length_mm >= request.inside->width_mm;
-}
-
 // Nothing where the whole quote must be worked out.
 std::optional<LaidOutItem> lay_out(const Workplace& workplace, const orders::Request& request) {
-    if (!is_usual(workplace.plant, request)) return std::nullopt;
+    if (request.outside || quoting::has_style_warning(workplace.plant, request)) return std::nullopt;
     LaidOutItem item{&request, nullptr, nullptr};
     try {
         item.layout = std::make_unique<geometry::Layout>(geometry::lay_out(workplace.plant, request));
@@ -91,18 +86,11 @@ std::optional<LaidOutItem> lay_out(const Workplace& workplace, const orders::Req
     return item.order->settings.unusual.empty() ? std::optional(std::move(item)) : std::nullopt;
 }
 
-// As quoting ranks them; nothing where every way is refused by a model.
+// Nothing where every way is refused by a model.
 std::optional<std::size_t> cheapest(const std::vector<engine::Outcome>& outcomes, const LaidOutItem& item) {
-    std::optional<std::size_t> best;
-    const auto rank = [&](std::size_t i) {
-        const engine::Outcome& outcome = outcomes[item.first_row + i];
-        return std::tuple(outcome.cost, outcome.before_late);
-    };
-    for (std::size_t i = 0; i < item.layout->candidates.size(); ++i) {
-        if (outcomes[item.first_row + i].state != engine::Outcome::State::costed) continue;
-        if (!best || rank(i) < rank(*best)) best = i;
-    }
-    return best;
+    const auto ways = std::span(outcomes).subspan(item.first_row, item.layout->candidates.size());
+    const std::vector<std::size_t> ranked = quoting::ways_by_cost(ways);
+    return ranked.empty() ? std::nullopt : std::optional(ranked.front());
 }
 
 std::string machines_of(const geometry::Candidate& way) {
@@ -123,12 +111,12 @@ std::optional<ItemPrice> price_of_way(const Workplace& workplace, const LaidOutI
     const auto cost = Money::rounded(thousand, 4);
     const auto price = quoting::price(thousand, item.request->margin, workplace.plant.currency_minor_units);
     if (!cost || !price || *cost < Money{} || *price < *cost) return std::nullopt;
-    const auto value = order_value(workplace.plant, *price, quantity);
-    if (!value) return std::nullopt;
+    const auto sale = answers::order_profit(*price, costing->cost, quantity, workplace.plant.currency_minor_units);
+    if (!sale) return std::nullopt;
     ItemPrice result{};
     static_cast<PriceParts&>(result) =
         parts_of_price(engine::costs_by_class(workplace.engine.graph(), *costing), quantity, *cost, *price);
-    result.order_value = *value;
+    result.order_value = sale->order_value;
     result.made_on = machines_of(candidate);
     result.roll_width = fmt::format("{}", candidate.roll_width_mm);
     return result;

@@ -63,10 +63,11 @@ void ListRun::answer(std::vector<AnsweredRow>& rows) const {
             failures[thread] = std::current_exception();
         }
     };
-    std::vector<std::thread> others;
-    for (std::size_t thread = 1; thread < threads; ++thread) others.emplace_back(work, thread);
-    if (threads > 0) work(0);
-    for (std::thread& other : others) other.join();
+    {
+        std::vector<std::jthread> others;
+        for (std::size_t thread = 1; thread < threads; ++thread) others.emplace_back(work, thread);
+        if (threads > 0) work(0);
+    }
     for (const std::exception_ptr& failure : failures)
         if (failure) std::rethrow_exception(failure);
 }

@@ -33,39 +33,11 @@ std::string number_text(const ListCell& cell, ListNumbers numbers, const std::st
     const auto decimal = base::read_decimal(text);
     if (numbers == ListNumbers::point_alone || !decimal || decimal->mark == '\0') return text;
     if (may_part_thousands(text))
-        refuse_cell(cell, fmt::format("{}: a mark that may part thousands: found {}; write it without the mark, or "
+        refuse_cell(cell, fmt::format("{}: a mark that may separate thousands: found {}; write it without the mark, or "
                                       "with another number of decimals",
                                       name, base::shown(text)));
     std::replace(text.begin(), text.end(), ',', '.');
     return text;
-}
-
-Node text_node(const base::Place& place, std::string text, bool is_quoted) {
-    Node node;
-    node.kind = Node::Kind::text;
-    node.text = std::move(text);
-    node.quoted = is_quoted;
-    node.place = place;
-    return node;
-}
-
-void add(Node& map, const std::string& key, Node value) {
-    Node::Entry entry;
-    entry.key = key;
-    entry.key_place = value.place;
-    entry.value = std::move(value);
-    map.entries.push_back(std::move(entry));
-}
-
-// The map under a key, which stands where its first value does.
-Node& map_of(Node& map, const std::string& key, const base::Place& place) {
-    for (Node::Entry& entry : map.entries)
-        if (entry.key == key) return entry.value;
-    Node value;
-    value.kind = Node::Kind::map;
-    value.place = place;
-    add(map, key, std::move(value));
-    return map.entries.back().value;
 }
 
 Node list_of(Node item) {
@@ -89,7 +61,7 @@ Node route_of(const ListCell& cell) {
     std::string_view rest = cell.text;
     while (true) {
         const auto end = std::min(rest.find('>'), rest.size());
-        list.items.push_back(text_node(cell.place, std::string(trimmed(rest.substr(0, end))), true));
+        list.items.push_back(base::text_node(std::string(trimmed(rest.substr(0, end))), cell.place, true));
         if (end == rest.size()) return list;
         rest.remove_prefix(end + 1);
     }
@@ -115,36 +87,39 @@ base::Node ListColumns::tree(const plant::Plant& plant, const ListRow& row, base
     root.place = row.place;
     const std::string style = style_code(plant, text(row, "style"));
     const std::string sides = map_of_sides(plant, style, !text(row, "area").empty());
-    if (text(row, "date").empty()) add(root, "date", text_node(row.place, base::to_string(usual_day), false));
+    if (text(row, "date").empty()) add_entry(root, "date", base::text_node(base::to_string(usual_day), row.place));
     for (std::size_t c = 0; c < row.cells.size(); ++c) {
         const ListColumn& column = columns_[c];
         const ListCell& cell = row.cells[c];
         if (cell.text.empty()) continue;
-        const auto number = [&] { return text_node(cell.place, number_text(cell, numbers_, column.name), false); };
+        const auto number = [&] { return base::text_node(number_text(cell, numbers_, column.name), cell.place); };
         switch (column.kind) {
             case Kind::code:
-                add(root, column.key, text_node(cell.place, cell.text, column.key != "date"));
+                add_entry(root, column.key, base::text_node(cell.text, cell.place, column.key != "date"));
                 break;
             case Kind::style:
-                add(root, column.key, text_node(cell.place, style, true));
+                add_entry(root, column.key, base::text_node(style, cell.place, true));
                 break;
             case Kind::number:
-                add(root, column.key, number());
+                add_entry(root, column.key, number());
                 break;
             case Kind::quantity:
-                add(root, "quantities", list_of(number()));
+                add_entry(root, "quantities", list_of(number()));
                 break;
             case Kind::side:
-                add(map_of(root, column.key == "area" ? "outline" : sides, cell.place), column.key, number());
+                add_entry(entry_of(root, column.key == "area" ? "outline" : sides, Node::Kind::map, cell.place),
+                          column.key, number());
                 break;
             case Kind::measure:
-                add(map_of(root, column.map, cell.place), column.key, number());
+                add_entry(entry_of(root, column.map, Node::Kind::map, cell.place), column.key, number());
                 break;
             case Kind::extra:
-                add(map_of(map_of(root, column.map, cell.place), column.key, cell.place), column.setting, number());
+                add_entry(entry_of(entry_of(root, column.map, Node::Kind::map, cell.place), column.key, Node::Kind::map,
+                                   cell.place),
+                          column.setting, number());
                 break;
             case Kind::route:
-                add(root, column.key, route_of(cell));
+                add_entry(root, column.key, route_of(cell));
                 break;
             case Kind::price:
             case Kind::price_day:

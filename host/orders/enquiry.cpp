@@ -20,25 +20,6 @@ namespace {
 
 using base::Node;
 
-Node text_node(std::string text, const base::Place& place, bool is_quoted = false) {
-    Node node;
-    node.kind = Node::Kind::text;
-    node.text = std::move(text);
-    node.quoted = is_quoted;
-    node.place = place;
-    return node;
-}
-
-Node& entry_of(Node& map, const std::string& key, const base::Place& place, Node::Kind kind) {
-    for (Node::Entry& entry : map.entries)
-        if (entry.key == key) return entry.value;
-    Node value;
-    value.kind = kind;
-    value.place = place;
-    map.entries.push_back({key, place, std::move(value)});
-    return map.entries.back().value;
-}
-
 template <typename T>
 std::string codes_text(const std::vector<T>& things) {
     std::string result;
@@ -92,9 +73,9 @@ private:
     void read_size(const std::vector<std::string>& lengths, const EnquiryWord& word, const base::Place& place) {
         if (root_.find("inside") != nullptr) return complain_again("inside", word.text, place);
         static const char* const names[] = {"length", "width", "height"};
-        Node& inside = entry_of(root_, "inside", place, Node::Kind::map);
+        Node& inside = entry_of(root_, "inside", Node::Kind::map, place);
         for (std::size_t i = 0; i < lengths.size(); ++i)
-            inside.entries.push_back({names[i], place, text_node(lengths[i], place)});
+            add_entry(inside, names[i], base::text_node(lengths[i], place));
     }
 
     // `consumables.coverage=0.3`, `overlap=30`, `customer="Ashlar Tiles"`.
@@ -105,11 +86,11 @@ private:
             return add_once(name, {share && name == "margin" ? *share : value, place.column}, place, is_text);
         }
         const auto point = name.find('.');
-        Node& map = entry_of(root_, point == std::string::npos ? "measures" : "extras", place, Node::Kind::map);
-        Node& holder = point == std::string::npos ? map : entry_of(map, name.substr(0, point), place, Node::Kind::map);
+        Node& map = entry_of(root_, point == std::string::npos ? "measures" : "extras", Node::Kind::map, place);
+        Node& holder = point == std::string::npos ? map : entry_of(map, name.substr(0, point), Node::Kind::map, place);
         const std::string key = point == std::string::npos ? name : name.substr(point + 1);
         if (holder.find(key) != nullptr) return complain_again(name, value, place);
-        holder.entries.push_back({key, place, text_node(value, place)});
+        add_entry(holder, key, base::text_node(value, place));
     }
 
     void add_once(const std::string& key, const EnquiryWord& word, const base::Place& place, bool is_quoted) {
@@ -118,11 +99,11 @@ private:
     }
 
     void add(const std::string& key, const std::string& text, const base::Place& place, bool is_quoted = false) {
-        root_.entries.push_back({key, place, text_node(text, place, is_quoted)});
+        add_entry(root_, key, base::text_node(text, place, is_quoted));
     }
 
     void add_item(const std::string& key, const EnquiryWord& word, const base::Place& place, bool is_quoted) {
-        entry_of(root_, key, place, Node::Kind::list).items.push_back(text_node(word.text, place, is_quoted));
+        entry_of(root_, key, Node::Kind::list, place).items.push_back(base::text_node(word.text, place, is_quoted));
     }
 
     [[nodiscard]] bool is_machine(const std::string& text) const {
@@ -157,14 +138,11 @@ private:
     base::Diagnostics complaints_;
 };
 
-// The values of a list or a map, with `between` them.
+// The values of a list, or of a map of texts, with `between` them.
 std::string values_text(const Node& node, const std::string& between) {
     std::string result;
     for (const Node& item : node.items) result += (result.empty() ? "" : between) + item.text;
-    for (const Node::Entry& entry : node.entries)
-        result +=
-            (result.empty() ? "" : between) +
-            (entry.value.kind == Node::Kind::map ? entry.key + " " + values_text(entry.value, " ") : entry.value.text);
+    for (const Node::Entry& entry : node.entries) result += (result.empty() ? "" : between) + entry.value.text;
     return result;
 }
 

@@ -24,21 +24,6 @@ struct Costed {
     std::vector<engine::Outcome> outcomes;  // by candidate
 };
 
-// The cheapest first; among equals the one that is cheaper before late models charge, since a least charge makes many
-// equal. Candidates stand in the order that decides other ties.
-std::vector<std::size_t> by_cost(const std::vector<engine::Outcome>& outcomes) {
-    std::vector<std::size_t> result;
-    for (std::size_t i = 0; i < outcomes.size(); ++i)
-        if (outcomes[i].state == engine::Outcome::State::costed) result.push_back(i);
-    const std::size_t shown = std::min(result.size(), runners_up_shown + 1);
-    std::partial_sort(result.begin(), result.begin() + static_cast<std::ptrdiff_t>(shown), result.end(),
-                      [&](std::size_t left, std::size_t right) {
-                          return std::tuple(outcomes[left].cost, outcomes[left].before_late, left) <
-                                 std::tuple(outcomes[right].cost, outcomes[right].before_late, right);
-                      });
-    return result;
-}
-
 answers::Unmakeable unmakeable(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed) {
     answers::Unmakeable result{costed.order->quantity, layout.refused};
     for (std::size_t i = 0; i < costed.outcomes.size(); ++i) {
@@ -63,7 +48,7 @@ std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const 
 
 PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
                      const answers::QuoteOptions& asked) {
-    const std::vector<std::size_t> ranked = by_cost(costed.outcomes);
+    const std::vector<std::size_t> ranked = ways_by_cost(costed.outcomes);
     if (ranked.empty()) return {{std::nullopt, unmakeable(engine, layout, costed)}};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
     const engine::Costing costing = *engine.cost_in_full(winner);
@@ -96,6 +81,20 @@ std::vector<Costed> cost_all(const engine::Engine& engine, const geometry::Layou
 }
 
 }  // namespace
+
+// A least charge makes many equal. Candidates stand in the order that decides other ties.
+std::vector<std::size_t> ways_by_cost(std::span<const engine::Outcome> outcomes) {
+    std::vector<std::size_t> result;
+    for (std::size_t i = 0; i < outcomes.size(); ++i)
+        if (outcomes[i].state == engine::Outcome::State::costed) result.push_back(i);
+    const std::size_t shown = std::min(result.size(), runners_up_shown + 1);
+    std::partial_sort(result.begin(), result.begin() + static_cast<std::ptrdiff_t>(shown), result.end(),
+                      [&](std::size_t left, std::size_t right) {
+                          return std::tuple(outcomes[left].cost, outcomes[left].before_late, left) <
+                                 std::tuple(outcomes[right].cost, outcomes[right].before_late, right);
+                      });
+    return result;
+}
 
 std::vector<PieceQuantity> quote_piece(const engine::Engine& engine, const geometry::Layout& layout,
                                        const std::vector<engine::Order>& orders, const answers::QuoteOptions& asked) {

@@ -39,12 +39,20 @@ std::optional<double> price_other_way(const plant::Plant& plant, const engine::E
     }
 }
 
-std::optional<base::Warning> other_way_warning(const plant::Plant& plant, const engine::Engine& engine,
-                                               const answers::RequestAnswer& answer) {
+// Of what is no drawing of the customer's.
+bool is_other_way_round(const box_styles::Style& style, const orders::Request& request) {
+    return style.is_folded() && request.inside->length_mm < request.inside->width_mm;
+}
+
+bool is_from_memory(const box_styles::Style& style) {
+    return style.note.find("from memory") != std::string::npos;
+}
+
+base::Warning other_way_warning(const plant::Plant& plant, const engine::Engine& engine,
+                                const answers::RequestAnswer& answer) {
     const orders::Request& request = answer.request;
-    if (request.inside->length_mm >= request.inside->width_mm) return std::nullopt;
     const char* given = request.outside ? "outside" : "inside";
-    return base::Warning{
+    return {
         base::place_text(request.places, given, request.place),
         fmt::format("length is below width: found {} x {} mm, and length is the longer side at the opening; a thousand "
                     "at {:.0f} as asked: {}, the other way round: {}",
@@ -54,14 +62,18 @@ std::optional<base::Warning> other_way_warning(const plant::Plant& plant, const 
 
 }  // namespace
 
+bool has_style_warning(const plant::Plant& plant, const orders::Request& request) {
+    const box_styles::Style* style = plant.find_style(request.style);
+    return style != nullptr && !style->is_outline && (is_other_way_round(*style, request) || is_from_memory(*style));
+}
+
 std::vector<base::Warning> style_warnings(const plant::Plant& plant, const engine::Engine& engine,
                                           const answers::RequestAnswer& answer) {
     std::vector<base::Warning> warnings;
     const box_styles::Style* style = plant.find_style(answer.request.style);
     if (style == nullptr || style->is_outline) return warnings;
-    if (style->is_folded())
-        if (auto warning = other_way_warning(plant, engine, answer)) warnings.push_back(std::move(*warning));
-    if (style->note.find("from memory") != std::string::npos)
+    if (is_other_way_round(*style, answer.request)) warnings.push_back(other_way_warning(plant, engine, answer));
+    if (is_from_memory(*style))
         warnings.push_back({base::place_text(style->place),
                             fmt::format("style {} was written from memory: hold it against your own drawing before it "
                                         "is used for a price",

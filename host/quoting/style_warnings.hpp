@@ -10,6 +10,9 @@
 
 namespace flutebook::quoting {
 
+/// Whether style_warnings() has any for an answer to this request.
+[[nodiscard]] bool has_style_warning(const plant::Plant& plant, const orders::Request& request);
+
 /// Of an answer that holds its quantities. A box whose length is below its width is priced the other way round as well.
 /// Throws ModelError as quote() does.
 [[nodiscard]] std::vector<base::Warning> style_warnings(const plant::Plant& plant, const engine::Engine& engine,

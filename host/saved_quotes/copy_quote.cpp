@@ -36,11 +36,7 @@ Node kept_tree(const ledger::SavedQuote& quote) {
 }
 
 Node::Entry text_entry(const std::string& key, const std::string& text) {
-    Node::Entry entry{};
-    entry.key = key;
-    entry.value.kind = Node::Kind::text;
-    entry.value.text = text;
-    return entry;
+    return {key, {}, base::text_node(text, {})};
 }
 
 // In the place of the key's old value, else behind `behind`, which is there.

@@ -176,7 +176,7 @@ TEST_CASE("a list between semicolons has decimal commas, and none of its marks m
     const std::string out = plant.folder() + "/out.csv";
     const Ended ended = ask_at(plant.folder(), {"quote", list, "-o", out});
     CHECK(ended.exit_code == 1);
-    CHECK(ended.errors.find("list.csv:3:26: quantity: a mark that may part thousands: found `1.500`") !=
+    CHECK(ended.errors.find("list.csv:3:26: quantity: a mark that may separate thousands: found `1.500`") !=
           std::string::npos);
     const std::string answer = plant.read(out);
     CHECK(answer.find("400,5;300;250;\"B-140\";500;0,18;\"'=1+1\";") != std::string::npos);

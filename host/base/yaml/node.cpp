@@ -1,5 +1,7 @@
-// The tree of a document: look-ups alone. Documents are a few thousand values, so a map is searched from its start.
+// The tree of a document. Documents are a few thousand values, so a map is searched from its start.
 #include "host/base/yaml/node.hpp"
+
+#include <utility>
 
 namespace flutebook::base {
 
@@ -19,6 +21,30 @@ const Node* Node::find(const std::string& key) const {
     for (const auto& entry : entries)
         if (entry.key == key) return &entry.value;
     return nullptr;
+}
+
+Node text_node(std::string text, const Place& place, bool is_quoted) {
+    Node node;
+    node.kind = Node::Kind::text;
+    node.text = std::move(text);
+    node.quoted = is_quoted;
+    node.place = place;
+    return node;
+}
+
+void add_entry(Node& map, const std::string& key, Node value) {
+    const Place place = value.place;
+    map.entries.push_back({key, place, std::move(value)});
+}
+
+Node& entry_of(Node& map, const std::string& key, Node::Kind kind, const Place& place) {
+    for (Node::Entry& entry : map.entries)
+        if (entry.key == key) return entry.value;
+    Node value;
+    value.kind = kind;
+    value.place = place;
+    add_entry(map, key, std::move(value));
+    return map.entries.back().value;
 }
 
 Places places_of(const Node& map) {

@@ -34,6 +34,16 @@ struct Node::Entry {
     Node value;
 };
 
+/// A text that stands at a place. Trees are made of these where something else than a file is read.
+[[nodiscard]] Node text_node(std::string text, const Place& place, bool is_quoted = false);
+
+/// Adds an entry to a map; its key stands where its value does.
+void add_entry(Node& map, const std::string& key, Node value);
+
+/// The value under a key of a map, which is made there, empty and of this kind, where the map has none. Lives until the
+/// map is changed.
+[[nodiscard]] Node& entry_of(Node& map, const std::string& key, Node::Kind kind, const Place& place);
+
 /// Where each value of a map stands, by its path: "setup" and "setup.sheets".
 [[nodiscard]] Places places_of(const Node& map);
 
