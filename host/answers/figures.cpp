@@ -70,6 +70,13 @@ void add_totals(FigureList& figures, const QuoteOrSet& quote) {
     figures.amount("price_per_thousand", quote.price_per_thousand);
     figures.amount("waste_cost", quote.waste_cost);
     figures.amount("recovery", quote.recovery);
+    // The request's own margin is no rule that may have changed.
+    for (const PriceRule& rule : quote.making.rules)
+        if (rule.kind != PriceRule::Kind::request_margin)
+            figures.number(fmt::format("price_rules.{}", to_text(rule.kind)), rule.value, "1");
+    if (quote.making.second)
+        figures.number("second_currency.price_per_thousand", quote.making.second->price_per_thousand.to_double(),
+                       quote.making.second->currency.c_str());
 }
 
 // What the price leaves out, where the document says it.

@@ -8,6 +8,8 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/price_rules.hpp"
+#include "host/answers/strength.hpp"
 #include "host/base/place.hpp"
 #include "host/blanks/flat.hpp"
 #include "host/contract/model.hpp"
@@ -107,6 +109,7 @@ struct Quote : orders::SheetCut {
     Money cost;                   // sum of the lines, net of recovery
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;  // price and contribution 0 of a piece
     OrderProfit sale;                                                        // nothing of a piece
+    PriceMaking making = {};
     std::optional<std::vector<NotInPrice>> not_in_price;  // nothing where it is not known: in old documents
     Money cost_per_m2;                                    // per m2 shipped
     Money cost_per_tonne;                                 // per tonne shipped
@@ -142,6 +145,7 @@ struct SetQuote {
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;
     Money waste_cost, recovery;  // sums of the pieces'
     OrderProfit sale = {};
+    PriceMaking making = {};
     std::optional<std::vector<NotInPrice>> not_in_price = std::nullopt;  // each once, amounts added up
 };
 
@@ -172,6 +176,9 @@ struct RequestAnswer {
     std::vector<base::Warning> warnings = {};
     std::vector<Piece> pieces = {};             // empty of a box of one piece
     std::vector<blanks::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
+    OfferTerms terms = {};
+    std::optional<Approval> approval = std::nullopt;  // of a quote that is kept with one
+    std::optional<Strength> strength = std::nullopt;  // of a slotted box on a board whose ECT is known
 
     [[nodiscard]] bool is_complete() const {
         return !model_fault && std::all_of(quantities.begin(), quantities.end(),

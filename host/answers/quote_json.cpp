@@ -5,6 +5,7 @@
 #include <set>
 #include <utility>
 
+#include "host/answers/price_rules_json.hpp"
 #include "host/base/place.hpp"
 #include "host/plant/machine_list.hpp"
 
@@ -173,7 +174,10 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked, Priced priced) {
     add_more(result, quote);
     result["losses"] = losses_json(quote.mass);
     result["line_titles"] = line_titles_json(quote.lines);
-    if (priced == Priced::box) add_sale(result, quote.sale);
+    if (priced == Priced::box) {
+        add_sale(result, quote.sale);
+        add_price_making(result, quote.making);
+    }
     add_not_in_price(result, quote.not_in_price);
     result["machine_hours"] = quote.machine_hours.empty() ? Json(nullptr) : Json(quote.machine_hours);
     if (asked.explain) result["explain"] = trails_json(quote.trails);
@@ -190,6 +194,7 @@ Json set_json(const SetQuote& set) {
                    {"waste_cost", amount_json(set.waste_cost)},
                    {"recovery", amount_json(set.recovery)}};
     add_sale(result, set.sale);
+    add_price_making(result, set.making);
     add_not_in_price(result, set.not_in_price);
     return result;
 }
@@ -254,7 +259,7 @@ Json page_json(const plant::Plant& plant, const RequestAnswer& answer, const Quo
         result["inside_mm"] = {inside->length_mm, inside->width_mm, inside->height_mm};
     if (const auto& outline = request.outline) result["outside_mm"] = {outline->length_mm, outline->width_mm};
     result["colours"] = request.colours;
-    result["margin"] = request.margin;
+    result["margin"] = request.margin ? Json(*request.margin) : Json(nullptr);
     result["explained"] = asked.explain ? Json(*asked.explain) : Json(nullptr);
     result["converters"] = converters_json(plant, answer);
     return result;
@@ -280,6 +285,8 @@ std::string QuoteStream::add(const RequestAnswer& answer, const std::string& sav
     if (!answer.pieces.empty()) result["pieces"] = pieces_json(answer.pieces, asked_);
     if (answer.model_fault) result["fault"] = *answer.model_fault;
     result["warnings"] = warnings_json(answer.warnings);
+    add_offer_terms(result, answer);
+    add_strength(result, answer.strength);
     result["page"] = page_json(plant_, answer, asked_);
     if (!saved.empty()) result["saved"] = saved;
     return list_.add(result);

@@ -6,6 +6,10 @@
 // were refused: their errors are on standard error.
 // R = {"request", "quotes": [Q...], "warnings": [W...], "page": P}, quotes in the order of the quantities, and with
 // --save "saved" (the quote's number in the ledger). Where a model failed there is no quote but "fault", its message.
+// Where the plant or the request says it, R has "valid_until" (a day), "tolerance": {"under", "over" (shares of the
+// quantity), "at"}, and a quote that was kept with somebody's approval "approval": {"by", "below" (the limit of the
+// profit share), "at"}.
+// "strength": see answers/strength, of a slotted box on a board whose ECT is known.
 // W = {"at" (file:line:column), "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
 //
 // Q of a quantity that cannot be made = {"quantity", "refused": [{"candidate", "limit"}...]}, else
@@ -22,14 +26,17 @@
 //   "losses": [{"cause", "title", "kg_by_step": [...]}...], "line_titles": [{"title", "place", "paper"}...] (by line),
 //   "order_value" (quantity times price, rounded to the currency's minor unit as an invoice is), "profit" (order value
 //   less cost), "profit_share" (of the order value),
+//   "price_rules": [{"rule" (request-margin customer-margin quantity-margin round-up least-order), "value" (the margin,
+//   the multiple, the least order), "at", "price_per_thousand" (after it)}...], those that made the price, in turn,
+//   where the plant has one, "second_currency": {"code", "decimals", "rate", "price_per_thousand", "order_value"},
 //   "not_in_price": [N...], "machine_hours": [...] (by step 0 ... K, setup and run; null where no model says),
 //   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
 //   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}
 // A request of a set has "pieces": [{"piece", "count", "quotes": [Q...]}...], Q by quantity of the set, each of the
 // sets times "count", without price, contribution, order value and profit. Its own "quotes" are then {"quantity"
 // (sets), "cost" (the sum of the pieces'), "cost_per_thousand", "price_per_thousand", "contribution_per_thousand",
-// "waste_cost", "recovery", "order_value", "profit", "profit_share", "not_in_price"}, or {"quantity", "refused"}: then
-// the pieces' are too, with no limits where that piece could be made.
+// "waste_cost", "recovery", "order_value", "profit", "profit_share", "price_rules", "second_currency", "not_in_price"},
+// or {"quantity", "refused"}: then the pieces' are too, with no limits where that piece could be made.
 //
 // N = {"plugin", "line" (that charges nothing), "setting" (the number that the request does not give; null of what it
 //   leaves to be invoiced apart), "amount" (what is invoiced apart; null where nobody knows it), "title", "meaning" (of
@@ -39,8 +46,8 @@
 //   "places": ["file:line:column"...], "inputs": [indices into figures]}; figures[0] is the amount.
 //
 // P, what a printed page shows besides = {"customer", "date", "style", "board", "inside_mm": [...], "outside_mm":
-//   [...] (null where the request has none), "colours", "margin", "explained" (the line, or null),
-//   "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes}
+//   [...] (null where the request has none), "colours", "margin" (null where the plant's counts), "explained" (the
+//   line, or null), "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes}
 //
 // Version 0, which release 1.0.0 wrote, has no name, no version, no P, no "losses" and no "line_titles"; all other keys
 // are the same. What saved quotes of earlier releases of version 1 lack of Q follows from the rest, or is not known.

@@ -7,6 +7,7 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 
+#include "host/answers/price_rules_json.hpp"
 #include "host/answers/quote_json.hpp"
 #include "host/base/date.hpp"
 #include "host/plant/machine_list.hpp"
@@ -200,6 +201,7 @@ RequestAnswer::Quantity quantity_in(const Json& json) {
     quote.mass = mass_in(json);
     quote.lines = lines_in(json);
     read_amounts(json, quote);
+    quote.making = price_making_in(json);
     quote.not_in_price = not_in_price_in(json);
     if (json.contains("machine_hours") && !json.at("machine_hours").is_null())
         quote.machine_hours = json.at("machine_hours").get<std::vector<double>>();
@@ -217,6 +219,7 @@ RequestAnswer::Quantity set_in(const Json& json) {
                  amount_in(json, "contribution_per_thousand"),
                  amount_in(json, "waste_cost"),
                  amount_in(json, "recovery")};
+    set.making = price_making_in(json);
     set.not_in_price = not_in_price_in(json);
     return {std::nullopt, std::nullopt, std::move(set)};
 }
@@ -251,7 +254,7 @@ void read_page(const Json& page, QuoteDocument& document) {
     if (const Json& outside = page.at("outside_mm"); !outside.is_null())
         request.outline = {outside.at(0), outside.at(1), 0};
     request.colours = page.at("colours");
-    request.margin = page.at("margin");
+    if (!page.at("margin").is_null()) request.margin = page.at("margin").get<double>();
     if (!page.at("explained").is_null()) document.asked.explain = page.at("explained").get<std::string>();
     read_converters(page, document.plant);
 }
@@ -292,6 +295,8 @@ QuoteDocument document_in(const Json& tree, int version) {
     if (request.contains("warnings"))
         for (const Json& json : request.at("warnings"))
             result.answer.warnings.push_back({json.at("at"), json.at("text")});
+    read_offer_terms(request, result.answer);
+    result.answer.strength = strength_in(request);
     read_page(request.at("page"), result);
     add_sales(result);
     return result;

@@ -13,6 +13,7 @@
 #include "host/base/errors.hpp"
 #include "host/base/place.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/cli/board_search.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/list_command.hpp"
 #include "host/cli/quote_input.hpp"
@@ -20,6 +21,7 @@
 #include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
 #include "host/orders/request_text.hpp"
+#include "host/quoting/approval.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
@@ -53,6 +55,7 @@ Examples:
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
   flutebook quote R-1001.yaml --save
+  flutebook quote R-1001.yaml --board any --bct 3.0
   flutebook quote enquiry.csv -o prices.csv
   flutebook quote enquiry.xlsx -o prices.xlsx --date 2026-12-01
   flutebook quote enquiry.csv --json > prices.json
@@ -75,6 +78,8 @@ struct QuoteCommand {
     std::string list_file;  // the answer of a list; empty: none
     bool is_replacing = false;
     bool is_saved = false, is_json = false;
+    std::optional<std::string> approver;  // of what is saved
+    BoardSearchOptions board;             // asks for a board in place of a quote
 };
 
 // A request that was read without complaint.
@@ -97,12 +102,16 @@ public:
           list_(workplace.plant) {
         options_.has_drawings = !asked.html_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
+        using Form = BoardSearchRun::Form;
+        if (asked.board.strength.is_any())
+            boards_.emplace(workplace, asked.board.strength, asked.is_json ? Form::json : Form::text, asked.threads);
     }
 
     ExitCode run() {
         if (!asked_.is_json) warn(workplace_.warnings);
         const std::vector<RequestFile> requests = only_number_of_its_kind(read_all());
-        if (asked_.is_json) output_.write(document_.begin());
+        if (boards_) output_.write(boards_->begin());
+        if (asked_.is_json && !boards_) output_.write(document_.begin());
         try {
             answer_all(requests);
         } catch (...) {
@@ -118,6 +127,7 @@ public:
 
 private:
     void end_answer() {
+        if (boards_) return output_.write(boards_->end());
         if (asked_.is_json) output_.write(document_.end());
         show_list();
     }
@@ -127,7 +137,7 @@ private:
 
     // Several requests are one table, unless more is asked of each than a line.
     [[nodiscard]] bool is_list() const {
-        return prints_text() && asked_.files.size() > 1 && !asked_.sheets.is_any() && !asked_.explain;
+        return prints_text() && !boards_ && asked_.files.size() > 1 && !asked_.sheets.is_any() && !asked_.explain;
     }
 
     // The one place where a request's errors are caught: `work` is costing or reading one.
@@ -207,7 +217,12 @@ private:
     }
 
     void answer(const Request& request) {
-        const answers::RequestAnswer result = quoting::quote(workplace_.plant, workplace_.engine, request, options_);
+        if (boards_) {
+            const BoardSearchRun::Answer answer = boards_->answer(request);
+            worst_ = worse(worst_, answer.code);
+            return output_.write(answer.text);
+        }
+        answers::RequestAnswer result = quoting::quote(workplace_.plant, workplace_.engine, request, options_);
         if (result.model_fault) {
             complain({*result.model_fault});
             worst_ = worse(worst_, ExitCode::unfit);
@@ -217,9 +232,9 @@ private:
         show(result);
     }
 
-    void show(const answers::RequestAnswer& result) {
+    void show(answers::RequestAnswer& result) {
         std::string number;
-        if (asked_.is_saved && saved_quotes::can_be_saved(result)) number = save(result);
+        if (asked_.is_saved && saved_quotes::can_be_saved(result) && is_approved(result)) number = save(result);
         if (asked_.is_json) output_.write(document_.add(result, number));
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (number.empty() || asked_.is_json) return;
@@ -255,6 +270,17 @@ private:
         worst_ = worse(worst_, ExitCode::refused);
     }
 
+    // Keeps who approved with what is saved; a quote that somebody must approve of first is shown and not saved.
+    bool is_approved(answers::RequestAnswer& result) {
+        quoting::ApprovalVerdict verdict = quoting::approve(workplace_.plant, result, asked_.approver);
+        result.approval = std::move(verdict.approval);
+        if (verdict.refusals.empty()) return true;
+        result.approval.reset();
+        complain(verdict.refusals);
+        worst_ = worse(worst_, ExitCode::refused);
+        return false;
+    }
+
     std::string save(const answers::RequestAnswer& result) {
         if (!store_) store_ = ledger::Store::open_for_writing(context_.ledger, ledger::IfMissing::create);
         const auto number = saved_quotes::save_quote(*store_, workplace_, {result, options_}, context_.person());
@@ -269,7 +295,8 @@ private:
     std::optional<ledger::Store> store_;  // opened for the first quote that is stored
     Output& output_;
     answers::QuoteOptions options_;
-    answers::QuoteStream document_;  // for --json
+    answers::QuoteStream document_;         // for --json
+    std::optional<BoardSearchRun> boards_;  // answers in place of a quote
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // of the HTML file
     reports::PriceList list_;            // of several requests as text
@@ -308,6 +335,18 @@ ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
     return ExitCode::misused;
 }
 
+// Why options cannot stand together; empty where they can.
+std::string wrong_beside(const QuoteCommand& asked) {
+    if (asked.approver && !asked.is_saved)
+        return "quote: --approve is for what is kept: found it without --save; add --save, or leave it out";
+    if (asked.board.has_any_board && !asked.board.strength.is_any())
+        return "quote: --board any is for a strength: found neither --ect nor --bct; add one of them";
+    if (asked.board.strength.is_any() && (asked.is_saved || asked.explain || asked.provided || asked.sheets.is_any() ||
+                                          !asked.html_file.empty() || has_list(asked)))
+        return "quote: a search for a board takes requests, --json, --date and --threads alone; leave out the others";
+    return "";
+}
+
 }  // namespace
 
 void add_quote(Command& program) {
@@ -324,12 +363,19 @@ void add_quote(Command& program) {
                    read_day(asked->date));
     command.option("--threads", "N", threads_help, read_threads(asked->threads));
     command.flag("--save", "store each quote in the ledger with everything it was computed from", asked->is_saved);
+    command.option("--approve", "NAME", "with --save, who approves of a profit below the plant's limit",
+                   read_line(asked->approver));
+    add_board_search(command, asked->board);
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
     command.option("-o", "FILE", "write the answer of a list to this file, .csv or .xlsx",
                    read_list_file(asked->list_file));
     command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with([asked](const RunContext& context) {
+        if (const std::string wrong = wrong_beside(*asked); !wrong.empty()) {
+            complain({wrong});
+            return ExitCode::misused;
+        }
         if (has_list(*asked)) return run_list(*asked, context);
         return QuoteRun(workplace::open(context.plant), *asked, context).run();
     });

@@ -49,7 +49,7 @@ double colours(const Row& row, std::size_t) {
     return row.order->request->colours;
 }
 double margin(const Row& row, std::size_t) {
-    return row.order->request->margin;
+    return margin_of(row).share;
 }
 double date(const Row& row, std::size_t) {
     return static_cast<double>(std::chrono::sys_days(row.order->request->date).time_since_epoch().count());

@@ -92,6 +92,14 @@ FactOrigin of_quantity(const Row& row) {
     return result;
 }
 
+FactOrigin of_margin(const Row& row) {
+    using From = orders::OrderMargin::From;
+    const orders::OrderMargin margin = margin_of(row);
+    if (margin.from == From::request) return of_request("margin", row);
+    return {margin.from == From::customer ? "margin of customer " + row.order->request->customer : "margin by quantity",
+            {margin.place}};
+}
+
 FactOrigin of_style(const Row& row) {
     FactOrigin result = of_request("style", row);
     result.how = "the pieces of style " + row.order->request->style;
@@ -141,7 +149,7 @@ FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     if (name.rfind("ply.", 0) == 0) return of_ply(name, row, index);
     if (name == "order.quantity") return of_quantity(row);
     if (name == "order.piece" || name == "order.pieces") return of_style(row);
-    if (name == "order.margin") return of_request("margin", row);
+    if (name == "order.margin") return of_margin(row);
     if (name == "order.date") return of_request("date", row);
     if (name.starts_with(contract::cost_prefix)) {
         const bool has_others = row.order->piece.pieces > 1 && index + 1 == row.steps();

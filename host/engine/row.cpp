@@ -11,4 +11,10 @@ std::size_t machine_index(const Row& row, std::size_t step) {
     return plant.corrugators.size() + plant.converters.size();
 }
 
+// The sets' margin is that of each piece.
+orders::OrderMargin margin_of(const Row& row) {
+    const Order& order = *row.order;
+    return orders::margin_of(*order.plant, *order.request, order.quantity / order.layout->piece.count);
+}
+
 }  // namespace flutebook::engine

@@ -8,6 +8,7 @@
 
 #include "host/contract/setting_values.hpp"
 #include "host/geometry/layout.hpp"
+#include "host/orders/margin.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
 #include "ledger/values/money.hpp"
@@ -49,6 +50,9 @@ struct Row {
 
 /// Which machine a step is: see plant::machine_count.
 [[nodiscard]] std::size_t machine_index(const Row& row, std::size_t step);
+
+/// The margin of the order that the row's piece is of.
+[[nodiscard]] orders::OrderMargin margin_of(const Row& row);
 
 /// What a model did wrong in a block of rows: the first row that shows it, and the finished sentence: file, model,
 /// cause.

@@ -50,6 +50,7 @@ ItemPrice price_of(const answers::RequestAnswer& answer) {
         static_cast<PriceParts&>(result) =
             parts_of_price(costs, item.set->quantity, item.set->cost_per_thousand, item.set->price_per_thousand);
     }
+    result.making = item.quote ? item.quote->making : item.set->making;
     result.order_value = item.quote ? item.quote->sale.order_value : item.set->sale.order_value;
     return result;
 }

@@ -1,6 +1,7 @@
 // A list's answer as JSON: what a row lacks has no key.
 #include <nlohmann/json.hpp>
 
+#include "host/answers/price_rules_json.hpp"
 #include "host/contract/model.hpp"
 #include "host/lists/list_writer.hpp"
 
@@ -40,6 +41,7 @@ void add_price(Json& tree, const ItemPrice& price) {
     tree["parts_per_thousand"] = classes_json(price.by_class);
     tree["parts_per_thousand"]["profit"] = amount_json(price.profit);
     tree["order_value"] = amount_json(price.order_value);
+    answers::add_price_making(tree, price.making);
     tree["made_on"] = price.made_on;
     tree["roll_width_mm"] = price.roll_width;
 }

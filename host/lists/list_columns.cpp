@@ -87,12 +87,18 @@ private:
     std::optional<std::set<std::string>> measures_;  // read when a name is asked for that is no other
 };
 
-std::vector<std::string> missing_columns(const std::vector<ListColumn>& columns) {
+// A plant that has margins of its own misses one only in the rows that these do not reach.
+bool is_missed(const KnownColumn& column, const plant::Plant& plant) {
+    const bool has_margins = !plant.pricing.margins.empty() || !plant.pricing.customers.empty();
+    return column.is_required && !(has_margins && column.name == std::string("margin"));
+}
+
+std::vector<std::string> missing_columns(const plant::Plant& plant, const std::vector<ListColumn>& columns) {
     std::vector<std::string> missing;
     for (const KnownColumn& known : known_columns) {
         const bool is_there = std::any_of(columns.begin(), columns.end(),
                                           [&](const ListColumn& column) { return column.name == known.name; });
-        if (known.is_required && !is_there) missing.push_back(base::shown(known.name));
+        if (is_missed(known, plant) && !is_there) missing.push_back(base::shown(known.name));
     }
     return missing;
 }
@@ -116,7 +122,7 @@ ListColumns ListColumns::read(const ListRow& header, const plant::Plant& plant, 
                                          is_twice ? "name each column once" : "known columns: " + reader.known()));
         if (column) result.columns_.push_back(*column);
     }
-    const auto missing = missing_columns(result.columns_);
+    const auto missing = missing_columns(plant, result.columns_);
     if (errors.empty() && !missing.empty())
         errors.push_back(fmt::format("{}: the header lacks columns: expected {} as well; known columns: {}",
                                      base::place_text(header.place), fmt::join(missing, ", "), reader.known()));

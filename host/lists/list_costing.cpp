@@ -15,6 +15,7 @@
 #include "host/lists/item_price.hpp"
 #include "host/quoting/cost_sheet.hpp"
 #include "host/quoting/formula_losses.hpp"
+#include "host/quoting/offered_price.hpp"
 #include "host/quoting/piece_quote.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/quoting/style_warnings.hpp"
@@ -109,14 +110,16 @@ std::optional<ItemPrice> price_of_way(const Workplace& workplace, const LaidOutI
     if (!(item.layout->blank.area_m2 * item.layout->board.grammage_gsm > 0)) return std::nullopt;
     const double thousand = costing->cost.to_double() / quantity * 1000;
     const auto cost = Money::rounded(thousand, 4);
-    const auto price = quoting::price(thousand, item.request->margin, workplace.plant.currency_minor_units);
-    if (!cost || !price || *cost < Money{} || *price < *cost) return std::nullopt;
-    const auto sale = answers::order_profit(*price, costing->cost, quantity, workplace.plant.currency_minor_units);
-    if (!sale) return std::nullopt;
+    const auto price = quoting::offered_price(workplace.plant, *item.request, quantity, thousand);
+    if (!cost || !price || *cost < Money{} || price->per_thousand < *cost) return std::nullopt;
+    const auto sale =
+        answers::order_profit(price->per_thousand, costing->cost, quantity, workplace.plant.currency_minor_units);
+    if (!sale || workplace.plant.pricing.find_approval(sale->profit_share) != nullptr) return std::nullopt;
     ItemPrice result{};
-    static_cast<PriceParts&>(result) =
-        parts_of_price(engine::costs_by_class(workplace.engine.graph(), *costing), quantity, *cost, *price);
+    static_cast<PriceParts&>(result) = parts_of_price(engine::costs_by_class(workplace.engine.graph(), *costing),
+                                                      quantity, *cost, price->per_thousand);
     result.order_value = sale->order_value;
+    result.making = std::move(price->making);
     result.made_on = machines_of(candidate);
     result.roll_width = fmt::format("{}", candidate.roll_width_mm);
     return result;

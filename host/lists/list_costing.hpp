@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "host/answers/price_rules.hpp"
 #include "host/base/place.hpp"
 #include "host/engine/row.hpp"
 #include "host/orders/request.hpp"
@@ -25,6 +26,7 @@ struct ItemPrice : PriceParts {
     Money order_value;       // all of them, rounded as an invoice is
     std::string made_on;     // "C1 > FG1"; of a set, piece by piece
     std::string roll_width;  // mm; of a set, piece by piece
+    answers::PriceMaking making = {};
 };
 
 /// An item that was costed, or why it was not.

@@ -39,9 +39,10 @@ public:
 /// {"answer": "list", "answer_version", "plant", "currency", "currency_decimals", "warnings": [W...] (about the plant's
 /// files), "rows": [R...]}, in the order of the list. R = {"at" (file:line:column), "request", and what of "customer"
 /// and "quantity" the row gives, as texts; "price_per_thousand", "cost_per_thousand", "parts_per_thousand": {CLASS:
-/// amount..., "profit"}, "order_value", "made_on", "roll_width_mm" (texts); with an old price "old_price",
-/// "difference", "difference_share" (of the old price), with its day "change": {CLASS: amount..., "profit",
-/// "not_explained"}; "warnings": [W...], "errors": [text...]}. A row with errors has no price.
+/// amount..., "profit"}, "order_value", "price_rules", "second_currency" (as in a quote's document), "made_on",
+/// "roll_width_mm" (texts); with an old price "old_price", "difference", "difference_share" (of the old price), with
+/// its day "change": {CLASS: amount..., "profit", "not_explained"}; "warnings": [W...], "errors": [text...]}. A row
+/// with errors has no price.
 class JsonListWriter {
 public:
     JsonListWriter(const plant::Plant& plant, const std::vector<base::Warning>& warnings);

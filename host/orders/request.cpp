@@ -15,6 +15,7 @@
 #include "host/fields/map_reader.hpp"
 #include "host/orders/style_reader.hpp"
 #include "host/plant/machine_list.hpp"
+#include "host/plant/plant_files.hpp"
 
 namespace flutebook::orders {
 
@@ -131,11 +132,14 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
         if (day) check_prices(date, plant, *board, *day);
     }
     request.quantities = read_quantities(form.field("quantities"));
-    request.margin = form.field("margin").number("1", fields::range::share);
+    // Missed where neither the request nor the plant has one.
+    if (form.has("margin") || !plant.pricing.has_margin(request.customer))
+        request.margin = form.field("margin").number("1", fields::range::share);
     if (form.has("colours")) request.colours = form.field("colours").number("1", fields::range::count);
     if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
     if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
     if (form.has("copied_from")) request.copied_from = read_copied_from(form.field("copied_from"));
+    if (form.has("tolerance")) request.tolerance = plant::read_tolerance(form.field("tolerance"));
     refuse_ups(form);
     return request;
 }

@@ -35,7 +35,7 @@ struct Request {
     std::optional<Outline> outline;
     std::size_t board;  // index into Plant::boards
     std::vector<double> quantities;
-    double margin;
+    std::optional<double> margin;  // nothing where the plant's rules give it: see margin_of()
     double colours = 0;
     /// Indices into Plant::converters; nothing where the request leaves it out.
     std::optional<std::vector<std::size_t>> route;
@@ -44,6 +44,7 @@ struct Request {
     std::string text;                          // all that stood in it, but for a byte order mark
     base::Places places;
     std::string copied_from = {};  // the saved quote that `quote copy` wrote it from, like Q000001; else empty
+    std::optional<plant::Tolerance> tolerance = {};  // its own; nothing where the plant's counts
 
     /// Null where `extras` does not name the model. Lives as long as the request is not changed.
     [[nodiscard]] const plant::ModelSettings* find_extras(const std::string& model) const;

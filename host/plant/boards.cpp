@@ -1,5 +1,6 @@
 // boards.yaml: combinations of papers, outside first. A liner, then a fluted medium and the liner that it is glued to,
-// once or twice; the last liner may be left out (single face). A board may say how thick it was measured.
+// once or twice; the last liner may be left out (single face). A board may say how thick it was measured, and how much
+// a strip of it bears on its edge.
 #include <fmt/format.h>
 
 #include <string>
@@ -80,6 +81,11 @@ Board read_board(const fields::Field& entry, const BoardParts& parts) {
         const auto caliper = form.field("caliper");
         board.caliper_mm = caliper.number("mm", fields::range::positive);
         board.caliper_place = caliper.place();
+    }
+    if (form.has("ect")) {
+        const auto ect = form.field("ect");
+        board.ect_kn_m = ect.number("kN/m", fields::range::positive);
+        board.ect_place = ect.place();
     }
     form.finish();
     return board;

@@ -86,6 +86,12 @@ const T* find_by_code(const std::vector<T>& things, const std::string& code) {
     return found == things.end() ? nullptr : &*found;
 }
 
+// Money may stand in the very file that names it.
+std::string currency_in(const fields::Field& plant_file) {
+    const base::Node* currency = plant_file.is_map() ? plant_file.node()->find("currency") : nullptr;
+    return currency != nullptr && currency->kind == base::Node::Kind::text ? currency->text : "";
+}
+
 std::vector<std::string> further_names(const std::vector<Allowance>& allowances) {
     std::vector<std::string> names;
     for (const auto& allowance : allowances)
@@ -99,9 +105,10 @@ public:
     PlantReader(const std::string& folder, const FileTexts* texts) : files_(folder, texts, complaints_) {}
 
     Plant read(const std::string& folder) {
-        plant_ = read_plant_file(fields::MapReader(file("plant.yaml")));
+        const fields::Field plant_file = file("plant.yaml");
+        reading_.currency = currency_in(plant_file);
+        plant_ = read_plant_file(fields::MapReader(plant_file));
         plant_.folder = folder;
-        reading_.currency = plant_.currency;
         read_board_making();
         read_machines();
         read_plugins();

@@ -16,6 +16,7 @@
 #include "host/box_styles/style.hpp"
 #include "host/plant/machine.hpp"
 #include "host/plant/model_settings.hpp"
+#include "host/plant/pricing.hpp"
 
 namespace flutebook::plant {
 
@@ -86,6 +87,8 @@ struct Board {
     base::Place place;
     std::optional<double> caliper_mm = {};  // as measured; nothing: it follows from flutes and liners
     std::optional<base::Place> caliper_place = {};
+    std::optional<double> ect_kn_m = {};  // edge crush resistance of a strip on its edge, flutes upright, as measured
+    std::optional<base::Place> ect_place = {};
 };
 
 /// `prefer: {name: model}`.
@@ -141,6 +144,7 @@ struct Plant {
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
     std::vector<OptionalModel> optional_models{};  // `pricing: {optional: [...]}`
+    Pricing pricing{};                             // all else that stands there
     base::Places places;                           // of plant.yaml
 
     [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;

@@ -56,12 +56,11 @@ bool lists(std::string_view codes, std::string_view currency) {
     return codes.find(currency) != std::string_view::npos;
 }
 
-std::vector<OptionalModel> read_optional_models(fields::MapReader pricing) {
+std::vector<OptionalModel> read_optional_models(fields::MapReader& pricing) {
     std::vector<OptionalModel> result;
     if (pricing.has("optional"))
         for (const fields::Field& model : pricing.field("optional").items())
             result.push_back({model.text(), model.place()});
-    pricing.finish();
     return result;
 }
 
@@ -82,7 +81,12 @@ Plant read_plant_file(fields::MapReader file) {
     plant.shifts = read_shifts(file.field("shifts"));
     plant.balance_tolerance = file.field("balance_tolerance").number("1", fields::range::share);
     for (const auto& entry : file.field("mills").entries()) plant.mills.push_back(read_mill(entry));
-    if (file.has("pricing")) plant.optional_models = read_optional_models(file.form("pricing"));
+    if (file.has("pricing")) {
+        fields::MapReader pricing = file.form("pricing");
+        plant.optional_models = read_optional_models(pricing);
+        plant.pricing = read_pricing(pricing, plant);
+        pricing.finish();
+    }
     plant.places = file.places();
     file.finish();
     return plant;

@@ -35,6 +35,11 @@ private:
 /// plant.yaml, into a plant that holds nothing else yet.
 [[nodiscard]] Plant read_plant_file(fields::MapReader file);
 
+/// `pricing:` of plant.yaml, of a plant whose currency is known; but for `optional`, which is the caller's.
+[[nodiscard]] Pricing read_pricing(fields::MapReader& form, const Plant& plant);
+/// `tolerance: {under, over}` of a plant or a request.
+[[nodiscard]] Tolerance read_tolerance(const fields::Field& map);
+
 /// papers.yaml
 [[nodiscard]] std::vector<Paper> read_papers(const fields::Field& table);
 

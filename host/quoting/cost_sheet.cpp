@@ -9,7 +9,9 @@
 
 #include "host/base/errors.hpp"
 #include "host/engine/costing/quantity_centre.hpp"
+#include "host/orders/margin.hpp"
 #include "host/plant/machine_list.hpp"
+#include "host/quoting/offered_price.hpp"
 
 namespace flutebook::quoting {
 
@@ -52,10 +54,12 @@ Money kept(const AskedQuantity& asked, const char* what, double amount) {
 }
 
 // From the cost before it was rounded: a price must not depend on how a cost is printed.
-Money kept_price(const AskedQuantity& asked, double cost) {
-    const double margin = asked.request.margin;
-    return kept(asked, "price per thousand", price(cost, margin, asked.plant.currency_minor_units),
-                cost / (1 - margin));
+OfferedPrice kept_price(const AskedQuantity& asked, double cost) {
+    auto price = offered_price(asked.plant, asked.request, asked.quantity, cost);
+    if (!price)
+        (void)kept(asked, "price per thousand", std::nullopt,
+                   cost / (1 - orders::margin_of(asked.plant, asked.request, asked.quantity).share));
+    return std::move(*price);
 }
 
 answers::MassBalance balance(const Engine& engine, const Row& row, const Costing& costing) {
@@ -126,7 +130,9 @@ void add_sale(QuoteOrSet& quote, const AskedQuantity& asked) {
 // Of a quote or a set; `per_unit` is what of its cost grows with the quantity.
 template <typename QuoteOrSet>
 void add_price(QuoteOrSet& quote, const AskedQuantity& asked, Money per_unit) {
-    quote.price_per_thousand = kept_price(asked, quote.cost.to_double() / quote.quantity * 1000);
+    OfferedPrice price = kept_price(asked, quote.cost.to_double() / quote.quantity * 1000);
+    quote.price_per_thousand = price.per_thousand;
+    quote.making = std::move(price.making);
     quote.contribution_per_thousand =
         contribution(quote.price_per_thousand, per_unit, static_cast<std::int64_t>(quote.quantity));
     add_sale(quote, asked);
@@ -223,13 +229,13 @@ answers::SetQuote set_sheet(const plant::Plant& plant, const orders::Request& re
     return result;
 }
 
-std::optional<base::Warning> price_warning(const orders::Request& request,
+std::optional<base::Warning> price_warning(const plant::Plant& plant, const orders::Request& request,
                                            const answers::RequestAnswer::Quantity& quantity) {
     if (!quantity.is_makeable()) return std::nullopt;
     const Money price = quantity.quote ? quantity.quote->price_per_thousand : quantity.set->price_per_thousand;
     const Money cost = quantity.quote ? quantity.quote->cost_per_thousand : quantity.set->cost_per_thousand;
     if (price >= cost) return std::nullopt;
-    return base::Warning{base::place_text(request.places, "margin", {request.place.file}),
+    return base::Warning{base::place_text(orders::margin_of(plant, request, quantity.quantity()).place),
                          fmt::format("the price at {:.0f} is below the cost: found {} where a thousand cost {}; raise "
                                      "the margin",
                                      quantity.quantity(), price.to_double(), cost.to_double())};

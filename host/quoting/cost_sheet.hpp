@@ -26,7 +26,7 @@ namespace flutebook::quoting {
 [[nodiscard]] Money contribution(Money price_per_thousand, Money per_unit_cost, std::int64_t quantity);
 
 /// Where the price is below the cost.
-[[nodiscard]] std::optional<base::Warning> price_warning(const orders::Request& request,
+[[nodiscard]] std::optional<base::Warning> price_warning(const plant::Plant& plant, const orders::Request& request,
                                                          const answers::RequestAnswer::Quantity& quantity);
 
 /// cost / (1 - margin), rounded half away from zero to the currency's minor unit. The margin is a share of the price,

@@ -9,9 +9,12 @@
 
 #include "host/base/errors.hpp"
 #include "host/base/near_spellings.hpp"
+#include "host/quoting/approval.hpp"
 #include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/offered_price.hpp"
 #include "host/quoting/piece_quote.hpp"
 #include "host/quoting/provided.hpp"
+#include "host/quoting/strength.hpp"
 #include "host/quoting/style_warnings.hpp"
 
 namespace flutebook::quoting {
@@ -135,9 +138,9 @@ void add_losses_warning(RequestAnswer& answer, const RequestAnswer::Quantity& qu
                      terms.quantity, terms.piece.empty() ? "" : " of " + terms.piece, terms.lost_otherwise_by)});
 }
 
-void add_warnings(RequestAnswer& answer) {
+void add_warnings(const plant::Plant& plant, RequestAnswer& answer) {
     for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
-        if (auto warning = price_warning(answer.request, answer.quantities[i]))
+        if (auto warning = price_warning(plant, answer.request, answer.quantities[i]))
             answer.warnings.push_back(std::move(*warning));
         add_losses_warning(answer, answer.quantities[i]);
         for (const RequestAnswer::Piece& piece : answer.pieces) add_losses_warning(answer, piece.quantities[i]);
@@ -164,7 +167,10 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
         result.quantities.clear();
         result.model_fault = error.what();
     }
-    add_warnings(result);
+    add_warnings(plant, result);
+    for (base::Warning& warning : approval_warnings(plant, result)) result.warnings.push_back(std::move(warning));
+    result.terms = offer_terms(plant, result.request);
+    result.strength = estimated_strength(plant, result.request);
     for (base::Warning& warning : style_warnings(plant, engine, result)) result.warnings.push_back(std::move(warning));
     if (asked.has_drawings) result.drawn = blanks::draw_request(plant, result.request);
     return result;

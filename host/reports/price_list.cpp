@@ -8,6 +8,7 @@
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/not_in_price.hpp"
+#include "host/reports/price_rules.hpp"
 #include "host/reports/quote_ladder.hpp"
 
 namespace flutebook::reports {
@@ -60,6 +61,8 @@ void PriceList::add(const answers::RequestAnswer& answer) {
         loss_kg_ += row->loss_kg;
         issued_kg_ += row->issued_kg;
     }
+    for (const std::string& line : price_rule_lines(context, answer))
+        rules_.push_back(fmt::format("{} at {}", answer.request.number, line));
     add_missing(context, answer);
     warnings_.insert(warnings_.end(), answer.warnings.begin(), answer.warnings.end());
 }
@@ -114,6 +117,7 @@ Report PriceList::report() const {
         for (const std::string& text : limits_) section.blocks.emplace_back(Note{text, Note::Kind::sentence, 1});
         result.sections.push_back(std::move(section));
     }
+    if (!rules_.empty()) result.sections.push_back(price_rules_section(rules_));
     std::vector<std::string> missing;
     for (const auto& [text, requests] : missing_)
         missing.push_back(fmt::format("{}: {}", listed_requests(requests), text));

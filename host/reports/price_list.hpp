@@ -34,7 +34,7 @@ private:
     std::size_t lines_ = 0;     // of what can be made
     Money order_value_, cost_;  // as they are printed
     double loss_kg_ = 0, issued_kg_ = 0;
-    std::vector<std::string> limits_;
+    std::vector<std::string> limits_, rules_;
     std::vector<std::pair<std::string, std::vector<std::string>>> missing_;  // a text, and the requests it holds for
     std::vector<base::Warning> warnings_;
 };

@@ -12,9 +12,11 @@
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/not_in_price.hpp"
+#include "host/reports/price_rules.hpp"
 #include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_sections.hpp"
 #include "host/reports/sheet_context.hpp"
+#include "host/reports/strength_report.hpp"
 
 namespace flutebook::reports {
 
@@ -39,7 +41,9 @@ Facts asked_for(const SheetContext& context) {
         facts.push_back({"outside", {context.units.lengths({request.outline->length_mm, request.outline->width_mm})}});
     facts.push_back({"board", {context.plant.boards[request.board].code}});
     if (request.colours > 0) facts.push_back({"colours", {fmt::format("{}", request.colours)}});
-    facts.push_back({"margin", {render::brief_number(request.margin * 100, 4) + " % of the price"}});
+    facts.push_back({"margin",
+                     {request.margin ? render::brief_number(*request.margin * 100, 4) + " % of the price"
+                                     : std::string("by the plant's rules")}});
     facts.push_back({prices_of_label, {base::to_string(request.date)}});
     facts.push_back({money_in_label, {context.units.currency}});
     return facts;
@@ -176,8 +180,13 @@ void add_short_answer(Report& report, const SheetContext& context, const answers
     report.sections.push_back(ladder_section(context, answer));
     if (!answer.drawn.empty())
         report.sections.back().blocks.emplace_back(drawings::blank_drawings(context.units, answer.drawn));
+    if (const auto rules = price_rule_lines(context, answer); !rules.empty())
+        report.sections.push_back(price_rules_section(rules));
+    if (ReportSection second = second_currency_section(context, answer); !second.title.empty())
+        report.sections.push_back(std::move(second));
     ReportSection measure = measure_section(context, answer);
     if (!measure.title.empty()) report.sections.push_back(std::move(measure));
+    if (answer.strength) report.sections.push_back(strength_section(context, *answer.strength));
     for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));
     if (const auto missing = missing_texts(context, answer); !missing.empty())
         report.sections.push_back(not_in_price_section(missing));
@@ -197,6 +206,7 @@ Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& ans
     using Counted = SheetContext::Counted;
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     Report report{"quote", answer.request.number, request_heading(plant, answer.request), {}};
+    for (auto& fact : offer_facts(answer)) report.heading->facts.push_back(std::move(fact));
     if (answer.model_fault) return report;
     add_short_answer(report, context, answer);
     if (is_set) add_set(report, context, answer, asked, sheets);

@@ -18,6 +18,7 @@
 #include "host/reports/layout_drawings.hpp"
 #include "host/reports/mass_figures.hpp"
 #include "host/reports/not_in_price.hpp"
+#include "host/reports/price_rules.hpp"
 
 namespace flutebook::reports {
 
@@ -180,13 +181,18 @@ ReportSection price_section(const SheetContext& context, const Quote& quote) {
     costs.add({fmt::format("{} {}", cost_per_thousand_label, context.pieces()), Amount{quote.cost_per_thousand}});
     if (context.counted == SheetContext::Counted::pieces) return {"Unit cost", {costs}};
     ReportTable price{"price", columns, {}};
-    price.add({fmt::format("{} {}, of which {} % margin", price_per_thousand_label, context.pieces(),
-                           render::brief_number(context.request.margin * 100, 4)),
+    std::string of_margin;
+    if (context.request.margin && !has_plant_rule(quote.making))
+        of_margin = fmt::format(", of which {} % margin", render::brief_number(*context.request.margin * 100, 4));
+    price.add({fmt::format("{} {}{}", price_per_thousand_label, context.pieces(), of_margin),
                Amount{quote.price_per_thousand, context.plant.currency_minor_units}});
     price.add({"less the per-unit cost of a thousand, net of recovery",
                Amount{quote.contribution_per_thousand - quote.price_per_thousand}});
     price.add(RowKind::total, {contribution_label, Amount{quote.contribution_per_thousand}});
-    return {"Price", {costs, price}};
+    ReportSection section{"Price", {costs, price}};
+    if (has_plant_rule(quote.making))
+        section.blocks.emplace_back(Note{rules_text(context, quote.making), Note::Kind::sentence, 1});
+    return section;
 }
 
 ReportSection waste_section(const SheetContext& context, const Quote& quote) {

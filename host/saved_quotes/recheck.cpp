@@ -31,10 +31,12 @@ Recosted unanswered(TodaysAnswer::Ends ends, std::vector<std::string> complaints
     return {"", std::nullopt, ends, std::move(complaints), std::nullopt};
 }
 
-// The document is read back, so that both sides of every comparison went through the same writer and reader.
+// The document is read back, so that both sides of every comparison went through the same writer and reader. Who
+// approved is no figure: it stays as it was.
 Recosted answered(const workplace::Workplace& workplace, const orders::Request& request,
-                  const answers::QuoteOptions& asked) {
-    const answers::RequestAnswer answer = quoting::quote(workplace.plant, workplace.engine, request, asked);
+                  const answers::QuoteOptions& asked, const std::optional<answers::Approval>& approval) {
+    answers::RequestAnswer answer = quoting::quote(workplace.plant, workplace.engine, request, asked);
+    answer.approval = approval;
     if (answer.model_fault)
         return {"", std::nullopt, TodaysAnswer::Ends::model_at_fault, {*answer.model_fault}, request.date};
     std::string text = answers::quote_text(workplace.plant, answer, asked);
@@ -58,14 +60,15 @@ Recosted from_saved_files(const ledger::SavedQuote& quote, const RecheckOptions&
     return around_one_request([&] {
         const workplace::Workplace workplace = open_saved(quote, asked.folder);
         const answers::QuoteOptions then{asked.threads, saved_options(quote).explain};
-        return answered(workplace, saved_request(quote, workplace.plant), then);
+        return answered(workplace, saved_request(quote, workplace.plant), then, saved_document(quote).answer.approval);
     });
 }
 
 Recosted from_todays_files(const ledger::SavedQuote& quote, const workplace::Workplace& today,
                            const RecheckOptions& asked) {
     return around_one_request([&] {
-        return answered(today, saved_request(quote, today.plant, asked.date), {asked.threads, std::nullopt});
+        return answered(today, saved_request(quote, today.plant, asked.date), {asked.threads, std::nullopt},
+                        std::nullopt);
     });
 }
 

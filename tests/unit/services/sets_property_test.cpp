@@ -100,7 +100,7 @@ void check_set(const orders::Request& request, const RequestAnswer& answer, std:
     RC_ASSERT(cost == item.set->cost);
     RC_ASSERT(waste == item.set->waste_cost);
     RC_ASSERT(recovery == item.set->recovery);
-    const double price = cost.to_double() / item.set->quantity * 1000 / (1 - request.margin);
+    const double price = cost.to_double() / item.set->quantity * 1000 / (1 - request.margin.value());
     RC_ASSERT(std::fabs(item.set->price_per_thousand.to_double() - price) <= 0.005 * (1 + 1e-9) + 1e-12 * price);
 }
 
