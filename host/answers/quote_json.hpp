@@ -27,8 +27,8 @@
 //   "order_value" (quantity times price, rounded to the currency's minor unit as an invoice is), "profit" (order value
 //   less cost), "profit_share" (of the order value),
 //   "price_rules": [{"rule" (request-margin customer-margin quantity-margin round-up least-order), "value" (the margin,
-//   the multiple, the least order), "at", "price_per_thousand" (after it)}...], those that made the price, in turn,
-//   where the plant has one, "second_currency": {"code", "decimals", "rate", "price_per_thousand", "order_value"},
+//   the multiple, the least order), "at", "price_per_thousand" (after it)}...], those that made the price in turn;
+//   where the plant has one "second_currency": {"code", "decimals", "rate", "price_per_thousand", "order_value"},
 //   "not_in_price": [N...], "machine_hours": [...] (by step 0 ... K, setup and run; null where no model says),
 //   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
 //   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}

@@ -197,8 +197,8 @@ TEST_CASE("a correct plugin keeps every rule, also where an input matters seldom
     for (const auto* name : {"good", "matters_seldom", "shows_too_much"}) check_keeps_all(plugin(name));
 }
 TEST_CASE("each of the host's own models keeps every rule") {
-    for (const auto* model :
-         {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling", "delivery"})
+    for (const auto* model : {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling",
+                              "delivery", "outside-work"})
         check_keeps_all(std::string(FLUTEBOOK_PLUGIN_DIR) + "/" + model + ".so");
 }
 TEST_CASE("each of the SDK's examples keeps every rule") {

@@ -57,8 +57,8 @@ TEST_CASE("a good plugin passes its trial, by every rule") {
 }
 
 TEST_CASE("each of the host's own models passes its trial") {
-    for (const auto* model :
-         {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling", "delivery"}) {
+    for (const auto* model : {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling",
+                              "delivery", "outside-work"}) {
         INFO(model);
         CHECK(verdict(tried(std::string(FLUTEBOOK_PLUGIN_DIR) + "/" + model + ".so")) == "");
     }

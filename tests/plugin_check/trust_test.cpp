@@ -191,8 +191,8 @@ TEST_CASE("a record of another set of rules means trying again") {
 
 TEST_CASE("the models that were built with the program need no trial and no record, and no other file is one of them") {
     plugin_check::TriedTrust trust(no_program, plugin_check::Records(std::nullopt), installed_set::installed_models());
-    for (const auto* model :
-         {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling", "delivery"}) {
+    for (const auto* model : {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling",
+                              "delivery", "outside-work"}) {
         const auto file = contract::PluginFile::read(std::string(FLUTEBOOK_PLUGIN_DIR) + "/" + model + ".so");
         CHECK(trust.is_installed(file));
         CHECK_NOTHROW(trust.check(file));

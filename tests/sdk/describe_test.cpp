@@ -13,8 +13,8 @@ using Json = nlohmann::json;
 
 namespace {
 
-const std::vector<std::string> shipped = {"consumables", "delivery", "energy", "paper",  "run",
-                                          "running",     "scrap",    "setup",  "starch", "tooling"};
+const std::vector<std::string> shipped = {"consumables", "delivery", "energy", "paper",   "run",         "running",
+                                          "scrap",       "setup",    "starch", "tooling", "outside-work"};
 const std::vector<std::string> examples = {"varnish", "tariff", "small_orders", "emissions", "inspection", "odd_words"};
 
 std::string file_of(const std::string& model) {

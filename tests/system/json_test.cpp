@@ -95,6 +95,7 @@ TEST_CASE("a quote has its keys in their order, and more only behind them") {
                                              "order_value",
                                              "profit",
                                              "profit_share",
+                                             "price_rules",
                                              "not_in_price",
                                              "machine_hours"};
     REQUIRE(all_quotes().size() > 20);

@@ -191,3 +191,17 @@ TEST_CASE("a saved quote is held against today's rules by key") {
     CHECK(ended.exit_code == 1);
     CHECK_THAT(ended.output, Contains("pricing.margin.0: 0.24 -> 0.26"));
 }
+
+TEST_CASE("work done outside is charged as the request says, and only where the plant lists its model") {
+    PlantCopy plant;
+    const std::string plain = plant.write("P-1.yaml", plain_request("P-1", "500, 2000"));
+    const std::string worked =
+        plant.write("P-2.yaml", plain_request("P-2", "500, 2000") +
+                                    "extras: {outside-work: {order_price: 120, thousand_price: 4.5}}\n");
+    CHECK(ask_at(plant.folder(), {"quote", worked}).exit_code == 1);
+    plant.replace("plugins.yaml", "  - paper: {}", "  - paper: {}\n  - outside-work: {}");
+    const Json before = request_of(plant, {"quote", plain, "--json"})["quotes"];
+    const Json after = request_of(plant, {"quote", worked, "--json"})["quotes"];
+    CHECK(after[0]["cost"].get<double>() == Approx(before[0]["cost"].get<double>() + 122.25).margin(1e-9));
+    CHECK(after[1]["cost"].get<double>() == Approx(before[1]["cost"].get<double>() + 129).margin(1e-9));
+}

@@ -166,6 +166,49 @@ TEST_CASE("freight goes by distance and by mass, or by volume where the load is 
     CHECK(bulky.lines.at("freight").quantity.at(3) == near(24));  // 0.8 m3 x 250 kg/m3 = 0.2 t x 120 km
 }
 
+TEST_CASE("an order needs as many lorries as its pallets or its mass fill, and none where a lorry has no limit") {
+    const Named pallets = {{"pallet_volume", 0.3}, {"distance", 120}, {"drop_price", 35}, {"lorry_price", 1.5}};
+    CHECK(delivered(pallets).provides.at("delivery.loads") == std::vector<double>{0});
+    CHECK(delivered(pallets).amount() == 35);
+    Named by_pallets = pallets;
+    by_pallets.insert({"lorry_pallets", 2});
+    const auto two = delivered(by_pallets);  // 3 pallets of 0.8 m3 in all
+    CHECK(two.provides.at("delivery.loads") == std::vector<double>{2});
+    CHECK(two.lines.at("freight.drop").amount() == 35);
+    CHECK(two.lines.at("freight.further").amount() == 35);
+    CHECK(two.lines.at("freight.lorry").amount() == near(360));  // 2 x 120 km x 1.5
+    Named by_mass = by_pallets;
+    by_mass.insert({"lorry_load", 30});
+    CHECK(delivered(by_mass).provides.at("delivery.loads") == std::vector<double>{4});  // 100 kg over 30
+}
+
+TEST_CASE("an order in several deliveries has its pallets, its lorries and its drops by delivery") {
+    const auto thrice = delivered({{"pallet_volume", 0.15},
+                                   {"pallet_price", 9},
+                                   {"lorry_pallets", 1},
+                                   {"distance", 10},
+                                   {"drop_price", 35},
+                                   {"lorry_price", 1.5},
+                                   {"deliveries", 3}});
+    // 0.8 m3 fill 5.33 pallets: 1.78 a delivery, so 2 of them on 2 lorries each time.
+    CHECK(thrice.provides.at("delivery.pallets") == std::vector<double>{6});
+    CHECK(thrice.provides.at("delivery.loads") == std::vector<double>{6});
+    CHECK(thrice.lines.at("pallets").amount() == 54);
+    CHECK(thrice.lines.at("freight.drop").amount() == 105);
+    CHECK(thrice.lines.at("freight.further").amount() == 105);
+    CHECK(thrice.lines.at("freight.lorry").amount() == near(90));  // 6 x 10 km x 1.5
+}
+
+TEST_CASE("work outside is charged at dispatch, by the order and by the thousand") {
+    const auto worked = [](Named settings) { return ModelBench("outside-work").evaluate(order(std::move(settings))); };
+    CHECK(worked({}).amount() == 0);
+    const auto both = worked({{"order_price", 120}, {"thousand_price", 4.5}});  // 1000 boxes
+    CHECK(both.lines.at("outside.order").quantity.at(3) == 1);
+    CHECK(both.lines.at("outside.order").amount() == 120);
+    CHECK(both.lines.at("outside.thousand").amount() == near(4.5));
+    CHECK(both.lines.at("outside.thousand").quantity.at(2) == 0);
+}
+
 TEST_CASE(
     "tools without a number of boxes provide what is to be invoiced apart, and nothing where they are written off") {
     const Named prices = {{"plate_price", 400}, {"plate_share", 0.4}, {"die_board_price", 200}, {"rule_price", 12}};

@@ -13,8 +13,8 @@ using namespace flutebook::fixture;
 namespace {
 
 // In an order in which each finds what it needs.
-const std::vector<std::string> ids{"run",     "scrap",  "paper",       "starch",  "setup",
-                                   "running", "energy", "consumables", "tooling", "delivery"};
+const std::vector<std::string> ids{"run",    "scrap",       "paper",   "starch",   "setup",       "running",
+                                   "energy", "consumables", "tooling", "delivery", "outside-work"};
 
 const Named& settings_of(const std::string& id) {
     static const std::map<std::string, Named> all{
@@ -43,7 +43,8 @@ const Named& settings_of(const std::string& id) {
           {"rule_price", 12},
           {"rule_length", 3},
           {"die_boxes", 50000}}},
-        {"delivery", {{"pallet_volume", 1.2}, {"pallet_price", 9}, {"distance", 120}, {"freight_price", 0.15}}}};
+        {"delivery", {{"pallet_volume", 1.2}, {"pallet_price", 9}, {"distance", 120}, {"freight_price", 0.15}}},
+        {"outside-work", {{"order_price", 120}, {"thousand_price", 4.5}}}};
     static const Named none;
     const auto found = all.find(id);
     return found == all.end() ? none : found->second;
@@ -129,5 +130,5 @@ TEST_CASE("run is the only model that sheds, and no two models provide one name"
     }
     CHECK(provided == std::set<std::string>{"run.fed", "run.good", "web.length", "web.area", "paper.issued",
                                             "adhesive.dry", "scrap.mass", "run.hours", "delivery.pallets",
-                                            "plates.invoiced", "die.invoiced"});
+                                            "delivery.loads", "plates.invoiced", "die.invoiced"});
 }

@@ -28,8 +28,8 @@ std::vector<std::string> shown_by(const std::string& file) {
 }  // namespace
 
 TEST_CASE("a plugin shows one symbol, and it is data") {
-    for (const char* id :
-         {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling", "delivery"}) {
+    for (const char* id : {"run", "scrap", "paper", "starch", "setup", "running", "energy", "consumables", "tooling",
+                           "delivery", "outside-work"}) {
         INFO(id);
         CHECK(shown_by(std::string(FLUTEBOOK_PLUGIN_DIR) + "/" + id + ".so") ==
               std::vector<std::string>{"D flutebook_plugin"});
