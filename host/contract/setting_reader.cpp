@@ -132,7 +132,7 @@ struct SettingReader::Subject {
 };
 
 SettingReader::SettingReader(const plant::Plant& plant)
-    : currency_(plant.currency), money_scale_(plant::usual_money_scale(plant)) {}
+    : words_(plant::unit_words(plant)), money_scale_(plant::usual_money_scale(plant)) {}
 
 void SettingReader::complain(const Place& place, const std::string& path, const std::string& what) {
     errors_.push_back(fmt::format("{}: {}: {}", base::place_text(place), path, what));
@@ -150,7 +150,7 @@ std::optional<double> SettingReader::choice(const Subject& subject, const GivenT
 std::optional<double> SettingReader::number(const Subject& subject, const GivenText& given, const std::string& path) {
     const Setting& setting = subject.setting;
     if (!setting.choices.empty()) return choice(subject, given, path);
-    const auto read = fields::read_quantity(given, setting.unit, currency_);
+    const auto read = fields::read_quantity(given, setting.unit, words_);
     if (const auto* problem = std::get_if<fields::Problem>(&read)) {
         complain(given.place, path, problem->text);
         return std::nullopt;
@@ -193,7 +193,7 @@ SteppedValue SettingReader::stepped(const Subject& subject, const GivenValue& gi
 // The key of a step, in the need's unit; nothing where it is no number, or stands where it cannot count.
 std::optional<double> SettingReader::step_key(const Name& need, const GivenCell& cell,
                                               const std::vector<ValueStep>& before, const std::string& path) {
-    const auto read = fields::read_quantity({cell.key, false, cell.key_place}, need.unit, currency_);
+    const auto read = fields::read_quantity({cell.key, false, cell.key_place}, need.unit, words_);
     if (const auto* problem = std::get_if<fields::Problem>(&read)) {
         complain(cell.key_place, path, fmt::format("no step of {}: {}", need.name, problem->text));
         return std::nullopt;

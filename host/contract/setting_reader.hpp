@@ -65,7 +65,7 @@ private:
     void refuse_gaps(const Subject& subject, const plant::GivenTable& cells, const base::Place& place,
                      const std::string& path);
 
-    std::string currency_;
+    fields::UnitWords words_;
     double money_scale_;  // of usual ranges
     std::vector<std::string> errors_;
     std::vector<UnusualValue> unusual_;

@@ -21,7 +21,7 @@ class MapReader;
 /// What the fields of a file share. Outlives them.
 struct Reading {
     base::Diagnostics& complaints;
-    std::string currency;  // its code counts as `money` in units
+    UnitWords words;
 };
 
 /// One value, given or not, that a form asks for. Refers to the document and the reading; both outlive it.

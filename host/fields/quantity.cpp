@@ -12,7 +12,7 @@
 #include "host/base/characters.hpp"
 #include "host/base/decimal.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/fields/unit_text.hpp"
+#include "host/fields/mixed_number.hpp"
 #include "host/fields/units.hpp"
 
 namespace flutebook::fields {
@@ -52,9 +52,9 @@ Problem not_a_number(std::string_view found, const std::string& unit) {
 }
 
 std::variant<double, Problem> convert(double value, const std::string& written, const std::string& unit,
-                                      const std::string& currency) {
-    if (const auto why = why_unit_is_refused(written)) return Problem{*why};
-    const auto from = with_word_replaced(written, currency, "money");
+                                      const UnitWords& words) {
+    if (const auto why = why_unit_is_refused(written, words)) return Problem{*why};
+    const auto from = library_unit(written, words);
     const auto to_unit = conversion(from, unit);
     if (to_unit) return base::short_decimal((*to_unit)(value));
     const auto wanted = unit == "1" ? std::string("a bare number") : "a unit that converts to " + base::shown(unit);
@@ -62,12 +62,27 @@ std::variant<double, Problem> convert(double value, const std::string& written, 
                    base::shown(written) + ", expected " + wanted};
 }
 
+bool stands_alone(std::string_view written) {
+    return !written.empty() && written.front() != ' ' && written.back() != ' ';
+}
+
+std::variant<double, Problem> convert_mixed(const MixedNumber& mixed, std::string_view text, const std::string& unit,
+                                            const UnitWords& words) {
+    if (mixed.unit.empty())
+        return Problem{"a fraction without its unit: found " + base::shown(text) +
+                       ", expected a unit behind it, such "
+                       "as " +
+                       base::shown(std::string(text) + " in")};
+    if (!stands_alone(mixed.unit)) return not_a_number(text, unit);
+    return convert(mixed.value, std::string(mixed.unit), unit, words);
+}
+
 }  // namespace
 
-std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit,
-                                            const std::string& currency) {
+std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit, const UnitWords& words) {
     const std::string_view text = given.text;
     if (text.empty()) return Problem{"not a number: expected a plain decimal" + in_unit(unit)};
+    if (const auto mixed = read_mixed_number(text)) return convert_mixed(*mixed, text, unit, words);
     const auto space = text.find(' ');
     const auto number = text.substr(0, space);
     if (!is_plain_decimal(number)) return not_a_number(text, unit);
@@ -78,9 +93,9 @@ std::variant<double, Problem> read_quantity(const GivenText& given, const std::s
     }
     const auto value = read_decimal(number);
     if (const auto* problem = std::get_if<Problem>(&value)) return *problem;
-    const std::string written(text.substr(space + 1));
-    if (written.empty() || written.front() == ' ' || written.back() == ' ') return not_a_number(text, unit);
-    return convert(std::get<double>(value), written, unit, currency);
+    const auto written = text.substr(space + 1);
+    if (!stands_alone(written)) return not_a_number(text, unit);
+    return convert(std::get<double>(value), std::string(written), unit, words);
 }
 
 bool QuantityRange::holds(double value) const {

@@ -142,7 +142,7 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
 
 Request read_tree(const plant::Plant& plant, const base::Node& root, const base::Place& place, std::string text,
                   base::Diagnostics& complaints, std::optional<base::Date> date_override) {
-    fields::Reading reading{complaints, plant.currency};
+    fields::Reading reading{complaints, plant::unit_words(plant)};
     fields::MapReader form(fields::Field(root, place, reading));
     auto request = read_fields(form, plant, date_override);
     request.place = place;

@@ -101,7 +101,7 @@ public:
     Plant read(const std::string& folder) {
         plant_ = read_plant_file(fields::MapReader(file("plant.yaml")));
         plant_.folder = folder;
-        reading_.currency = plant_.currency;
+        reading_.words = unit_words(plant_);
         read_board_making();
         read_machines();
         read_plugins();
@@ -182,7 +182,7 @@ private:
     }
 
     base::Diagnostics complaints_;
-    fields::Reading reading_{complaints_, ""};
+    fields::Reading reading_{complaints_, {}};
     Folder files_;
     Plant plant_{};
 };
@@ -202,6 +202,11 @@ const Board* Plant::find_board(const std::string& code) const {
 
 const box_styles::Style* Plant::find_style(const std::string& code) const {
     return styles.find(code);
+}
+
+fields::UnitWords unit_words(const Plant& plant) {
+    using Ton = fields::UnitWords::Ton;
+    return {plant.currency, plant.units == Units::us ? Ton::short_ton : Ton::ambiguous};
 }
 
 const char* to_text(Units units) {

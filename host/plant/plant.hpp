@@ -14,6 +14,7 @@
 #include "host/base/date.hpp"
 #include "host/base/place.hpp"
 #include "host/box_styles/style.hpp"
+#include "host/fields/unit_words.hpp"
 #include "host/plant/machine.hpp"
 #include "host/plant/model_settings.hpp"
 
@@ -159,6 +160,9 @@ struct Plant {
 
 /// How thick a board is: as it says, else the heights of its flutes, and its liners.
 [[nodiscard]] double caliper_mm(const Plant& plant, const Board& board);
+
+/// What words of units mean in the plant's files and in its requests.
+[[nodiscard]] fields::UnitWords unit_words(const Plant& plant);
 
 /// The names of the six files that every plant has.
 [[nodiscard]] const std::vector<std::string>& plant_file_names();

@@ -106,3 +106,41 @@ TEST_CASE("a unit that the library would read otherwise than meant is refused") 
             "an ambiguous unit: found `EUR/ton`; write `t` for 1000 kg, `short_ton` for 2000 lb or `long_ton` for 2240 "
             "lb");
 }
+
+TEST_CASE("where the plant is shown us units a ton is 2000 lb, written in small letters") {
+    const UnitWords us{"USD", UnitWords::Ton::short_ton};
+    for (const std::string text : {"907.18474 USD/ton", "907.18474 USD/tons", "907.18474 USD/short_ton"}) {
+        const auto read = read_quantity(given_text(text), "money/t", us);
+        CAPTURE(text);
+        REQUIRE(std::holds_alternative<double>(read));
+        CHECK(std::get<double>(read) == Approx(1000).epsilon(1e-15));
+    }
+    CHECK(std::holds_alternative<Problem>(read_quantity(given_text("600 USD/Ton"), "money/t", us)));
+    CHECK(std::holds_alternative<Problem>(read_quantity(given_text("600 USD/kton"), "money/t", us)));
+}
+
+TEST_CASE("the sign of a dollar is money where the currency is a dollar") {
+    CHECK(value_of("1 $", "money", "USD") == 1);
+    CHECK(value_of("0.25 $/kg", "money/t", "CAD") == 250);
+    CHECK(problem_of("0.25 $/kg", "money/t", "EUR") ==
+          "an unknown unit: found `$/kg`, expected a unit that converts to `money/t`");
+    CHECK(problem_of("0.25 $/kg", "mm", "USD") ==
+          "a unit of another kind: found `$/kg`, expected a unit that converts to `mm`");
+    CHECK(problem_of("1 $$", "money", "USD").starts_with("an unknown unit"));
+    CHECK(problem_of("1 x$", "money", "USD").starts_with("an unknown unit"));
+}
+
+TEST_CASE("before a unit a number may be a whole number and a fraction, as on a ruler in inches") {
+    CHECK(value_of("15 1/4 in", "mm") == 387.35);
+    CHECK(value_of("3/8 in", "mm") == 9.525);
+    CHECK(value_of("0 1/64 in", "mm") == Approx(0.396875).epsilon(1e-15));
+    CHECK(value_of("87 1/2 in", "mm") == 2222.5);
+    CHECK(value_of("2 1/2 ft", "m") == 0.762);
+    for (const std::string text :
+         {"15 1/4",     "1/4",        "15 1/3 in",   "15 4/4 in",  "15 5/4 in",  "15 0/4 in",      "1/0 in",
+          "015 1/4 in", "15  1/4 in", "15 1/4  in",  "15 1/4 in ", "15 1/4in",   "15-1/4 in",      "15 1/ in",
+          "15 /4 in",   "15 1 in",    "15.5 1/4 in", "-1/4 in",    "15 01/4 in", "1234567 1/4 in", "15 1/4 1/4 in"})
+        static_cast<void>(problem_of(text, "mm"));
+    CHECK(problem_of("15 1/4", "mm") ==
+          "a fraction without its unit: found `15 1/4`, expected a unit behind it, such as `15 1/4 in`");
+}
