@@ -179,11 +179,20 @@ struct RequestAnswer {
     }
 };
 
+/// A way of making that is asked for in place of the cheapest; what is left empty is free.
+struct ForcedWay {
+    std::optional<std::string> corrugator = std::nullopt;  // its code
+    std::optional<double> roll_width_mm = std::nullopt, ups = std::nullopt;
+
+    [[nodiscard]] bool is_any() const { return corrugator || roll_width_mm || ups; }
+};
+
 struct QuoteOptions {
     unsigned threads = 1;                                // changes the time, not the answer
     std::optional<std::string> explain;                  // a line's name
     std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
     bool has_drawings = false;                           // blanks are drawn for a page; no saved quote keeps them
+    ForcedWay way = {};                                  // no saved quote has one
 };
 
 }  // namespace flutebook::answers

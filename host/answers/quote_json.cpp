@@ -5,6 +5,7 @@
 #include <set>
 #include <utility>
 
+#include "host/answers/request_json.hpp"
 #include "host/base/place.hpp"
 #include "host/plant/machine_list.hpp"
 
@@ -242,6 +243,13 @@ Json converters_json(const plant::Plant& plant, const RequestAnswer& answer) {
     return result;
 }
 
+Json way_json(const ForcedWay& way) {
+    const auto number = [](const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); };
+    return {{"corrugator", way.corrugator ? Json(*way.corrugator) : Json(nullptr)},
+            {"roll_width_mm", number(way.roll_width_mm)},
+            {"ups", number(way.ups)}};
+}
+
 Json page_json(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
     const orders::Request& request = answer.request;
     Json result = {{"customer", request.customer},
@@ -257,6 +265,7 @@ Json page_json(const plant::Plant& plant, const RequestAnswer& answer, const Quo
     result["margin"] = request.margin;
     result["explained"] = asked.explain ? Json(*asked.explain) : Json(nullptr);
     result["converters"] = converters_json(plant, answer);
+    if (asked.way.is_any()) result["asked_way"] = way_json(asked.way);
     return result;
 }
 
@@ -274,13 +283,18 @@ Json quote_document(const plant::Plant& plant, const std::vector<base::Warning>&
 QuoteStream::QuoteStream(const plant::Plant& plant, const std::vector<base::Warning>& warnings, QuoteOptions asked)
     : plant_(plant), asked_(std::move(asked)), list_(quote_document(plant, warnings)) {}
 
-std::string QuoteStream::add(const RequestAnswer& answer, const std::string& saved) {
+Json request_json(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
     Json result = {{"request", answer.request.number},
-                   {"quotes", quantities_json(answer.quantities, asked_, Priced::box)}};
-    if (!answer.pieces.empty()) result["pieces"] = pieces_json(answer.pieces, asked_);
+                   {"quotes", quantities_json(answer.quantities, asked, Priced::box)}};
+    if (!answer.pieces.empty()) result["pieces"] = pieces_json(answer.pieces, asked);
     if (answer.model_fault) result["fault"] = *answer.model_fault;
     result["warnings"] = warnings_json(answer.warnings);
-    result["page"] = page_json(plant_, answer, asked_);
+    result["page"] = page_json(plant, answer, asked);
+    return result;
+}
+
+std::string QuoteStream::add(const RequestAnswer& answer, const std::string& saved) {
+    Json result = request_json(plant_, answer, asked_);
     if (!saved.empty()) result["saved"] = saved;
     return list_.add(result);
 }

@@ -40,7 +40,8 @@
 //
 // P, what a printed page shows besides = {"customer", "date", "style", "board", "inside_mm": [...], "outside_mm":
 //   [...] (null where the request has none), "colours", "margin", "explained" (the line, or null),
-//   "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes}
+//   "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes, and where a way was asked for
+//   "asked_way": {"corrugator", "roll_width_mm", "ups"}, null where any would do}
 //
 // Version 0, which release 1.0.0 wrote, has no name, no version, no P, no "losses" and no "line_titles"; all other keys
 // are the same. What saved quotes of earlier releases of version 1 lack of Q follows from the rest, or is not known.

@@ -13,6 +13,8 @@
 #include "host/base/errors.hpp"
 #include "host/base/place.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/cli/beside_options.hpp"
+#include "host/cli/beside_run.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/list_command.hpp"
 #include "host/cli/quote_input.hpp"
@@ -75,6 +77,7 @@ struct QuoteCommand {
     std::string list_file;  // the answer of a list; empty: none
     bool is_replacing = false;
     bool is_saved = false, is_json = false;
+    BesideOptions beside;
 };
 
 // A request that was read without complaint.
@@ -92,17 +95,20 @@ public:
           asked_(asked),
           context_(context),
           output_(context.output),
-          options_{asked.threads, asked.explain, asked.provided},
+          options_{asked.threads, asked.explain, asked.provided, false, asked.beside.way},
           document_(workplace.plant, workplace.warnings, options_),
           list_(workplace.plant) {
         options_.has_drawings = !asked.html_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
+        if (asked.beside.is_any())
+            beside_.emplace(workplace, asked.beside, options_, asked.is_json ? AnswerForm::json : AnswerForm::text);
     }
 
     ExitCode run() {
         if (!asked_.is_json) warn(workplace_.warnings);
         const std::vector<RequestFile> requests = only_number_of_its_kind(read_all());
-        if (asked_.is_json) output_.write(document_.begin());
+        if (beside_) output_.write(beside_->begin());
+        if (asked_.is_json && !beside_) output_.write(document_.begin());
         try {
             answer_all(requests);
         } catch (...) {
@@ -118,6 +124,7 @@ public:
 
 private:
     void end_answer() {
+        if (beside_) return output_.write(beside_->end());
         if (asked_.is_json) output_.write(document_.end());
         show_list();
     }
@@ -127,7 +134,7 @@ private:
 
     // Several requests are one table, unless more is asked of each than a line.
     [[nodiscard]] bool is_list() const {
-        return prints_text() && asked_.files.size() > 1 && !asked_.sheets.is_any() && !asked_.explain;
+        return prints_text() && !beside_ && asked_.files.size() > 1 && !asked_.sheets.is_any() && !asked_.explain;
     }
 
     // The one place where a request's errors are caught: `work` is costing or reading one.
@@ -207,6 +214,11 @@ private:
     }
 
     void answer(const Request& request) {
+        if (beside_) {
+            const BesideRun::Answer answer = beside_->answer(request);
+            worst_ = worse(worst_, answer.code);
+            return output_.write(answer.text);
+        }
         const answers::RequestAnswer result = quoting::quote(workplace_.plant, workplace_.engine, request, options_);
         if (result.model_fault) {
             complain({*result.model_fault});
@@ -269,7 +281,8 @@ private:
     std::optional<ledger::Store> store_;  // opened for the first quote that is stored
     Output& output_;
     answers::QuoteOptions options_;
-    answers::QuoteStream document_;  // for --json
+    answers::QuoteStream document_;    // for --json
+    std::optional<BesideRun> beside_;  // answers in place of a plain quote
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // of the HTML file
     reports::PriceList list_;            // of several requests as text
@@ -308,10 +321,39 @@ ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
     return ExitCode::misused;
 }
 
+// Why options cannot stand together; empty where they can.
+std::string wrong_together(const QuoteCommand& asked) {
+    const std::string name = asked.beside.first_name();
+    if (!name.empty() && asked.is_saved)
+        return fmt::format(
+            "--save: a saved quote is of the request and the plant as their files are: found {}; leave "
+            "out one of the two, or change the files",
+            name);
+    if (!name.empty() && has_list(asked))
+        return fmt::format("{}: is for requests: found a list; quote its items one by one", name);
+    if (asked.beside.is_any() && (asked.explain || asked.provided || asked.sheets.is_any() || !asked.html_file.empty()))
+        return fmt::format(
+            "{}: takes --json, --date, --threads and a way alone: found --sheet, --explain, --provided "
+            "or --html; leave it out",
+            name);
+    return wrong_together(asked.beside);
+}
+
+ExitCode run_quote(const QuoteCommand& asked, const RunContext& context) {
+    const std::string wrong = wrong_together(asked);
+    if (!wrong.empty()) {
+        complain({wrong});
+        return ExitCode::misused;
+    }
+    if (has_list(asked)) return run_list(asked, context);
+    return QuoteRun(workplace::open(context.plant), asked, context).run();
+}
+
 }  // namespace
 
 void add_quote(Command& program) {
-    Command& command = program.add("quote", "cost requests, each at each of its quantities", quote_footer);
+    Command& command = program.add("quote", "cost requests, each at each of its quantities",
+                                   (std::string(quote_footer) + beside_footer).c_str());
     const auto asked = std::make_shared<QuoteCommand>();
     command.arguments("WHAT", "request files, or an enquiry in quotes", asked->files,
                       Command::Presence::required_without_subcommand);
@@ -329,10 +371,8 @@ void add_quote(Command& program) {
     command.option("-o", "FILE", "write the answer of a list to this file, .csv or .xlsx",
                    read_list_file(asked->list_file));
     command.flag("--replace", replace_help, asked->is_replacing);
-    command.run_with([asked](const RunContext& context) {
-        if (has_list(*asked)) return run_list(*asked, context);
-        return QuoteRun(workplace::open(context.plant), *asked, context).run();
-    });
+    add_beside_options(command, asked->beside);
+    command.run_with([asked](const RunContext& context) { return run_quote(*asked, context); });
     add_quote_list(command);
     add_quote_show(command);
     add_quote_copy(command);

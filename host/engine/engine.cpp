@@ -268,19 +268,23 @@ ClassCosts costs_by_class(const Graph& graph, const Costing& costing) {
     return result;
 }
 
-Engine::Engine() = default;
+Engine::Engine(Graph graph, const plant::Plant& plant) {
+    contract::PlantSettings settings = contract::read_settings(plant, graph.models, setting_takers(graph));
+    unusual_ = std::move(settings.unusual);
+    blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings.values));
+}
+
 Engine::~Engine() = default;
 Engine::Engine(Engine&&) noexcept = default;
 Engine& Engine::operator=(Engine&&) noexcept = default;
 
 Engine Engine::start(const plant::Plant& plant, const std::string& installed, contract::Trust* trust,
                      contract::IsolatedLoader* elsewhere) {
-    Graph graph = join(load_all(plant, installed, {trust, elsewhere}), plant.preferences);
-    contract::PlantSettings settings = contract::read_settings(plant, graph.models, setting_takers(graph));
-    Engine result;
-    result.unusual_ = std::move(settings.unusual);
-    result.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings.values));
-    return result;
+    return {join(load_all(plant, installed, {trust, elsewhere}), plant.preferences), plant};
+}
+
+Engine Engine::with_settings_of(const plant::Plant& plant) const {
+    return {graph(), plant};
 }
 
 const Graph& Engine::graph() const {

@@ -81,6 +81,10 @@ public:
     [[nodiscard]] static Engine start(const plant::Plant& plant, const std::string& installed,
                                       contract::Trust* trust = nullptr, contract::IsolatedLoader* elsewhere = nullptr);
 
+    /// The same models with the settings of another plant, which lists them in the same order: nothing is loaded.
+    /// Throws InputError (plant) for unfit settings.
+    [[nodiscard]] Engine with_settings_of(const plant::Plant& plant) const;
+
     ~Engine();
     Engine(Engine&&) noexcept;
     Engine& operator=(Engine&&) noexcept;
@@ -112,7 +116,7 @@ public:
     [[nodiscard]] const Blocks& blocks() const;
 
 private:
-    Engine();
+    Engine(Graph graph, const plant::Plant& plant);
     std::unique_ptr<const Blocks> blocks_;
     std::vector<contract::UnusualValue> unusual_;
 };

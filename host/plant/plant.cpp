@@ -22,12 +22,25 @@ namespace flutebook::plant {
 
 namespace {
 
-// The files of a plant as documents, from its folder or from texts kept elsewhere. Fields refer into it.
+// As a person names a file: from where they stand.
+std::string path_to(const std::string& folder, const std::string& name) {
+    const auto trimmed = folder.substr(0, folder.find_last_not_of('/') + 1);
+    if (trimmed == ".") return name;
+    return trimmed + "/" + name;
+}
+
+// Where the files of a plant are, if not in its folder: as texts, or as trees.
+struct KeptFiles {
+    const FileTexts* texts = nullptr;
+    const FileTrees* trees = nullptr;
+};
+
+// The files of a plant as documents, from its folder or from what is kept elsewhere. Fields refer into it.
 class Folder {
 public:
-    Folder(std::string path, const FileTexts* texts, base::Diagnostics& complaints)
-        : path_(std::move(path)), texts_(texts), complaints_(complaints) {
-        if (texts_ != nullptr) return;
+    Folder(std::string path, const KeptFiles& kept, base::Diagnostics& complaints)
+        : path_(std::move(path)), texts_(kept.texts), trees_(kept.trees), complaints_(complaints) {
+        if (texts_ != nullptr || trees_ != nullptr) return;
         std::error_code failure;
         if (std::filesystem::is_directory(path_, failure)) return;
         complaints_.add({path_, 0, 0}, "", "no such folder, expected the folder of a plant");
@@ -36,7 +49,8 @@ public:
 
     // A silent field where the file cannot be read.
     fields::Field file(const std::string& name, fields::Reading& reading) {
-        const auto path = path_to(name);
+        const auto path = path_to(path_, name);
+        if (trees_ != nullptr) return fields::Field(trees_->at(name), path, reading);
         auto& document = documents_.at(read_++);
         if (auto text = text_of(name, path)) {
             document = base::parse_document(*text, path, complaints_);
@@ -47,9 +61,10 @@ public:
 
     // Whether a file that may be missing is there.
     bool has(const std::string& name) const {
+        if (trees_ != nullptr) return trees_->contains(name);
         if (texts_ != nullptr) return texts_->contains(name);
         std::error_code failure;
-        const auto status = std::filesystem::symlink_status(path_to(name), failure);
+        const auto status = std::filesystem::symlink_status(path_to(path_, name), failure);
         return status.type() != std::filesystem::file_type::not_found;
     }
 
@@ -65,15 +80,9 @@ private:
         return std::nullopt;
     }
 
-    // As a person names it: from where they stand.
-    std::string path_to(const std::string& name) const {
-        const auto folder = path_.substr(0, path_.find_last_not_of('/') + 1);
-        if (folder == ".") return name;
-        return folder + "/" + name;
-    }
-
     std::string path_;
     const FileTexts* texts_;
+    const FileTrees* trees_;
     base::Diagnostics& complaints_;
     std::array<std::optional<base::Node>, 8> documents_;
     FileTexts taken_;
@@ -96,7 +105,7 @@ std::vector<std::string> further_names(const std::vector<Allowance>& allowances)
 
 class PlantReader {
 public:
-    PlantReader(const std::string& folder, const FileTexts* texts) : files_(folder, texts, complaints_) {}
+    PlantReader(const std::string& folder, const KeptFiles& kept) : files_(folder, kept, complaints_) {}
 
     Plant read(const std::string& folder) {
         plant_ = read_plant_file(fields::MapReader(file("plant.yaml")));
@@ -261,11 +270,27 @@ void expect_plant_in(const std::string& folder) {
 
 Plant read_plant(const std::string& folder) {
     expect_plant_in(folder);
-    return PlantReader(folder, nullptr).read(folder);
+    return PlantReader(folder, {}).read(folder);
 }
 
 Plant read_plant(const std::string& folder, const FileTexts& texts) {
-    return PlantReader(folder, &texts).read(folder);
+    return PlantReader(folder, {&texts, nullptr}).read(folder);
+}
+
+FileTrees trees_of(const Plant& plant) {
+    base::Diagnostics complaints;
+    FileTrees result;
+    for (const auto& [name, text] : plant.files)
+        if (auto tree = base::parse_document(text, path_to(plant.folder, name), complaints))
+            result.emplace(name, std::move(*tree));
+    complaints.throw_if_any(InputError::Whose::plant);
+    return result;
+}
+
+Plant read_plant(const Plant& plant, const FileTrees& trees) {
+    Plant result = PlantReader(plant.folder, {nullptr, &trees}).read(plant.folder);
+    result.files = plant.files;
+    return result;
 }
 
 // From memory: containerboard of 700 g/m2 would be a millimetre thick. A medium's own thickness is in its flute's

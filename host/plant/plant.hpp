@@ -13,6 +13,7 @@
 
 #include "host/base/date.hpp"
 #include "host/base/place.hpp"
+#include "host/base/yaml/node.hpp"
 #include "host/box_styles/style.hpp"
 #include "host/fields/unit_words.hpp"
 #include "host/plant/machine.hpp"
@@ -176,5 +177,15 @@ inline constexpr const char* kept_style_file = "style.yaml";
 
 /// The same from texts that are kept elsewhere: no file is touched, `folder` only names them.
 [[nodiscard]] Plant read_plant(const std::string& folder, const FileTexts& texts);
+
+/// Files of a plant as trees, by their names.
+using FileTrees = std::map<std::string, base::Node>;
+
+/// The files that a plant was read from.
+[[nodiscard]] FileTrees trees_of(const Plant& plant);
+
+/// The plant again, with values of its trees changed. It keeps the texts of the files as they are. Throws InputError
+/// (plant) where a changed value cannot stand; its place is the node's.
+[[nodiscard]] Plant read_plant(const Plant& plant, const FileTrees& trees);
 
 }  // namespace flutebook::plant

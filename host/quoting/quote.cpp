@@ -10,6 +10,7 @@
 #include "host/base/errors.hpp"
 #include "host/base/near_spellings.hpp"
 #include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/forced_way.hpp"
 #include "host/quoting/piece_quote.hpp"
 #include "host/quoting/provided.hpp"
 #include "host/quoting/style_warnings.hpp"
@@ -42,10 +43,12 @@ struct LaidOutRequest {
     [[nodiscard]] bool is_set() const { return !layouts.front().piece.name.empty(); }
 };
 
-LaidOutRequest laid_out(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request) {
+LaidOutRequest laid_out(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
+                        const answers::ForcedWay& way) {
     LaidOutRequest result{plant, engine, request, {}};
     const std::size_t pieces = blanks::pieces_of(plant, request).size();
-    for (std::size_t p = 0; p < pieces; ++p) result.layouts.push_back(geometry::lay_out(plant, request, p));
+    for (std::size_t p = 0; p < pieces; ++p)
+        result.layouts.push_back(narrowed_to(way, plant, request, p, geometry::lay_out(plant, request, p)));
     return result;
 }
 
@@ -150,9 +153,10 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
                     const answers::QuoteOptions& asked) {
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     if (asked.provided) expect_model(engine, *asked.provided);
+    expect_way(plant, asked.way);
     RequestAnswer result{request, {}, std::nullopt};
     if (request.outside) result.request.inside = blanks::inside_of(plant, request);
-    const LaidOutRequest work = laid_out(plant, engine, result.request);
+    const LaidOutRequest work = laid_out(plant, engine, result.request, asked.way);
     refuse_too_many(work);
     const engine::Order order =
         engine.order(plant, result.request, work.layouts.front(), result.request.quantities.front());

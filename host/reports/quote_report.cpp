@@ -45,6 +45,15 @@ Facts asked_for(const SheetContext& context) {
     return facts;
 }
 
+// "C2, roll 1650 mm, 2 up".
+std::string asked_way_text(const SheetContext& context, const answers::ForcedWay& way) {
+    std::vector<std::string> parts;
+    if (way.corrugator) parts.push_back(*way.corrugator);
+    if (way.roll_width_mm) parts.push_back("roll " + context.units.length(*way.roll_width_mm));
+    if (way.ups) parts.push_back(fmt::format("{} up", *way.ups));
+    return fmt::format("{}", fmt::join(parts, ", "));
+}
+
 // The sheet of one quote, as a part of the report: `name` stands before its quantity.
 void add_sheet(Report& report, const SheetContext& context, const Quote& quote, const std::string& name,
                const std::string& id) {
@@ -197,6 +206,7 @@ Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& ans
     using Counted = SheetContext::Counted;
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     Report report{"quote", answer.request.number, request_heading(plant, answer.request), {}};
+    if (asked.way.is_any()) report.heading->facts.push_back({"way asked for", {asked_way_text(context, asked.way)}});
     if (answer.model_fault) return report;
     add_short_answer(report, context, answer);
     if (is_set) add_set(report, context, answer, asked, sheets);

@@ -73,4 +73,10 @@ Workplace open(plant::Plant plant) {
     return {std::move(plant), std::move(engine), std::move(warnings)};
 }
 
+Workplace with_plant(const Workplace& workplace, plant::Plant plant) {
+    engine::Engine engine = workplace.engine.with_settings_of(plant);
+    std::vector<base::Warning> warnings = warnings_of(plant, engine);
+    return {std::move(plant), std::move(engine), std::move(warnings)};
+}
+
 }  // namespace flutebook::workplace

@@ -1,0 +1,33 @@
+// The options of `quote` that set something else beside what a request asks for.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "host/cli/command.hpp"
+#include "host/what_if/alternatives.hpp"
+#include "host/what_if/compare.hpp"
+
+namespace flutebook::cli {
+
+struct BesideOptions {
+    std::vector<what_if::NumberChange> changes;
+    what_if::AskedAlternatives alternatives;
+    answers::ForcedWay way;
+
+    /// Whether something else than a quote answers.
+    [[nodiscard]] bool is_any() const { return !changes.empty() || alternatives.is_any(); }
+    /// Of an option that was given, for messages; empty where none was.
+    [[nodiscard]] std::string first_name() const;
+};
+
+/// What the help of `quote` says of them.
+extern const char* const beside_footer;
+
+/// Adds the options to `quote`; `options` must outlive it.
+void add_beside_options(Command& command, BesideOptions& options);
+
+/// Why these options cannot stand together; empty where they can.
+[[nodiscard]] std::string wrong_together(const BesideOptions& options);
+
+}  // namespace flutebook::cli

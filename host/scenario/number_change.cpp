@@ -1,0 +1,74 @@
+#include "host/scenario/number_change.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <system_error>
+
+#include "host/base/decimal.hpp"
+#include "host/base/quoted_text.hpp"
+
+namespace flutebook::scenario {
+
+namespace {
+
+constexpr double whole_percent = 100;
+
+bool has_digit(std::string_view text) {
+    return text.find_first_of("0123456789") != std::string_view::npos;
+}
+
+// `+5%`, `-2.5 %`: the sign makes it a change. A negative value has none behind it.
+std::optional<double> percent_in(std::string_view text) {
+    if (text.size() < 3 || text.back() != '%' || (text.front() != '+' && text.front() != '-')) return std::nullopt;
+    const bool is_less = text.front() == '-';
+    text.remove_prefix(1);
+    text.remove_suffix(1);
+    if (text.ends_with(' ')) text.remove_suffix(1);
+    const auto number = base::read_decimal(text);
+    if (!number || number->mark == ',' || text.starts_with('-')) return std::nullopt;
+    return is_less ? -number->value : number->value;
+}
+
+// Without an exponent, which no file may have.
+std::string plain_decimal(double value) {
+    std::array<char, 400> text{};
+    const auto end = std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed).ptr;
+    return {text.data(), end};
+}
+
+}  // namespace
+
+std::variant<NumberChange, std::string> read_change(const std::string& text) {
+    static const char* const example = "papers.TL125.price=+5%, energy.power_price=0.19";
+    const std::size_t sign = text.find('=');
+    if (sign == std::string::npos || sign == 0 || sign + 1 == text.size())
+        return fmt::format("is no change of a number: {}; write NAME=VALUE, NAME=+N% or NAME=-N%: {}",
+                           base::shown(text), example);
+    NumberChange result{text, text.substr(0, sign), std::nullopt, text.substr(sign + 1)};
+    result.percent = percent_in(result.value);
+    if (result.percent || (result.value.front() != '+' && result.value.back() != '%' && written_number(result.value)))
+        return result;
+    return fmt::format(
+        "is no change of a number: {}; behind the sign write a value with or without its unit, or a "
+        "change in per cent with its sign: {}",
+        base::shown(text), example);
+}
+
+std::optional<WrittenNumber> written_number(std::string_view text) {
+    WrittenNumber result{};
+    const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), result.value);
+    if (failure != std::errc() || !std::isfinite(result.value)) return std::nullopt;
+    const std::string_view rest(end, static_cast<std::size_t>(text.data() + text.size() - end));
+    if (has_digit(rest) || (!rest.empty() && rest.front() != ' ' && rest.front() != '%')) return std::nullopt;
+    result.unit = rest;
+    return result;
+}
+
+std::string moved_text(const WrittenNumber& number, double percent) {
+    return plain_decimal(base::short_decimal(number.value * (whole_percent + percent) / whole_percent)) + number.unit;
+}
+
+}  // namespace flutebook::scenario
