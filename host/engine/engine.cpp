@@ -304,7 +304,8 @@ Order Engine::order(const plant::Plant& plant, const orders::Request& request, c
             &layout,
             quantity,
             contract::settings_of_order(settings(), setting_takers(graph()), graph().models, plant, request),
-            piece};
+            piece,
+            request.trim};
 }
 
 std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) const {

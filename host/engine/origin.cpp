@@ -122,6 +122,19 @@ FactOrigin of_caliper(const plant::Board& board) {
     return {"board " + board.code + ": the heights of its flutes, and its liners at 700 g/m2 a mm", {board.place}};
 }
 
+// How the order pays for its web, where it says so: in the request, else in the plant's file.
+FactOrigin with_trim(FactOrigin result, const Row& row) {
+    const plant::TrimPolicy& trim = row.order->trim;
+    if (!trim.share) return result;
+    const auto told = of_request("trim", row);
+    result.how += fmt::format("; trim is shared: {} of the board, {} of an order change", *trim.share, trim.changes);
+    result.places.insert(result.places.end(), told.places.begin(), told.places.end());
+    if (!told.places.empty()) return result;
+    for (const auto& [name, place] : row.order->plant->places)
+        if (name.rfind("trim", 0) == 0) result.places.push_back(place);
+    return result;
+}
+
 FactOrigin of_web(const Row& row) {
     FactOrigin result{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs,
                                   row.candidate->roll_width_mm, row.candidate->corrugator->code),
@@ -135,7 +148,10 @@ FactOrigin of_web(const Row& row) {
 
 FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     const std::string& name = fact.name.name;
-    if (const auto keys = step_keys().find(name); keys != step_keys().end()) return of_step(keys->second, row, index);
+    if (const auto keys = step_keys().find(name); keys != step_keys().end()) {
+        FactOrigin result = of_step(keys->second, row, index);
+        return name == "step.setup_time" && index == 0 ? with_trim(std::move(result), row) : result;
+    }
     if (name == "step.piece_area" || name.rfind("sheet.", 0) == 0) return of_sheet(row);
     if (name == "step.parting") return {"the step of the route where boxes part from the sheet", {}};
     if (name.rfind("ply.", 0) == 0) return of_ply(name, row, index);
@@ -157,7 +173,8 @@ FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
         if (name == "board.caliper") return of_caliper(board);
         return {"board " + board.code + ": papers by take-up, and dry adhesive", {board.place}};
     }
-    if (name == "web.order_change") return of_corrugator("order_change.metres", row);
+    if (name == "web.order_change") return with_trim(of_corrugator("order_change.metres", row), row);
+    if (name == "web.share") return with_trim(of_web(row), row);
     if (name == "web.roll_loss") return of_corrugator("roll_loss", row);
     if (name == "web.speed")
         return of_corrugator(row.order->layout->board.media == 1 ? "speed.single" : "speed.double", row);

@@ -133,6 +133,10 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     request.quantities = read_quantities(form.field("quantities"));
     request.margin = form.field("margin").number("1", fields::range::share);
     if (form.has("colours")) request.colours = form.field("colours").number("1", fields::range::count);
+    if (form.has("trim"))
+        request.trim = plant::read_trim_policy(form.field("trim"));
+    else if (plant.trim)
+        request.trim = *plant.trim;
     if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
     if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
     if (form.has("copied_from")) request.copied_from = read_copied_from(form.field("copied_from"));

@@ -37,6 +37,7 @@ struct Request {
     std::vector<double> quantities;
     double margin;
     double colours = 0;
+    plant::TrimPolicy trim = {};  // the request's own, else the plant's
     /// Indices into Plant::converters; nothing where the request leaves it out.
     std::optional<std::vector<std::size_t>> route;
     std::vector<plant::ModelSettings> extras;  // models' request settings, each model once

@@ -18,6 +18,7 @@
 #include "host/fields/unit_words.hpp"
 #include "host/plant/machine.hpp"
 #include "host/plant/model_settings.hpp"
+#include "host/plant/trim_policy.hpp"
 
 namespace flutebook::plant {
 
@@ -129,6 +130,7 @@ struct Plant {
     Units units;
     std::vector<std::string> shifts;
     double balance_tolerance;
+    std::optional<TrimPolicy> trim;  // of requests that do not say; nothing: each order pays its own roll
     std::vector<Mill> mills;
     std::vector<Paper> papers;
     std::vector<Flute> flutes;
