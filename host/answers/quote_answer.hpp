@@ -145,6 +145,17 @@ struct SetQuote {
     std::optional<std::vector<NotInPrice>> not_in_price = std::nullopt;  // each once, amounts added up
 };
 
+/// How a request that pays a share of its web pays for trim, beside what it would cost if it ran alone.
+struct SharedTrim {
+    struct Alone {
+        double quantity;
+        std::optional<Money> price_per_thousand;  // nothing where it cannot be made
+        double own_share;                         // trim / roll width of the layout that was chosen with the share
+    };
+    double share, changes;
+    std::vector<Alone> alone;  // by quantity of the request, those that can be made
+};
+
 /// One request's answer.
 struct RequestAnswer {
     orders::Request request;
@@ -171,6 +182,7 @@ struct RequestAnswer {
     std::optional<std::string> model_fault = std::nullopt;
     std::vector<base::Warning> warnings = {};
     std::vector<Piece> pieces = {};             // empty of a box of one piece
+    std::optional<SharedTrim> trim = {};        // nothing where each order pays its own roll
     std::vector<blanks::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
 
     [[nodiscard]] bool is_complete() const {
@@ -193,6 +205,7 @@ struct QuoteOptions {
     std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
     bool has_drawings = false;                           // blanks are drawn for a page; no saved quote keeps them
     ForcedWay way = {};                                  // no saved quote has one
+    bool has_alone = true;  // what an order that pays a share of its web would cost alone is worked out as well
 };
 
 }  // namespace flutebook::answers

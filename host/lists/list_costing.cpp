@@ -50,8 +50,10 @@ CostedItem answered(const answers::RequestAnswer& answer) {
 
 CostedItem cost_whole(const Workplace& workplace, const orders::Request& request) {
     CostedItem result;
+    answers::QuoteOptions options;
+    options.has_alone = false;  // a list has one price a row
     try {
-        return answered(quoting::quote(workplace.plant, workplace.engine, request, {}));
+        return answered(quoting::quote(workplace.plant, workplace.engine, request, options));
     } catch (const InputError& error) {
         result.state =
             error.whose() == InputError::Whose::plant ? CostedItem::State::unfit : CostedItem::State::refused;

@@ -13,6 +13,7 @@
 #include "host/quoting/forced_way.hpp"
 #include "host/quoting/piece_quote.hpp"
 #include "host/quoting/provided.hpp"
+#include "host/quoting/shared_trim.hpp"
 #include "host/quoting/style_warnings.hpp"
 
 namespace flutebook::quoting {
@@ -147,6 +148,19 @@ void add_warnings(RequestAnswer& answer) {
     }
 }
 
+// Beside what the request costs with its share of the web, what it costs alone.
+void add_alone(RequestAnswer& result, const LaidOutRequest& work, const answers::QuoteOptions& asked) {
+    if (!result.request.trim.share || !asked.has_alone || result.model_fault) return;
+    orders::Request alone = result.request;
+    alone.trim = {};
+    alone.outside.reset();  // its inside is known
+    answers::QuoteOptions options;
+    options.threads = asked.threads;
+    options.way = asked.way;
+    result.trim = shared_trim(result, quote(work.plant, work.engine, alone, options));
+    for (base::Warning& warning : trim_warnings(result)) result.warnings.push_back(std::move(warning));
+}
+
 }  // namespace
 
 RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
@@ -169,6 +183,7 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
         result.model_fault = error.what();
     }
     add_warnings(result);
+    add_alone(result, work, asked);
     for (base::Warning& warning : style_warnings(plant, engine, result)) result.warnings.push_back(std::move(warning));
     if (asked.has_drawings) result.drawn = blanks::draw_request(plant, result.request);
     return result;

@@ -14,6 +14,7 @@
 #include "host/reports/not_in_price.hpp"
 #include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_sections.hpp"
+#include "host/reports/shared_trim.hpp"
 #include "host/reports/sheet_context.hpp"
 
 namespace flutebook::reports {
@@ -187,6 +188,7 @@ void add_short_answer(Report& report, const SheetContext& context, const answers
         report.sections.back().blocks.emplace_back(drawings::blank_drawings(context.units, answer.drawn));
     ReportSection measure = measure_section(context, answer);
     if (!measure.title.empty()) report.sections.push_back(std::move(measure));
+    if (answer.trim) report.sections.push_back(shared_trim_section(context, answer));
     for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));
     if (const auto missing = missing_texts(context, answer); !missing.empty())
         report.sections.push_back(not_in_price_section(missing));
@@ -207,6 +209,7 @@ Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& ans
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     Report report{"quote", answer.request.number, request_heading(plant, answer.request), {}};
     if (asked.way.is_any()) report.heading->facts.push_back({"way asked for", {asked_way_text(context, asked.way)}});
+    if (answer.trim) report.heading->facts.push_back({"trim", {"shared, " + shared_trim_text(*answer.trim)}});
     if (answer.model_fault) return report;
     add_short_answer(report, context, answer);
     if (is_set) add_set(report, context, answer, asked, sheets);
