@@ -1,9 +1,11 @@
 // The demo plant of inches, pounds and MSF: that it costs what its metric twin costs, and how it is shown.
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <fstream>
 #include <nlohmann/json.hpp>
 #include <regex>
 #include <set>
+#include <sstream>
 
 #include "tests/system/face.hpp"
 #include "tests/system/golden.hpp"
@@ -114,6 +116,50 @@ TEST_CASE("each request of the us plant is shown at 80 columns as it was approve
     }
 }
 
+TEST_CASE("a style's sums know the inch") {
+    const std::string style = R"(styles:
+  grip-tray:
+    title: Tray with a hole to carry it by
+    note: our own construction
+    made_by: die-cutter
+    ask:
+      grip: {default: 3*in, range: [60, 0.7*B], says: how wide the hole is}
+    along:  [H + in/8, L + 3*t, H + in/8]
+    across: [H, B + t, H]
+    map:
+      - c1 | w1   | c2
+      - .    --     .
+      - e1 | base | e2
+      - .    --     .
+      - c3 | w2   | c4
+    cells:
+      e1: {holes: [{at: [w/2 - grip/2, d - 1.5*in], size: [grip, in]}]}
+    fold: [w1 w2, c1 c2 c3 c4, e1 e2]
+    join: {c1: e1, c2: e2, c3: e1, c4: e2}
+    inside: {L: [e1, e2], B: [w2, w1], H: [base, rim]}
+    cover: {left: 0.5, right: 1, top: 0}
+)";
+    const auto in_mm = [](std::string text) {
+        const std::pair<std::string, std::string> lengths[] = {
+            {"3*in", "76.2"}, {"in/8", "3.175"}, {"1.5*in", "38.1"}, {"grip, in]", "grip, 25.4]"}};
+        for (const auto& [inches, mm] : lengths)
+            for (auto at = text.find(inches); at != std::string::npos; at = text.find(inches))
+                text.replace(at, inches.size(), mm);
+        return text;
+    };
+    const auto blank_of = [](const std::string& styles) {
+        PlantCopy plant;
+        plant.write("styles.yaml", styles);
+        const Ended ended =
+            ask_at(plant.folder(), {"style", "show", "grip-tray", "--inside", "380x280x90", "--board", "B-140"});
+        INFO(ended.errors);
+        REQUIRE(ended.exit_code == 0);
+        return ended.output;
+    };
+    CHECK(in_mm(style) != style);
+    CHECK(blank_of(style) == blank_of(in_mm(style)));
+}
+
 TEST_CASE("people of the us plant read lengths in sixteenths and no metric unit") {
     const std::string page = sheet_at_80_columns(us_requests().front()).output;
     CHECK_THAT(page, Contains("inside 15 1/4 x 11 3/8 x 9 1/2 in") && Contains(" lb/MSF") && Contains(" ft2 of box"));
@@ -124,4 +170,17 @@ TEST_CASE("people of the us plant read lengths in sixteenths and no metric unit"
             if (std::regex_search(line, metric)) FAIL_CHECK(line);
             if (std::regex_search(line, decimal_inches)) FAIL_CHECK(line);
         }
+}
+
+TEST_CASE("a page for a browser and the list of saved quotes have the same sixteenths") {
+    const RewrittenPlant plant([](const std::string& text) { return text; });
+    const std::string page = plant.folder() + "/page.html";
+    const Ended asked = ask_at(plant.folder(), {"quote", plant.requests().front(), "--save", "--html", page});
+    INFO(asked.errors);
+    REQUIRE(asked.exit_code == 0);
+    std::ostringstream html;
+    html << std::ifstream(page).rdbuf();
+    CHECK_THAT(html.str(), Contains("15 1/4 x 11 3/8 x 9 1/2 in") && Contains(">55 5/16<"));
+    const Ended listed = ask_at(plant.folder(), {"quote", "list", "--size", "15.25x11.375x9.5in"});
+    CHECK_THAT(listed.output, Contains("inside, in") && Contains(" 15 1/4x11 3/8x9 1/2 "));
 }
