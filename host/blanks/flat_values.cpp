@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "host/base/errors.hpp"
+#include "host/base/inches.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/box_styles/style_sums.hpp"
 
@@ -19,6 +20,7 @@ StyleValues::StyleValues(const box_styles::Style& style, const StyleSize& size) 
     values_.set("B", size.inside_mm[1]);
     values_.set("H", size.inside_mm[2]);
     values_.set("t", size.caliper_mm);
+    values_.set("in", base::mm_of_inch);
     add_allowances();
     add_asks();
 }

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "host/base/inches.hpp"
 #include "host/base/quoted_text.hpp"
 
 namespace flutebook::box_styles {
@@ -53,9 +54,10 @@ std::optional<double> value_if_any(const std::string& text, const fields::NamedV
 }  // namespace
 
 SumScope::SumScope(const std::vector<std::string>& allowance_names) {
-    names_ = {"L", "B", "H", "t"};
-    for (const auto& name : allowance_names) names_.push_back(name);
-    lengths_ = names_;
+    lengths_ = {"L", "B", "H", "t"};
+    lengths_.insert(lengths_.end(), allowance_names.begin(), allowance_names.end());
+    names_ = lengths_;
+    names_.emplace_back("in");  // stays as it is while the box grows, as 25.4 does
     for (const auto& box : tried_boxes) {
         Scales& values = boxes_.emplace_back();
         for (std::size_t i = 0; i < scales.size(); ++i) {
@@ -67,6 +69,7 @@ SumScope::SumScope(const std::vector<std::string>& allowance_names) {
             values[i].set("w", (box.width + box.height) / 3 * scales[i]);
             values[i].set("d", box.width / 3 * scales[i]);
             values[i].set("i", 1);
+            values[i].set("in", base::mm_of_inch);
         }
     }
 }

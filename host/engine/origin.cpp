@@ -5,6 +5,7 @@
 
 #include "host/base/date.hpp"
 #include "host/engine/facts.hpp"
+#include "host/geometry/refused.hpp"
 #include "host/plant/machine_list.hpp"
 
 namespace flutebook::engine {
@@ -136,8 +137,9 @@ FactOrigin with_trim(FactOrigin result, const Row& row) {
 }
 
 FactOrigin of_web(const Row& row) {
-    FactOrigin result{fmt::format("layout: {} out on a roll of {} mm at {}", row.candidate->outs,
-                                  row.candidate->roll_width_mm, row.candidate->corrugator->code),
+    FactOrigin result{fmt::format("layout: {} out on a roll of {} at {}", row.candidate->outs,
+                                  geometry::length_text(row.candidate->roll_width_mm, row.order->plant->units),
+                                  row.candidate->corrugator->code),
                       {}};
     for (const geometry::PlyMake& ply : row.order->layout->board.plies)
         add(result, row.order->plant->papers[ply.paper].places, "roll_widths");

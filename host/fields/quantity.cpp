@@ -69,9 +69,8 @@ bool stands_alone(std::string_view written) {
 std::variant<double, Problem> convert_mixed(const MixedNumber& mixed, std::string_view text, const std::string& unit,
                                             const UnitWords& words) {
     if (mixed.unit.empty())
-        return Problem{"a fraction without its unit: found " + base::shown(text) +
-                       ", expected a unit behind it, such "
-                       "as " +
+        return Problem{"a fraction without its unit: found " + base::shown(text) + "; write " +
+                       base::shown(base::canonical(mixed.value)) + ", or the unit behind it, as in " +
                        base::shown(std::string(text) + " in")};
     if (!stands_alone(mixed.unit)) return not_a_number(text, unit);
     return convert(mixed.value, std::string(mixed.unit), unit, words);

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "host/base/characters.hpp"
 #include "host/base/diagnostics.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
@@ -75,7 +76,13 @@ private:
         static const char* const names[] = {"length", "width", "height"};
         Node& inside = entry_of(root_, "inside", Node::Kind::map, place);
         for (std::size_t i = 0; i < lengths.size(); ++i)
-            add_entry(inside, names[i], base::text_node(lengths[i], place));
+            add_entry(inside, names[i], base::text_node(with_unit(lengths[i]), place));
+    }
+
+    // A person who reads inches says them: a typed size without a unit is in the unit that sizes are shown in.
+    [[nodiscard]] std::string with_unit(const std::string& length) const {
+        const bool has_unit = !base::is_digit(length.back());
+        return has_unit || plant_.units == plant::Units::metric ? length : length + " in";
     }
 
     // `consumables.coverage=0.3`, `overlap=30`, `customer="Ashlar Tiles"`.

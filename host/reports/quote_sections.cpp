@@ -42,8 +42,8 @@ std::string sheet_text(const SheetContext& context, const Quote& quote) {
 }
 
 std::string web_text(const drawings::ShownUnits& units, const Quote& quote) {
-    return fmt::format("roll {}, {} {}, trim {} ({} of the roll width)", units.length(quote.roll_width_mm), quote.outs,
-                       quote.outs == 1 ? "out" : "outs", units.length(quote.trim_mm),
+    return fmt::format("roll {}, {} {}, trim {} ({} of the roll width)", units.exact_length(quote.roll_width_mm),
+                       quote.outs, quote.outs == 1 ? "out" : "outs", units.length(quote.trim_mm),
                        render::percent_text(quote.trim_mm / quote.roll_width_mm, 2));
 }
 

@@ -64,6 +64,20 @@ TEST_CASE("a size in inches may have fractions, and its unit stands once") {
     CHECK(request.inside->height_mm == Approx(266.7).epsilon(1e-12));
 }
 
+TEST_CASE("at a plant that is shown us units a typed size without a unit is in inches, and one in mm in mm") {
+    const plant::Plant plant = plant::read_plant(FLUTEBOOK_SOURCE_DIR "/config/demo-us");
+    const auto length_of = [&](const std::string& line) {
+        const base::Node tree = read_enquiry(plant, line, today);
+        return read_request(plant, tree, enquiry_name, request_text(tree), std::nullopt).inside->length_mm;
+    };
+    CHECK(length_of("0201 15 1/4x12x10 C-35 500 18%") == Approx(387.35).epsilon(1e-12));
+    CHECK(length_of("0201 16x12x10 C-35 500 18%") == Approx(406.4).epsilon(1e-12));
+    CHECK(length_of("0201 16x12x10 in C-35 500 18%") == Approx(406.4).epsilon(1e-12));
+    CHECK(length_of("0201 400x300x250mm C-35 500 18%") == 400);
+    const std::string words = enquiry_in_words(read_enquiry(plant, "0201 16x12x10 C-35 500 18%", today));
+    CHECK(words.find("inside 16 in x 12 in x 10 in") != std::string::npos);
+}
+
 TEST_CASE("a share in per cent is a decimal, moved by two places and not divided") {
     CHECK(share_of("18%") == "0.18");
     CHECK(share_of("12.5%") == "0.125");

@@ -142,5 +142,5 @@ TEST_CASE("before a unit a number may be a whole number and a fraction, as on a 
           "15 /4 in",   "15 1 in",    "15.5 1/4 in", "-1/4 in",    "15 01/4 in", "1234567 1/4 in", "15 1/4 1/4 in"})
         static_cast<void>(problem_of(text, "mm"));
     CHECK(problem_of("15 1/4", "mm") ==
-          "a fraction without its unit: found `15 1/4`, expected a unit behind it, such as `15 1/4 in`");
+          "a fraction without its unit: found `15 1/4`; write `15.25`, or the unit behind it, as in `15 1/4 in`");
 }

@@ -153,7 +153,7 @@ TEST_CASE("a sum that cannot be read is refused") {
 TEST_CASE("an unknown name in a sum is refused with those that are known") {
     CHECK(tray_complaints("L + 2*t", "L + 2*q") ==
           Complaints{"7:16: styles.T-1.along[2]: an unknown name: found `q` in `L + 2*q`, expected one of L, B, H, t, "
-                     "panel, depth, flap, joint, tab, slot, lip, h"});
+                     "panel, depth, flap, joint, tab, slot, in, lip, h"});
 }
 
 TEST_CASE("a second value in a style's sum is refused") {
@@ -207,13 +207,13 @@ TEST_CASE("an unknown face is refused") {
 TEST_CASE("a name of a cell's size is unknown in the grid") {
     CHECK(tray_complaints("L + 2*t", "L + w") ==
           Complaints{"7:16: styles.T-1.along[2]: an unknown name: found `w` in `L + w`, expected one of L, B, H, t, "
-                     "panel, depth, flap, joint, tab, slot, lip, h"});
+                     "panel, depth, flap, joint, tab, slot, in, lip, h"});
 }
 
 TEST_CASE("a cut-out that is not counted knows no i") {
     CHECK(tray_complaints("count: 2, at: [30*i", "at: [30*i") ==
           Complaints{"19:28: styles.T-1.cells.base.holes[1].at[1]: an unknown name: found `i` in `30*i`, expected one "
-                     "of L, B, H, t, panel, depth, flap, joint, tab, slot, lip, h, w, d"});
+                     "of L, B, H, t, panel, depth, flap, joint, tab, slot, in, lip, h, w, d"});
 }
 
 TEST_CASE("a shape of two corners is refused") {

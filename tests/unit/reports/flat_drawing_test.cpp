@@ -106,6 +106,20 @@ TEST_CASE("the labels of a blank's parts come to the label of the whole") {
     CHECK(drawing.dimensions[0].name == "33.333 mm");
 }
 
+TEST_CASE("a us plant's labels are sixteenths that come to that of the whole, and names are not rounded") {
+    FlatBlank blank = tray();
+    blank.length_mm = 100;
+    blank.creases = {{{33.3333, 0}, {33.3333, 50}}, {{66.6666, 0}, {66.6666, 50}}};
+    plant::Plant plant{};
+    plant.units = plant::Units::us;
+    using Texts = std::vector<std::string>;
+    const Drawing drawing = flat_drawing(ShownUnits(plant), blank);
+    CHECK(labels(drawing, DrawnDimension::Side::below, 0) == Texts{"1 5/16", "1 5/16", "1 5/16"});
+    CHECK(labels(drawing, DrawnDimension::Side::below, 1) == Texts{"3 15/16"});
+    CHECK(drawing.dimensions[0].name == "1.312 in");
+    CHECK(drawing.note.starts_with("in in;"));
+}
+
 TEST_CASE("what is cut out of a blank is hatched below its cells, and a joined cell has its own kind") {
     const Drawing drawing = flat_drawing(metric(), tray());
     REQUIRE(drawing.polygons.size() == 6);

@@ -37,10 +37,25 @@ TEST_CASE("a us plant reads inches, feet, pounds and MSF") {
     const ShownUnits us = shown(plant::Units::us);
     CHECK(us.length(2540) == "100 in");
     CHECK(us.lengths({406.4, 304.8, 254}) == "16 x 12 x 10 in");
+    CHECK(us.lengths({387.35, 304.8}) == "15 1/4 x 12 in");
+    CHECK(us.lengths({}).empty());
     CHECK(us.mass.text(0.45359237 * 1000) == "1 000.00 lb");
     CHECK(us.web_length.text(304.8) == "1 000.0 ft");
     CHECK(us.area(0.09290304) == Approx(1).epsilon(1e-12));
     CHECK(us.grammage(26 * 4.88242763638) == Approx(26).epsilon(1e-11));
+}
+
+TEST_CASE("a us plant reads lengths of board in sixteenths, marked where they were rounded; of rolls not rounded") {
+    const ShownUnits us = shown(plant::Units::us);
+    CHECK(us.length(387.35) == "15 1/4 in");
+    CHECK(us.length(2050) == "~80 11/16 in");
+    CHECK(us.length_number(9.525) == "3/8");
+    CHECK(us.exact_length(2050) == "80.709 in");
+    CHECK(us.exact_length(2222.5) == "87 1/2 in");
+    const ShownUnits metric = shown(plant::Units::metric);
+    CHECK(metric.length(387.35) == "387.35 mm");
+    CHECK(metric.length_number(387.35) == "387.35");
+    CHECK(metric.exact_length(2050) == "2050 mm");
 }
 
 TEST_CASE("a line's quantity and rate change together, so that the amount does not") {
