@@ -5,6 +5,7 @@
 #include <set>
 #include <utility>
 
+#include "host/answers/json_parts.hpp"
 #include "host/answers/request_json.hpp"
 #include "host/answers/shared_trim_json.hpp"
 #include "host/base/place.hpp"
@@ -136,19 +137,6 @@ void add_sale(Json& result, const OrderProfit& sale) {
     result["profit_share"] = sale.profit_share;
 }
 
-Json not_in_price_json(const std::vector<NotInPrice>& items) {
-    Json result = Json::array();
-    for (const NotInPrice& item : items)
-        result.push_back({{"plugin", item.plugin},
-                          {"line", item.line},
-                          {"setting", item.setting ? Json(*item.setting) : Json(nullptr)},
-                          {"amount", item.amount ? amount_json(*item.amount) : Json(nullptr)},
-                          {"title", item.title},
-                          {"meaning", item.meaning},
-                          {"colours", item.colours}});
-    return result;
-}
-
 // Nothing of a document that was written before it was known.
 void add_not_in_price(Json& result, const std::optional<std::vector<NotInPrice>>& items) {
     if (items) result["not_in_price"] = not_in_price_json(*items);
@@ -220,12 +208,6 @@ Json pieces_json(const std::vector<RequestAnswer::Piece>& pieces, const QuoteOpt
         result.push_back({{"piece", piece.name},
                           {"count", piece.count},
                           {"quotes", quantities_json(piece.quantities, asked, Priced::piece)}});
-    return result;
-}
-
-Json warnings_json(const std::vector<base::Warning>& warnings) {
-    Json result = Json::array();
-    for (const base::Warning& warning : warnings) result.push_back({{"at", warning.at}, {"text", warning.text}});
     return result;
 }
 

@@ -18,6 +18,7 @@
 #include "host/contract/trust.hpp"
 #include "host/engine/costing/blocks.hpp"
 #include "host/engine/costing/fill.hpp"
+#include "host/engine/costing/workbench.hpp"
 
 namespace flutebook::engine {
 namespace {
@@ -168,9 +169,9 @@ std::vector<Blocked> divide(std::span<const Row> rows) {
 // The work of one thread: takes the next block until none is left.
 class CostingThread {
 public:
-    CostingThread(const Blocks& blocks, std::span<const Row> rows, const std::vector<Blocked>& work,
+    CostingThread(Workbench& bench, std::span<const Row> rows, const std::vector<Blocked>& work,
                   std::span<Outcome> outcomes)
-        : blocks_(blocks), rows_(rows), work_(work), outcomes_(outcomes) {}
+        : bench_(bench), rows_(rows), work_(work), outcomes_(outcomes) {}
 
     /// Keeps what is thrown: an exception that left a thread would end the program.
     void run(std::atomic<std::size_t>& next) {
@@ -192,22 +193,19 @@ public:
 
 private:
     void cost(const Blocked& block) {
-        if (!columns_ || columns_->shape() != block.shape)
-            columns_ = std::make_shared<Columns>(blocks_.columns(block.shape));
         std::vector<Row> rows;
         std::vector<Outcome> outcomes(block.rows.size());
         for (const std::size_t r : block.rows) rows.push_back(rows_[r]);
-        const auto fault = blocks_.cost(*columns_, rows, outcomes);
+        const auto fault = bench_.blocks().cost(bench_.columns(block.shape), rows, outcomes);
         if (fault && (!fault_ || block.rows[fault->row] < fault_->row))
             fault_ = Fault{block.rows[fault->row], fault->text};
         for (std::size_t i = 0; i < block.rows.size(); ++i) outcomes_[block.rows[i]] = outcomes[i];
     }
 
-    const Blocks& blocks_;
+    Workbench& bench_;
     std::span<const Row> rows_;
     const std::vector<Blocked>& work_;
     std::span<Outcome> outcomes_;
-    std::shared_ptr<Columns> columns_;  // of the shape it worked on last
     std::optional<Fault> fault_;
     std::exception_ptr thrown_;
 };
@@ -313,19 +311,33 @@ std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) c
     std::vector<Outcome> outcomes(rows.size());
     const std::size_t wanted = std::clamp<std::size_t>(threads, 1, std::max<std::size_t>(work.size(), 1));
     std::atomic<std::size_t> next = 0;
-    CostingThread here(*blocks_, rows, work, outcomes);
-    std::vector<CostingThread> others(wanted - 1, here);
+    std::vector<Workbench> benches;
+    benches.reserve(wanted);
+    for (std::size_t w = 0; w < wanted; ++w) benches.emplace_back(*blocks_);
+    std::vector<CostingThread> workers;
+    workers.reserve(wanted);
+    for (Workbench& bench : benches) workers.emplace_back(bench, rows, work, outcomes);
     {
         std::vector<std::jthread> running;
-        for (CostingThread& other : others) running.emplace_back([&other, &next] { other.run(next); });
-        here.run(next);
+        for (std::size_t w = 1; w < wanted; ++w) running.emplace_back([&, w] { workers[w].run(next); });
+        workers.front().run(next);
     }
-    here.rethrow();
-    for (const CostingThread& other : others) other.rethrow();
-    const Fault* first = here.fault();
-    for (const CostingThread& other : others)
-        if (other.fault() != nullptr && (first == nullptr || other.fault()->row < first->row)) first = other.fault();
+    for (const CostingThread& worker : workers) worker.rethrow();
+    const Fault* first = nullptr;
+    for (const CostingThread& worker : workers)
+        if (worker.fault() != nullptr && (first == nullptr || worker.fault()->row < first->row)) first = worker.fault();
     if (first != nullptr) throw ModelError(first->text);
+    return outcomes;
+}
+
+std::vector<Outcome> Engine::cost(std::span<const Row> rows, Workbench& bench) const {
+    const std::vector<Blocked> work = divide(rows);
+    std::vector<Outcome> outcomes(rows.size());
+    std::atomic<std::size_t> next = 0;
+    CostingThread here(bench, rows, work, outcomes);
+    here.run(next);
+    here.rethrow();
+    if (here.fault() != nullptr) throw ModelError(here.fault()->text);
     return outcomes;
 }
 
@@ -352,7 +364,12 @@ Costing costing_of(const Blocks& blocks, const Columns& columns, Money cost) {
 }  // namespace
 
 std::optional<Costing> Engine::cost_in_full(const Row& row) const {
-    Columns columns = blocks_->columns({row.plies(), row.steps()});
+    Workbench bench(*blocks_);
+    return cost_in_full(row, bench);
+}
+
+std::optional<Costing> Engine::cost_in_full(const Row& row, Workbench& bench) const {
+    Columns& columns = bench.columns({row.plies(), row.steps()});
     Outcome outcome;
     if (auto fault = blocks_->cost(columns, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
     if (outcome.state == Outcome::State::refused) return std::nullopt;

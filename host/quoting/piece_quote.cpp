@@ -47,14 +47,14 @@ std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const 
 }
 
 PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
-                     const answers::QuoteOptions& asked) {
+                     const answers::QuoteOptions& asked, engine::Workbench& bench) {
     const std::vector<std::size_t> ranked = ways_by_cost(costed.outcomes);
     if (ranked.empty()) return {{std::nullopt, unmakeable(engine, layout, costed)}};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
-    const engine::Costing costing = *engine.cost_in_full(winner);
+    const engine::Costing costing = *engine.cost_in_full(winner, bench);
     answers::Quote quote = cost_sheet(engine, winner, costing);
     quote.terms = terms_of(engine, winner, costing);
-    WinnerFigures figures = winner_figures(engine, winner, costing);
+    WinnerFigures figures = winner_figures(engine, winner, costing, bench);
     quote.machine_hours = std::move(figures.machine_hours);
     quote.not_in_price = std::move(figures.not_in_price);
     quote.candidates = ranked.size();
@@ -99,8 +99,9 @@ std::vector<std::size_t> ways_by_cost(std::span<const engine::Outcome> outcomes)
 std::vector<PieceQuantity> quote_piece(const engine::Engine& engine, const geometry::Layout& layout,
                                        const std::vector<engine::Order>& orders, const answers::QuoteOptions& asked) {
     std::vector<PieceQuantity> result;
+    engine::Workbench bench(engine.blocks());
     for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
-        result.push_back(answer(engine, layout, costed, asked));
+        result.push_back(answer(engine, layout, costed, asked, bench));
     return result;
 }
 

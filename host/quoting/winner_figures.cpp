@@ -38,8 +38,8 @@ struct MovedSetting {
 // Columns in which rows of one shape are evaluated; what a row came to is read before the next block runs.
 class MovedRows {
 public:
-    MovedRows(const engine::Blocks& blocks, const Row& row)
-        : blocks_(blocks), columns_(blocks.columns({row.plies(), row.steps()})) {}
+    MovedRows(engine::Workbench& bench, const Row& row)
+        : blocks_(bench.blocks()), columns_(bench.columns({row.plies(), row.steps()})) {}
 
     // Calls `read(columns, r, i)` for each row i that no model refuses, which stands at row r of the columns.
     template <typename Read>
@@ -67,7 +67,7 @@ private:
     }
 
     const engine::Blocks& blocks_;
-    Columns columns_;
+    Columns& columns_;
 };
 
 // Whether the line charges an amount at this step or ply; one that is too large to be kept is an amount.
@@ -88,12 +88,13 @@ bool charges(const engine::Blocks& blocks, const Columns& columns, const LineNam
 
 class MissingFinder {
 public:
-    MissingFinder(const engine::Engine& engine, const Row& row, const engine::Costing& costing)
+    MissingFinder(const engine::Engine& engine, const Row& row, const engine::Costing& costing,
+                  engine::Workbench& bench)
         : graph_(engine.graph()),
           settings_(engine.settings()),
           blocks_(engine.blocks()),
           row_(row),
-          reader_(engine.blocks(), row) {
+          reader_(bench, row) {
         std::set<LineName> charged;
         for (const engine::LineAmount& amount : costing.lines) charged.insert({amount.model, amount.line});
         for (std::size_t m = 0; m < graph_.models.size(); ++m)
@@ -312,8 +313,9 @@ private:
 
 }  // namespace
 
-WinnerFigures winner_figures(const engine::Engine& engine, const Row& row, const engine::Costing& costing) {
-    return MissingFinder(engine, row, costing).find();
+WinnerFigures winner_figures(const engine::Engine& engine, const Row& row, const engine::Costing& costing,
+                             engine::Workbench& bench) {
+    return MissingFinder(engine, row, costing, bench).find();
 }
 
 }  // namespace flutebook::quoting

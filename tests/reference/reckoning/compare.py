@@ -31,6 +31,11 @@ def compare_price(where, said, price, differences):
         differences.same(f"{where}: {key}", said.get(key), getattr(price, key))
     waste = sum(rounded(money) for costing in price.costings for money in costing.waste_by_step())
     differences.same(f"{where}: waste_cost", said.get("waste_cost"), waste)
+    compare_invoiced(where, said, price, differences)
+
+
+def compare_invoiced(where, said, price, differences):
+    """Tools that the price leaves out, and what they come to."""
     invoiced = {}
     for costing in price.costings:
         for name, worth in costing.invoiced.items():

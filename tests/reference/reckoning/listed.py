@@ -3,6 +3,7 @@
 import csv
 from decimal import Decimal
 
+from compare import compare_invoiced
 from costing import GRAIN
 
 OLD_PRICE, OLD_DAY = Decimal("512.40"), "2026-03-02"
@@ -57,6 +58,7 @@ def check_document(document, prices, then, differences):
     differences.same("rows of the list's document", len(document["rows"]), len(prices))
     for row, price, earlier in zip(document["rows"], prices, then):
         differences.same(f"{row['at']}: errors", row["errors"], [])
+        compare_invoiced(row["at"], row, price, differences)
         check_price(row["at"], row, row["parts_per_thousand"], price, differences)
         check_change(row["at"], row["difference"], row["change"], price, earlier, differences)
 
