@@ -135,6 +135,14 @@ void add_sale(Json& result, const OrderProfit& sale) {
     result["profit_share"] = sale.profit_share;
 }
 
+// Nothing of a document that was written before it was known.
+void add_cash(Json& result, const std::optional<CashMargin>& cash) {
+    if (!cash) return;
+    result["per_run_cost"] = amount_json(cash->per_run_cost);
+    result["price_less_cash_per_thousand"] = amount_json(cash->price_less_cash_per_thousand);
+    result["break_even_quantity"] = cash->break_even ? Json(*cash->break_even) : Json(nullptr);
+}
+
 Json not_in_price_json(const std::vector<NotInPrice>& items) {
     Json result = Json::array();
     for (const NotInPrice& item : items)
@@ -177,6 +185,7 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked, Priced priced) {
     if (priced == Priced::box) add_sale(result, quote.sale);
     add_not_in_price(result, quote.not_in_price);
     result["machine_hours"] = quote.machine_hours.empty() ? Json(nullptr) : Json(quote.machine_hours);
+    add_cash(result, quote.cash);
     if (asked.explain) result["explain"] = trails_json(quote.trails);
     if (asked.provided) result["provided"] = provided_json(quote.provided);
     return result;
@@ -192,6 +201,7 @@ Json set_json(const SetQuote& set) {
                    {"recovery", amount_json(set.recovery)}};
     add_sale(result, set.sale);
     add_not_in_price(result, set.not_in_price);
+    add_cash(result, set.cash);
     return result;
 }
 
