@@ -4,12 +4,12 @@
 
 #include <string>
 
-#include "host/answers/alternatives_answer.hpp"
 #include "host/answers/quote_answer.hpp"
-#include "host/answers/rank_answer.hpp"
-#include "host/answers/what_if_answer.hpp"
 #include "host/cli/beside_options.hpp"
 #include "host/cli/output.hpp"
+#include "host/what_if_answers/alternatives_answer.hpp"
+#include "host/what_if_answers/rank_answer.hpp"
+#include "host/what_if_answers/what_if_answer.hpp"
 #include "host/workplace/workplace.hpp"
 
 namespace flutebook::cli {
@@ -44,9 +44,9 @@ private:
     const answers::QuoteOptions& asked_;
     AnswerForm form_;
     // The one that is asked for is written.
-    answers::WhatIfStream changes_;
-    answers::AlternativesStream alternatives_;
-    answers::RankStream ranks_;
+    what_if_answers::WhatIfStream changes_;
+    what_if_answers::AlternativesStream alternatives_;
+    what_if_answers::RankStream ranks_;
 };
 
 }  // namespace flutebook::cli

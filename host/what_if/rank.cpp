@@ -23,11 +23,11 @@ namespace flutebook::what_if {
 
 namespace {
 
-using answers::RankedNumber;
 using answers::RequestAnswer;
-using answers::StuckNumber;
 using scenario::MovedNumber;
 using scenario::NumberTrees;
+using what_if_answers::RankedNumber;
+using what_if_answers::StuckNumber;
 using Tenth = RankedNumber::Tenth;
 
 // What one number comes to; nothing where the path names no number.
@@ -135,7 +135,7 @@ std::vector<Trial> try_all(const RankedQuantity& quantity, const std::vector<std
     return result;
 }
 
-void sort_in(answers::QuantityRank& result, std::vector<Trial> trials) {
+void sort_in(what_if_answers::QuantityRank& result, std::vector<Trial> trials) {
     for (Trial& trial : trials) {
         if (auto* stuck = std::get_if<StuckNumber>(&trial)) result.stuck.push_back(std::move(*stuck));
         auto* number = std::get_if<RankedNumber>(&trial);
@@ -162,9 +162,9 @@ std::vector<std::size_t> asked_indices(const orders::Request& request, const std
 
 }  // namespace
 
-answers::Rank rank(const workplace::Workplace& workplace, const orders::Request& request,
-                   const std::optional<double>& quantity, const answers::QuoteOptions& asked) {
-    answers::Rank result{request, {}};
+what_if_answers::Rank rank(const workplace::Workplace& workplace, const orders::Request& request,
+                           const std::optional<double>& quantity, const answers::QuoteOptions& asked) {
+    what_if_answers::Rank result{request, {}};
     const std::vector<std::size_t> indices = asked_indices(request, quantity);
     const NumberTrees trees = trees_of(workplace, request);
     // Read from the same trees, so that places lead to their paths.
@@ -175,7 +175,7 @@ answers::Rank rank(const workplace::Workplace& workplace, const orders::Request&
     if (answer.model_fault) throw ModelError(*answer.model_fault);
     result.pieces = answer.pieces.size();
     for (const std::size_t index : indices) {
-        answers::QuantityRank& item = result.quantities.emplace_back();
+        what_if_answers::QuantityRank& item = result.quantities.emplace_back();
         item.quantity = request.quantities[index];
         const auto total = answers::total_of(answer.quantities[index]);
         if (!total) continue;

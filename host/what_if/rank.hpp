@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "host/answers/quote_answer.hpp"
-#include "host/answers/rank_answer.hpp"
+#include "host/what_if_answers/rank_answer.hpp"
 #include "host/workplace/workplace.hpp"
 
 namespace flutebook::what_if {
@@ -13,7 +13,7 @@ namespace flutebook::what_if {
 /// tenth more is moved by a tenth less. The way is chosen afresh each time, so each price is that of `--with` with the
 /// same change. The answer does not depend on the number of threads. Throws InputError (request) where the request has
 /// no such quantity, and as quoting::quote(); ModelError where a model is at fault before anything is moved.
-[[nodiscard]] answers::Rank rank(const workplace::Workplace& workplace, const orders::Request& request,
-                                 const std::optional<double>& quantity, const answers::QuoteOptions& asked);
+[[nodiscard]] what_if_answers::Rank rank(const workplace::Workplace& workplace, const orders::Request& request,
+                                         const std::optional<double>& quantity, const answers::QuoteOptions& asked);
 
 }  // namespace flutebook::what_if

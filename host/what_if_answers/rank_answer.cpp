@@ -1,9 +1,13 @@
-#include "host/answers/rank_answer.hpp"
+#include "host/what_if_answers/rank_answer.hpp"
 
 #include <nlohmann/json.hpp>
 #include <utility>
 
-namespace flutebook::answers {
+namespace flutebook::what_if_answers {
+
+using answers::amount_json;
+using answers::document;
+using answers::Json;
 
 namespace {
 
@@ -40,4 +44,4 @@ std::string RankStream::add(const Rank& answer) {
     return list_.add({{"request", answer.request.number}, {"quantities", std::move(quantities)}});
 }
 
-}  // namespace flutebook::answers
+}  // namespace flutebook::what_if_answers

@@ -1,4 +1,4 @@
-#include "host/reports/rank_report.hpp"
+#include "host/what_if_reports/rank_report.hpp"
 
 #include <fmt/format.h>
 
@@ -10,12 +10,14 @@
 #include "host/reports/quote_report.hpp"
 #include "host/reports/sheet_context.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::what_if_reports {
+
+using namespace reports;
 
 namespace {
 
-using answers::QuantityRank;
-using answers::RankedNumber;
+using what_if_answers::QuantityRank;
+using what_if_answers::RankedNumber;
 
 constexpr std::size_t first_shown = 15;
 
@@ -55,14 +57,14 @@ ReportSection rank_section(const SheetContext& context, const QuantityRank& quan
     if (!quantity.unmoved.empty())
         add_note(section, fmt::format("{} numbers that stand behind the cost leave the price as it is",
                                       quantity.unmoved.size()));
-    for (const answers::StuckNumber& number : quantity.stuck)
+    for (const what_if_answers::StuckNumber& number : quantity.stuck)
         add_note(section, fmt::format("{} cannot be moved by a tenth: {}", number.path, number.why));
     return section;
 }
 
 }  // namespace
 
-Report rank_report(const plant::Plant& plant, const answers::Rank& answer, RankLength length) {
+Report rank_report(const plant::Plant& plant, const what_if_answers::Rank& answer, RankLength length) {
     using Counted = SheetContext::Counted;
     const SheetContext context(plant, answer.request, answer.pieces > 0 ? Counted::sets : Counted::boxes);
     Report report{"rank", answer.request.number, request_heading(plant, answer.request), {}};
@@ -71,4 +73,4 @@ Report rank_report(const plant::Plant& plant, const answers::Rank& answer, RankL
     return report;
 }
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::what_if_reports

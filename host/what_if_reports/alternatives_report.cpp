@@ -1,4 +1,4 @@
-#include "host/reports/alternatives_report.hpp"
+#include "host/what_if_reports/alternatives_report.hpp"
 
 #include <fmt/format.h>
 
@@ -9,12 +9,14 @@
 #include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_report.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::what_if_reports {
+
+using namespace reports;
 
 namespace {
 
-using answers::Alternative;
-using answers::Alternatives;
+using what_if_answers::Alternative;
+using what_if_answers::Alternatives;
 
 constexpr std::size_t most_limits = 3;
 constexpr const char* no_answer = "no answer";
@@ -108,4 +110,4 @@ Report alternatives_report(const plant::Plant& plant, const Alternatives& answer
     return report;
 }
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::what_if_reports

@@ -12,7 +12,7 @@
 #include "host/plant/plant.hpp"
 #include "ledger/values/money.hpp"
 
-namespace flutebook::answers {
+namespace flutebook::what_if_answers {
 
 struct RankedNumber {
     /// A tenth less where more is out of range.
@@ -59,7 +59,7 @@ public:
     [[nodiscard]] std::string end() const { return list_.end(); }
 
 private:
-    JsonListStream list_;
+    answers::JsonListStream list_;
 };
 
-}  // namespace flutebook::answers
+}  // namespace flutebook::what_if_answers
