@@ -152,3 +152,13 @@ TEST_CASE("what is no change is told with how to write one") {
     CHECK(change_of("a.b=-3").value == "-3");
     CHECK(change_of("a.b=26 lb/MSF").value == "26 lb/MSF");
 }
+
+TEST_CASE("a number read off a ruler is moved as a decimal of its unit") {
+    const auto moved = [](const char* text) { return scenario::moved_text(*scenario::written_number(text), 10); };
+    CHECK(moved("15 1/4 in") == "16.775 in");
+    CHECK(moved("3/8 in") == "0.4125 in");
+    CHECK(moved("26 lb/MSF") == "28.6 lb/MSF");
+    CHECK(moved("-3") == "-3.3");
+    for (const char* text : {"2026-09-01", "B-140", "1 000", "1/0 in", "", "12x", "0.5.1"})
+        CHECK_FALSE(scenario::written_number(text));
+}
