@@ -116,6 +116,13 @@ TEST_CASE("a setting by request is moved in the request, given or not") {
     CHECK(request.find_extras("consumables")->find("coverage") != nullptr);
 }
 
+TEST_CASE("a key that its entry leaves out can be given a value, and its file's reader says whether it may be there") {
+    CHECK(moves_of("request.colours=3") == Texts{"request.colours: - -> 3"});
+    CHECK(plant_with("boards.B-140.caliper=3").find_board("B-140")->caliper_mm == 3);
+    CHECK_THAT(refusal_of("request.colours=+10%"), Contains("no value to move: request.colours is not given"));
+    CHECK_THROWS_AS(plant_with("machines.FG1.ups_max=4"), InputError);
+}
+
 TEST_CASE("a star stands for every name at its place") {
     const auto moves = moves_of("papers.*.grammage=+10%");
     CHECK(moves.size() == demo_plant().papers.size());
