@@ -188,9 +188,10 @@ void NumberTrees::find_child(const Spot& at, const std::vector<Spot>& known, std
     std::vector<std::string> names;
     for (const Spot& child : known) names.push_back(child.name);
     const std::string where = at.path.empty() ? "the plant" : at.path;
-    search.unknown = names.empty()
-                         ? fmt::format("found {} below {}, which is one value; leave it out", base::shown(part), where)
-                         : fmt::format("found {} in {}{}", base::shown(part), where, base::one_of(names));
+    const bool is_value = at.node != nullptr && at.node->kind == Node::Kind::text;
+    search.unknown = names.empty() ? fmt::format("found {} below {}, which is {}; leave it out", base::shown(part),
+                                                 where, is_value ? "one value" : "empty")
+                                   : fmt::format("found {} in {}{}", base::shown(part), where, base::one_of(names));
 }
 
 // The node of a setting, or of an entry of its table, which is made with what leads to it.
@@ -279,17 +280,34 @@ void NumberTrees::write_new(const NumberChange& change, const Spot& spot, std::v
         made(spot) = std::move(node);
 }
 
+// What is written of all machines, of a model or of what a request gives models.
+void NumberTrees::add_written(const Spot& spot, std::vector<Spot>& result) {
+    if (spot.kind == Spot::Kind::value) {
+        if (spot.node != nullptr) result.push_back(spot);
+        return;
+    }
+    for (const Spot& child : children(spot)) add_written(child, result);
+}
+
 std::vector<MovedNumber> NumberTrees::change(const NumberChange& change) {
     Search search;
     find_child({Spot::Kind::value, "", ""}, roots(), change.path, search);
     if (search.found.empty()) refuse(change, "no such number: " + search.unknown);
+    std::vector<Spot> written;
+    for (const Spot& spot : search.found) {
+        if (!change.percent && spot.kind != Spot::Kind::value)
+            refuse(change, fmt::format("several numbers: found the whole of {}; name one of them", spot.path));
+        add_written(spot, written);
+    }
+    // Among many, what is no number is passed over.
+    if (search.found.size() > 1)
+        std::erase_if(written, [](const Spot& spot) { return number_leaves(*spot.node, spot.path).empty(); });
     std::vector<MovedNumber> result;
-    for (const Spot& spot : search.found)
-        if (spot.node != nullptr) move_written(change, spot, result);
+    for (const Spot& spot : written) move_written(change, spot, result);
     for (const Spot& spot : search.found)
         if (spot.node == nullptr && (spot.setting != nullptr || spot.map != nullptr)) write_new(change, spot, result);
     if (result.empty())
-        refuse(change, fmt::format("several numbers: found the whole of {}; name one of them", change.path));
+        refuse(change, fmt::format("no number: found none at {}; name a number of the plant", change.path));
     return result;
 }
 

@@ -50,6 +50,7 @@ private:
     void add_settings(const Spot& of_model, std::vector<Spot>& result);
     void find(const Spot& at, std::string_view rest, Search& search);
     void find_child(const Spot& at, const std::vector<Spot>& known, std::string_view rest, Search& search);
+    void add_written(const Spot& spot, std::vector<Spot>& result);
     void move_written(const NumberChange& change, const Spot& spot, std::vector<MovedNumber>& moved);
     void write_new(const NumberChange& change, const Spot& spot, std::vector<MovedNumber>& moved);
     base::Node& made(const Spot& spot);

@@ -128,6 +128,17 @@ TEST_CASE("a star stands for every name at its place") {
     CHECK(moves.size() == demo_plant().papers.size());
 }
 
+TEST_CASE("a model, or all machines, are moved number by number, and among many what is no number is passed over") {
+    CHECK(moves_of("delivery=+10%").size() == 7);
+    CHECK(moves_of("starch=+10%").front() == "plugins.starch.starch_price: 0.55 -> 0.605");
+    CHECK(moves_of("machines.*.hourly=+10%").size() == moves_of("machines.*.hourly.*=+10%").size());
+    CHECK(moves_of("machines.*.*=+0%").size() == moves_of("machines=+0%").size());
+    CHECK(moves_of("plugins=+0%").size() == moves_of("plugins.*=+0%").size());
+    CHECK_THAT(refusal_of("boards.*=+5%"), Contains("no number: found none at boards.*"));
+    CHECK_THAT(refusal_of("machines=5"), Contains("several numbers: found the whole of machines"));
+    CHECK_THAT(refusal_of("run.speed=5"), Contains("found `speed` below plugins.run, which is empty"));
+}
+
 TEST_CASE("a number with a unit keeps it") {
     CHECK(moves_of("papers.KL205.grammage=+10%") == Texts{"papers.KL205.grammage: 42 lb/MSF -> 46.2 lb/MSF"});
 }
