@@ -80,6 +80,15 @@ struct OrderProfit {
 [[nodiscard]] std::optional<OrderProfit> order_profit(Money price_per_thousand, Money cost, double quantity,
                                                       int minor_units);
 
+/// What a price leaves above the cash that an order costs, which is its per-unit and its per-run cost: a plant's period
+/// cost is there without it.
+struct CashMargin {
+    Money per_run_cost;                     // of the order, whatever its quantity
+    Money price_less_cash_per_thousand;     // the price less the per-unit and the per-run cost of a thousand
+    std::optional<double> break_even = {};  // the least quantity that earns its cash at this price, each piece at its
+                                            // per-unit cost here; nothing where none does
+};
+
 /// What an order may need and its price leaves out: a line that charges nothing for want of a number that the request
 /// could have given, or what a model says is invoiced apart.
 struct NotInPrice {
@@ -107,6 +116,7 @@ struct Quote : orders::SheetCut {
     Money cost;                   // sum of the lines, net of recovery
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;  // price and contribution 0 of a piece
     OrderProfit sale;                                                        // nothing of a piece
+    std::optional<CashMargin> cash;  // nothing of a piece, and where it is not known: in old documents
     std::optional<std::vector<NotInPrice>> not_in_price;  // nothing where it is not known: in old documents
     Money cost_per_m2;                                    // per m2 shipped
     Money cost_per_tonne;                                 // per tonne shipped
@@ -116,8 +126,9 @@ struct Quote : orders::SheetCut {
     std::size_t candidates;            // how many ways were costed
     std::vector<RunnerUp> runners_up;  // the next three, cheapest first
     orders::OrderRecord terms;         // what an order's production is measured against; gets its number with the order
-    std::vector<explain::Trail> trails;    // of the line that was asked to be explained
-    std::vector<ProvidedNumber> provided;  // by the model that was asked for
+    std::vector<explain::Trail> trails;           // of the line that was asked to be explained
+    std::vector<ProvidedNumber> provided;         // by the model that was asked for
+    std::vector<explain::TouchedNumber> touched;  // where it was asked for
 };
 
 /// The machine that an order keeps busy for longest.
@@ -143,6 +154,7 @@ struct SetQuote {
     Money waste_cost, recovery;  // sums of the pieces'
     OrderProfit sale = {};
     std::optional<std::vector<NotInPrice>> not_in_price = std::nullopt;  // each once, amounts added up
+    std::optional<CashMargin> cash = std::nullopt;
 };
 
 /// How a request that pays a share of its web pays for trim, beside what it would cost if it ran alone.
@@ -206,6 +218,7 @@ struct QuoteOptions {
     bool has_drawings = false;                           // blanks are drawn for a page; no saved quote keeps them
     ForcedWay way = {};                                  // no saved quote has one
     bool has_alone = true;  // what an order that pays a share of its web would cost alone is worked out as well
+    bool has_touched = false;                            // the numbers behind each quote are named; likewise
 };
 
 }  // namespace flutebook::answers

@@ -138,6 +138,14 @@ void add_sale(Json& result, const OrderProfit& sale) {
 }
 
 // Nothing of a document that was written before it was known.
+void add_cash(Json& result, const std::optional<CashMargin>& cash) {
+    if (!cash) return;
+    result["per_run_cost"] = amount_json(cash->per_run_cost);
+    result["price_less_cash_per_thousand"] = amount_json(cash->price_less_cash_per_thousand);
+    result["break_even_quantity"] = cash->break_even ? Json(*cash->break_even) : Json(nullptr);
+}
+
+// Nothing of a document that was written before it was known.
 void add_not_in_price(Json& result, const std::optional<std::vector<NotInPrice>>& items) {
     if (items) result["not_in_price"] = not_in_price_json(*items);
 }
@@ -166,6 +174,7 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked, Priced priced) {
     if (priced == Priced::box) add_sale(result, quote.sale);
     add_not_in_price(result, quote.not_in_price);
     result["machine_hours"] = quote.machine_hours.empty() ? Json(nullptr) : Json(quote.machine_hours);
+    add_cash(result, quote.cash);
     if (asked.explain) result["explain"] = trails_json(quote.trails);
     if (asked.provided) result["provided"] = provided_json(quote.provided);
     return result;
@@ -181,6 +190,7 @@ Json set_json(const SetQuote& set) {
                    {"recovery", amount_json(set.recovery)}};
     add_sale(result, set.sale);
     add_not_in_price(result, set.not_in_price);
+    add_cash(result, set.cash);
     return result;
 }
 

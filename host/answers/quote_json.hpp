@@ -23,12 +23,16 @@
 //   "order_value" (quantity times price, rounded to the currency's minor unit as an invoice is), "profit" (order value
 //   less cost), "profit_share" (of the order value),
 //   "not_in_price": [N...], "machine_hours": [...] (by step 0 ... K, setup and run; null where no model says),
+//   "per_run_cost" (of the order), "price_less_cash_per_thousand" (the price less per-unit and per-run cost; the
+//   contribution is the price less per-unit cost alone), "break_even_quantity" (the least that earns both at this
+//   price; null where none does),
 //   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
 //   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}
 // A request of a set has "pieces": [{"piece", "count", "quotes": [Q...]}...], Q by quantity of the set, each of the
-// sets times "count", without price, contribution, order value and profit. Its own "quotes" are then {"quantity"
+// sets times "count", without price and what follows from it. Its own "quotes" are then {"quantity"
 // (sets), "cost" (the sum of the pieces'), "cost_per_thousand", "price_per_thousand", "contribution_per_thousand",
-// "waste_cost", "recovery", "order_value", "profit", "profit_share", "not_in_price"}, or {"quantity", "refused"}: then
+// "waste_cost", "recovery", "order_value", "profit", "profit_share", "not_in_price", "per_run_cost",
+// "price_less_cash_per_thousand", "break_even_quantity"}, or {"quantity", "refused"}: then
 // the pieces' are too, with no limits where that piece could be made.
 //
 // N = {"plugin", "line" (that charges nothing), "setting" (the number that the request does not give; null of what it

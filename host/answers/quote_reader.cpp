@@ -39,6 +39,16 @@ std::optional<std::vector<NotInPrice>> not_in_price_in(const Json& json) {
     return result;
 }
 
+std::optional<CashMargin> cash_in(const Json& json) {
+    if (!json.contains("break_even_quantity")) return std::nullopt;
+    CashMargin result;
+    result.per_run_cost = amount_in(json, "per_run_cost");
+    result.price_less_cash_per_thousand = amount_in(json, "price_less_cash_per_thousand");
+    if (const Json& quantity = json.at("break_even_quantity"); !quantity.is_null())
+        result.break_even = quantity.get<double>();
+    return result;
+}
+
 // A number that is not finite is written as null.
 double number_or_nan(const Json& value) {
     return value.is_null() ? std::numeric_limits<double>::quiet_NaN() : value.get<double>();
@@ -202,6 +212,7 @@ RequestAnswer::Quantity quantity_in(const Json& json) {
     quote.lines = lines_in(json);
     read_amounts(json, quote);
     quote.not_in_price = not_in_price_in(json);
+    quote.cash = cash_in(json);
     if (json.contains("machine_hours") && !json.at("machine_hours").is_null())
         quote.machine_hours = json.at("machine_hours").get<std::vector<double>>();
     quote.trails = trails_in(json);
@@ -219,6 +230,7 @@ RequestAnswer::Quantity set_in(const Json& json) {
                  amount_in(json, "waste_cost"),
                  amount_in(json, "recovery")};
     set.not_in_price = not_in_price_in(json);
+    set.cash = cash_in(json);
     return {std::nullopt, std::nullopt, std::move(set)};
 }
 

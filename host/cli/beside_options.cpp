@@ -108,6 +108,17 @@ Reader read_roll(std::optional<double>& roll_width_mm) {
     };
 }
 
+Reader read_rank(std::optional<AskedRank>& rank) {
+    return [&rank](const std::string& text) {
+        rank = AskedRank{};
+        if (text.empty()) return std::string();
+        std::int64_t quantity = 0;
+        const std::string wrong = read_whole_number({"quantity", 1}, quantity)(text);
+        if (wrong.empty()) rank->quantity = static_cast<double>(quantity);
+        return wrong;
+    };
+}
+
 Reader read_ups(std::optional<double>& ups) {
     return [&ups](const std::string& text) {
         std::int64_t number = 0;
@@ -131,18 +142,21 @@ of these answers can be saved.
   flutebook quote R-1001.yaml --with energy.power_price=0.19 --with machines.FG1.setup.minutes=15
   flutebook quote R-1001.yaml --board B-140,C-125 --margin 15,18,22
   flutebook quote R-1001.yaml --price 590 --json
-  flutebook quote R-1001.yaml --corrugator C1 --roll 2050 --ups 1)";
+  flutebook quote R-1001.yaml --corrugator C1 --roll 2050 --ups 1
+  flutebook quote R-1001.yaml --rank 5000)";
 
 void add_beside_options(Command& command, BesideOptions& options) {
-    command.repeated_option("--with", "NAME=VALUE",
-                            "what if this number were another: before, after and the difference, line by line",
+    command.repeated_option("--with", "NAME=VALUE", "what if this number were another: before and after, line by line",
                             read_changes(options.changes));
-    command.option("--board", "A,B,…", "the same request on each of these boards",
+    command.option("--board", "A,B", "the same request on each of these boards",
                    read_boards(options.alternatives.boards));
-    command.option("--margin", "M,N,…", "at each of these margins, in per cent of the price",
+    command.option("--margin", "M,N", "at each of these margins, in per cent of the price",
                    read_margins(options.alternatives.margins));
-    command.option("--price", "P,Q,…", "at each of these prices a thousand: the margin that it leaves",
+    command.option("--price", "P,Q", "at each of these prices a thousand: the margin that it leaves",
                    read_prices(options.alternatives.prices));
+    command.option_with_optional_number("--rank", "[QUANTITY]",
+                                        "what moves the price: every number behind it, by what a tenth of it does",
+                                        read_rank(options.rank));
     command.option("--corrugator", "CODE", "of all ways only those on this corrugator",
                    read_line(options.way.corrugator));
     command.option("--roll", "MM", "of all ways only those on a roll of this width",
@@ -155,12 +169,16 @@ std::string BesideOptions::first_name() const {
     if (!alternatives.boards.empty()) return "--board";
     if (!alternatives.margins.empty()) return "--margin";
     if (!alternatives.prices.empty()) return "--price";
+    if (rank) return "--rank";
     if (way.corrugator) return "--corrugator";
     if (way.roll_width_mm) return "--roll";
     return way.ups ? "--ups" : "";
 }
 
 std::string wrong_together(const BesideOptions& options) {
+    if (options.rank && (!options.changes.empty() || options.alternatives.is_any()))
+        return "--rank: moves one number at a time of the request as it is: found --with, --board, --margin or --price "
+               "as well; leave out one of them";
     if (!options.changes.empty() && options.alternatives.is_any())
         return "--with: stands beside the request as it is: found --board, --margin or --price as well; leave out one "
                "of them";

@@ -1,22 +1,30 @@
 // The options of `quote` that set something else beside what a request asks for.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "host/cli/command.hpp"
 #include "host/what_if/alternatives.hpp"
 #include "host/what_if/compare.hpp"
+#include "host/what_if/rank.hpp"
 
 namespace flutebook::cli {
+
+/// What moves the price: at every quantity, or at one.
+struct AskedRank {
+    std::optional<double> quantity;
+};
 
 struct BesideOptions {
     std::vector<what_if::NumberChange> changes;
     what_if::AskedAlternatives alternatives;
+    std::optional<AskedRank> rank;
     answers::ForcedWay way;
 
     /// Whether something else than a quote answers.
-    [[nodiscard]] bool is_any() const { return !changes.empty() || alternatives.is_any(); }
+    [[nodiscard]] bool is_any() const { return !changes.empty() || alternatives.is_any() || rank; }
     /// Of an option that was given, for messages; empty where none was.
     [[nodiscard]] std::string first_name() const;
 };

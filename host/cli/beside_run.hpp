@@ -1,14 +1,15 @@
 // Answers requests beside something else, as text or as one document: with other numbers, on other boards, at
-// other margins or prices.
+// other margins or prices, or with each number that moves its price.
 #pragma once
 
 #include <string>
 
-#include "host/answers/alternatives_answer.hpp"
 #include "host/answers/quote_answer.hpp"
-#include "host/answers/what_if_answer.hpp"
 #include "host/cli/beside_options.hpp"
 #include "host/cli/output.hpp"
+#include "host/what_if_answers/alternatives_answer.hpp"
+#include "host/what_if_answers/rank_answer.hpp"
+#include "host/what_if_answers/what_if_answer.hpp"
 #include "host/workplace/workplace.hpp"
 
 namespace flutebook::cli {
@@ -36,14 +37,16 @@ public:
 private:
     [[nodiscard]] Answer changed(const orders::Request& request);
     [[nodiscard]] Answer alternatives(const orders::Request& request);
+    [[nodiscard]] Answer ranked(const orders::Request& request);
 
     const workplace::Workplace& workplace_;
     const BesideOptions& options_;
     const answers::QuoteOptions& asked_;
     AnswerForm form_;
     // The one that is asked for is written.
-    answers::WhatIfStream changes_;
-    answers::AlternativesStream alternatives_;
+    what_if_answers::WhatIfStream changes_;
+    what_if_answers::AlternativesStream alternatives_;
+    what_if_answers::RankStream ranks_;
 };
 
 }  // namespace flutebook::cli

@@ -5,7 +5,9 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <set>
 #include <tuple>
+#include <utility>
 
 #include "host/base/errors.hpp"
 #include "host/engine/facts.hpp"
@@ -175,6 +177,24 @@ const char* to_text(TracedFigure::Kind kind) {
 
 std::vector<Trail> explain(const engine::Engine& engine, const engine::Row& row, const std::string& line) {
     return TrailWalk(engine, row).of_line(line);
+}
+
+std::vector<TouchedNumber> touched_numbers(const engine::Engine& engine, const engine::Row& row) {
+    std::set<std::string> lines;
+    for (const contract::Model& model : engine.graph().models)
+        for (const contract::Line& line : model.lines) lines.insert(line.name);
+    TrailWalk walk(engine, row);
+    std::map<std::string, TouchedNumber> result;
+    for (const std::string& line : lines)
+        for (const Trail& trail : walk.of_line(line))
+            for (const TracedFigure& figure : trail.figures) {
+                for (const base::Place& place : figure.places) result[base::place_text(place)] = {place, ""};
+                if (figure.kind == TracedFigure::Kind::setting && figure.places.empty())
+                    result[figure.name] = {{}, figure.name};
+            }
+    std::vector<TouchedNumber> numbers;
+    for (auto& [name, number] : result) numbers.push_back(std::move(number));
+    return numbers;
 }
 
 }  // namespace flutebook::explain

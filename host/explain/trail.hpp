@@ -39,4 +39,13 @@ struct Trail {
 /// The trail of every amount of `line` in a row that is costed. Throws ModelError.
 [[nodiscard]] std::vector<Trail> explain(const engine::Engine& engine, const engine::Row& row, const std::string& line);
 
+/// A number that stands behind what a row costs: where it was written, or the setting whose default it is.
+struct TouchedNumber {
+    base::Place place;
+    std::string default_of;  // "starch.solids"; empty of what was written
+};
+
+/// Everything in the trails of all amounts of a row that is costed, each once. Throws ModelError.
+[[nodiscard]] std::vector<TouchedNumber> touched_numbers(const engine::Engine& engine, const engine::Row& row);
+
 }  // namespace flutebook::explain

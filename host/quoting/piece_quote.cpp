@@ -61,6 +61,7 @@ PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layou
     quote.runners_up = runners_up(layout, costed, ranked);
     if (asked.provided) quote.provided = provided_by(engine, winner, *asked.provided);
     if (asked.explain) quote.trails = explain::explain(engine, winner, *asked.explain);
+    if (asked.has_touched) quote.touched = explain::touched_numbers(engine, winner);
     return {{std::move(quote), std::nullopt}, engine::costs_by_class(engine.graph(), costing)};
 }
 

@@ -170,6 +170,20 @@ ReportSection cost_section(const SheetContext& context, const Quote& quote) {
     return {"Cost of the order", {table}};
 }
 
+// How far the price pays what the order itself costs in cash.
+void add_cash(ReportSection& section, const SheetContext& context, const Quote& quote,
+              const answers::CashMargin& cash) {
+    auto& price = std::get<ReportTable>(section.blocks.back());
+    price.add({"less the per-run cost of a thousand",
+               Amount{cash.price_less_cash_per_thousand - quote.contribution_per_thousand}});
+    price.add(RowKind::total, {cash_margin_label, Amount{cash.price_less_cash_per_thousand}});
+    section.blocks.emplace_back(
+        Note{cash.break_even ? fmt::format("Breaks even at {}: they pay their per-unit cost and the run's own",
+                                           context.order_text(*cash.break_even))
+                             : std::string("Breaks even at no quantity: this price does not pay the per-unit cost"),
+             Note::Kind::sentence, 1});
+}
+
 // A piece of a set has no price.
 ReportSection price_section(const SheetContext& context, const Quote& quote) {
     const drawings::ShownUnits& units = context.units;
@@ -185,8 +199,10 @@ ReportSection price_section(const SheetContext& context, const Quote& quote) {
                Amount{quote.price_per_thousand, context.plant.currency_minor_units}});
     price.add({"less the per-unit cost of a thousand, net of recovery",
                Amount{quote.contribution_per_thousand - quote.price_per_thousand}});
-    price.add(RowKind::total, {contribution_label, Amount{quote.contribution_per_thousand}});
-    return {"Price", {costs, price}};
+    price.add(RowKind::subtotal, {contribution_label, Amount{quote.contribution_per_thousand}});
+    ReportSection section{"Price", {costs, price}};
+    if (quote.cash) add_cash(section, context, quote, *quote.cash);
+    return section;
 }
 
 ReportSection waste_section(const SheetContext& context, const Quote& quote) {

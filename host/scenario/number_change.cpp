@@ -32,6 +32,29 @@ std::optional<double> percent_in(std::string_view text) {
     return is_less ? -number->value : number->value;
 }
 
+std::optional<double> whole_at(std::string_view& text) {
+    unsigned whole = 0;
+    const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), whole);
+    if (failure != std::errc()) return std::nullopt;
+    text.remove_prefix(static_cast<std::size_t>(end - text.data()));
+    return whole;
+}
+
+// `1/4`, as a ruler has it; what follows stays in `rest`.
+struct Fraction {
+    double value;
+    std::string_view rest;
+};
+
+std::optional<Fraction> fraction_at(std::string_view text) {
+    const auto above = whole_at(text);
+    if (!above || !text.starts_with('/')) return std::nullopt;
+    text.remove_prefix(1);
+    const auto below = whole_at(text);
+    if (!below || !(*below > 0)) return std::nullopt;
+    return Fraction{*above / *below, text};
+}
+
 // Without an exponent, which no file may have.
 std::string plain_decimal(double value) {
     std::array<char, 400> text{};
@@ -59,9 +82,20 @@ std::variant<NumberChange, std::string> read_change(const std::string& text) {
 
 std::optional<WrittenNumber> written_number(std::string_view text) {
     WrittenNumber result{};
-    const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), result.value);
-    if (failure != std::errc() || !std::isfinite(result.value)) return std::nullopt;
-    const std::string_view rest(end, static_cast<std::size_t>(text.data() + text.size() - end));
+    std::string_view rest;
+    if (const auto fraction = fraction_at(text)) {
+        result.value = fraction->value;
+        rest = fraction->rest;
+    } else {
+        const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), result.value);
+        if (failure != std::errc() || !std::isfinite(result.value)) return std::nullopt;
+        rest = text.substr(static_cast<std::size_t>(end - text.data()));
+        const auto behind = rest.starts_with(' ') ? fraction_at(rest.substr(1)) : std::nullopt;
+        if (behind && result.value >= 0) {
+            result.value += behind->value;
+            rest = behind->rest;
+        }
+    }
     if (has_digit(rest) || (!rest.empty() && rest.front() != ' ' && rest.front() != '%')) return std::nullopt;
     result.unit = rest;
     return result;

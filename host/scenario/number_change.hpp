@@ -27,7 +27,7 @@ struct WrittenNumber {
     std::string unit;  // with the space before it; empty where there is none
 };
 
-/// Nothing of a word, a date or a fraction.
+/// A decimal, or inches read off a ruler: `15 1/4 in`. Nothing of a word or a day.
 [[nodiscard]] std::optional<WrittenNumber> written_number(std::string_view text);
 
 /// The text of a number after a change by so many per cent. 0 % leaves it as it is.

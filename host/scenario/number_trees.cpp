@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "host/base/errors.hpp"
@@ -50,6 +51,12 @@ Node* extras_of(Node& request, const std::string& id) {
     return extras == nullptr ? nullptr : value_in(*extras, id);
 }
 
+// Keys that an entry may leave out, with numbers behind them; whether this one may have it, its file's reader says.
+bool may_be_left_out(const std::string& key) {
+    static const std::array<std::string_view, 5> keys = {"between", "caliper", "colours", "edge", "ups_max"};
+    return std::find(keys.begin(), keys.end(), key) != keys.end();
+}
+
 bool ends_part(std::string_view rest) {
     return rest.empty() || rest.front() == '.' || rest.front() == '[';
 }
@@ -69,6 +76,7 @@ struct NumberTrees::Spot {
     const contract::Model* model = nullptr;  // whose setting it is
     const Setting* setting = nullptr;        // of a setting, and of what is below it
     std::string key = "";                    // of a table's entry that is not written
+    Node* map = nullptr;                     // in which a key that an entry may leave out is not written
 };
 
 struct NumberTrees::Search {
@@ -170,13 +178,20 @@ void NumberTrees::find_child(const Spot& at, const std::vector<Spot>& known, std
         search.found.push_back({Spot::Kind::value, part, at.path + "." + part, nullptr, at.model, at.setting, part});
         return;
     }
+    if (at.setting == nullptr && part == rest && may_be_left_out(part) && at.node != nullptr &&
+        at.node->kind == Node::Kind::map) {
+        search.found.push_back({Spot::Kind::value, part, at.path + "." + part});
+        search.found.back().map = at.node;
+        return;
+    }
     if (!search.unknown.empty()) return;
     std::vector<std::string> names;
     for (const Spot& child : known) names.push_back(child.name);
     const std::string where = at.path.empty() ? "the plant" : at.path;
-    search.unknown = names.empty()
-                         ? fmt::format("found {} below {}, which is one value; leave it out", base::shown(part), where)
-                         : fmt::format("found {} in {}{}", base::shown(part), where, base::one_of(names));
+    const bool is_value = at.node != nullptr && at.node->kind == Node::Kind::text;
+    search.unknown = names.empty() ? fmt::format("found {} below {}, which is {}; leave it out", base::shown(part),
+                                                 where, is_value ? "one value" : "empty")
+                                   : fmt::format("found {} in {}{}", base::shown(part), where, base::one_of(names));
 }
 
 // The node of a setting, or of an entry of its table, which is made with what leads to it.
@@ -250,28 +265,49 @@ void NumberTrees::move_written(const NumberChange& change, const Spot& spot, std
         add_default(*spot.node, change.value, place);
 }
 
-// A setting, or an entry of its table, that is not written.
+// A setting, an entry of its table, or a key that its entry may leave out: not written.
 void NumberTrees::write_new(const NumberChange& change, const Spot& spot, std::vector<MovedNumber>& moved) {
-    const auto was = unwritten_value(files_, *spot.model, *spot.setting);
+    const auto was = spot.setting == nullptr ? std::nullopt : unwritten_value(files_, *spot.model, *spot.setting);
     const auto number = was ? written_number(*was) : std::nullopt;
     if (change.percent && !number)
         refuse(change, fmt::format("no value to move: {} is not given and has no default; write its value", spot.path));
     const std::string now = change.percent ? moved_text(*number, *change.percent) : change.value;
     moved.push_back({spot.path, was.value_or("-"), now});
-    made(spot) = base::text_node(now, {change.label(), 0, 0});
+    base::Node node = base::text_node(now, {change.label(), 0, 0});
+    if (spot.map != nullptr)
+        base::add_entry(*spot.map, spot.name, std::move(node));
+    else
+        made(spot) = std::move(node);
+}
+
+// What is written of all machines, of a model or of what a request gives models.
+void NumberTrees::add_written(const Spot& spot, std::vector<Spot>& result) {
+    if (spot.kind == Spot::Kind::value) {
+        if (spot.node != nullptr) result.push_back(spot);
+        return;
+    }
+    for (const Spot& child : children(spot)) add_written(child, result);
 }
 
 std::vector<MovedNumber> NumberTrees::change(const NumberChange& change) {
     Search search;
     find_child({Spot::Kind::value, "", ""}, roots(), change.path, search);
     if (search.found.empty()) refuse(change, "no such number: " + search.unknown);
+    std::vector<Spot> written;
+    for (const Spot& spot : search.found) {
+        if (!change.percent && spot.kind != Spot::Kind::value)
+            refuse(change, fmt::format("several numbers: found the whole of {}; name one of them", spot.path));
+        add_written(spot, written);
+    }
+    // Among many, what is no number is passed over.
+    if (search.found.size() > 1)
+        std::erase_if(written, [](const Spot& spot) { return number_leaves(*spot.node, spot.path).empty(); });
     std::vector<MovedNumber> result;
+    for (const Spot& spot : written) move_written(change, spot, result);
     for (const Spot& spot : search.found)
-        if (spot.node != nullptr) move_written(change, spot, result);
-    for (const Spot& spot : search.found)
-        if (spot.node == nullptr && spot.setting != nullptr) write_new(change, spot, result);
+        if (spot.node == nullptr && (spot.setting != nullptr || spot.map != nullptr)) write_new(change, spot, result);
     if (result.empty())
-        refuse(change, fmt::format("several numbers: found the whole of {}; name one of them", change.path));
+        refuse(change, fmt::format("no number: found none at {}; name a number of the plant", change.path));
     return result;
 }
 

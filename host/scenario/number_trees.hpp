@@ -30,8 +30,9 @@ public:
 
     /// Changes what the path names: a number, or by per cent each number of a list or table; keys and days stay. A
     /// value takes the place of every number of a setting or of a dated list: it counts whatever the request. A setting
-    /// that is not given is moved from its default. `*` stands for every name at its place. Throws InputError (request)
-    /// with one line where there is no such number, which says what there is.
+    /// that is not given is moved from its default, a key that an entry may leave out can be given a value. `*` stands
+    /// for every name at its place. Throws InputError (request) with one line where there is no such number, which says
+    /// what there is.
     std::vector<MovedNumber> change(const NumberChange& change);
 
     [[nodiscard]] const plant::FileTrees& files() const { return files_; }
@@ -49,6 +50,7 @@ private:
     void add_settings(const Spot& of_model, std::vector<Spot>& result);
     void find(const Spot& at, std::string_view rest, Search& search);
     void find_child(const Spot& at, const std::vector<Spot>& known, std::string_view rest, Search& search);
+    void add_written(const Spot& spot, std::vector<Spot>& result);
     void move_written(const NumberChange& change, const Spot& spot, std::vector<MovedNumber>& moved);
     void write_new(const NumberChange& change, const Spot& spot, std::vector<MovedNumber>& moved);
     base::Node& made(const Spot& spot);

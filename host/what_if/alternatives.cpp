@@ -16,9 +16,9 @@ namespace flutebook::what_if {
 
 namespace {
 
-using answers::Alternative;
 using answers::RequestAnswer;
 using orders::Request;
+using what_if_answers::Alternative;
 
 RequestAnswer quoted(const workplace::Workplace& workplace, const Request& request,
                      const answers::QuoteOptions& options) {
@@ -136,10 +136,10 @@ std::vector<std::optional<Value>> each_or_none(const std::vector<Value>& values)
 
 }  // namespace
 
-answers::Alternatives alternatives(const workplace::Workplace& workplace, const Request& request,
-                                   const AskedAlternatives& asked, const answers::QuoteOptions& options) {
+what_if_answers::Alternatives alternatives(const workplace::Workplace& workplace, const Request& request,
+                                           const AskedAlternatives& asked, const answers::QuoteOptions& options) {
     refuse_broken_coins(workplace, asked);
-    answers::Alternatives result{request, {}};
+    what_if_answers::Alternatives result{request, {}};
     for (const auto& board : each_or_none(asked.boards))
         for (const auto& margin : each_or_none(asked.margins))
             for (const auto& price : each_or_none(asked.prices)) {

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/alternatives_answer.hpp"
+#include "host/what_if_answers/alternatives_answer.hpp"
 #include "host/workplace/workplace.hpp"
 
 namespace flutebook::what_if {
@@ -22,7 +22,8 @@ struct AskedAlternatives {
 /// Board by board, on each every margin or price. The margin of a price is that at which the request is quoted so: it
 /// is below zero where the price is below the cost, which is a warning. Throws InputError (request) where a price has
 /// more decimals than the currency.
-[[nodiscard]] answers::Alternatives alternatives(const workplace::Workplace& workplace, const orders::Request& request,
-                                                 const AskedAlternatives& asked, const answers::QuoteOptions& options);
+[[nodiscard]] what_if_answers::Alternatives alternatives(const workplace::Workplace& workplace,
+                                                         const orders::Request& request, const AskedAlternatives& asked,
+                                                         const answers::QuoteOptions& options);
 
 }  // namespace flutebook::what_if

@@ -14,8 +14,8 @@ namespace flutebook::what_if {
 
 namespace {
 
-using answers::QuantityBeside;
 using answers::RequestAnswer;
+using what_if_answers::QuantityBeside;
 
 std::string made_on(const RequestAnswer::Quantity& quantity) {
     if (!quantity.quote) return "";
@@ -58,9 +58,9 @@ void add_new(std::vector<base::Warning>& result, const std::vector<base::Warning
 
 }  // namespace
 
-answers::WhatIf compare(const workplace::Workplace& workplace, const orders::Request& request,
-                        const std::vector<NumberChange>& changes, const answers::QuoteOptions& asked) {
-    answers::WhatIf result{request, {}, {}, {}};
+what_if_answers::WhatIf compare(const workplace::Workplace& workplace, const orders::Request& request,
+                                const std::vector<NumberChange>& changes, const answers::QuoteOptions& asked) {
+    what_if_answers::WhatIf result{request, {}, {}, {}};
     scenario::NumberTrees trees = trees_of(workplace, request);
     for (const NumberChange& change : changes)
         for (const scenario::MovedNumber& moved : trees.change(change))

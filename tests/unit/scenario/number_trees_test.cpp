@@ -116,9 +116,27 @@ TEST_CASE("a setting by request is moved in the request, given or not") {
     CHECK(request.find_extras("consumables")->find("coverage") != nullptr);
 }
 
+TEST_CASE("a key that its entry leaves out can be given a value, and its file's reader says whether it may be there") {
+    CHECK(moves_of("request.colours=3") == Texts{"request.colours: - -> 3"});
+    CHECK(plant_with("boards.B-140.caliper=3").find_board("B-140")->caliper_mm == 3);
+    CHECK_THAT(refusal_of("request.colours=+10%"), Contains("no value to move: request.colours is not given"));
+    CHECK_THROWS_AS(plant_with("machines.FG1.ups_max=4"), InputError);
+}
+
 TEST_CASE("a star stands for every name at its place") {
     const auto moves = moves_of("papers.*.grammage=+10%");
     CHECK(moves.size() == demo_plant().papers.size());
+}
+
+TEST_CASE("a model, or all machines, are moved number by number, and among many what is no number is passed over") {
+    CHECK(moves_of("delivery=+10%").size() == 7);
+    CHECK(moves_of("starch=+10%").front() == "plugins.starch.starch_price: 0.55 -> 0.605");
+    CHECK(moves_of("machines.*.hourly=+10%").size() == moves_of("machines.*.hourly.*=+10%").size());
+    CHECK(moves_of("machines.*.*=+0%").size() == moves_of("machines=+0%").size());
+    CHECK(moves_of("plugins=+0%").size() == moves_of("plugins.*=+0%").size());
+    CHECK_THAT(refusal_of("boards.*=+5%"), Contains("no number: found none at boards.*"));
+    CHECK_THAT(refusal_of("machines=5"), Contains("several numbers: found the whole of machines"));
+    CHECK_THAT(refusal_of("run.speed=5"), Contains("found `speed` below plugins.run, which is empty"));
 }
 
 TEST_CASE("a number with a unit keeps it") {
@@ -151,4 +169,14 @@ TEST_CASE("what is no change is told with how to write one") {
     CHECK(change_of("a.b=-2.5%").percent == -2.5);
     CHECK(change_of("a.b=-3").value == "-3");
     CHECK(change_of("a.b=26 lb/MSF").value == "26 lb/MSF");
+}
+
+TEST_CASE("a number read off a ruler is moved as a decimal of its unit") {
+    const auto moved = [](const char* text) { return scenario::moved_text(*scenario::written_number(text), 10); };
+    CHECK(moved("15 1/4 in") == "16.775 in");
+    CHECK(moved("3/8 in") == "0.4125 in");
+    CHECK(moved("26 lb/MSF") == "28.6 lb/MSF");
+    CHECK(moved("-3") == "-3.3");
+    for (const char* text : {"2026-09-01", "B-140", "1 000", "1/0 in", "", "12x", "0.5.1"})
+        CHECK_FALSE(scenario::written_number(text));
 }

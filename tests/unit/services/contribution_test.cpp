@@ -33,3 +33,26 @@ TEST_CASE("a contribution is exact where doubles would not be") {
     CHECK(contribution(ten_thousandths(most), ten_thousandths(2 * most - 1), 2000) == ten_thousandths(1));
     CHECK(contribution(ten_thousandths(most), ten_thousandths(2 * most + 1), 2000) == ten_thousandths(-1));
 }
+
+TEST_CASE(
+    "a price breaks even at the least quantity that earns the per-unit cost of each and the per-run cost of all") {
+    const auto euros = [](double amount) { return *Money::rounded(amount, 4); };
+    for (const double price : {590.0, 412.37, 999.99})
+        for (const double per_run : {0.01, 80.0, 1234.5678})
+            for (const std::int64_t quantity : {7, 500, 100'000}) {
+                const Money per_unit = euros(0.3 * static_cast<double>(quantity));
+                const auto least = quoting::break_even(euros(price), per_unit, euros(per_run), quantity);
+                REQUIRE(least);
+                const double left = price / 1000 - per_unit.to_double() / static_cast<double>(quantity);
+                CHECK(*least * left >= per_run - 1e-6);
+                CHECK(((*least - 1) * left < per_run || *least == 1));
+            }
+}
+
+TEST_CASE("a price that does not pay the per-unit cost breaks even nowhere, and one without a per-run cost at once") {
+    CHECK_FALSE(quoting::break_even(ten_thousandths(3'000'000), ten_thousandths(3'000'000), ten_thousandths(1), 1000));
+    CHECK_FALSE(quoting::break_even(ten_thousandths(2'000'000), ten_thousandths(3'000'000), ten_thousandths(1), 1000));
+    CHECK(quoting::break_even(ten_thousandths(4'000'000), ten_thousandths(3'000'000), Money(), 1000) == 1.0);
+    CHECK(quoting::break_even(ten_thousandths(4'000'000), ten_thousandths(3'000'000), ten_thousandths(10'000), 1000) ==
+          10.0);
+}

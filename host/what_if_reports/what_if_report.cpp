@@ -1,4 +1,4 @@
-#include "host/reports/what_if_report.hpp"
+#include "host/what_if_reports/what_if_report.hpp"
 
 #include <fmt/format.h>
 
@@ -11,15 +11,17 @@
 #include "host/reports/quote_report.hpp"
 #include "host/reports/recheck_report.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::what_if_reports {
+
+using namespace reports;
 
 namespace {
 
-using answers::QuantityBeside;
+using what_if_answers::QuantityBeside;
 
 constexpr std::size_t most_numbers_shown = 12;
 
-ReportSection numbers_section(const answers::WhatIf& answer) {
+ReportSection numbers_section(const what_if_answers::WhatIf& answer) {
     ReportTable table{"numbers", {name_column("number"), text_column(before_label), text_column(after_label)}};
     const std::size_t shown = std::min(answer.changed.size(), most_numbers_shown);
     for (std::size_t i = 0; i < shown; ++i)
@@ -41,7 +43,7 @@ std::string ways_text(const QuantityBeside& quantity) {
     return fmt::format("{}, then {}", quantity.made_on, quantity.now_made_on);
 }
 
-ReportSection prices_section(const SheetContext& context, const answers::WhatIf& answer) {
+ReportSection prices_section(const SheetContext& context, const what_if_answers::WhatIf& answer) {
     const int coin = context.plant.currency_minor_units;
     ReportTable table{
         "prices",
@@ -126,7 +128,7 @@ ReportSection limits_section(const SheetContext& context, const QuantityBeside& 
 
 }  // namespace
 
-Report what_if_report(const plant::Plant& plant, const answers::WhatIf& answer) {
+Report what_if_report(const plant::Plant& plant, const what_if_answers::WhatIf& answer) {
     using Counted = SheetContext::Counted;
     const bool is_set = std::any_of(answer.quantities.begin(), answer.quantities.end(),
                                     [](const QuantityBeside& quantity) { return !quantity.piece.empty(); });
@@ -146,4 +148,4 @@ Report what_if_report(const plant::Plant& plant, const answers::WhatIf& answer) 
     return report;
 }
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::what_if_reports

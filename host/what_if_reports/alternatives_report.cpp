@@ -1,4 +1,4 @@
-#include "host/reports/alternatives_report.hpp"
+#include "host/what_if_reports/alternatives_report.hpp"
 
 #include <fmt/format.h>
 
@@ -9,12 +9,14 @@
 #include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_report.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::what_if_reports {
+
+using namespace reports;
 
 namespace {
 
-using answers::Alternative;
-using answers::Alternatives;
+using what_if_answers::Alternative;
+using what_if_answers::Alternatives;
 
 constexpr std::size_t most_limits = 3;
 constexpr const char* no_answer = "no answer";
@@ -42,11 +44,19 @@ std::string reason_of(const Alternative& item, std::size_t index) {
     return fmt::format("{}{}", fmt::join(limits, "; "), more);
 }
 
-// What stops every quantity alike is told with the first.
-bool has_reason(const Alternative& item, std::size_t index) {
-    if (!item.answer) return index == 0;
+// What stops every quantity of an alternative, or its neighbour, alike is told once.
+bool has_reason(const Alternatives& answer, std::size_t at, std::size_t index) {
+    const Alternative& item = answer.items[at];
+    if (!item.answer) return index == 0 && (at == 0 || answer.items[at - 1].complaints != item.complaints);
     const auto& quantities = item.answer->quantities;
-    return !quantities[index].is_makeable() && (index == 0 || quantities[index - 1].is_makeable());
+    if (quantities[index].is_makeable() || (index > 0 && !quantities[index - 1].is_makeable())) return false;
+    return at == 0 || answer.items[at - 1].board != item.board;
+}
+
+// The ladder's columns that a line of 80 has room for: an order's value is its price again, and what is wasted is not
+// what margins differ in.
+std::vector<std::size_t> shown_columns(const ToldApart& by) {
+    return by.by_margin ? std::vector<std::size_t>{0, 2, 3, 4, 6} : std::vector<std::size_t>{0, 2, 3, 4, 5, 6};
 }
 
 std::vector<Cell> row_cells(const SheetContext& context, const Alternative& item, std::size_t index,
@@ -56,11 +66,12 @@ std::vector<Cell> row_cells(const SheetContext& context, const Alternative& item
     if (by.by_board) cells.emplace_back(item.board.value_or(context.plant.boards[context.request.board].code));
     if (by.by_margin) cells.emplace_back(row ? Cell(Percentage{item.margins[index], 2}) : Cell("-"));
     if (!row) {
-        cells.insert(cells.end(), 6, Cell("-"));
+        cells.insert(cells.end(), shown_columns(by).size() - 1, Cell("-"));
         cells.emplace_back(item.answer ? cannot_be_made_label : no_answer);
         return cells;
     }
-    for (Cell& cell : ladder_cells(*row, context.plant.currency_minor_units)) cells.push_back(std::move(cell));
+    const std::vector<Cell> all = ladder_cells(*row, context.plant.currency_minor_units);
+    for (const std::size_t column : shown_columns(by)) cells.push_back(all[column]);
     return cells;
 }
 
@@ -69,13 +80,15 @@ ReportSection table_section(const SheetContext& context, const Alternatives& ans
     ReportTable table{"alternatives", {unrepeated(number_column(context.pieces()))}};
     if (by.by_board) table.columns.push_back(text_column("board"));
     if (by.by_margin) table.columns.push_back(number_column("margin"));
-    for (TableColumn& column : ladder_columns()) table.columns.push_back(std::move(column));
+    const std::vector<TableColumn> all = ladder_columns();
+    for (const std::size_t column : shown_columns(by)) table.columns.push_back(all[column]);
     for (std::size_t i = 0; i < answer.request.quantities.size(); ++i)
-        for (const Alternative& item : answer.items) {
+        for (std::size_t at = 0; at < answer.items.size(); ++at) {
+            const Alternative& item = answer.items[at];
             std::vector<Cell> cells = {Number{answer.request.quantities[i], 0}};
             for (Cell& cell : row_cells(context, item, i, by)) cells.push_back(std::move(cell));
             table.add(std::move(cells));
-            if (has_reason(item, i)) table.rows.back().notes = {{reason_of(item, i), Note::Kind::sentence, 1}};
+            if (has_reason(answer, at, i)) table.rows.back().notes = {{reason_of(item, i), Note::Kind::sentence, 1}};
         }
     return {fmt::format("Beside one another, {}", context.units.currency), {table}};
 }
@@ -108,4 +121,4 @@ Report alternatives_report(const plant::Plant& plant, const Alternatives& answer
     return report;
 }
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::what_if_reports

@@ -10,16 +10,16 @@
 #include "host/answers/quote_answer.hpp"
 #include "host/plant/plant.hpp"
 
-namespace flutebook::answers {
+namespace flutebook::what_if_answers {
 
 /// What differs from the request, and what that comes to.
 struct Alternative {
-    std::optional<std::string> board;     // its code; nothing: the request's own
-    std::optional<double> margin;         // a share of the price; nothing: the request's own
-    std::optional<Money> price;           // a thousand, to which the margins are found
-    std::optional<RequestAnswer> answer;  // nothing where it has none
-    std::vector<std::string> complaints;  // then why
-    std::vector<double> margins;          // of the answer, by quantity
+    std::optional<std::string> board;              // its code; nothing: the request's own
+    std::optional<double> margin;                  // a share of the price; nothing: the request's own
+    std::optional<Money> price;                    // a thousand, to which the margins are found
+    std::optional<answers::RequestAnswer> answer;  // nothing where it has none
+    std::vector<std::string> complaints;           // then why
+    std::vector<double> margins;                   // of the answer, by quantity
 };
 
 struct Alternatives {
@@ -40,7 +40,7 @@ struct Alternatives {
 class AlternativesStream {
 public:
     /// `plant` must outlive it.
-    AlternativesStream(const plant::Plant& plant, QuoteOptions asked);
+    AlternativesStream(const plant::Plant& plant, answers::QuoteOptions asked);
 
     [[nodiscard]] const std::string& begin() const { return list_.begin(); }
     [[nodiscard]] std::string add(const Alternatives& answer);
@@ -48,8 +48,8 @@ public:
 
 private:
     const plant::Plant& plant_;
-    QuoteOptions asked_;
-    JsonListStream list_;
+    answers::QuoteOptions asked_;
+    answers::JsonListStream list_;
 };
 
-}  // namespace flutebook::answers
+}  // namespace flutebook::what_if_answers

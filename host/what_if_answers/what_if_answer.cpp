@@ -1,9 +1,15 @@
-#include "host/answers/what_if_answer.hpp"
+#include "host/what_if_answers/what_if_answer.hpp"
 
 #include <nlohmann/json.hpp>
 #include <utility>
 
-namespace flutebook::answers {
+namespace flutebook::what_if_answers {
+
+using answers::amount_json;
+using answers::ChangedLine;
+using answers::document;
+using answers::Json;
+using answers::Total;
 
 namespace {
 
@@ -71,4 +77,4 @@ std::string WhatIfStream::add(const WhatIf& answer) {
     return list_.add(result);
 }
 
-}  // namespace flutebook::answers
+}  // namespace flutebook::what_if_answers

@@ -12,7 +12,7 @@
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
 
-namespace flutebook::answers {
+namespace flutebook::what_if_answers {
 
 /// A number of the plant or of the request: what its file says, and what counts instead. A setting that no file gives
 /// was its default.
@@ -23,11 +23,11 @@ struct ChangedNumber {
 /// A quantity of boxes or sets, before and after; or of one piece of a set, behind its set.
 struct QuantityBeside {
     double quantity;
-    std::string piece;                 // of a set; it has no price
-    std::optional<Total> was, now;     // nothing where it cannot be made
-    std::string made_on, now_made_on;  // "C1 > FG1"; empty of a set, and where it cannot be made
-    std::vector<ChangedLine> lines;    // all; none of a set, nor where one side cannot be made
-    std::vector<std::string> limits;   // of the side that cannot be made: "WAY: LIMIT"
+    std::string piece;                        // of a set; it has no price
+    std::optional<answers::Total> was, now;   // nothing where it cannot be made
+    std::string made_on, now_made_on;         // "C1 > FG1"; empty of a set, and where it cannot be made
+    std::vector<answers::ChangedLine> lines;  // all; none of a set, nor where one side cannot be made
+    std::vector<std::string> limits;          // of the side that cannot be made: "WAY: LIMIT"
 };
 
 struct WhatIf {
@@ -56,7 +56,7 @@ public:
     [[nodiscard]] std::string end() const { return list_.end(); }
 
 private:
-    JsonListStream list_;
+    answers::JsonListStream list_;
 };
 
-}  // namespace flutebook::answers
+}  // namespace flutebook::what_if_answers

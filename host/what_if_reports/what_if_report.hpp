@@ -2,13 +2,13 @@
 // line.
 #pragma once
 
-#include "host/answers/what_if_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
+#include "host/what_if_answers/what_if_answer.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::what_if_reports {
 
 /// The lines' differences add up to that of the cost, as printed.
-[[nodiscard]] render::Report what_if_report(const plant::Plant& plant, const answers::WhatIf& answer);
+[[nodiscard]] render::Report what_if_report(const plant::Plant& plant, const what_if_answers::WhatIf& answer);
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::what_if_reports

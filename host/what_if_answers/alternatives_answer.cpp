@@ -1,4 +1,4 @@
-#include "host/answers/alternatives_answer.hpp"
+#include "host/what_if_answers/alternatives_answer.hpp"
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
@@ -6,7 +6,13 @@
 
 #include "host/answers/request_json.hpp"
 
-namespace flutebook::answers {
+namespace flutebook::what_if_answers {
+
+using answers::amount_json;
+using answers::document;
+using answers::Json;
+using answers::QuoteOptions;
+using answers::request_json;
 
 namespace {
 
@@ -45,4 +51,4 @@ std::string AlternativesStream::add(const Alternatives& answer) {
     return list_.add({{"request", answer.request.number}, {"alternatives", std::move(items)}});
 }
 
-}  // namespace flutebook::answers
+}  // namespace flutebook::what_if_answers
