@@ -174,7 +174,7 @@ TEST_CASE("a sum of numbers alone that is not finite is refused") {
 
 TEST_CASE("a length of 0 is refused") {
     CHECK(tray_complaints("L + 2*t", "0") ==
-          Complaints{"7:16: styles.T-1.along[2]: a length that is not above 0: found `0`"});
+          Complaints{"7:16: styles.T-1.along[2]: a length below 0.001 mm: found `0`"});
 }
 
 TEST_CASE("a length above 20 m is refused") {
@@ -299,6 +299,23 @@ TEST_CASE("a styles file holds at most 500 styles, a map 40 columns, a style 8 p
           "2:37: styles.A.along: too many: found 41, expected at most 40");
     CHECK(style_complaints("styles:\n  A:\n    title: T\n    pieces:\n" + pieces).front() ==
           "5:7: styles.A.pieces: too many pieces: found 9, expected at most 8");
+}
+
+TEST_CASE("a style lists at most 200 cut-outs a cell and 400 a blank") {
+    const auto cell = [](const std::string& name, int count) {
+        std::string text = "      " + name + ": {holes: [";
+        for (int i = 0; i < count; ++i) text += std::string(i == 0 ? "" : ", ") + "{at: [1, 1], size: [1, 1]}";
+        return text + "]}\n";
+    };
+    const std::string style =
+        "styles:\n  A:\n    title: T\n    along: [L, L, L]\n    across: [B]\n    map: [a | b | c]\n    fold: [b, c]\n"
+        "    cells:\n";
+    CHECK(style_complaints(style + cell("a", 200) + cell("b", 200)).empty());
+    CHECK(style_complaints(style + cell("a", 201)) ==
+          Complaints{"9:18: styles.A.cells.a.holes: too many cut-outs: found 201, expected at most 200"});
+    CHECK(style_complaints(style + cell("a", 200) + cell("b", 200) + cell("c", 1)) ==
+          Complaints{"11:18: styles.A.cells.c.holes: too many cut-outs in one blank: found 401 up to here, expected at "
+                     "most 400"});
 }
 
 TEST_CASE("entries that grow by taking over one another do not fill the memory") {

@@ -125,6 +125,21 @@ TEST_CASE("a folded box and a half open one are drawn with all their cells, stan
     CHECK(render::svg_file({{closed}}) == render::svg_file({{closed_drawing(box.blank)}}));
 }
 
+TEST_CASE("a flap that is drawn inside of a wall is painted behind it, though it is folded later") {
+    fixture::DrawnBlank tray = tray_of_five();
+    // The lid hangs on the back and ends a thickness before the front.
+    tray.hang("lid", "back", {50, -197, 350, 0}).hang("tuck", "lid", {60, -227, 340, -197});
+    tray.step({"lid", "tuck"});
+    const render::Drawing drawing = closed_drawing(tray.blank);
+    const auto painted = [&](const std::string& name) {
+        return std::find_if(drawing.polygons.begin(), drawing.polygons.end(),
+                            [&](const auto& polygon) { return polygon.name.rfind(name, 0) == 0; }) -
+               drawing.polygons.begin();
+    };
+    CHECK(painted("tuck") < painted("front"));
+    CHECK(painted("front") < static_cast<std::ptrdiff_t>(drawing.polygons.size()));
+}
+
 TEST_CASE("a piece of a set is named in its picture, and a tray shows its inside") {
     fixture::DrawnBlank tray = tray_of_five();
     tray.blank.piece = "lid";
