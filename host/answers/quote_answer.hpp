@@ -172,6 +172,7 @@ struct RequestAnswer {
     std::vector<base::Warning> warnings = {};
     std::vector<Piece> pieces = {};             // empty of a box of one piece
     std::vector<blanks::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
+    std::string not_drawn = {};                 // a sentence: why blanks that were asked for are not there; else empty
 
     [[nodiscard]] bool is_complete() const {
         return !model_fault && std::all_of(quantities.begin(), quantities.end(),
@@ -183,7 +184,7 @@ struct QuoteOptions {
     unsigned threads = 1;                                // changes the time, not the answer
     std::optional<std::string> explain;                  // a line's name
     std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
-    bool has_drawings = false;                           // blanks are drawn for a page; no saved quote keeps them
+    bool has_drawings = false;                           // blanks are drawn for a page; no document keeps them
 };
 
 }  // namespace flutebook::answers
