@@ -6,6 +6,7 @@
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/orders/request.hpp"
+#include "host/orders/route_reader.hpp"
 #include "host/plant/plant_file.hpp"
 
 using namespace flutebook::base;
