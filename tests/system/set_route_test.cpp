@@ -82,6 +82,17 @@ TEST_CASE("a saved set with a route by piece is shown, rechecked to the byte, co
     CHECK(taken["pieces"][2]["route"] == Names{"SL1"});
 }
 
+TEST_CASE("a set that was made on the route of each piece cost what it was quoted at") {
+    RoutedSet plant("{tray: [DC2], lid: [DC1], pad: []}");
+    const Json saved = plant.quoted(true);
+    static_cast<void>(plant.document({"order", "Q000001", "500", "--as", "26-0417", "--json"}));
+    for (const Json& piece : saved["pieces"])
+        plant.produce("26-0417/" + piece["piece"].get<std::string>(), piece["quotes"][0]);
+    const Json cost = plant.document({"order", "cost", "26-0417", "--json"});
+    CHECK(cost["cost"]["quoted"].get<double>() == cost_of(saved));
+    CHECK(cost["cost"]["actual"].get<double>() == cost_of(saved));
+}
+
 TEST_CASE("a set whose machine was taken out of the plant since is refused today at the piece's own route") {
     RoutedSet plant("{tray: [DC1], lid: [DC2]}");
     static_cast<void>(plant.quoted(true));

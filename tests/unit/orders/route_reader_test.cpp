@@ -1,4 +1,4 @@
-// The route of a set: one list for every piece, or one for each.
+// What makes a piece, and the route that a request gives: one list for every piece of a set, or one for each.
 #include <catch2/catch.hpp>
 
 #include "host/orders/route_reader.hpp"
@@ -44,6 +44,16 @@ std::optional<Names> given(const SetFolder& folder, std::size_t piece) {
 }
 
 }  // namespace
+
+TEST_CASE("a folder-gluer makes the slotted box, a die cutter what is drawn, no converter the sheet") {
+    const box_styles::StyleList styles;
+    CHECK(orders::stages_of(*styles.find("0201")) ==
+          std::vector<box_styles::Stage>{{plant::Converter::Kind::folder_gluer}});
+    CHECK(orders::stages_of(*styles.find("outline")) ==
+          std::vector<box_styles::Stage>{{plant::Converter::Kind::die_cutter}});
+    CHECK(orders::stages_of(*styles.find("0110")).empty());
+    CHECK(styles.find("0999") == nullptr);
+}
 
 TEST_CASE("a set may be given a route for each piece") {
     const SetFolder folder("{tray: [DC1], lid: [DC1, FG1], pad: []}");
