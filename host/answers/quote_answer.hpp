@@ -196,6 +196,7 @@ struct RequestAnswer {
     std::vector<Piece> pieces = {};             // empty of a box of one piece
     std::optional<SharedTrim> trim = {};        // nothing where each order pays its own roll
     std::vector<blanks::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
+    std::string not_drawn = {};                 // a sentence: why blanks that were asked for are not there; else empty
 
     [[nodiscard]] bool is_complete() const {
         return !model_fault && std::all_of(quantities.begin(), quantities.end(),
@@ -215,7 +216,7 @@ struct QuoteOptions {
     unsigned threads = 1;                                // changes the time, not the answer
     std::optional<std::string> explain;                  // a line's name
     std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
-    bool has_drawings = false;                           // blanks are drawn for a page; no saved quote keeps them
+    bool has_drawings = false;                           // blanks are drawn for a page; no document keeps them
     ForcedWay way = {};                                  // no saved quote has one
     bool has_alone = true;  // what an order that pays a share of its web would cost alone is worked out as well
     bool has_touched = false;                            // the numbers behind each quote are named; likewise

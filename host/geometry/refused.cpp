@@ -169,7 +169,7 @@ bool Listing::lacks_colours(const Route& route) {
         had.push_back(fmt::format("{} has {}", machine.code, machine.colours));
     };
     for (const Converter* converter : route.converters) tell(*converter);
-    if (!request_.route)
+    if (!request_.route_of(needs_.piece))
         for (const Converter& machine : plant_.converters)
             if (machine.kind == Converter::Kind::printer) tell(machine);
     add({}, "", route,

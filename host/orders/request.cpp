@@ -13,6 +13,7 @@
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
 #include "host/fields/map_reader.hpp"
+#include "host/orders/route_reader.hpp"
 #include "host/orders/style_reader.hpp"
 #include "host/plant/machine_list.hpp"
 
@@ -38,45 +39,6 @@ std::vector<double> read_quantities(const fields::Field& list) {
     }
     return quantities;
 }
-
-class RouteReader {
-public:
-    explicit RouteReader(const plant::Plant& plant)
-        : plant_(plant), converters_(codes_of(plant.converters)), corrugators_(codes_of(plant.corrugators)) {}
-
-    std::vector<std::size_t> read(const fields::Field& list, const box_styles::Style* style) const {
-        std::vector<std::size_t> route;
-        bool is_known = style != nullptr && list.is_list();
-        for (const auto& item : list.items()) {
-            const auto machine = read_machine(item);
-            is_known = is_known && machine.has_value();
-            if (!machine) continue;
-            if (std::find(route.begin(), route.end(), *machine) != route.end())
-                item.complain("a machine twice: found " + base::shown(item.text()) +
-                              ", expected each machine at most once");
-            else
-                route.push_back(*machine);
-        }
-        if (is_known) check_route(list, route, plant_, *style);
-        return route;
-    }
-
-private:
-    std::optional<std::size_t> read_machine(const fields::Field& item) const {
-        const auto code = item.text();
-        const auto found = std::find(converters_.begin(), converters_.end(), code);
-        if (found != converters_.end()) return static_cast<std::size_t>(found - converters_.begin());
-        if (std::find(corrugators_.begin(), corrugators_.end(), code) != corrugators_.end())
-            item.complain("a corrugator: found " + base::shown(code) +
-                          ", expected converters only; every route starts at a corrugator");
-        else
-            item.complain_unknown_code("converter", code, converters_);
-        return std::nullopt;
-    }
-
-    const plant::Plant& plant_;
-    std::vector<std::string> converters_, corrugators_;
-};
 
 std::vector<plant::ModelSettings> read_extras(const fields::Field& map, const plant::Plant& plant) {
     std::vector<plant::ModelSettings> result;
@@ -137,7 +99,7 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
         request.trim = plant::read_trim_policy(form.field("trim"));
     else if (plant.trim)
         request.trim = *plant.trim;
-    if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
+    if (form.has("route")) read_route(form.field("route"), plant, style, request);
     if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
     if (form.has("copied_from")) request.copied_from = read_copied_from(form.field("copied_from"));
     refuse_ups(form);
@@ -164,35 +126,16 @@ Request read_whole(const plant::Plant& plant, const std::string& file, const std
     return read_tree(plant, *document, {file, 1, 1}, text, complaints, date_override);
 }
 
-bool has_kind(const plant::Plant& plant, const box_styles::Stage& stage, std::size_t machine) {
-    return std::find(stage.begin(), stage.end(), plant.converters[machine].kind) != stage.end();
-}
-
-// The first stage that no machine makes behind those of the stages before it.
-std::optional<std::size_t> missing_stage(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages,
-                                         const std::vector<std::size_t>& route) {
-    std::size_t stage = 0;
-    for (const std::size_t machine : route)
-        if (stage < stages.size() && has_kind(plant, stages[stage], machine)) ++stage;
-    return stage < stages.size() ? std::optional(stage) : std::nullopt;
-}
-
-std::string why_missing(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages, std::size_t missing,
-                        const std::vector<std::size_t>& route) {
-    const auto words = box_styles::in_words(stages[missing]);
-    const auto early = std::find_if(route.begin(), route.end(),
-                                    [&](std::size_t machine) { return has_kind(plant, stages[missing], machine); });
-    if (early == route.end()) return fmt::format("the route has no {}", words);
-    return fmt::format("{} stands too early: put a {} behind the {}", plant.converters[*early].code, words,
-                       box_styles::in_words(stages[missing - 1]));
-}
-
 }  // namespace
 
 const plant::ModelSettings* Request::find_extras(const std::string& model) const {
     const auto found = std::find_if(extras.begin(), extras.end(),
                                     [&](const plant::ModelSettings& settings) { return settings.id == model; });
     return found == extras.end() ? nullptr : &*found;
+}
+
+const std::optional<GivenRoute>& Request::route_of(std::size_t piece) const {
+    return piece < piece_routes.size() ? piece_routes[piece] : route;
 }
 
 Request read_request(const plant::Plant& plant, const std::string& file) {
@@ -217,33 +160,6 @@ Request read_request(const plant::Plant& plant, const base::Node& root, const st
     base::Diagnostics complaints;
     const base::Place place = root.place.file.empty() ? base::Place{name, 1, 1} : root.place;
     return read_tree(plant, root, place, std::move(text), complaints, date_override);
-}
-
-const std::vector<box_styles::Stage>& stages_of(const box_styles::Style& style, std::size_t piece) {
-    static const std::vector<box_styles::Stage> of_drawing{{plant::Converter::Kind::die_cutter}};
-    return style.is_outline ? of_drawing : style.pieces.at(piece).made_by;
-}
-
-std::optional<std::string> route_fault(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages,
-                                       const std::string& what, const std::vector<std::size_t>& route) {
-    const auto missing = missing_stage(plant, stages, route);
-    if (!missing) return std::nullopt;
-    const auto expected = fmt::format("expected a {} for {}", box_styles::in_words(stages), what);
-    if (route.empty()) return "an empty route for a box: " + expected;
-    if (stages.size() == 1) return "a route that cannot make the box: " + expected;
-    return fmt::format("a route that cannot make the box: {}; {}", expected,
-                       why_missing(plant, stages, *missing, route));
-}
-
-void check_route(const fields::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
-                 const box_styles::Style& style) {
-    if (route.size() > most_converters)
-        field.complain(fmt::format("too long: found {} machines, expected at most {}", route.size(), most_converters));
-    for (std::size_t piece = 0; piece < std::max<std::size_t>(style.pieces.size(), 1); ++piece) {
-        std::string what = "style " + base::shown(style.code);
-        if (style.pieces.size() > 1) what += ", piece " + base::shown(style.pieces[piece].name);
-        if (const auto fault = route_fault(plant, stages_of(style, piece), what, route)) return field.complain(*fault);
-    }
 }
 
 void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,

@@ -23,6 +23,9 @@ struct Outline {
     double length_mm, width_mm, area_m2;
 };
 
+/// Machines in turn: indices into Plant::converters.
+using GivenRoute = std::vector<std::size_t>;
+
 struct Request {
     std::string number;
     std::string customer;
@@ -38,8 +41,9 @@ struct Request {
     double margin;
     double colours = 0;
     plant::TrimPolicy trim = {};  // the request's own, else the plant's
-    /// Indices into Plant::converters; nothing where the request leaves it out.
-    std::optional<std::vector<std::size_t>> route;
+    std::optional<GivenRoute> route;  // of every piece; nothing where the request leaves it out
+    /// Where the request gives the route of a set by piece, that of each in their order; nothing where it is left out.
+    std::vector<std::optional<GivenRoute>> piece_routes = {};
     std::vector<plant::ModelSettings> extras;  // models' request settings, each model once
     base::Place place;                         // the file
     std::string text;                          // all that stood in it, but for a byte order mark
@@ -48,6 +52,8 @@ struct Request {
 
     /// Null where `extras` does not name the model. Lives as long as the request is not changed.
     [[nodiscard]] const plant::ModelSettings* find_extras(const std::string& model) const;
+    /// The route that is given for a piece of the style; nothing where it is left out.
+    [[nodiscard]] const std::optional<GivenRoute>& route_of(std::size_t piece) const;
 };
 
 /// Reads one request against a plant. Throws InputError (request) with every error of the file.
@@ -66,23 +72,6 @@ struct Request {
 /// it came from; `text` is kept as the request's own.
 [[nodiscard]] Request read_request(const plant::Plant& plant, const base::Node& root, const std::string& name,
                                    std::string text, std::optional<base::Date> date_override);
-
-/// A model takes so many steps between the corrugator and dispatch.
-inline constexpr std::size_t most_converters = 14;
-
-/// What makes a piece of a style, stage by stage; none where the corrugator alone makes it.
-[[nodiscard]] const std::vector<box_styles::Stage>& stages_of(const box_styles::Style& style, std::size_t piece = 0);
-
-/// What is wrong with a route for a piece that is made by these stages, in their order; nothing where it holds them.
-/// `what` names the piece: "style `0201`".
-[[nodiscard]] std::optional<std::string> route_fault(const plant::Plant& plant,
-                                                     const std::vector<box_styles::Stage>& stages,
-                                                     const std::string& what, const std::vector<std::size_t>& route);
-
-/// At most that many machines. The route must hold a machine for each stage of every piece, in their order; an empty
-/// one makes only what needs no converter.
-void check_route(const fields::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
-                 const box_styles::Style& style);
 
 /// A style whose sums name allowances needs those of its board's flutes.
 void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,

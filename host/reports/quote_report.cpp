@@ -186,6 +186,7 @@ void add_short_answer(Report& report, const SheetContext& context, const answers
     report.sections.push_back(ladder_section(context, answer));
     if (!answer.drawn.empty())
         report.sections.back().blocks.emplace_back(drawings::blank_drawings(context.units, answer.drawn));
+    if (!answer.not_drawn.empty()) report.sections.back().blocks.emplace_back(Note{answer.not_drawn});
     ReportSection measure = measure_section(context, answer);
     if (!measure.title.empty()) report.sections.push_back(std::move(measure));
     if (answer.trim) report.sections.push_back(shared_trim_section(context, answer));
@@ -200,6 +201,13 @@ void add_short_answer(Report& report, const SheetContext& context, const answers
 ReportHeading request_heading(const plant::Plant& plant, const Request& request) {
     const std::string title = request.customer.empty() ? request.number : request.number + "  " + request.customer;
     return {title, plant.name, asked_for(SheetContext(plant, request))};
+}
+
+Report printed_quote_report(const answers::RequestAnswer& answer, const std::string& text) {
+    Report report{"quote", answer.request.number, std::nullopt, {{}}};
+    if (!answer.not_drawn.empty()) report.sections.back().blocks.emplace_back(Note{answer.not_drawn});
+    report.sections.back().blocks.emplace_back(Note{text, Note::Kind::code});
+    return report;
 }
 
 Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer, const answers::QuoteOptions& asked,

@@ -2,7 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "host/blanks/proof.hpp"
-#include "tests/unit/geometry/drawn_blanks.hpp"
+#include "tests/unit/blanks/drawn_blanks.hpp"
 
 using namespace flutebook;
 using blanks::FoldingFault;

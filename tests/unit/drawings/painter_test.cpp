@@ -7,11 +7,10 @@
 
 #include "host/drawings/folded_drawing.hpp"
 #include "host/render/svg.hpp"
-#include "tests/unit/geometry/drawn_blanks.hpp"
+#include "tests/unit/blanks/drawn_blanks.hpp"
 
 using namespace flutebook;
 using namespace flutebook::drawings;
-using namespace flutebook::reports;
 using blanks::FlatBlank;
 using blanks::Vec3;
 

@@ -1,5 +1,5 @@
 // Rectangles that hang on one another.
-#include "tests/unit/geometry/drawn_blanks.hpp"
+#include "tests/unit/blanks/drawn_blanks.hpp"
 
 #include <algorithm>
 #include <stdexcept>

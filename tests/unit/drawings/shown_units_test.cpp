@@ -8,7 +8,6 @@
 using namespace flutebook;
 using namespace flutebook::base;
 using namespace flutebook::drawings;
-using namespace flutebook::reports;
 
 namespace {
 

@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "host/base/errors.hpp"
+#include "host/orders/route_reader.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
 
 using namespace flutebook;

@@ -5,14 +5,11 @@
 
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
-#include "tests/unit/plant/complaint_lines.hpp"
+#include "tests/unit/base/complaint_lines.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
 
 using namespace flutebook;
 using namespace flutebook::base;
-using namespace flutebook::orders;
-using namespace flutebook::fields;
-using namespace flutebook::plant;
 using fixture::Lines;
 
 namespace {

@@ -16,7 +16,6 @@
 
 using namespace flutebook;
 using namespace flutebook::blanks;
-using namespace flutebook::geometry;
 
 namespace {
 

@@ -3,7 +3,7 @@
 
 #include "host/base/errors.hpp"
 #include "host/blanks/flat.hpp"
-#include "tests/unit/plant/style_bench.hpp"
+#include "tests/unit/box_styles/style_bench.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;

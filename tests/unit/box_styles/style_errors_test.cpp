@@ -1,7 +1,7 @@
 // Each thing that is refused of a style before any size is known, at its place.
 #include <catch2/catch.hpp>
 
-#include "tests/unit/plant/style_bench.hpp"
+#include "tests/unit/box_styles/style_bench.hpp"
 
 using flutebook::fixture::style_complaints;
 using flutebook::fixture::tray_text;

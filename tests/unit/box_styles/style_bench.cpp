@@ -1,4 +1,4 @@
-#include "tests/unit/plant/style_bench.hpp"
+#include "tests/unit/box_styles/style_bench.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -7,7 +7,7 @@
 #include "host/base/errors.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 #include "ledger/values/error.hpp"
-#include "tests/unit/services/kept_quote.hpp"
+#include "tests/unit/saved_quotes/kept_quote.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;

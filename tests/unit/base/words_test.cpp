@@ -1,17 +1,12 @@
-// The small readers: the nearest name, days, currencies, short decimals, quoting, styles.
+// The small readers: the nearest name, days, short decimals, quoting.
 #include <catch2/catch.hpp>
 
 #include "host/base/date.hpp"
 #include "host/base/decimal.hpp"
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/orders/request.hpp"
-#include "host/plant/plant_file.hpp"
 
 using namespace flutebook::base;
-using namespace flutebook::orders;
-using namespace flutebook::fields;
-using namespace flutebook::plant;
 
 TEST_CASE("a misspelt name finds the one that was meant") {
     const std::vector<std::string> names{"run_waste", "roll_loss", "trim_min", "power"};
@@ -61,14 +56,6 @@ TEST_CASE("a day is written YYYY-MM-DD and stands in the calendar") {
     }
 }
 
-TEST_CASE("what is no code of a currency in force has no minor unit") {
-    for (const std::string text : {"", "EU", "EURO", "eur", "XXX", "XAU", "R D", "DEM", "R E"}) {
-        CAPTURE(text);
-        REQUIRE_FALSE(minor_units(text).has_value());
-    }
-    REQUIRE(minor_units("EUR") == 2);
-}
-
 TEST_CASE("a number a few bits beside a short decimal is that decimal, another is left alone") {
     REQUIRE(short_decimal(25.400000000000002) == 25.4);
     REQUIRE(short_decimal(0.1 + 0.2) == 0.3);
@@ -81,14 +68,4 @@ TEST_CASE("a quotation is cut between characters") {
     REQUIRE(shown("KL135") == "`KL135`");
     const auto cut = shortened(std::string(39, 'a') + "\u00E4\u00E4");
     REQUIRE(cut == std::string(39, 'a') + "...");
-}
-
-TEST_CASE("a folder-gluer makes the slotted box, a die cutter what is drawn, no converter the sheet") {
-    const flutebook::box_styles::StyleList styles;
-    REQUIRE(stages_of(*styles.find("0201")) ==
-            std::vector<flutebook::box_styles::Stage>{{Converter::Kind::folder_gluer}});
-    REQUIRE(stages_of(*styles.find("outline")) ==
-            std::vector<flutebook::box_styles::Stage>{{Converter::Kind::die_cutter}});
-    REQUIRE(stages_of(*styles.find("0110")).empty());
-    REQUIRE(styles.find("0999") == nullptr);
 }

@@ -7,7 +7,7 @@
 #include "host/plant_reports/style_report.hpp"
 #include "host/render/svg.hpp"
 #include "host/render/text_report.hpp"
-#include "tests/unit/geometry/drawn_blanks.hpp"
+#include "tests/unit/blanks/drawn_blanks.hpp"
 
 using namespace flutebook;
 using Catch::Matchers::Contains;

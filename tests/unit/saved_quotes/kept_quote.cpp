@@ -1,4 +1,4 @@
-#include "tests/unit/services/kept_quote.hpp"
+#include "tests/unit/saved_quotes/kept_quote.hpp"
 
 #include <fstream>
 #include <sstream>

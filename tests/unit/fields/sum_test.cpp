@@ -6,7 +6,6 @@
 #include <thread>
 
 using namespace flutebook::fields;
-using namespace flutebook::plant;
 
 namespace {
 

@@ -5,7 +5,6 @@
 
 using namespace flutebook::base;
 using namespace flutebook::fields;
-using namespace flutebook::plant;
 
 namespace {
 

@@ -4,7 +4,6 @@
 #include <catch2/catch.hpp>
 
 using namespace flutebook::blanks;
-using namespace flutebook::geometry;
 
 namespace {
 

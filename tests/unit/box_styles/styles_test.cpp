@@ -5,8 +5,8 @@
 #include <set>
 
 #include "host/box_styles/styles_file.hpp"
+#include "tests/unit/box_styles/style_bench.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
-#include "tests/unit/plant/style_bench.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
