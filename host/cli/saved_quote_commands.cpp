@@ -1,11 +1,13 @@
 // `quote show` and `quote recheck`: print a saved quote as it was, and cost it again today.
 #include "host/answers/recheck_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/cli/offer_file.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_list_report.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/recheck_report.hpp"
 #include "host/saved_quotes/find_quotes.hpp"
+#include "host/saved_quotes/offered_quote.hpp"
 #include "host/saved_quotes/recheck.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 
@@ -18,6 +20,7 @@ constexpr const char* quote_show_footer =
 
 Examples:
   flutebook --plant config/demo quote show Q000001
+  flutebook quote show Q000001 --offer offer.html
   flutebook quote show Q000001 --json)";
 
 constexpr const char* quote_recheck_footer =
@@ -38,6 +41,8 @@ struct SavedQuoteCommand {
     unsigned threads = usual_threads();
     std::optional<base::Date> date;
     bool is_json = false;
+    std::string offer_file;  // empty: none
+    bool is_replacing = false;
 };
 
 // Both commands have this argument.
@@ -56,10 +61,18 @@ Reader read_day_or_today(std::optional<base::Date>& value) {
     };
 }
 
+void write_offer(const SavedQuoteCommand& asked, const ledger::SavedQuote& quote, const std::string& folder) {
+    const saved_quotes::OfferedQuote offered = saved_quotes::offered_quote(quote, folder);
+    OfferFile file(asked.offer_file, if_there(asked.is_replacing), offered.plant);
+    file.add(offered.answer, quote.number);
+    file.write();
+}
+
 // Of a quote of version 0 the text that was saved with it is printed.
 ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const auto store = ledger::Store::open_for_reading(context.ledger);
     const ledger::SavedQuote quote = saved_quotes::saved_quote(store, asked.quote);
+    if (!asked.offer_file.empty()) write_offer(asked, quote, context.plant);
     const answers::QuoteDocument document = saved_quotes::saved_document(quote);
     Output& output = context.output;
     if (asked.is_json)
@@ -103,6 +116,8 @@ void add_quote_show(Command& quote) {
     Command& command = quote.add("show", "print a saved quote as it was", quote_show_footer);
     const auto asked = add_quote_number(command);
     command.json_flag(asked->is_json, "print its JSON document");
+    command.option("--offer", "FILE", offer_help, read_page_file(asked->offer_file));
+    command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with([asked](const RunContext& context) { return show_quote(*asked, context); });
 }
 
