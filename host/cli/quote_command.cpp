@@ -17,6 +17,7 @@
 #include "host/cli/beside_run.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/list_command.hpp"
+#include "host/cli/offer_file.hpp"
 #include "host/cli/quote_input.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/orders/enquiry.hpp"
@@ -54,7 +55,7 @@ Examples:
   flutebook quote R-1001.yaml --explain energy.heat
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
-  flutebook quote R-1001.yaml --save
+  flutebook quote R-1001.yaml --save --offer offer.html
   flutebook quote enquiry.csv -o prices.csv
   flutebook quote enquiry.xlsx -o prices.xlsx --date 2026-12-01
   flutebook quote enquiry.csv --json > prices.json
@@ -73,8 +74,8 @@ struct QuoteCommand {
     reports::ShownSheets sheets = reports::ShownSheets::none();
     std::optional<base::Date> date;
     unsigned threads = usual_threads();
-    std::string html_file;  // empty: none
-    std::string list_file;  // the answer of a list; empty: none
+    std::string html_file, offer_file;  // empty: none
+    std::string list_file;              // the answer of a list; empty: none
     bool is_replacing = false;
     bool is_saved = false, is_json = false;
     BesideOptions beside;
@@ -98,10 +99,11 @@ public:
           options_{asked.threads, asked.explain, asked.provided, false, asked.beside.way},
           document_(workplace.plant, workplace.warnings, options_),
           list_(workplace.plant) {
-        options_.has_drawings = !asked.html_file.empty();
+        options_.has_drawings = !asked.html_file.empty() || !asked.offer_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
         if (asked.beside.is_any())
             beside_.emplace(workplace, asked.beside, options_, asked.is_json ? AnswerForm::json : AnswerForm::text);
+        if (!asked.offer_file.empty()) offer_.emplace(asked.offer_file, if_there(asked.is_replacing), workplace.plant);
     }
 
     ExitCode run() {
@@ -118,6 +120,7 @@ public:
         }
         end_answer();
         if (html_) html_->write(render::to_html(pages_));
+        if (offer_) around_one_request([&] { offer_->write(); });
         refuse_unused_sheet();
         return worst_;
     }
@@ -233,6 +236,7 @@ private:
         std::string number;
         if (asked_.is_saved && saved_quotes::can_be_saved(result)) number = save(result);
         if (asked_.is_json) output_.write(document_.add(result, number));
+        if (offer_) offer_->add(result, number);
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (number.empty() || asked_.is_json) return;
         if (is_list())
@@ -285,9 +289,10 @@ private:
     std::optional<BesideRun> beside_;  // answers in place of a plain quote
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // of the HTML file
-    reports::PriceList list_;            // of several requests as text
-    std::vector<std::string> saved_;     // the lines of the list's saved quotes
-    bool is_sheet_found_ = false;        // of the quantity that a sheet was asked for
+    std::optional<OfferFile> offer_;
+    reports::PriceList list_;         // of several requests as text
+    std::vector<std::string> saved_;  // the lines of the list's saved quotes
+    bool is_sheet_found_ = false;     // of the quantity that a sheet was asked for
     ExitCode worst_ = ExitCode::done;
 };
 
@@ -311,7 +316,8 @@ bool has_list(const QuoteCommand& asked) {
 
 ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
     const bool is_alone = asked.files.size() == 1 && is_list_file(asked.files.front());
-    if (is_alone && !asked.explain && !asked.provided && !asked.is_saved && asked.html_file.empty())
+    if (is_alone && !asked.explain && !asked.provided && !asked.is_saved && asked.html_file.empty() &&
+        asked.offer_file.empty())
         return quote_list(
             {asked.files.front(), asked.list_file, asked.is_replacing, asked.is_json, asked.threads, asked.date},
             context);
@@ -368,6 +374,7 @@ void add_quote(Command& program) {
     command.flag("--save", "store each quote in the ledger with everything it was computed from", asked->is_saved);
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.option("--offer", "FILE", offer_help, read_page_file(asked->offer_file));
     command.option("-o", "FILE", "write the answer of a list to this file, .csv or .xlsx",
                    read_list_file(asked->list_file));
     command.flag("--replace", replace_help, asked->is_replacing);

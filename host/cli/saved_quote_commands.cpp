@@ -1,6 +1,7 @@
 // `quote show` and `quote recheck`: print a saved quote as it was, and cost it again today.
 #include "host/answers/recheck_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/cli/offer_file.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
@@ -9,6 +10,7 @@
 #include "host/reports/recheck_report.hpp"
 #include "host/saved_quotes/drawn_quote.hpp"
 #include "host/saved_quotes/find_quotes.hpp"
+#include "host/saved_quotes/offered_quote.hpp"
 #include "host/saved_quotes/recheck.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 
@@ -25,6 +27,7 @@ Exit code: 0 done; 1 there is no such quote, or the file cannot be written; 2 wr
 Examples:
   flutebook --plant config/demo quote show Q000001
   flutebook quote show Q000001 --html Q000001.html
+  flutebook quote show Q000001 --offer offer.html
   flutebook quote show Q000001 --json)";
 
 constexpr const char* quote_recheck_footer =
@@ -44,7 +47,7 @@ struct SavedQuoteCommand {
     std::string quote;
     unsigned threads = usual_threads();
     std::optional<base::Date> date;
-    std::string html_file;  // empty: none
+    std::string html_file, offer_file;  // empty: none
     bool is_replacing = false, is_json = false;
 };
 
@@ -62,6 +65,13 @@ Reader read_day_or_today(std::optional<base::Date>& value) {
         value = RunContext::today();
         return {};
     };
+}
+
+void write_offer(const SavedQuoteCommand& asked, const ledger::SavedQuote& quote, const std::string& folder) {
+    const saved_quotes::OfferedQuote offered = saved_quotes::offered_quote(quote, folder);
+    OfferFile file(asked.offer_file, if_there(asked.is_replacing), offered.plant);
+    file.add(offered.answer, quote.number);
+    file.write();
 }
 
 // Of a quote of version 0 the text that was saved with it is printed.
@@ -89,8 +99,9 @@ ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const auto history = reports::quote_history_report(saved_quotes::listed_quote(store, asked.quote));
     if (!asked.html_file.empty())
         WholeFile(asked.html_file, if_there(asked.is_replacing)).write(saved_page(quote, history, context.plant));
+    if (!asked.offer_file.empty()) write_offer(asked, quote, context.plant);
     if (asked.is_json) context.output.write(saved_quotes::part_of(quote, "answer.json"));
-    if (asked.is_json || !asked.html_file.empty()) return ExitCode::done;
+    if (asked.is_json || !asked.html_file.empty() || !asked.offer_file.empty()) return ExitCode::done;
     context.output.write(saved_text(quote));
     if (history) context.output.write(render::to_text(*history) + "\n");
     return ExitCode::done;
@@ -126,6 +137,7 @@ void add_quote_show(Command& quote) {
     const auto asked = add_quote_number(command);
     command.json_flag(asked->is_json, "print its JSON document");
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.option("--offer", "FILE", offer_help, read_page_file(asked->offer_file));
     command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with([asked](const RunContext& context) { return show_quote(*asked, context); });
 }

@@ -26,6 +26,12 @@ enum class Units { metric, us };
 /// As files and answers spell it.
 [[nodiscard]] const char* to_text(Units units);
 
+/// A sheet of paper as files spell it: `a4`, `letter`. Where the plant says nothing, its units say which.
+enum class PageSize { a4, letter };
+
+/// What stands before the decimals of a number that people are shown; files and documents have a point.
+enum class DecimalMark { point, comma };
+
 /// How a mill pays for moisture above its limit.
 struct Mill {
     enum class Deduction { dry_matter, point_for_point };
@@ -144,8 +150,11 @@ struct Plant {
     std::vector<Preference> preferences;
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
-    std::vector<OptionalModel> optional_models{};  // `pricing: {optional: [...]}`
-    base::Places places;                           // of plant.yaml
+    std::vector<OptionalModel> optional_models{};   // `pricing: {optional: [...]}`
+    std::vector<std::string> address{};             // on what leaves the house; line by line
+    PageSize page_size = PageSize::a4;              // of what leaves the house
+    DecimalMark decimal_mark = DecimalMark::point;  // in what people are shown
+    base::Places places;                            // of plant.yaml
 
     [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;
