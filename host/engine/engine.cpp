@@ -234,6 +234,8 @@ LineAmount amount_at(const Blocks& blocks, const Columns& columns, std::size_t m
 // All lines that charge something: by step, then by model, then as the model declares them.
 std::vector<LineAmount> lines_in_order(const Blocks& blocks, const Columns& columns) {
     std::vector<LineAmount> result;
+    constexpr std::size_t usual_lines = 64;
+    result.reserve(usual_lines);
     const Graph& graph = blocks.graph();
     for (std::size_t step = 0; step < columns.shape().steps; ++step)
         for (std::size_t m = 0; m < graph.models.size(); ++m)
