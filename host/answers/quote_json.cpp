@@ -274,7 +274,7 @@ Json quote_document(const plant::Plant& plant, const std::vector<base::Warning>&
 QuoteStream::QuoteStream(const plant::Plant& plant, const std::vector<base::Warning>& warnings, QuoteOptions asked)
     : plant_(plant), asked_(std::move(asked)), list_(quote_document(plant, warnings)) {}
 
-std::string QuoteStream::add(const RequestAnswer& answer, const std::string& saved) {
+std::string QuoteStream::add(const RequestAnswer& answer, const std::string& saved, const std::string& understood) {
     Json result = {{"request", answer.request.number},
                    {"quotes", quantities_json(answer.quantities, asked_, Priced::box)}};
     if (!answer.pieces.empty()) result["pieces"] = pieces_json(answer.pieces, asked_);
@@ -282,6 +282,7 @@ std::string QuoteStream::add(const RequestAnswer& answer, const std::string& sav
     result["warnings"] = warnings_json(answer.warnings);
     result["page"] = page_json(plant_, answer, asked_);
     if (!saved.empty()) result["saved"] = saved;
+    if (!understood.empty()) result["understood"] = understood;
     return list_.add(result);
 }
 

@@ -5,7 +5,8 @@
 // "warnings": [W...] (about the plant's files), "requests": [R...]}, requests in the order asked, without those that
 // were refused: their errors are on standard error.
 // R = {"request", "quotes": [Q...], "warnings": [W...], "page": P}, quotes in the order of the quantities, and with
-// --save "saved" (the quote's number in the ledger). Where a model failed there is no quote but "fault", its message.
+// --save "saved" (the quote's number in the ledger); of an enquiry in a line "understood" (what it was read as, which no
+// saved quote keeps). Where a model failed there is no quote but "fault", its message.
 // W = {"at" (file:line:column), "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
 //
 // Q of a quantity that cannot be made = {"quantity", "refused": [{"candidate", "limit"}...]}, else
@@ -75,8 +76,10 @@ public:
     QuoteStream(const plant::Plant& plant, const std::vector<base::Warning>& warnings, QuoteOptions asked);
 
     [[nodiscard]] const std::string& begin() const { return list_.begin(); }
-    /// R of one answer. `saved` is the quote's number in the ledger; empty where it is not stored.
-    [[nodiscard]] std::string add(const RequestAnswer& answer, const std::string& saved);
+    /// R of one answer. `saved` is the quote's number in the ledger; empty where it is not stored. `understood` is what
+    /// an enquiry in a line was read as; empty of a request that came from elsewhere.
+    [[nodiscard]] std::string add(const RequestAnswer& answer, const std::string& saved,
+                                  const std::string& understood = "");
     [[nodiscard]] std::string end() const { return list_.end(); }
 
 private:

@@ -16,6 +16,7 @@
 #include "host/cli/commands.hpp"
 #include "host/cli/list_command.hpp"
 #include "host/cli/quote_input.hpp"
+#include "host/cli/request_keys_help.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
@@ -92,6 +93,7 @@ public:
           asked_(asked),
           context_(context),
           output_(context.output),
+          check_(workplace.engine.extras_check(workplace.plant)),
           options_{asked.threads, asked.explain, asked.provided},
           document_(workplace.plant, workplace.warnings, options_),
           list_(workplace.plant) {
@@ -151,7 +153,7 @@ private:
         for (const std::string& file : asked_.files)
             around_one_request([&] {
                 if (is_enquiry(file)) return result.push_back(read_line(file));
-                Request request = orders::read_request(workplace_.plant, file, asked_.date);
+                Request request = orders::read_request(workplace_.plant, file, asked_.date, check_);
                 std::string place = base::place_text(request.places, "request", {file});
                 result.push_back({file, std::move(request.text), std::move(request.number), std::move(place)});
             });
@@ -171,8 +173,9 @@ private:
 
     [[nodiscard]] Request read_again(const RequestFile& request) const {
         if (request.line)
-            return orders::read_request(workplace_.plant, *request.line, request.file, request.text, asked_.date);
-        return orders::read_request(workplace_.plant, request.file, request.text, asked_.date);
+            return orders::read_request(workplace_.plant, *request.line, request.file, request.text, asked_.date,
+                                        check_);
+        return orders::read_request(workplace_.plant, request.file, request.text, asked_.date, check_);
     }
 
     std::vector<RequestFile> only_number_of_its_kind(const std::vector<RequestFile>& all) {
@@ -198,7 +201,7 @@ private:
         Progress progress(requests.size(), Progress::Clock::now());
         const bool is_watched = is_terminal_error() && (!prints_text() || is_list() || !is_terminal_output());
         for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
-            around_one_request([&] { answer(read_again(requests[done])); });
+            around_one_request([&] { answer(requests[done]); });
             const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
             if (line) show_progress(*line);
         }
@@ -206,21 +209,22 @@ private:
         if (store_) warn(services::clock_warnings(*store_));
     }
 
-    void answer(const Request& request) {
-        const answers::RequestAnswer result = quoting::quote(workplace_.plant, workplace_.engine, request, options_);
+    void answer(const RequestFile& file) {
+        const answers::RequestAnswer result =
+            quoting::quote(workplace_.plant, workplace_.engine, read_again(file), options_);
         if (result.model_fault) {
             complain({*result.model_fault});
             worst_ = worse(worst_, ExitCode::unfit);
         } else if (!result.is_complete()) {
             worst_ = worse(worst_, ExitCode::refused);
         }
-        show(result);
+        show(result, file.line ? orders::enquiry_in_words(*file.line) : "");
     }
 
-    void show(const answers::RequestAnswer& result) {
+    void show(const answers::RequestAnswer& result, const std::string& understood) {
         std::string number;
         if (asked_.is_saved && saved_quotes::can_be_saved(result)) number = save(result);
-        if (asked_.is_json) output_.write(document_.add(result, number));
+        if (asked_.is_json) output_.write(document_.add(result, number, understood));
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (number.empty() || asked_.is_json) return;
         if (is_list())
@@ -268,6 +272,7 @@ private:
     const RunContext& context_;
     std::optional<ledger::Store> store_;  // opened for the first quote that is stored
     Output& output_;
+    orders::ExtrasCheck check_;
     answers::QuoteOptions options_;
     answers::QuoteStream document_;  // for --json
     std::optional<WholeFile> html_;
@@ -311,7 +316,8 @@ ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
 }  // namespace
 
 void add_quote(Command& program) {
-    Command& command = program.add("quote", "cost requests, each at each of its quantities", quote_footer);
+    Command& command =
+        program.add("quote", "cost requests, each at each of its quantities", quote_footer + request_keys_help());
     const auto asked = std::make_shared<QuoteCommand>();
     command.arguments("WHAT", "request files, or an enquiry in quotes", asked->files,
                       Command::Presence::required_without_subcommand);

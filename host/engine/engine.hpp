@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "host/base/diagnostics.hpp"
 #include "host/contract/evaluator.hpp"
 #include "host/contract/settings.hpp"
 #include "host/contract/trust.hpp"
@@ -81,6 +82,12 @@ public:
     [[nodiscard]] static Engine start(const plant::Plant& plant, const std::string& installed,
                                       contract::Trust* trust = nullptr, contract::IsolatedLoader* elsewhere = nullptr);
 
+    /// What is wrong with the settings of a plant whose files have faults: to be told with them. Throws ModelError
+    /// where the models cannot be loaded or joined.
+    [[nodiscard]] static base::Diagnostics setting_faults(const plant::PlantReading& reading,
+                                                          const std::string& installed, contract::Trust* trust,
+                                                          contract::IsolatedLoader* elsewhere);
+
     ~Engine();
     Engine(Engine&&) noexcept;
     Engine& operator=(Engine&&) noexcept;
@@ -94,6 +101,13 @@ public:
     /// extras do not fit the models, or a setting has no value for it.
     [[nodiscard]] Order order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                               double quantity, const PieceOfSet& piece = {}) const;
+
+    /// What an order of the request takes of all settings. Throws InputError (request) as order() does.
+    [[nodiscard]] contract::OrderSettings settings_of(const plant::Plant& plant, const orders::Request& request) const;
+
+    /// What is wrong with the extras of a request, for its reader to tell with its other faults. The engine and the
+    /// plant must outlive it.
+    [[nodiscard]] orders::ExtrasCheck extras_check(const plant::Plant& plant) const;
 
     /// Costs every row, on up to `threads` threads. Throws ModelError where a model is at fault in any row, naming
     /// the first.

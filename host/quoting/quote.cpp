@@ -63,6 +63,27 @@ void refuse_too_many(const LaidOutRequest& work) {
         }
 }
 
+// A box that cannot be, and extras that do not fit the models, have nothing to do with each other: both are told.
+LaidOutRequest checked_and_laid_out(const plant::Plant& plant, const engine::Engine& engine, orders::Request& request) {
+    std::vector<std::string> faults;
+    InputError::Whose whose{};
+    try {
+        if (request.outside) request.inside = blanks::inside_of(plant, request);
+        LaidOutRequest result = laid_out(plant, engine, request);
+        refuse_too_many(result);
+        return result;
+    } catch (const InputError& box) {
+        faults = box.lines();
+        whose = box.whose();
+    }
+    try {
+        static_cast<void>(engine.settings_of(plant, request));
+    } catch (const InputError& extras) {
+        faults.insert(faults.end(), extras.lines().begin(), extras.lines().end());
+    }
+    throw InputError(whose, std::move(faults));
+}
+
 // One piece at each quantity; `others` holds, by quantity, what all other pieces cost where this is the first.
 std::vector<PieceQuantity> quote_one(const LaidOutRequest& work, std::size_t piece,
                                      const std::vector<engine::ClassCosts>& others,
@@ -151,11 +172,10 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
     if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     if (asked.provided) expect_model(engine, *asked.provided);
     RequestAnswer result{request, {}, std::nullopt};
-    if (request.outside) result.request.inside = blanks::inside_of(plant, request);
-    const LaidOutRequest work = laid_out(plant, engine, result.request);
-    refuse_too_many(work);
+    const LaidOutRequest work = checked_and_laid_out(plant, engine, result.request);
     const engine::Order order =
         engine.order(plant, result.request, work.layouts.front(), result.request.quantities.front());
+    result.warnings = request.doubts;
     for (const contract::UnusualValue& value : order.settings.unusual)
         result.warnings.push_back({base::place_text(value.place), value.text});
     try {
