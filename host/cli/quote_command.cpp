@@ -19,6 +19,7 @@
 #include "host/cli/list_command.hpp"
 #include "host/cli/offer_file.hpp"
 #include "host/cli/quote_input.hpp"
+#include "host/cli/request_keys_help.hpp"
 #include "host/cli/whole_file.hpp"
 #include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
@@ -53,6 +54,7 @@ Examples:
   flutebook quote requests/*.yaml --json > prices.json
   flutebook quote "0201 400x300x250 B-140 500 1000 5000 2c 18%"
   flutebook quote R-1001.yaml --explain energy.heat
+  flutebook quote R-1001.yaml --explain price@500
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
   flutebook quote R-1001.yaml --save --offer offer.html
@@ -96,6 +98,7 @@ public:
           asked_(asked),
           context_(context),
           output_(context.output),
+          check_(workplace.engine.extras_check(workplace.plant)),
           options_{asked.threads, asked.explain, asked.provided, false, asked.beside.way},
           document_(workplace.plant, workplace.warnings, options_),
           list_(workplace.plant) {
@@ -161,7 +164,7 @@ private:
         for (const std::string& file : asked_.files)
             around_one_request([&] {
                 if (is_enquiry(file)) return result.push_back(read_line(file));
-                Request request = orders::read_request(workplace_.plant, file, asked_.date);
+                Request request = orders::read_request(workplace_.plant, file, asked_.date, check_);
                 std::string place = base::place_text(request.places, "request", {file});
                 result.push_back({file, std::move(request.text), std::move(request.number), std::move(place)});
             });
@@ -181,8 +184,9 @@ private:
 
     [[nodiscard]] Request read_again(const RequestFile& request) const {
         if (request.line)
-            return orders::read_request(workplace_.plant, *request.line, request.file, request.text, asked_.date);
-        return orders::read_request(workplace_.plant, request.file, request.text, asked_.date);
+            return orders::read_request(workplace_.plant, *request.line, request.file, request.text, asked_.date,
+                                        check_);
+        return orders::read_request(workplace_.plant, request.file, request.text, asked_.date, check_);
     }
 
     std::vector<RequestFile> only_number_of_its_kind(const std::vector<RequestFile>& all) {
@@ -208,7 +212,7 @@ private:
         Progress progress(requests.size(), Progress::Clock::now());
         const bool is_watched = is_terminal_error() && (!prints_text() || is_list() || !is_terminal_output());
         for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
-            around_one_request([&] { answer(read_again(requests[done])); });
+            around_one_request([&] { answer(requests[done]); });
             const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
             if (line) show_progress(*line);
         }
@@ -216,7 +220,8 @@ private:
         if (store_) warn(services::clock_warnings(*store_));
     }
 
-    void answer(const Request& request) {
+    void answer(const RequestFile& file) {
+        const Request request = read_again(file);
         if (beside_) {
             const BesideRun::Answer answer = beside_->answer(request);
             worst_ = worse(worst_, answer.code);
@@ -229,13 +234,13 @@ private:
         } else if (!result.is_complete()) {
             worst_ = worse(worst_, ExitCode::refused);
         }
-        show(result);
+        show(result, file.line ? orders::enquiry_in_words(*file.line) : "");
     }
 
-    void show(const answers::RequestAnswer& result) {
+    void show(const answers::RequestAnswer& result, const std::string& understood) {
         std::string number;
         if (asked_.is_saved && saved_quotes::can_be_saved(result)) number = save(result);
-        if (asked_.is_json) output_.write(document_.add(result, number));
+        if (asked_.is_json) output_.write(document_.add(result, number, understood));
         if (offer_) offer_->add(result, number);
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (number.empty() || asked_.is_json) return;
@@ -284,6 +289,7 @@ private:
     const RunContext& context_;
     std::optional<ledger::Store> store_;  // opened for the first quote that is stored
     Output& output_;
+    orders::ExtrasCheck check_;
     answers::QuoteOptions options_;
     answers::QuoteStream document_;    // for --json
     std::optional<BesideRun> beside_;  // answers in place of a plain quote
@@ -359,13 +365,15 @@ ExitCode run_quote(const QuoteCommand& asked, const RunContext& context) {
 
 void add_quote(Command& program) {
     Command& command = program.add("quote", "cost requests, each at each of its quantities",
-                                   (std::string(quote_footer) + beside_footer).c_str());
+                                   quote_footer + std::string(beside_footer) + request_keys_help());
     const auto asked = std::make_shared<QuoteCommand>();
     command.arguments("WHAT", "request files, or an enquiry in quotes", asked->files,
                       Command::Presence::required_without_subcommand);
     command.option_with_optional_number("--sheet", "[QUANTITY]", "print the full cost sheets, or that of one quantity",
                                         read_sheets(asked->sheets));
-    command.option("--explain", "LINE", "show what this cost line is computed from", read_line(asked->explain));
+    command.option("--explain", "FIGURE[@QUANTITY]",
+                   "show what a figure is computed from: a cost line, price, cost, a mass, a length; at one quantity",
+                   read_line(asked->explain));
     command.option("--provided", "MODEL", "with --json, add the numbers that this model provides to others",
                    read_line(asked->provided));
     command.option("--date", "YYYY-MM-DD", "use the prices of this day, not of the request's date",

@@ -287,6 +287,14 @@ Engine Engine::with_settings_of(const plant::Plant& plant) const {
     return {graph(), plant};
 }
 
+base::Diagnostics Engine::setting_faults(const plant::PlantReading& reading, const std::string& installed,
+                                         contract::Trust* trust, contract::IsolatedLoader* elsewhere) {
+    const Graph graph = join(load_all(reading.plant, installed, {trust, elsewhere}), reading.plant.preferences);
+    return contract::setting_faults(
+        reading.plant, graph.models, setting_takers(graph),
+        reading.knows_all_codes ? contract::PlantCodes::all_known : contract::PlantCodes::some_unknown);
+}
+
 const Graph& Engine::graph() const {
     return blocks_->graph();
 }
@@ -299,13 +307,17 @@ const Blocks& Engine::blocks() const {
 
 Order Engine::order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                     double quantity, const PieceOfSet& piece) const {
-    return {&plant,
-            &request,
-            &layout,
-            quantity,
-            contract::settings_of_order(settings(), setting_takers(graph()), graph().models, plant, request),
-            piece,
-            request.trim};
+    return {&plant, &request, &layout, quantity, settings_of(plant, request), piece, request.trim};
+}
+
+contract::OrderSettings Engine::settings_of(const plant::Plant& plant, const orders::Request& request) const {
+    return contract::settings_of_order(settings(), setting_takers(graph()), graph().models, plant, request);
+}
+
+orders::ExtrasCheck Engine::extras_check(const plant::Plant& plant) const {
+    return [this, &plant](const orders::Request& request) {
+        return contract::extras_faults(graph().models, plant, request);
+    };
 }
 
 std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) const {

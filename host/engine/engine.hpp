@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "host/base/diagnostics.hpp"
 #include "host/contract/evaluator.hpp"
 #include "host/contract/settings.hpp"
 #include "host/contract/trust.hpp"
@@ -85,6 +86,11 @@ public:
     /// The same models with the settings of another plant, which lists them in the same order: nothing is loaded.
     /// Throws InputError (plant) for unfit settings.
     [[nodiscard]] Engine with_settings_of(const plant::Plant& plant) const;
+    /// What is wrong with the settings of a plant whose files have faults: to be told with them. Throws ModelError
+    /// where the models cannot be loaded or joined.
+    [[nodiscard]] static base::Diagnostics setting_faults(const plant::PlantReading& reading,
+                                                          const std::string& installed, contract::Trust* trust,
+                                                          contract::IsolatedLoader* elsewhere);
 
     ~Engine();
     Engine(Engine&&) noexcept;
@@ -99,6 +105,13 @@ public:
     /// extras do not fit the models, or a setting has no value for it.
     [[nodiscard]] Order order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                               double quantity, const PieceOfSet& piece = {}) const;
+
+    /// What an order of the request takes of all settings. Throws InputError (request) as order() does.
+    [[nodiscard]] contract::OrderSettings settings_of(const plant::Plant& plant, const orders::Request& request) const;
+
+    /// What is wrong with the extras of a request, for its reader to tell with its other faults. The engine and the
+    /// plant must outlive it.
+    [[nodiscard]] orders::ExtrasCheck extras_check(const plant::Plant& plant) const;
 
     /// Costs every row, on up to `threads` threads. Throws ModelError where a model is at fault in any row, naming
     /// the first.

@@ -110,6 +110,8 @@ public:
 
     [[nodiscard]] const Field& map() const { return map_; }
     [[nodiscard]] base::Places places() const;
+    /// The keys that were asked for so far, in that order.
+    [[nodiscard]] const std::vector<std::string>& asked() const { return asked_; }
 
     /// Complains of every key that was not asked for. To be called once, when all were.
     void finish() const;

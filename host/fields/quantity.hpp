@@ -29,9 +29,10 @@ struct Problem {
     std::string text;
 };
 
-/// The number of `given` in `unit`. Takes plain decimals only: no 010, nan, inf, 0x10, 1_000 or 1,5; before a unit also
-/// what is read off a ruler, `15 1/4 in`. In a text with a unit `words` say what the currency's code, `$` and `ton`
-/// mean.
+/// The number of `given` in `unit`. Takes plain decimals only: no 010, nan, inf, 0x10, 1_000 or 1,5; with a unit behind
+/// a space, `20%`, and lengths with a fraction, `15 1/4 in`. In a text with a unit `words` say what the currency's
+/// code,
+/// `$` and `ton` mean.
 [[nodiscard]] std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit,
                                                           const UnitWords& words);
 

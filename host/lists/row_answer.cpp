@@ -47,7 +47,8 @@ ReadRow read_row(const workplace::Workplace& workplace, const ListColumns& colum
         check_shape(row.row, columns.columns().size());
         const base::Node tree = columns.tree(workplace.plant, row.row, options.usual_day);
         row.old = columns.old_price(row.row);
-        result.now = orders::read_request(workplace.plant, tree, row.row.place.file, "", options.date);
+        result.now = orders::read_request(workplace.plant, tree, row.row.place.file, "", options.date,
+                                          workplace.engine.extras_check(workplace.plant));
         result.then = request_then(workplace, tree, row);
     } catch (const InputError& error) {
         row.item.state = CostedItem::State::refused;

@@ -13,9 +13,10 @@
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
 #include "host/fields/map_reader.hpp"
+#include "host/orders/enquiry_words.hpp"
+#include "host/orders/request_keys.hpp"
 #include "host/orders/route_reader.hpp"
 #include "host/orders/style_reader.hpp"
-#include "host/plant/machine_list.hpp"
 
 namespace flutebook::orders {
 
@@ -38,6 +39,27 @@ std::vector<double> read_quantities(const fields::Field& list) {
         quantities.push_back(quantity);
     }
     return quantities;
+}
+
+// `[2,500]` for 2500: nothing stands between two quantities but the sign of a list, the first is of a digit or two, and
+// the second of three.
+std::vector<base::Warning> thousands_set_apart(const fields::Field& list) {
+    std::vector<base::Warning> doubts;
+    const auto is_whole = [](const base::Node& node) { return is_whole_number(node.text); };
+    const std::vector<base::Node> none;
+    const auto& items = list.is_list() ? list.node()->items : none;
+    for (std::size_t next = 1; next < items.size(); ++next) {
+        const base::Node& first = items[next - 1];
+        const base::Node& second = items[next];
+        const bool is_beside = first.place.line == second.place.line &&
+                               second.place.column == first.place.column + static_cast<int>(first.text.size()) + 1;
+        if (!is_beside || !is_whole(first) || !is_whole(second) || first.text.size() > 2 || second.text.size() != 3)
+            continue;
+        doubts.push_back({base::place_text(first.place),
+                          fmt::format("quantities: unusual: found {} and {}; if one number was meant, write {}{}",
+                                      first.text, second.text, first.text, second.text)});
+    }
+    return doubts;
 }
 
 std::vector<plant::ModelSettings> read_extras(const fields::Field& map, const plant::Plant& plant) {
@@ -93,6 +115,7 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
         if (day) check_prices(date, plant, *board, *day);
     }
     request.quantities = read_quantities(form.field("quantities"));
+    request.doubts = thousands_set_apart(form.field("quantities"));
     request.margin = form.field("margin").number("1", fields::range::share);
     if (form.has("colours")) request.colours = form.field("colours").number("1", fields::range::count);
     if (form.has("trim"))
@@ -106,27 +129,56 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     return request;
 }
 
-Request read_tree(const plant::Plant& plant, const base::Node& root, const base::Place& place, std::string text,
-                  base::Diagnostics& complaints, std::optional<base::Date> date_override) {
-    fields::Reading reading{complaints, plant::unit_words(plant)};
-    fields::MapReader form(fields::Field(root, place, reading));
-    auto request = read_fields(form, plant, date_override);
-    request.place = place;
-    request.text = std::move(text);
-    request.places = form.places();
-    form.finish();
-    complaints.throw_if_any(InputError::Whose::request);
-    return request;
-}
+// Reads trees, and tells what is wrong with one at once, its extras included.
+class RequestReader {
+public:
+    RequestReader(const plant::Plant& plant, std::optional<base::Date> date_override, const ExtrasCheck& check)
+        : plant_(plant), date_override_(date_override), check_(check) {}
 
-Request read_whole(const plant::Plant& plant, const std::string& file, const std::string& text,
-                   base::Diagnostics& complaints, std::optional<base::Date> date_override) {
-    const auto document = base::parse_document(text, file, complaints);
-    if (!document) complaints.throw_if_any(InputError::Whose::request);
-    return read_tree(plant, *document, {file, 1, 1}, text, complaints, date_override);
-}
+    Request read_file(const std::string& file) {
+        auto text = base::read_text_file(file, complaints_);
+        complaints_.throw_if_any(InputError::Whose::request);
+        return read_text(file, *text);
+    }
+
+    Request read_text(const std::string& file, const std::string& text) {
+        const auto document = base::parse_document(text, file, complaints_);
+        if (!document) complaints_.throw_if_any(InputError::Whose::request);
+        return read_tree(*document, {file, 1, 1}, text);
+    }
+
+    Request read_tree(const base::Node& root, const base::Place& place, std::string text) {
+        fields::Reading reading{complaints_, plant::unit_words(plant_)};
+        fields::MapReader form(fields::Field(root, place, reading));
+        auto request = read_fields(form, plant_, date_override_);
+        request.place = place;
+        request.text = std::move(text);
+        request.places = form.places();
+        form.finish();
+        if (!complaints_.empty() && check_) complaints_.add_all(check_(request));
+        complaints_.throw_if_any(InputError::Whose::request);
+        return request;
+    }
+
+private:
+    const plant::Plant& plant_;
+    std::optional<base::Date> date_override_;
+    const ExtrasCheck& check_;
+    base::Diagnostics complaints_;
+};
 
 }  // namespace
+
+// A map without keys is asked for all of them.
+std::vector<std::string> keys_that_are_read(const plant::Plant& plant) {
+    base::Diagnostics unheard;
+    fields::Reading reading{unheard, plant::unit_words(plant)};
+    base::Node nothing;
+    nothing.kind = base::Node::Kind::map;
+    fields::MapReader form(fields::Field(nothing, base::Place{}, reading));
+    static_cast<void>(read_fields(form, plant, std::nullopt));
+    return form.asked();
+}
 
 const plant::ModelSettings* Request::find_extras(const std::string& model) const {
     const auto found = std::find_if(extras.begin(), extras.end(),
@@ -142,24 +194,20 @@ Request read_request(const plant::Plant& plant, const std::string& file) {
     return read_request(plant, file, std::nullopt);
 }
 
-Request read_request(const plant::Plant& plant, const std::string& file, std::optional<base::Date> date_override) {
-    base::Diagnostics complaints;
-    auto text = base::read_text_file(file, complaints);
-    complaints.throw_if_any(InputError::Whose::request);
-    return read_whole(plant, file, *text, complaints, date_override);
+Request read_request(const plant::Plant& plant, const std::string& file, std::optional<base::Date> date_override,
+                     const ExtrasCheck& check) {
+    return RequestReader(plant, date_override, check).read_file(file);
 }
 
 Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
-                     std::optional<base::Date> date_override) {
-    base::Diagnostics complaints;
-    return read_whole(plant, file, text, complaints, date_override);
+                     std::optional<base::Date> date_override, const ExtrasCheck& check) {
+    return RequestReader(plant, date_override, check).read_text(file, text);
 }
 
 Request read_request(const plant::Plant& plant, const base::Node& root, const std::string& name, std::string text,
-                     std::optional<base::Date> date_override) {
-    base::Diagnostics complaints;
+                     std::optional<base::Date> date_override, const ExtrasCheck& check) {
     const base::Place place = root.place.file.empty() ? base::Place{name, 1, 1} : root.place;
-    return read_tree(plant, root, place, std::move(text), complaints, date_override);
+    return RequestReader(plant, date_override, check).read_tree(root, place, std::move(text));
 }
 
 void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,

@@ -107,7 +107,7 @@ class PlantReader {
 public:
     PlantReader(const std::string& folder, const KeptFiles& kept) : files_(folder, kept, complaints_) {}
 
-    Plant read(const std::string& folder) {
+    PlantReading read(const std::string& folder) {
         plant_ = read_plant_file(fields::MapReader(file("plant.yaml")));
         plant_.folder = folder;
         reading_.words = unit_words(plant_);
@@ -115,22 +115,27 @@ public:
         read_machines();
         read_plugins();
         read_style_files();
-        complaints_.throw_if_any(InputError::Whose::plant);
         plant_.files = files_.take_texts();
-        return std::move(plant_);
+        return {std::move(plant_), std::move(complaints_), knows_all_codes_, is_plugins_file_fit_};
     }
 
 private:
     fields::Field file(const std::string& name) { return files_.file(name, reading_); }
 
+    fields::Field table_of_codes(fields::MapReader& file, const char* key) {
+        fields::Field table = file.field(key);
+        knows_all_codes_ = knows_all_codes_ && table.is_map();
+        return table;
+    }
+
     void read_board_making() {
         fields::MapReader papers(file("papers.yaml"));
-        const auto paper_table = papers.field("papers");
+        const auto paper_table = table_of_codes(papers, "papers");
         plant_.papers = read_papers(paper_table);
         papers.finish();
 
         fields::MapReader flutes(file("flutes.yaml"));
-        const auto flute_table = flutes.field("flutes");
+        const auto flute_table = table_of_codes(flutes, "flutes");
         const Codes flute_codes("flute", flute_table);
         plant_.flutes = read_flutes(flute_table);
         plant_.allowances = read_allowances(flutes.field("allowances"), flute_codes);
@@ -138,14 +143,15 @@ private:
 
         fields::MapReader boards(file("boards.yaml"));
         const Codes paper_codes("paper", paper_table);
-        plant_.boards = read_boards(boards.field("boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
+        plant_.boards =
+            read_boards(table_of_codes(boards, "boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
         boards.finish();
     }
 
     void read_machines() {
         fields::MapReader machines(file("machines.yaml"));
-        const auto corrugators = machines.field("corrugators");
-        const auto converters = machines.field("converters");
+        const auto corrugators = table_of_codes(machines, "corrugators");
+        const auto converters = table_of_codes(machines, "converters");
         plant_.corrugators = read_corrugators(corrugators);
         plant_.converters = read_converters(converters);
         check_machine_codes(corrugators, converters);
@@ -157,6 +163,7 @@ private:
     void read_style_files() {
         std::vector<box_styles::Style> styles;
         const auto allowance_names = further_names(plant_.allowances);
+        const std::size_t faults_before = complaints_.count();
         for (const char* name : {styles_file_name, kept_style_file}) {
             if (!files_.has(name)) continue;
             fields::MapReader form(file(name));
@@ -167,15 +174,18 @@ private:
             }
             form.finish();
         }
+        knows_all_codes_ = knows_all_codes_ && complaints_.count() == faults_before;
         if (!styles.empty()) plant_.styles = box_styles::StyleList(std::move(styles));
     }
 
     void read_plugins() {
+        const std::size_t faults_before = complaints_.count();
         auto plugins = read_plugin_file(fields::MapReader(file("plugins.yaml")));
         plant_.models = std::move(plugins.models);
         plant_.preferences = std::move(plugins.preferences);
         plant_.isolated = std::move(plugins.isolated);
         plant_.pinned = std::move(plugins.pinned);
+        is_plugins_file_fit_ = complaints_.count() == faults_before;
         check_optional_models();
     }
 
@@ -194,6 +204,7 @@ private:
     fields::Reading reading_{complaints_, {}};
     Folder files_;
     Plant plant_{};
+    bool knows_all_codes_ = true, is_plugins_file_fit_ = true;
 };
 
 }  // namespace
@@ -266,15 +277,24 @@ void expect_plant_in(const std::string& folder) {
                                   folder, fmt::join(names, ", "))});
 }
 
+Plant without_faults(PlantReading reading) {
+    reading.faults.throw_if_any(InputError::Whose::plant);
+    return std::move(reading.plant);
+}
+
 }  // namespace
 
-Plant read_plant(const std::string& folder) {
+PlantReading read_plant_with_faults(const std::string& folder) {
     expect_plant_in(folder);
     return PlantReader(folder, {}).read(folder);
 }
 
+Plant read_plant(const std::string& folder) {
+    return without_faults(read_plant_with_faults(folder));
+}
+
 Plant read_plant(const std::string& folder, const FileTexts& texts) {
-    return PlantReader(folder, {&texts, nullptr}).read(folder);
+    return without_faults(PlantReader(folder, {&texts, nullptr}).read(folder));
 }
 
 FileTrees trees_of(const Plant& plant) {
@@ -288,7 +308,7 @@ FileTrees trees_of(const Plant& plant) {
 }
 
 Plant read_plant(const Plant& plant, const FileTrees& trees) {
-    Plant result = PlantReader(plant.folder, {nullptr, &trees}).read(plant.folder);
+    Plant result = without_faults(PlantReader(plant.folder, {nullptr, &trees}).read(plant.folder));
     result.files = plant.files;
     return result;
 }

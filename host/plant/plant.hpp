@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "host/base/date.hpp"
+#include "host/base/diagnostics.hpp"
 #include "host/base/place.hpp"
 #include "host/base/yaml/node.hpp"
 #include "host/box_styles/style.hpp"
@@ -169,6 +170,18 @@ struct Plant {
 /// Reads plant.yaml, papers.yaml, flutes.yaml, boards.yaml, machines.yaml, plugins.yaml and, where there is one,
 /// styles.yaml of a folder. Throws InputError (plant) with every error of every file.
 [[nodiscard]] Plant read_plant(const std::string& folder);
+
+/// A plant's files as far as they can be read.
+struct PlantReading {
+    Plant plant;  // with stand-ins where a fault is
+    base::Diagnostics faults;
+    bool knows_all_codes = true;      // of papers, flutes, boards, styles and machines: else a table cannot be read
+    bool is_plugins_file_fit = true;  // no fault is in plugins.yaml
+};
+
+/// For a caller that knows what else may be wrong, and tells all of it together. Throws InputError (plant) where the
+/// folder is none of a plant's.
+[[nodiscard]] PlantReading read_plant_with_faults(const std::string& folder);
 
 /// How thick a board is: as it says, else the heights of its flutes, and its liners.
 [[nodiscard]] double caliper_mm(const Plant& plant, const Board& board);

@@ -4,12 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 #include <utility>
 
 #include "host/base/errors.hpp"
-#include "host/base/near_spellings.hpp"
 #include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/explained_figure.hpp"
 #include "host/quoting/forced_way.hpp"
 #include "host/quoting/piece_quote.hpp"
 #include "host/quoting/provided.hpp"
@@ -21,25 +20,13 @@ namespace {
 
 using answers::RequestAnswer;
 
-void refuse_unknown_line(const engine::Engine& engine, const std::string& line) {
-    std::set<std::string> known;
-    for (const contract::Model& model : engine.graph().models)
-        for (const contract::Line& charged : model.lines) known.insert(charged.name);
-    if (known.count(line) != 0) return;
-    const std::vector<std::string> names(known.begin(), known.end());
-    const auto near = base::nearest(line, names);
-    throw InputError(InputError::Whose::request,
-                     {fmt::format("--explain: no loaded model has such a line: found '{}'; {}", line,
-                                  near ? fmt::format("did you mean '{}'?", *near)
-                                       : fmt::format("name one of {}", fmt::join(names, ", ")))});
-}
-
 // A request laid out piece by piece.
 struct LaidOutRequest {
     const plant::Plant& plant;
     const engine::Engine& engine;
     const orders::Request& request;
     std::vector<geometry::Layout> layouts;  // by piece
+    std::optional<ExplainedFigure> explained = {};
 
     [[nodiscard]] bool is_set() const { return !layouts.front().piece.name.empty(); }
 };
@@ -67,6 +54,28 @@ void refuse_too_many(const LaidOutRequest& work) {
         }
 }
 
+// A box that cannot be, and extras that do not fit the models, have nothing to do with each other: both are told.
+LaidOutRequest checked_and_laid_out(const plant::Plant& plant, const engine::Engine& engine, orders::Request& request,
+                                    const answers::ForcedWay& way) {
+    std::vector<std::string> faults;
+    InputError::Whose whose{};
+    try {
+        if (request.outside) request.inside = blanks::inside_of(plant, request);
+        LaidOutRequest result = laid_out(plant, engine, request, way);
+        refuse_too_many(result);
+        return result;
+    } catch (const InputError& box) {
+        faults = box.lines();
+        whose = box.whose();
+    }
+    try {
+        static_cast<void>(engine.settings_of(plant, request));
+    } catch (const InputError& extras) {
+        faults.insert(faults.end(), extras.lines().begin(), extras.lines().end());
+    }
+    throw InputError(whose, std::move(faults));
+}
+
 // One piece at each quantity; `others` holds, by quantity, what all other pieces cost where this is the first.
 std::vector<PieceQuantity> quote_one(const LaidOutRequest& work, std::size_t piece,
                                      const std::vector<engine::ClassCosts>& others,
@@ -77,7 +86,9 @@ std::vector<PieceQuantity> quote_one(const LaidOutRequest& work, std::size_t pie
         orders.push_back(work.engine.order(work.plant, work.request, layout,
                                            work.request.quantities[i] * layout.piece.count,
                                            {piece, work.layouts.size(), others[i]}));
-    return quote_piece(work.engine, layout, orders, asked);
+    std::optional<ExplainedFigure> explained = work.explained;
+    if (explained && explained->quantity) *explained->quantity *= layout.piece.count;
+    return quote_piece(work.engine, layout, orders, asked, explained);
 }
 
 void add_costs(std::vector<engine::ClassCosts>& sum, const std::vector<PieceQuantity>& piece) {
@@ -165,15 +176,14 @@ void add_alone(RequestAnswer& result, const LaidOutRequest& work, const answers:
 
 RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
                     const answers::QuoteOptions& asked) {
-    if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     if (asked.provided) expect_model(engine, *asked.provided);
     expect_way(plant, asked.way);
     RequestAnswer result{request, {}, std::nullopt};
-    if (request.outside) result.request.inside = blanks::inside_of(plant, request);
-    const LaidOutRequest work = laid_out(plant, engine, result.request, asked.way);
-    refuse_too_many(work);
+    LaidOutRequest work = checked_and_laid_out(plant, engine, result.request, asked.way);
+    if (asked.explain) work.explained = explained_figure(engine, result.request, work.layouts.size(), *asked.explain);
     const engine::Order order =
         engine.order(plant, result.request, work.layouts.front(), result.request.quantities.front());
+    result.warnings = request.doubts;
     for (const contract::UnusualValue& value : order.settings.unusual)
         result.warnings.push_back({base::place_text(value.place), value.text});
     try {

@@ -38,7 +38,7 @@ struct Delivery : Model {
         setting("freight_density", "kg/m3", 0, {0, 1e4}, "least that a m3 is charged as; 0: by mass alone")
             .usual({0, 400});
     Setting<by_plant> drop_price =
-        setting("drop_price", "money", 0, price, "one delivery, whatever its load").usual({0, 500});
+        setting("drop_price", "money", 0, price, "one delivery, whatever its load").usual({0, 250});
 
     Provide<order> pallet_count = provide("delivery.pallets", "1", "pallets that the order needs; 0 without a limit");
     Line<step> pallets = line("pallets", "1", material, per_unit, "Pallets");

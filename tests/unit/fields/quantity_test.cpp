@@ -143,3 +143,56 @@ TEST_CASE("before a unit a number may be a whole number and a fraction, as on a 
     CHECK(problem_of("15 1/4", "mm") ==
           "a fraction without its unit: found `15 1/4`; write `15.25`, or the unit behind it, as in `15 1/4 in`");
 }
+
+TEST_CASE("a share in per cent is a share, with a space before the sign or without") {
+    REQUIRE(value_of("20%") == 0.2);
+    REQUIRE(value_of("18 %") == 0.18);
+    REQUIRE(value_of("12.5%") == 0.125);
+    for (int percent = 0; percent <= 100; ++percent)
+        REQUIRE(value_of(std::to_string(percent) + "%") == percent / 100.0);
+    REQUIRE(problem_of("20%", "mm") == "a unit of another kind: found `%`, expected a unit that converts to `mm`");
+}
+
+TEST_CASE("a length may have a fraction, as a rule shows it") {
+    REQUIRE(value_of("15 1/4 in", "mm") == 387.35);
+    REQUIRE(value_of("3/4 in", "mm") == Approx(19.05).epsilon(1e-14));
+    REQUIRE(value_of("15 63/64 in", "mm") == Approx(15.984375 * 25.4).epsilon(1e-14));
+    REQUIRE(value_of("1 1/2 ft", "mm") == Approx(457.2).epsilon(1e-14));
+}
+
+TEST_CASE("a fraction that no rule shows is refused by name") {
+    for (const std::string fraction : {"1/0", "0/4", "9/4", "4/4", "1/3", "1/128", "100/64"}) {
+        CAPTURE(fraction);
+        REQUIRE(problem_of("15 " + fraction + " in", "mm") ==
+                "no fraction of a length: found `" + fraction + "` in `15 " + fraction +
+                    " in`, expected one below 1, in halves to sixty-fourths; write a decimal");
+    }
+    REQUIRE(problem_of("15 1/4", "mm") ==
+            "a fraction without its unit: found `15 1/4`; write `15.25`, or the unit behind it, as in `15 1/4 in`");
+    REQUIRE(problem_of("15 1/4 kg", "kg") == "a fraction of what is no length: found `15 1/4 kg`; write `15.25 kg`");
+}
+
+TEST_CASE("what is no plain decimal is refused with the number to write, where one is near") {
+    const auto meant = [](const std::string& text) {
+        const std::string problem = problem_of(text, "mm");
+        const auto semicolon = problem.find(';');
+        return semicolon == std::string::npos ? std::string() : problem.substr(semicolon + 2);
+    };
+    CHECK(meant("1 000") == "write 1000");
+    CHECK(meant("1 250 000.5 mm") == "write 1250000.5 mm");
+    CHECK(meant("1'000") == "write 1000");
+    CHECK(meant("1_000") == "write 1000");
+    CHECK(meant("1\u00a0000") == "write 1000");
+    CHECK(meant("1,5") == "write 1.5");
+    CHECK(meant("2,500") == "write 2500 or 2.500");
+    CHECK(meant("0,125 m") == "write 0.125 m");
+    CHECK(meant("12mm") == "write 12 mm");
+    for (const std::string text : {"1 00", "1 0000", "010", "1,2,3", "one", "-", "1 000,5", "12mm/s"}) {
+        CAPTURE(text);
+        CHECK(meant(text).empty());
+    }
+}
+
+TEST_CASE("an empty value is called empty") {
+    REQUIRE(problem_of("", "mm") == "an empty value: expected a plain decimal in `mm`");
+}

@@ -152,3 +152,49 @@ TEST_CASE("the text of a request reads back to the same request") {
     CHECK(text.margin == line.margin);
     CHECK(text.text == line.text);
 }
+
+TEST_CASE("a fraction that no rule shows is refused as such, at the column of its size") {
+    for (const std::string fraction : {"1/0", "9/4"}) {
+        const auto lines = refusals("0201 15 " + fraction + "x12x10 in B-140 500 18%");
+        REQUIRE(lines.size() == 1);
+        CHECK(lines.front().find("enquiry:1:6: inside.length: no fraction of a length: found `" + fraction + "`") == 0);
+    }
+}
+
+TEST_CASE("a number with a space in it is refused with the number to write") {
+    CHECK(refusals("0201 400x300x250 B-140 1 000 18%") ==
+          std::vector<std::string>{"enquiry:1:24: a space within a number: found `1 000`; write 1000"});
+    CHECK(refusals("0201 400x300x250 B-140 1 000 000 18%") ==
+          std::vector<std::string>{"enquiry:1:24: a space within a number: found `1 000 000`; write 1000000"});
+    CHECK(refusals("0201 400x300x250 B-140 2,500 18%") ==
+          std::vector<std::string>{"enquiry:1:24: not understood: found `2,500`; write 2500 or 2.500"});
+    CHECK(request_of("0201 400x300x250 B-140 100 250 500 18%").quantities.size() == 3);
+}
+
+TEST_CASE("an empty line asks for nothing, and is told so in one line") {
+    for (const std::string line : {"", "   "}) {
+        const auto lines = refusals(line);
+        REQUIRE(lines.size() == 1);
+        CHECK(lines.front().find("enquiry:1:1: nothing is asked for: found an empty line; write ") == 0);
+    }
+}
+
+TEST_CASE("two quantities that may be one number with a mark of thousands are doubted") {
+    const auto doubts = [](const std::string& quantities) {
+        return read_request(demo(), "r.yaml",
+                            "request: R-1\ndate: 2026-10-15\nstyle: \"0201\"\ninside: {length: 400, width: 300, "
+                            "height: 250}\nboard: B-140\nquantities: " +
+                                quantities + "\nmargin: 0.2\n",
+                            std::nullopt)
+            .doubts;
+    };
+    const auto of_2500 = doubts("[2,500]");
+    REQUIRE(of_2500.size() == 1);
+    CHECK(of_2500.front().at == "r.yaml:6:14");
+    CHECK(of_2500.front().text == "quantities: unusual: found 2 and 500; if one number was meant, write 2500");
+    for (const std::string plain : {"[2, 500]", "[250,500]", "[25,1000]", "[500]"}) {
+        CAPTURE(plain);
+        CHECK(doubts(plain).empty());
+    }
+    CHECK(request_of("0201 400x300x250 B-140 2 500 18%").doubts.size() == 1);
+}
