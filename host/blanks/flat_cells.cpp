@@ -9,6 +9,7 @@
 
 #include "host/base/quoted_text.hpp"
 #include "host/blanks/flat_regions.hpp"
+#include "host/box_styles/style_map.hpp"
 
 namespace flutebook::blanks {
 
@@ -216,18 +217,28 @@ private:
     }
 
     void cut_holes(const StyleCell& cell, const CellFrame& frame, FlatCell& flat) {
-        constexpr double most_in_a_cell = 200;
+        constexpr double most_in_a_cell = box_styles::most_cut_outs_of_cell;
         double cut = 0;
         for (const auto& hole : cell.holes) {
             const double count = hole.count ? values_.count(*hole.count, most_in_a_cell) : 1;
             cut += count;
-            if (cut > most_in_a_cell) refuse(cell, fmt::format("more than {} cut-outs", most_in_a_cell));
+            if (cut > most_in_a_cell)
+                refuse(cell, fmt::format("too many cut-outs: found {}, expected at most {}", cut, most_in_a_cell));
+            add_cut_outs(cell, count);
             for (double i = 1; i <= count; ++i) {
                 values_.set("i", i);
                 if (const char* fault = cut_from(flat, hole_polygon(hole, frame)))
                     refuse(cell, fmt::format("a cut-out {}: found it as number {}; keep it within the cell", fault, i));
             }
         }
+    }
+
+    void add_cut_outs(const StyleCell& cell, double count) {
+        constexpr double most_in_a_blank = box_styles::most_cut_outs_of_blank;
+        cut_outs_ += count;
+        if (cut_outs_ > most_in_a_blank)
+            refuse(cell, fmt::format("too many cut-outs in one blank: found {} up to this cell, expected at most {}",
+                                     cut_outs_, most_in_a_blank));
     }
 
     Polygon hole_polygon(const box_styles::StyleHole& hole, const CellFrame& frame) const {
@@ -242,6 +253,7 @@ private:
     std::vector<double> columns_, rows_;
     std::vector<GridBox> boxes_;
     std::vector<FlatCell> cells_;
+    double cut_outs_ = 0;  // of all cells so far
 };
 
 }  // namespace

@@ -35,6 +35,27 @@ std::string tray_refusal(const std::string& old_text, const std::string& new_tex
     return refusal(tray_with(old_text, new_text));
 }
 
+// Rows of ten cut-outs each, so many in its lower half and in its upper.
+struct Vents {
+    int low, high;
+};
+
+std::string vents_text(const Vents& vents) {
+    const auto half = [](int count, int from) {
+        return "{count: " + std::to_string(count) + ", at: [10*i - 100*floor((i - 1)/10), " + std::to_string(from) +
+               " + 8*floor((i - 1)/10)], size: [4, 4]}";
+    };
+    return "{holes: [" + half(vents.low, 10) + ", " + half(vents.high, 150) + "]}";
+}
+
+// Three panels, the last of them narrow.
+std::string vented(const Vents& a, const Vents& b, const std::string& more_cells = "") {
+    return "styles:\n  V:\n    title: T\n    along: [L, L, 20]\n    across: [B]\n    map: [a | b | c]\n    fold: [b "
+           "c]\n"
+           "    cells:\n      a: " +
+           vents_text(a) + "\n      b: " + vents_text(b) + more_cells + "\n";
+}
+
 }  // namespace
 
 TEST_CASE("a fit style at a fit size is drawn") {
@@ -91,6 +112,19 @@ TEST_CASE("a cut-out that parts its cell is refused") {
 
 TEST_CASE("a cut-out that overlaps another is refused") {
     CHECK(tray_refusal("at: [30*i, 40]", "at: [30 + i, 40]").find("as number 2") != std::string::npos);
+}
+
+TEST_CASE("cut-outs beyond what a cell may have are refused") {
+    CHECK(refusal(vented({150, 50}, {0, 0})).empty());
+    CHECK(refusal(vented({150, 51}, {0, 0})) ==
+          "r.yaml:5:9: inside: cell `a`: too many cut-outs: found 201, expected at most 200; style `V`, s:6:11");
+}
+
+TEST_CASE("cut-outs beyond what a blank may have are refused at the cell that has too many") {
+    CHECK(refusal(vented({150, 50}, {150, 50})).empty());
+    CHECK(refusal(vented({150, 50}, {150, 50}, "\n      c: {holes: [{at: [5, 5], size: [4, 4]}]}")) ==
+          "r.yaml:5:9: inside: cell `c`: too many cut-outs in one blank: found 401 up to this cell, expected at most "
+          "400; style `V`, s:6:19");
 }
 
 TEST_CASE("a count that is no whole number is refused") {

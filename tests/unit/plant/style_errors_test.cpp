@@ -301,6 +301,23 @@ TEST_CASE("a styles file holds at most 500 styles, a map 40 columns, a style 8 p
           "5:7: styles.A.pieces: too many pieces: found 9, expected at most 8");
 }
 
+TEST_CASE("a style lists at most 200 cut-outs a cell and 400 a blank") {
+    const auto cell = [](const std::string& name, int count) {
+        std::string text = "      " + name + ": {holes: [";
+        for (int i = 0; i < count; ++i) text += std::string(i == 0 ? "" : ", ") + "{at: [1, 1], size: [1, 1]}";
+        return text + "]}\n";
+    };
+    const std::string style =
+        "styles:\n  A:\n    title: T\n    along: [L, L, L]\n    across: [B]\n    map: [a | b | c]\n    fold: [b, c]\n"
+        "    cells:\n";
+    CHECK(style_complaints(style + cell("a", 200) + cell("b", 200)).empty());
+    CHECK(style_complaints(style + cell("a", 201)) ==
+          Complaints{"9:18: styles.A.cells.a.holes: too many cut-outs: found 201, expected at most 200"});
+    CHECK(style_complaints(style + cell("a", 200) + cell("b", 200) + cell("c", 1)) ==
+          Complaints{"11:18: styles.A.cells.c.holes: too many cut-outs in one blank: found 401 up to here, expected at "
+                     "most 400"});
+}
+
 TEST_CASE("entries that grow by taking over one another do not fill the memory") {
     std::string text = "styles:\n  S0:\n    title: T\n    along: [L]\n    across: [B]\n    ask:\n";
     for (int i = 0; i < 400; ++i) text += "      m" + std::to_string(i) + ": {default: 1, range: [0, 2], says: x}\n";
