@@ -10,6 +10,7 @@
 #include "host/base/quoted_text.hpp"
 #include "host/blanks/flat_regions.hpp"
 #include "host/box_styles/style_map.hpp"
+#include "host/box_styles/style_sums.hpp"
 
 namespace flutebook::blanks {
 
@@ -88,7 +89,7 @@ private:
             boxes_[border.second].x.low += slot_mm / 2;
         }
         for (std::size_t i = 0; i < boxes_.size(); ++i)
-            if (slot_mm < 0 || !(boxes_[i].x.length() > 0))
+            if (slot_mm < 0 || boxes_[i].x.length() < box_styles::shortest_length_mm)
                 refuse(piece_.cells[i],
                        fmt::format("no flap is left between two slots: found slots of {} mm in a width of {} mm; ask "
                                    "for a larger box, or lower {}",
@@ -139,7 +140,7 @@ private:
         // The first side is the left or the bottom one.
         const Stretch near = level ? Stretch{edge->span.low + first, edge->span.high - last}
                                    : Stretch{edge->span.low + last, edge->span.high - first};
-        if (!(near.length() > 0))
+        if (near.length() < box_styles::shortest_length_mm)
             refuse(cell, fmt::format("its insets leave nothing of it: found {} and {} mm on an edge of {} mm", first,
                                      last, edge->span.length()));
         hinge = hinge_on(*edge, near, level);

@@ -80,9 +80,9 @@ double StyleValues::length(const Sum& sum) const {
 
 double StyleValues::positive_length(const Sum& sum) const {
     const double value = length(sum);
-    if (!(value > 0))
-        refuse(sum.place, fmt::format("a length that is not above 0: found {} mm for {}; ask for a larger box", value,
-                                      base::shown(sum.text)));
+    if (!(value >= box_styles::shortest_length_mm))
+        refuse(sum.place, fmt::format("a length below {} mm: found {} mm for {}; ask for a larger box",
+                                      box_styles::shortest_length_mm, value, base::shown(sum.text)));
     return value;
 }
 

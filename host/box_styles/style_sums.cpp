@@ -114,8 +114,8 @@ void SumScope::check_size(const fields::Field& field, const std::string& text, S
         if (const auto* problem = std::get_if<fields::Problem>(&value))
             return field.complain(fmt::format("{}: found {}", problem->text, base::shown(text)));
         const double number = std::get<double>(value);
-        if (use == SumUse::positive_length && !(number > 0))
-            return field.complain(fmt::format("a length that is not above 0: found {}", base::shown(text)));
+        if (use == SumUse::positive_length && !(number >= shortest_length_mm))
+            return field.complain(fmt::format("a length below {} mm: found {}", shortest_length_mm, base::shown(text)));
         if (use != SumUse::number && std::abs(number) > longest_length_mm)
             field.complain(fmt::format("a length above {} mm: found {}", longest_length_mm, base::shown(text)));
         return;

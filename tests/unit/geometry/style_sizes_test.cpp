@@ -64,8 +64,16 @@ TEST_CASE("a fit style at a fit size is drawn") {
 
 TEST_CASE("a length that comes to 0 or less is refused with style and place") {
     CHECK(tray_refusal("L + 2*t", "L - 400") ==
-          "r.yaml:5:9: inside: a length that is not above 0: found 0 mm for `L - 400`; ask for a larger box; style "
+          "r.yaml:5:9: inside: a length below 0.001 mm: found 0 mm for `L - 400`; ask for a larger box; style "
           "`T-1`, s:7:16");
+}
+
+TEST_CASE("a length next to nothing, of which the two ends cannot be told apart, is refused") {
+    CHECK(tray_refusal("L + 2*t", "L/400000000") ==
+          "r.yaml:5:9: inside: a length below 0.001 mm: found 1e-06 mm for `L/400000000`; ask for a larger box; style "
+          "`T-1`, s:7:16");
+    CHECK(tray_refusal("{inset: t,", "{inset: (B + t)/2 - 0.0000001,").find("its insets leave nothing") !=
+          std::string::npos);
 }
 
 TEST_CASE("a length above 20 m at this size is refused") {

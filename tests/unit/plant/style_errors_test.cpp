@@ -174,7 +174,7 @@ TEST_CASE("a sum of numbers alone that is not finite is refused") {
 
 TEST_CASE("a length of 0 is refused") {
     CHECK(tray_complaints("L + 2*t", "0") ==
-          Complaints{"7:16: styles.T-1.along[2]: a length that is not above 0: found `0`"});
+          Complaints{"7:16: styles.T-1.along[2]: a length below 0.001 mm: found `0`"});
 }
 
 TEST_CASE("a length above 20 m is refused") {
