@@ -31,11 +31,21 @@ sanitizer_build() {
         '-DCMAKE_CXX_FLAGS_DEBUG=-O1 -g1 -D_GLIBCXX_ASSERTIONS' -DFLUTEBOOK_WERROR=ON -DFLUTEBOOK_SANITIZE=ON
 }
 
+sanitizers() {
+    export ASAN_OPTIONS='detect_stack_use_after_return=1:strict_string_checks=1:check_initialization_order=1'
+    export UBSAN_OPTIONS='print_stacktrace=1:halt_on_error=1'
+}
+
+# What a plant writes itself goes through a parser of others and much geometry: watched, at a hundredth.
+sanitized_fuzzers() {
+    sanitizers
+    "$sanitize/bin/fuzz_sums" --cases 2000 && "$sanitize/bin/fuzz_styles" --cases 200
+}
+
 # Generated cases at a tenth: both sanitizers together slow a test down by about that much.
 sanitized_cases() {
     export FLUTEBOOK_PROPERTY_SHARE=0.1 RC_PARAMS='max_success=10'
-    export ASAN_OPTIONS='detect_stack_use_after_return=1:strict_string_checks=1:check_initialization_order=1'
-    export UBSAN_OPTIONS='print_stacktrace=1:halt_on_error=1'
+    sanitizers
     cases 'tests, under the sanitizers' "$sanitize"
 }
 
@@ -48,6 +58,7 @@ if stage 'packages' sh config/install.sh test; then
         stage 'clang-tidy' tidy
     fi
     if stage 'sanitizer build' sanitizer_build; then
+        stage 'fuzzers of styles, under the sanitizers' sanitized_fuzzers
         sanitized_cases
     fi
 fi

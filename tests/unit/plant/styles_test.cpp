@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <set>
 
 #include "host/box_styles/styles_file.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
@@ -127,6 +128,7 @@ TEST_CASE("a style of the library read alone is the style that the whole library
         REQUIRE(alone != nullptr);
         CHECK(alone->text == whole.text);
         CHECK(alone->title == whole.title);
+        CHECK(alone->place.file == whole.place.file);
         CHECK(alone->place.line == whole.place.line);
         CHECK(alone->uses_allowances == whole.uses_allowances);
         CHECK(alone->uses_height == whole.uses_height);
@@ -159,4 +161,14 @@ TEST_CASE("a style that was kept with a quote counts before the plant's of today
     auto files = folder.read().files;
     files[kept_style_file] = "styles: {\"0201\": {like: \"0201\", title: Kept}}";
     CHECK(read_plant(folder.path(), files).find_style("0201")->title == "Kept");
+}
+
+TEST_CASE("each code of the library stands for one style, whichever file it is in") {
+    std::set<std::string> codes, files;
+    for (const Style& style : style_library().styles) {
+        INFO(style.code);
+        CHECK(codes.insert(style.code).second);
+        files.insert(style.place.file);
+    }
+    CHECK(files == std::set<std::string>{"library/styles.yaml", "library/styles_04.yaml"});
 }
