@@ -21,12 +21,13 @@ orders::Request outside_request(plant::Plant& plant, const std::string& style, c
     return request;
 }
 
-// What the walls take of L, B and H.
-void check_walls(const std::string& style, const InsideSize& walls,
-                 const std::vector<std::pair<std::string, double>>& measures = {}) {
+using Measures = std::vector<std::pair<std::string, double>>;
+
+// What the walls take of L, B and H of a box of this inside.
+void check_walls_of(const InsideSize& box, const std::string& style, const InsideSize& walls,
+                    const Measures& measures = {}) {
     INFO(style);
     plant::Plant plant = fixture::small_plant();
-    const InsideSize box = {400, 300, 250};
     auto request = outside_request(
         plant, style,
         {box.length_mm + walls.length_mm, box.width_mm + walls.width_mm, box.height_mm + walls.height_mm});
@@ -35,6 +36,10 @@ void check_walls(const std::string& style, const InsideSize& walls,
     CHECK(inside.length_mm == Approx(box.length_mm).epsilon(1e-9));
     CHECK(inside.width_mm == Approx(box.width_mm).epsilon(1e-9));
     CHECK(inside.height_mm == Approx(box.height_mm).epsilon(1e-9));
+}
+
+void check_walls(const std::string& style, const InsideSize& walls, const Measures& measures = {}) {
+    check_walls_of({400, 300, 250}, style, walls, measures);
 }
 
 std::string refusal(const std::string& style, const InsideSize& outside) {
@@ -59,8 +64,10 @@ TEST_CASE("an open end takes no layer") {
     check_walls("0200", {6, 6, 6});
 }
 
-TEST_CASE("outer flaps that overlap wholly take a third layer at each end") {
-    check_walls("0203", {6, 6, 18});
+TEST_CASE("outer flaps that overlap wholly take a third layer at each end, and inner flaps that do a fourth") {
+    // Each flap is 298.5 mm deep: two of them leave a gap in 653 mm and overlap in 403 mm.
+    check_walls_of({650, 300, 250}, "0203", {6, 6, 18});
+    check_walls("0203", {6, 6, 24});
 }
 
 TEST_CASE("a cross takes one layer at each side and at its base, and two at its top") {
