@@ -33,6 +33,10 @@ flutebook quote config/demo/requests/R-1001-everyday-box.yaml
 flutebook quote config/demo/requests/R-1007-print-cut-glue.yaml
 flutebook quote config/demo/requests/R-1005-double-wall.yaml
 
+printf '\n== Next: a box measured in inches, at another plant\n'
+printf '\n== flutebook --plant config/demo-us quote config/demo-us/requests/U-101-sixteenths.yaml\n\n'
+(cd "$top" && "$tree/bin/flutebook" --plant config/demo-us quote config/demo-us/requests/U-101-sixteenths.yaml)
+
 printf '\n== Next: an order that nothing here can make, answered with the limits that stop it\n'
 # Refused is the right answer (1); anything else is not.
 refused=0

@@ -15,7 +15,7 @@ tidy() {
         "$release/compile_commands.json" >"$scratch/tidy/compile_commands.json" || return 1
     # The sources as they are compiled: several of a room together. What CMake made from a template is left out.
     sed -n 's/^ *"file": "\(.*\)",*$/\1/p' "$scratch/tidy/compile_commands.json" | sort -u |
-        grep '^[^ ]*/\(host\|plugins\|ledger\)/[^ ]*\.\(cpp\|cxx\)$' | grep -v '/tests/\|/cmake_pch\.\|/ledger/schema\.cpp\|/host/library_text\.cpp' >"$scratch/tidy/sources"
+        grep '^[^ ]*/\(host\|plugins\|ledger\)/[^ ]*\.\(cpp\|cxx\)$' | grep -v '/tests/\|/cmake_pch\.\|/ledger/schema\.cpp\|/host/library_files\.cpp' >"$scratch/tidy/sources"
     [ -s "$scratch/tidy/sources" ] || return 1
     tr '\n' '\0' <"$scratch/tidy/sources" |
         xargs -0 -n 1 -P 2 clang-tidy-14 -p "$scratch/tidy" --quiet >"$scratch/tidy/found" 2>&1
@@ -25,17 +25,28 @@ tidy() {
     return "$answer"
 }
 
-# Lightly optimised: half as long to build as -O2, and without NDEBUG, so that every assertion is alive.
+# Lightly optimised, by -Og: half as long to build as -O1, and tests run an eighth longer. Without NDEBUG, so that every
+# assertion is alive.
 sanitizer_build() {
     sh config/build.sh "$sanitize" -DCMAKE_BUILD_TYPE=Debug \
-        '-DCMAKE_CXX_FLAGS_DEBUG=-O1 -g1 -D_GLIBCXX_ASSERTIONS' -DFLUTEBOOK_WERROR=ON -DFLUTEBOOK_SANITIZE=ON
+        '-DCMAKE_CXX_FLAGS_DEBUG=-Og -g1 -D_GLIBCXX_ASSERTIONS' -DFLUTEBOOK_WERROR=ON -DFLUTEBOOK_SANITIZE=ON
+}
+
+sanitizers() {
+    export ASAN_OPTIONS='detect_stack_use_after_return=1:strict_string_checks=1:check_initialization_order=1'
+    export UBSAN_OPTIONS='print_stacktrace=1:halt_on_error=1'
+}
+
+# What a plant writes itself goes through a parser of others and much geometry: watched, at a hundredth.
+sanitized_fuzzers() {
+    sanitizers
+    "$sanitize/bin/fuzz_sums" --cases 2000 && "$sanitize/bin/fuzz_styles" --cases 200
 }
 
 # Generated cases at a tenth: both sanitizers together slow a test down by about that much.
 sanitized_cases() {
     export FLUTEBOOK_PROPERTY_SHARE=0.1 RC_PARAMS='max_success=10'
-    export ASAN_OPTIONS='detect_stack_use_after_return=1:strict_string_checks=1:check_initialization_order=1'
-    export UBSAN_OPTIONS='print_stacktrace=1:halt_on_error=1'
+    sanitizers
     cases 'tests, under the sanitizers' "$sanitize"
 }
 
@@ -48,6 +59,7 @@ if stage 'packages' sh config/install.sh test; then
         stage 'clang-tidy' tidy
     fi
     if stage 'sanitizer build' sanitizer_build; then
+        stage 'fuzzers of styles, under the sanitizers' sanitized_fuzzers
         sanitized_cases
     fi
 fi

@@ -82,6 +82,15 @@ struct OrderProfit {
 [[nodiscard]] std::optional<OrderProfit> order_profit(Money price_per_thousand, Money cost, double quantity,
                                                       int minor_units);
 
+/// What a price leaves above the cash that an order costs, which is its per-unit and its per-run cost: a plant's period
+/// cost is there without it.
+struct CashMargin {
+    Money per_run_cost;                     // of the order, whatever its quantity
+    Money price_less_cash_per_thousand;     // the price less the per-unit and the per-run cost of a thousand
+    std::optional<double> break_even = {};  // the least quantity that earns its cash at this price, each piece at its
+                                            // per-unit cost here; nothing where none does
+};
+
 /// What an order may need and its price leaves out: a line that charges nothing for want of a number that the request
 /// could have given, or what a model says is invoiced apart.
 struct NotInPrice {
@@ -109,6 +118,7 @@ struct Quote : orders::SheetCut {
     Money cost;                   // sum of the lines, net of recovery
     Money cost_per_thousand, price_per_thousand, contribution_per_thousand;  // price and contribution 0 of a piece
     OrderProfit sale;                                                        // nothing of a piece
+    std::optional<CashMargin> cash;  // nothing of a piece, and where it is not known: in old documents
     PriceMaking making = {};
     std::optional<std::vector<NotInPrice>> not_in_price;  // nothing where it is not known: in old documents
     Money cost_per_m2;                                    // per m2 shipped
@@ -119,8 +129,9 @@ struct Quote : orders::SheetCut {
     std::size_t candidates;            // how many ways were costed
     std::vector<RunnerUp> runners_up;  // the next three, cheapest first
     orders::OrderRecord terms;         // what an order's production is measured against; gets its number with the order
-    std::vector<explain::Trail> trails;    // of the line that was asked to be explained
-    std::vector<ProvidedNumber> provided;  // by the model that was asked for
+    std::vector<explain::Trail> trails;           // of the figure that was asked to be explained
+    std::vector<ProvidedNumber> provided;         // by the model that was asked for
+    std::vector<explain::TouchedNumber> touched;  // where it was asked for
 };
 
 /// The machine that an order keeps busy for longest.
@@ -147,6 +158,18 @@ struct SetQuote {
     OrderProfit sale = {};
     PriceMaking making = {};
     std::optional<std::vector<NotInPrice>> not_in_price = std::nullopt;  // each once, amounts added up
+    std::optional<CashMargin> cash = std::nullopt;
+};
+
+/// How a request that pays a share of its web pays for trim, beside what it would cost if it ran alone.
+struct SharedTrim {
+    struct Alone {
+        double quantity;
+        std::optional<Money> price_per_thousand;  // nothing where it cannot be made
+        double own_share;                         // trim / roll width of the layout that was chosen with the share
+    };
+    double share, changes;
+    std::vector<Alone> alone;  // by quantity of the request, those that can be made
 };
 
 /// One request's answer.
@@ -175,7 +198,9 @@ struct RequestAnswer {
     std::optional<std::string> model_fault = std::nullopt;
     std::vector<base::Warning> warnings = {};
     std::vector<Piece> pieces = {};             // empty of a box of one piece
+    std::optional<SharedTrim> trim = {};        // nothing where each order pays its own roll
     std::vector<blanks::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
+    std::string not_drawn = {};                 // a sentence: why blanks that were asked for are not there; else empty
     OfferTerms terms = {};
     std::optional<Approval> approval = std::nullopt;  // of a quote that is kept with one
     std::optional<Strength> strength = std::nullopt;  // of a slotted box on a board whose ECT is known
@@ -186,11 +211,33 @@ struct RequestAnswer {
     }
 };
 
+/// A way of making that is asked for in place of the cheapest; what is left empty is free.
+struct ForcedWay {
+    std::optional<std::string> corrugator = std::nullopt;  // its code
+    std::optional<double> roll_width_mm = std::nullopt, ups = std::nullopt;
+
+    [[nodiscard]] bool is_any() const { return corrugator || roll_width_mm || ups; }
+};
+
 struct QuoteOptions {
     unsigned threads = 1;                                // changes the time, not the answer
-    std::optional<std::string> explain;                  // a line's name
+    std::optional<std::string> explain;                  // a figure, `price`, or one at one quantity, `price@500`
     std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
-    bool has_drawings = false;                           // blanks are drawn for a page; no saved quote keeps them
+    bool has_drawings = false;                           // blanks are drawn for a page; no document keeps them
+    ForcedWay way = {};                                  // no saved quote has one
+    bool has_alone = true;     // what an order that pays a share of its web would cost alone is worked out as well
+    bool has_touched = false;  // the numbers behind each quote are named; likewise
 };
+
+/// `price@500`, taken apart.
+struct FigureAsked {
+    std::string name;
+    std::optional<double> quantity;  // nothing where none is named, or what is named is no number
+    std::string behind;              // the sign, as it was written
+};
+[[nodiscard]] FigureAsked figure_asked(const std::string& text);
+
+/// Whether a figure is to be explained at this quantity of the request.
+[[nodiscard]] bool explains_at(const QuoteOptions& asked, double quantity);
 
 }  // namespace flutebook::answers

@@ -5,7 +5,10 @@
 #include <set>
 #include <utility>
 
+#include "host/answers/json_parts.hpp"
 #include "host/answers/price_rules_json.hpp"
+#include "host/answers/request_json.hpp"
+#include "host/answers/shared_trim_json.hpp"
 #include "host/base/place.hpp"
 #include "host/plant/machine_list.hpp"
 
@@ -56,14 +59,25 @@ Json line_json(const CostLine& line) {
             {"amount", amount_json(line.amount)}};
 }
 
+Json charge_json(const std::optional<explain::Charge>& charge) {
+    if (!charge) return nullptr;
+    return {{"quantity", charge->quantity}, {"unit", charge->unit}, {"rate", charge->rate}};
+}
+
 Json figure_json(const explain::TracedFigure& figure) {
     Json places = Json::array();
     for (const base::Place& place : figure.places) places.push_back(base::place_text(place));
-    return {{"kind", to_text(figure.kind)}, {"name", figure.name},
-            {"where", figure.where},        {"value", figure.value},
-            {"unit", figure.unit},          {"model", figure.model.empty() ? Json(nullptr) : Json(figure.model)},
-            {"meaning", figure.meaning},    {"places", std::move(places)},
-            {"inputs", figure.inputs}};
+    return {{"kind", to_text(figure.kind)},
+            {"name", figure.name},
+            {"where", figure.where},
+            {"value", figure.value},
+            {"unit", figure.unit},
+            {"model", figure.model.empty() ? Json(nullptr) : Json(figure.model)},
+            {"meaning", figure.meaning},
+            {"places", std::move(places)},
+            {"inputs", figure.inputs},
+            {"charge", charge_json(figure.charge)},
+            {"choice", figure.choice.empty() ? Json(nullptr) : Json(figure.choice)}};
 }
 
 Json trails_json(const std::vector<explain::Trail>& trails) {
@@ -71,7 +85,10 @@ Json trails_json(const std::vector<explain::Trail>& trails) {
     for (const explain::Trail& trail : trails) {
         Json figures = Json::array();
         for (const explain::TracedFigure& figure : trail.figures) figures.push_back(figure_json(figure));
-        result.push_back({{"quantity", trail.quantity}, {"rate", trail.rate}, {"figures", std::move(figures)}});
+        const std::optional<explain::Charge> charge = trail.figures.empty() ? std::nullopt : trail.figures[0].charge;
+        result.push_back({{"quantity", charge ? Json(charge->quantity) : Json(nullptr)},
+                          {"rate", charge ? Json(charge->rate) : Json(nullptr)},
+                          {"figures", std::move(figures)}});
     }
     return result;
 }
@@ -135,17 +152,12 @@ void add_sale(Json& result, const OrderProfit& sale) {
     result["profit_share"] = sale.profit_share;
 }
 
-Json not_in_price_json(const std::vector<NotInPrice>& items) {
-    Json result = Json::array();
-    for (const NotInPrice& item : items)
-        result.push_back({{"plugin", item.plugin},
-                          {"line", item.line},
-                          {"setting", item.setting ? Json(*item.setting) : Json(nullptr)},
-                          {"amount", item.amount ? amount_json(*item.amount) : Json(nullptr)},
-                          {"title", item.title},
-                          {"meaning", item.meaning},
-                          {"colours", item.colours}});
-    return result;
+// Nothing of a document that was written before it was known.
+void add_cash(Json& result, const std::optional<CashMargin>& cash) {
+    if (!cash) return;
+    result["per_run_cost"] = amount_json(cash->per_run_cost);
+    result["price_less_cash_per_thousand"] = amount_json(cash->price_less_cash_per_thousand);
+    result["break_even_quantity"] = cash->break_even ? Json(*cash->break_even) : Json(nullptr);
 }
 
 // Nothing of a document that was written before it was known.
@@ -180,6 +192,7 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked, Priced priced) {
     }
     add_not_in_price(result, quote.not_in_price);
     result["machine_hours"] = quote.machine_hours.empty() ? Json(nullptr) : Json(quote.machine_hours);
+    add_cash(result, quote.cash);
     if (asked.explain) result["explain"] = trails_json(quote.trails);
     if (asked.provided) result["provided"] = provided_json(quote.provided);
     return result;
@@ -196,6 +209,7 @@ Json set_json(const SetQuote& set) {
     add_sale(result, set.sale);
     add_price_making(result, set.making);
     add_not_in_price(result, set.not_in_price);
+    add_cash(result, set.cash);
     return result;
 }
 
@@ -226,12 +240,6 @@ Json pieces_json(const std::vector<RequestAnswer::Piece>& pieces, const QuoteOpt
     return result;
 }
 
-Json warnings_json(const std::vector<base::Warning>& warnings) {
-    Json result = Json::array();
-    for (const base::Warning& warning : warnings) result.push_back({{"at", warning.at}, {"text", warning.text}});
-    return result;
-}
-
 Json converters_json(const plant::Plant& plant, const RequestAnswer& answer) {
     std::set<std::string> codes;
     const auto add = [&](const std::vector<RequestAnswer::Quantity>& quantities) {
@@ -245,6 +253,13 @@ Json converters_json(const plant::Plant& plant, const RequestAnswer& answer) {
         if (const plant::Converter* converter = plant.find_converter(code))
             result.push_back({{"code", code}, {"kind", box_styles::spelled(converter->kind)}});
     return result;
+}
+
+Json way_json(const ForcedWay& way) {
+    const auto number = [](const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); };
+    return {{"corrugator", way.corrugator ? Json(*way.corrugator) : Json(nullptr)},
+            {"roll_width_mm", number(way.roll_width_mm)},
+            {"ups", number(way.ups)}};
 }
 
 Json page_json(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
@@ -262,6 +277,7 @@ Json page_json(const plant::Plant& plant, const RequestAnswer& answer, const Quo
     result["margin"] = request.margin ? Json(*request.margin) : Json(nullptr);
     result["explained"] = asked.explain ? Json(*asked.explain) : Json(nullptr);
     result["converters"] = converters_json(plant, answer);
+    if (asked.way.is_any()) result["asked_way"] = way_json(asked.way);
     return result;
 }
 
@@ -279,16 +295,23 @@ Json quote_document(const plant::Plant& plant, const std::vector<base::Warning>&
 QuoteStream::QuoteStream(const plant::Plant& plant, const std::vector<base::Warning>& warnings, QuoteOptions asked)
     : plant_(plant), asked_(std::move(asked)), list_(quote_document(plant, warnings)) {}
 
-std::string QuoteStream::add(const RequestAnswer& answer, const std::string& saved) {
+Json request_json(const plant::Plant& plant, const RequestAnswer& answer, const QuoteOptions& asked) {
     Json result = {{"request", answer.request.number},
-                   {"quotes", quantities_json(answer.quantities, asked_, Priced::box)}};
-    if (!answer.pieces.empty()) result["pieces"] = pieces_json(answer.pieces, asked_);
+                   {"quotes", quantities_json(answer.quantities, asked, Priced::box)}};
+    if (!answer.pieces.empty()) result["pieces"] = pieces_json(answer.pieces, asked);
     if (answer.model_fault) result["fault"] = *answer.model_fault;
+    if (answer.trim) result["trim"] = shared_trim_json(*answer.trim);
     result["warnings"] = warnings_json(answer.warnings);
     add_offer_terms(result, answer);
     add_strength(result, answer.strength);
-    result["page"] = page_json(plant_, answer, asked_);
+    result["page"] = page_json(plant, answer, asked);
+    return result;
+}
+
+std::string QuoteStream::add(const RequestAnswer& answer, const std::string& saved, const std::string& understood) {
+    Json result = request_json(plant_, answer, asked_);
     if (!saved.empty()) result["saved"] = saved;
+    if (!understood.empty()) result["understood"] = understood;
     return list_.add(result);
 }
 

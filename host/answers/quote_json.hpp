@@ -5,12 +5,12 @@
 // "warnings": [W...] (about the plant's files), "requests": [R...]}, requests in the order asked, without those that
 // were refused: their errors are on standard error.
 // R = {"request", "quotes": [Q...], "warnings": [W...], "page": P}, quotes in the order of the quantities, and with
-// --save "saved" (the quote's number in the ledger). Where a model failed there is no quote but "fault", its message.
+// --save "saved" (the quote's number in the ledger); of an enquiry in a line "understood" (what it was read as, which
+// no saved quote keeps). Where a model failed there is no quote but "fault", its message.
 // Where the plant or the request says it, R has "valid_until" (a day), "tolerance": {"under", "over" (shares of the
 // quantity), "at"}, and a quote that was kept with somebody's approval "approval": {"by", "below" (the limit of the
-// profit share), "at"}.
-// "strength": see answers/strength, of a slotted box on a board whose ECT is known.
-// W = {"at" (file:line:column), "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
+// profit share), "at"}. "strength": see answers/strength, of a slotted box on a board whose ECT is known. W = {"at"
+// (file:line:column), "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
 //
 // Q of a quantity that cannot be made = {"quantity", "refused": [{"candidate", "limit"}...]}, else
 // Q = {"quantity", "corrugator", "route": [machine...], "roll_width_mm", "outs", "trim_mm", "ups", "chop_mm",
@@ -30,24 +30,33 @@
 //   the multiple, the least order), "at", "price_per_thousand" (after it)}...], those that made the price in turn;
 //   where the plant has one "second_currency": {"code", "decimals", "rate", "price_per_thousand", "order_value"},
 //   "not_in_price": [N...], "machine_hours": [...] (by step 0 ... K, setup and run; null where no model says),
-//   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
+//   "per_run_cost" (of the order), "price_less_cash_per_thousand" (the price less per-unit and per-run cost; the
+//   contribution is the price less per-unit cost alone), "break_even_quantity" (the least that earns both at this
+//   price; null where none does),
+//   with --explain, "explain": [{"quantity", "rate" (null but of a line), "figures": [F...]}...], one for each place of
+//   the figure, none at another quantity than the one that was asked for,
 //   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}
 // A request of a set has "pieces": [{"piece", "count", "quotes": [Q...]}...], Q by quantity of the set, each of the
-// sets times "count", without price, contribution, order value and profit. Its own "quotes" are then {"quantity"
+// sets times "count", without price and what follows from it. Its own "quotes" are then {"quantity"
 // (sets), "cost" (the sum of the pieces'), "cost_per_thousand", "price_per_thousand", "contribution_per_thousand",
-// "waste_cost", "recovery", "order_value", "profit", "profit_share", "price_rules", "second_currency", "not_in_price"},
-// or {"quantity", "refused"}: then the pieces' are too, with no limits where that piece could be made.
+// "waste_cost", "recovery", "order_value", "profit", "profit_share", "price_rules", "second_currency", "not_in_price",
+// "per_run_cost", "price_less_cash_per_thousand", "break_even_quantity"}, or {"quantity", "refused"}: then the pieces'
+// are too, with no limits where that piece could be made.
 //
 // N = {"plugin", "line" (that charges nothing), "setting" (the number that the request does not give; null of what it
 //   leaves to be invoiced apart), "amount" (what is invoiced apart; null where nobody knows it), "title", "meaning" (of
 //   the setting), "colours" (that are printed, where it is they that would be charged for, else 0)}
 //
-// F = {"kind" (amount provided fact setting), "name", "where", "value", "unit", "model" (null of a fact), "meaning",
-//   "places": ["file:line:column"...], "inputs": [indices into figures]}; figures[0] is the amount.
+// F = {"kind" (amount provided fact setting formula), "name", "where", "value", "unit", "model" (null of a fact and of
+// a
+//   formula), "meaning", "places": ["file:line:column"...], "inputs": [indices into figures], "charge": {"quantity",
+//   "unit", "rate"} (of an amount, else null), "choice" (what the number stands for, where it is a choice, else null)};
+//   figures[0] is the figure that was asked for. Earlier releases of version 1 have no "charge" and no "choice".
 //
 // P, what a printed page shows besides = {"customer", "date", "style", "board", "inside_mm": [...], "outside_mm":
 //   [...] (null where the request has none), "colours", "margin" (null where the plant's counts), "explained" (the
-//   line, or null), "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes}
+//   figure, or null), "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes, and where a way
+//   was asked for "asked_way": {"corrugator", "roll_width_mm", "ups"}, null where any would do}
 //
 // Version 0, which release 1.0.0 wrote, has no name, no version, no P, no "losses" and no "line_titles"; all other keys
 // are the same. What saved quotes of earlier releases of version 1 lack of Q follows from the rest, or is not known.
@@ -82,8 +91,10 @@ public:
     QuoteStream(const plant::Plant& plant, const std::vector<base::Warning>& warnings, QuoteOptions asked);
 
     [[nodiscard]] const std::string& begin() const { return list_.begin(); }
-    /// R of one answer. `saved` is the quote's number in the ledger; empty where it is not stored.
-    [[nodiscard]] std::string add(const RequestAnswer& answer, const std::string& saved);
+    /// R of one answer. `saved` is the quote's number in the ledger; empty where it is not stored. `understood` is what
+    /// an enquiry in a line was read as; empty of a request that came from elsewhere.
+    [[nodiscard]] std::string add(const RequestAnswer& answer, const std::string& saved,
+                                  const std::string& understood = "");
     [[nodiscard]] std::string end() const { return list_.end(); }
 
 private:

@@ -9,6 +9,7 @@
 
 #include "host/answers/price_rules_json.hpp"
 #include "host/answers/quote_json.hpp"
+#include "host/answers/shared_trim_json.hpp"
 #include "host/base/date.hpp"
 #include "host/plant/machine_list.hpp"
 #include "ledger/values/error.hpp"
@@ -36,6 +37,16 @@ std::optional<std::vector<NotInPrice>> not_in_price_in(const Json& json) {
         if (!entry.at("amount").is_null()) item.amount = amount_in(entry, "amount");
         item.colours = entry.at("colours");
     }
+    return result;
+}
+
+std::optional<CashMargin> cash_in(const Json& json) {
+    if (!json.contains("break_even_quantity")) return std::nullopt;
+    CashMargin result;
+    result.per_run_cost = amount_in(json, "per_run_cost");
+    result.price_less_cash_per_thousand = amount_in(json, "price_less_cash_per_thousand");
+    if (const Json& quantity = json.at("break_even_quantity"); !quantity.is_null())
+        result.break_even = quantity.get<double>();
     return result;
 }
 
@@ -122,7 +133,7 @@ base::Place place_in(const std::string& text) {
 
 explain::TracedFigure figure_in(const Json& json) {
     using Kind = explain::TracedFigure::Kind;
-    static constexpr std::array kinds = {Kind::amount, Kind::provided, Kind::fact, Kind::setting};
+    static constexpr std::array kinds = {Kind::amount, Kind::provided, Kind::fact, Kind::setting, Kind::formula};
     explain::TracedFigure result{};
     result.kind = choice_of(kinds, json.at("kind"));
     result.name = json.at("name");
@@ -133,15 +144,28 @@ explain::TracedFigure figure_in(const Json& json) {
     result.meaning = json.at("meaning");
     for (const Json& place : json.at("places")) result.places.push_back(place_in(place));
     result.inputs = json.at("inputs").get<std::vector<std::size_t>>();
+    result.choice = text_or_empty(json, "choice");
+    if (json.contains("charge") && !json.at("charge").is_null())
+        result.charge = explain::Charge{number_or_nan(json["charge"].at("quantity")),
+                                        number_or_nan(json["charge"].at("rate")), json["charge"].at("unit")};
     return result;
+}
+
+// Earlier releases keep what a line charges beside the figures of its trail.
+void add_charge(explain::TracedFigure& amount, const Json& trail, const Json& lines) {
+    if (amount.kind != explain::TracedFigure::Kind::amount || amount.charge) return;
+    amount.charge = explain::Charge{number_or_nan(trail.at("quantity")), number_or_nan(trail.at("rate")), "1"};
+    for (const Json& line : lines)
+        if (line.at("line") == amount.name && line.at("plugin") == amount.model) amount.charge->unit = line.at("unit");
 }
 
 std::vector<explain::Trail> trails_in(const Json& quote) {
     std::vector<explain::Trail> result;
     if (!quote.contains("explain")) return result;
     for (const Json& json : quote.at("explain")) {
-        explain::Trail trail{{}, number_or_nan(json.at("quantity")), number_or_nan(json.at("rate"))};
+        explain::Trail trail;
         for (const Json& figure : json.at("figures")) trail.figures.push_back(figure_in(figure));
+        if (!trail.figures.empty()) add_charge(trail.figures[0], json, quote.at("lines"));
         result.push_back(std::move(trail));
     }
     return result;
@@ -203,6 +227,7 @@ RequestAnswer::Quantity quantity_in(const Json& json) {
     read_amounts(json, quote);
     quote.making = price_making_in(json);
     quote.not_in_price = not_in_price_in(json);
+    quote.cash = cash_in(json);
     if (json.contains("machine_hours") && !json.at("machine_hours").is_null())
         quote.machine_hours = json.at("machine_hours").get<std::vector<double>>();
     quote.trails = trails_in(json);
@@ -221,6 +246,7 @@ RequestAnswer::Quantity set_in(const Json& json) {
                  amount_in(json, "recovery")};
     set.making = price_making_in(json);
     set.not_in_price = not_in_price_in(json);
+    set.cash = cash_in(json);
     return {std::nullopt, std::nullopt, std::move(set)};
 }
 
@@ -292,6 +318,7 @@ QuoteDocument document_in(const Json& tree, int version) {
     static constexpr std::array units = {plant::Units::metric, plant::Units::us};
     result.plant.units = choice_of(units, tree.at("units"));
     if (request.contains("fault")) result.answer.model_fault = request.at("fault").get<std::string>();
+    if (request.contains("trim")) result.answer.trim = shared_trim_in(request.at("trim"));
     if (request.contains("warnings"))
         for (const Json& json : request.at("warnings"))
             result.answer.warnings.push_back({json.at("at"), json.at("text")});

@@ -56,6 +56,7 @@ struct ChangedLine {
     std::size_t step;                 // today's, or the saved one
     std::optional<std::size_t> ply;   // outside first
     std::optional<Figures> was, now;  // `was` alone: no longer charged; `now` alone: charged only today
+    std::string title = "";           // of the line
 
     [[nodiscard]] Money by() const;
 };

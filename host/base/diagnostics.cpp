@@ -30,8 +30,7 @@ void Diagnostics::add_all(const Diagnostics& others) {
     for (const auto& item : others.items_) add_item(item.place, item.line, item.text);
 }
 
-void Diagnostics::throw_if_any(InputError::Whose whose) const {
-    if (items_.empty()) return;
+std::vector<std::string> Diagnostics::lines() const {
     auto sorted = items_;
     std::stable_sort(sorted.begin(), sorted.end(), [](const Item& left, const Item& right) {
         return std::tie(left.file, left.place.line, left.place.column) <
@@ -49,7 +48,11 @@ void Diagnostics::throw_if_any(InputError::Whose whose) const {
         lines.resize(most_shown);
         lines.push_back(fmt::format("{}: {} more errors are not shown", sorted.back().place.file, left_out));
     }
-    throw InputError(whose, std::move(lines));
+    return lines;
+}
+
+void Diagnostics::throw_if_any(InputError::Whose whose) const {
+    if (!items_.empty()) throw InputError(whose, lines());
 }
 
 }  // namespace flutebook::base

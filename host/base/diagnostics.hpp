@@ -23,8 +23,11 @@ public:
     /// Whether there are so many already that a better sentence is not worth its time.
     [[nodiscard]] bool too_many() const { return count() > 1000; }
 
-    /// Throws InputError if there is any complaint: files in the order of their first, each in its own order. What was
+    /// All complaints: files in the order of their first, each in its own order. What was
     /// said twice of one place is said once, though two paths lead there: an entry that takes over another's.
+    [[nodiscard]] std::vector<std::string> lines() const;
+
+    /// Throws lines() as an InputError if there is any complaint.
     void throw_if_any(InputError::Whose whose) const;
 
 private:

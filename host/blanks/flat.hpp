@@ -62,7 +62,7 @@ struct StyleSize {
 };
 
 /// Every piece of the style. Throws InputError (request), naming style and place, where the size leaves no blank: a
-/// length that is not above 0, a slot that eats its cell, a cut-out that leaves it, cells on one another, a measure
+/// length below the shortest, a slot that eats its cell, a cut-out that leaves it, cells on one another, a measure
 /// outside its range, a requirement that does not hold, an allowance that the board lacks.
 [[nodiscard]] std::vector<FlatBlank> draw_flat(const box_styles::Style& style, const StyleSize& size);
 

@@ -9,6 +9,8 @@
 
 #include "host/base/quoted_text.hpp"
 #include "host/blanks/flat_regions.hpp"
+#include "host/box_styles/style_map.hpp"
+#include "host/box_styles/style_sums.hpp"
 
 namespace flutebook::blanks {
 
@@ -87,7 +89,7 @@ private:
             boxes_[border.second].x.low += slot_mm / 2;
         }
         for (std::size_t i = 0; i < boxes_.size(); ++i)
-            if (slot_mm < 0 || !(boxes_[i].x.length() > 0))
+            if (slot_mm < 0 || boxes_[i].x.length() < box_styles::shortest_length_mm)
                 refuse(piece_.cells[i],
                        fmt::format("no flap is left between two slots: found slots of {} mm in a width of {} mm; ask "
                                    "for a larger box, or lower {}",
@@ -138,7 +140,7 @@ private:
         // The first side is the left or the bottom one.
         const Stretch near = level ? Stretch{edge->span.low + first, edge->span.high - last}
                                    : Stretch{edge->span.low + last, edge->span.high - first};
-        if (!(near.length() > 0))
+        if (near.length() < box_styles::shortest_length_mm)
             refuse(cell, fmt::format("its insets leave nothing of it: found {} and {} mm on an edge of {} mm", first,
                                      last, edge->span.length()));
         hinge = hinge_on(*edge, near, level);
@@ -216,18 +218,28 @@ private:
     }
 
     void cut_holes(const StyleCell& cell, const CellFrame& frame, FlatCell& flat) {
-        constexpr double most_in_a_cell = 200;
+        constexpr double most_in_a_cell = box_styles::most_cut_outs_of_cell;
         double cut = 0;
         for (const auto& hole : cell.holes) {
             const double count = hole.count ? values_.count(*hole.count, most_in_a_cell) : 1;
             cut += count;
-            if (cut > most_in_a_cell) refuse(cell, fmt::format("more than {} cut-outs", most_in_a_cell));
+            if (cut > most_in_a_cell)
+                refuse(cell, fmt::format("too many cut-outs: found {}, expected at most {}", cut, most_in_a_cell));
+            add_cut_outs(cell, count);
             for (double i = 1; i <= count; ++i) {
                 values_.set("i", i);
                 if (const char* fault = cut_from(flat, hole_polygon(hole, frame)))
                     refuse(cell, fmt::format("a cut-out {}: found it as number {}; keep it within the cell", fault, i));
             }
         }
+    }
+
+    void add_cut_outs(const StyleCell& cell, double count) {
+        constexpr double most_in_a_blank = box_styles::most_cut_outs_of_blank;
+        cut_outs_ += count;
+        if (cut_outs_ > most_in_a_blank)
+            refuse(cell, fmt::format("too many cut-outs in one blank: found {} up to this cell, expected at most {}",
+                                     cut_outs_, most_in_a_blank));
     }
 
     Polygon hole_polygon(const box_styles::StyleHole& hole, const CellFrame& frame) const {
@@ -242,6 +254,7 @@ private:
     std::vector<double> columns_, rows_;
     std::vector<GridBox> boxes_;
     std::vector<FlatCell> cells_;
+    double cut_outs_ = 0;  // of all cells so far
 };
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "host/base/errors.hpp"
+#include "host/base/inches.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/box_styles/style_sums.hpp"
 
@@ -19,6 +20,7 @@ StyleValues::StyleValues(const box_styles::Style& style, const StyleSize& size) 
     values_.set("B", size.inside_mm[1]);
     values_.set("H", size.inside_mm[2]);
     values_.set("t", size.caliper_mm);
+    values_.set("in", base::mm_of_inch);
     add_allowances();
     add_asks();
 }
@@ -80,9 +82,9 @@ double StyleValues::length(const Sum& sum) const {
 
 double StyleValues::positive_length(const Sum& sum) const {
     const double value = length(sum);
-    if (!(value > 0))
-        refuse(sum.place, fmt::format("a length that is not above 0: found {} mm for {}; ask for a larger box", value,
-                                      base::shown(sum.text)));
+    if (!(value >= box_styles::shortest_length_mm))
+        refuse(sum.place, fmt::format("a length below {} mm: found {} mm for {}; ask for a larger box",
+                                      box_styles::shortest_length_mm, value, base::shown(sum.text)));
     return value;
 }
 

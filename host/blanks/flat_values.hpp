@@ -22,7 +22,7 @@ public:
     /// All throw InputError (request) where the sum has no such value.
     [[nodiscard]] double number(const box_styles::Sum& sum) const;
     [[nodiscard]] double length(const box_styles::Sum& sum) const;           // at most box_styles::longest_length_mm
-    [[nodiscard]] double positive_length(const box_styles::Sum& sum) const;  // and above 0
+    [[nodiscard]] double positive_length(const box_styles::Sum& sum) const;  // and at least the shortest
     /// A whole number from 0 to `most`.
     [[nodiscard]] double count(const box_styles::Sum& sum, double most) const;
 

@@ -14,7 +14,6 @@ namespace flutebook::box_styles {
 
 namespace {
 
-constexpr std::size_t most_cut_outs = 200;
 constexpr std::size_t most_corners = 60;
 
 // "a or b or c", "a b c": the words between separators, without spaces.
@@ -163,9 +162,14 @@ private:
 
     void read_holes(const fields::Field& list, StyleCell& cell) {
         const auto items = list.items_at_least_one();
-        if (items.size() > most_cut_outs)
-            list.complain(fmt::format("too many cut-outs: found {}, expected at most {}", items.size(), most_cut_outs));
+        if (items.size() > most_cut_outs_of_cell)
+            list.complain(
+                fmt::format("too many cut-outs: found {}, expected at most {}", items.size(), most_cut_outs_of_cell));
         for (const auto& item : items) cell.holes.push_back(read_hole(item));
+        cut_outs_ += items.size();
+        if (cut_outs_ > most_cut_outs_of_blank)
+            list.complain(fmt::format("too many cut-outs in one blank: found {} up to here, expected at most {}",
+                                      cut_outs_, most_cut_outs_of_blank));
     }
 
     StyleHole read_hole(const fields::Field& item) {
@@ -298,6 +302,7 @@ private:
     const SumScope& scope_;
     StylePiece piece_{};
     bool has_map_ = false;
+    std::size_t cut_outs_ = 0;  // so far, those that are counted once
 };
 
 }  // namespace

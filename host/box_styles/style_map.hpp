@@ -12,6 +12,8 @@ namespace flutebook::box_styles {
 
 inline constexpr std::size_t most_lines_in_map = 40;
 inline constexpr std::size_t most_cells = 64;
+/// Cut-outs of one cell, and of all cells of a blank: more would take many seconds to draw and to prove.
+inline constexpr std::size_t most_cut_outs_of_cell = 200, most_cut_outs_of_blank = 400;
 
 struct StyleMap {
     std::vector<StyleCell> cells;  // in the order of the map; none hangs on another yet

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "host/base/inches.hpp"
 #include "host/base/quoted_text.hpp"
 
 namespace flutebook::box_styles {
@@ -53,9 +54,10 @@ std::optional<double> value_if_any(const std::string& text, const fields::NamedV
 }  // namespace
 
 SumScope::SumScope(const std::vector<std::string>& allowance_names) {
-    names_ = {"L", "B", "H", "t"};
-    for (const auto& name : allowance_names) names_.push_back(name);
-    lengths_ = names_;
+    lengths_ = {"L", "B", "H", "t"};
+    lengths_.insert(lengths_.end(), allowance_names.begin(), allowance_names.end());
+    names_ = lengths_;
+    names_.emplace_back("in");  // stays as it is while the box grows, as 25.4 does
     for (const auto& box : tried_boxes) {
         Scales& values = boxes_.emplace_back();
         for (std::size_t i = 0; i < scales.size(); ++i) {
@@ -67,6 +69,7 @@ SumScope::SumScope(const std::vector<std::string>& allowance_names) {
             values[i].set("w", (box.width + box.height) / 3 * scales[i]);
             values[i].set("d", box.width / 3 * scales[i]);
             values[i].set("i", 1);
+            values[i].set("in", base::mm_of_inch);
         }
     }
 }
@@ -114,8 +117,8 @@ void SumScope::check_size(const fields::Field& field, const std::string& text, S
         if (const auto* problem = std::get_if<fields::Problem>(&value))
             return field.complain(fmt::format("{}: found {}", problem->text, base::shown(text)));
         const double number = std::get<double>(value);
-        if (use == SumUse::positive_length && !(number > 0))
-            return field.complain(fmt::format("a length that is not above 0: found {}", base::shown(text)));
+        if (use == SumUse::positive_length && !(number >= shortest_length_mm))
+            return field.complain(fmt::format("a length below {} mm: found {}", shortest_length_mm, base::shown(text)));
         if (use != SumUse::number && std::abs(number) > longest_length_mm)
             field.complain(fmt::format("a length above {} mm: found {}", longest_length_mm, base::shown(text)));
         return;

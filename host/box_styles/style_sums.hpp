@@ -17,10 +17,12 @@ namespace flutebook::box_styles {
 
 /// mm; no blank, cell or flap is longer.
 inline constexpr double longest_length_mm = 20000;
+/// mm; of a shorter one the two ends cannot be told apart.
+inline constexpr double shortest_length_mm = 0.001;
 
 enum class SumUse {
     length,           // of any sign
-    positive_length,  // above 0, at most the longest
+    positive_length,  // at least the shortest, at most the longest
     number,
 };
 

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <mutex>
 #include <optional>
@@ -136,9 +137,8 @@ std::vector<Style> styles_of(const std::vector<base::Node::Entry>& entries, cons
     return styles;
 }
 
-// Of the whole library's text or of a part of it.
-StyleLibrary read_library(std::string text) {
-    const std::string file = "library/styles.yaml";
+// The whole text of a file of the library, or a part of it.
+StyleLibrary read_library(const std::string& file, std::string text) {
     base::Diagnostics complaints;
     fields::Reading reading{complaints, ""};
     StyleLibrary library;
@@ -152,6 +152,16 @@ StyleLibrary read_library(std::string text) {
     }
     complaints.throw_if_any(InputError::Whose::plant);
     return library;
+}
+
+StyleLibrary read_whole_library() {
+    StyleLibrary whole;
+    for (const LibraryFile& file : library_files()) {
+        StyleLibrary part = read_library(file.name, file.text);
+        std::move(part.entries.begin(), part.entries.end(), std::back_inserter(whole.entries));
+        std::move(part.styles.begin(), part.styles.end(), std::back_inserter(whole.styles));
+    }
+    return whole;
 }
 
 Style outline_style() {
@@ -195,7 +205,7 @@ std::vector<Style> read_styles(const fields::Field& table, const StyleSources& s
 }
 
 const StyleLibrary& style_library() {
-    static const StyleLibrary library = read_library(library_text());
+    static const StyleLibrary library = read_whole_library();
     return library;
 }
 
@@ -204,10 +214,12 @@ const Style* library_style(const std::string& code) {
     static std::map<std::string, Style> known;  // no code that the library lacks: a list may ask for any number
     const std::lock_guard lock(mutex);
     if (const auto found = known.find(code); found != known.end()) return &found->second;
-    std::string text = library_extract(library_text(), code);
-    if (text.empty()) return nullptr;
-    for (Style& style : read_library(std::move(text)).styles)
-        if (style.code == code) return &known.emplace(code, std::move(style)).first->second;
+    for (const LibraryFile& file : library_files()) {
+        std::string text = library_extract(file.text, code);
+        if (text.empty()) continue;
+        for (Style& style : read_library(file.name, std::move(text)).styles)
+            if (style.code == code) return &known.emplace(code, std::move(style)).first->second;
+    }
     return nullptr;
 }
 

@@ -33,7 +33,10 @@ struct StyleLibrary {
 /// of that code. Any thread; lives until the process ends.
 [[nodiscard]] const Style* library_style(const std::string& code);
 
-/// The library's text, compiled in.
-[[nodiscard]] std::string library_text();
+/// A file of the library, compiled in: its name in messages and its text. Of no two is a style like one of the other's.
+struct LibraryFile {
+    std::string name, text;
+};
+[[nodiscard]] const std::vector<LibraryFile>& library_files();
 
 }  // namespace flutebook::box_styles

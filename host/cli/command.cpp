@@ -107,7 +107,7 @@ void set_help_flags(CLI::App& app) {
 
 }  // namespace
 
-Command& Command::add(const char* name, const char* help, const char* footer) {
+Command& Command::add(const char* name, const char* help, const std::string& footer) {
     CLI::App* app = app_.add_subcommand(name, help)->group(command_group);
     app->footer(footer);
     children_.push_back(std::make_unique<Command>(*app));

@@ -35,7 +35,7 @@ public:
     Command& operator=(const Command&) = delete;
 
     /// Adds a subcommand. Its help ends with `footer`: the exit codes, and examples.
-    Command& add(const char* name, const char* help, const char* footer);
+    Command& add(const char* name, const char* help, const std::string& footer);
 
     /// A positional argument. `name` is its name in help and messages.
     void argument(const char* name, const char* help, const Reader& read, Presence presence = Presence::required);

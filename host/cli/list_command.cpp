@@ -6,6 +6,7 @@
 #include <memory>
 #include <utility>
 
+#include "host/answers/list_json.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/output.hpp"
@@ -74,7 +75,7 @@ private:
         if (!row.item.errors.empty()) complain(row.item.errors);
         if (row.item.state == State::refused) worst_ = worse(worst_, ExitCode::refused);
         if (row.item.state == State::unfit) worst_ = worse(worst_, ExitCode::unfit);
-        if (asked_.is_json) output_.write(json_.add(run_.columns(), row));
+        if (asked_.is_json) output_.write(json_.add(lists::listed_item(run_.columns(), row)));
         if (writer != nullptr) writer->write(lists::table_row(run_.columns(), row));
     }
 
@@ -88,7 +89,7 @@ private:
     Output& output_;
     lists::ListSource& source_;
     lists::ListRun run_;
-    lists::JsonListWriter json_;
+    answers::ListStream json_;
     Progress progress_{0, Progress::Clock::now()};
     std::size_t rows_ = 0;
     ExitCode worst_ = ExitCode::done;

@@ -6,6 +6,7 @@
 #include "host/plant_reports/graph_drawing.hpp"
 #include "host/render/text_exports.hpp"
 #include "host/render/text_report.hpp"
+#include "host/services/plugins/files_not_listed.hpp"
 #include "host/services/plugins/inspect_plugin.hpp"
 #include "host/workplace/workplace.hpp"
 
@@ -64,9 +65,10 @@ struct FactsCommand {
 ExitCode list_plugins(bool is_json, const RunContext& context) {
     const workplace::Workplace workplace = workplace::open(context.plant);
     const engine::Graph& graph = workplace.engine.graph();
+    const std::vector<std::string> not_listed = services::files_not_listed(workplace.plant);
     warn(workplace.warnings);
-    context.output.write(is_json ? plant_answers::plugin_list_document(graph)
-                                 : render::to_text(plant_reports::plugin_list_report(graph)));
+    context.output.write(is_json ? plant_answers::plugin_list_document(graph, not_listed)
+                                 : render::to_text(plant_reports::plugin_list_report(graph, not_listed)));
     return ExitCode::done;
 }
 

@@ -1,41 +1,18 @@
 // `quote`: costs request files; writes cost sheets, a page or JSON.
-//
-// Each request is independent: one that is refused, or that a model fails on, gets no answer and stops no other. Files
-// that share a request number are refused, because their answers could not be told apart. With --save each quote is
-// stored in the ledger, which is created where it is missing.
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 #include <utility>
 
-#include "host/answers/quote_json.hpp"
-#include "host/base/errors.hpp"
-#include "host/base/place.hpp"
-#include "host/base/quoted_text.hpp"
-#include "host/cli/board_search.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/list_command.hpp"
-#include "host/cli/quote_input.hpp"
-#include "host/cli/whole_file.hpp"
-#include "host/orders/enquiry.hpp"
-#include "host/orders/request.hpp"
-#include "host/orders/request_text.hpp"
-#include "host/quoting/approval.hpp"
-#include "host/quoting/quote.hpp"
-#include "host/render/html_report.hpp"
-#include "host/render/text_report.hpp"
-#include "host/reports/price_list.hpp"
-#include "host/reports/quote_report.hpp"
-#include "host/saved_quotes/saved_quote.hpp"
-#include "host/services/clock_warning.hpp"
-#include "ledger/reading/entries.hpp"
+#include "host/cli/offer_file.hpp"
+#include "host/cli/quote_run.hpp"
+#include "host/cli/request_keys_help.hpp"
 
 namespace flutebook::cli {
 
 namespace {
-
-using orders::Request;
 
 constexpr const char* quote_footer =
     R"(Costs each request at each of its quantities, made the cheapest way that the plant has. One
@@ -52,10 +29,11 @@ Examples:
   flutebook quote requests/*.yaml --json > prices.json
   flutebook quote "0201 400x300x250 B-140 500 1000 5000 2c 18%"
   flutebook quote R-1001.yaml --explain energy.heat
+  flutebook quote R-1001.yaml --explain price@500
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
-  flutebook quote R-1001.yaml --save
-  flutebook quote R-1001.yaml --board any --bct 3.0
+  flutebook quote R-1001.yaml --save --offer offer.html
+  flutebook quote R-1001.yaml --save --approve "A. Example"
   flutebook quote enquiry.csv -o prices.csv
   flutebook quote enquiry.xlsx -o prices.xlsx --date 2026-12-01
   flutebook quote enquiry.csv --json > prices.json
@@ -67,243 +45,6 @@ extras as MODEL.SETTING, price (the old price a thousand) and price_date (its da
 other columns is answered with those that are known. The answer has the rows of the list in their
 order, with the new price and its parts by class of cost; beside an old price the difference, and,
 where its day is known, what of it each class explains. A row that is refused has its reason there.)";
-
-struct QuoteCommand {
-    std::vector<std::string> files;
-    std::optional<std::string> explain, provided;
-    reports::ShownSheets sheets = reports::ShownSheets::none();
-    std::optional<base::Date> date;
-    unsigned threads = usual_threads();
-    std::string html_file;  // empty: none
-    std::string list_file;  // the answer of a list; empty: none
-    bool is_replacing = false;
-    bool is_saved = false, is_json = false;
-    std::optional<std::string> approver;  // of what is saved
-    BoardSearchOptions board;             // asks for a board in place of a quote
-};
-
-// A request that was read without complaint.
-struct RequestFile {
-    std::string file, text;
-    std::string number, place;            // and where it stands
-    std::optional<base::Node> line = {};  // what a person typed: its errors stand at columns of the line
-};
-
-// One run of the command: costs the requests one after the other and keeps the highest exit code.
-class QuoteRun {
-public:
-    QuoteRun(const workplace::Workplace& workplace, const QuoteCommand& asked, const RunContext& context)
-        : workplace_(workplace),
-          asked_(asked),
-          context_(context),
-          output_(context.output),
-          options_{asked.threads, asked.explain, asked.provided},
-          document_(workplace.plant, workplace.warnings, options_),
-          list_(workplace.plant) {
-        options_.has_drawings = !asked.html_file.empty();
-        if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
-        using Form = BoardSearchRun::Form;
-        if (asked.board.strength.is_any())
-            boards_.emplace(workplace, asked.board.strength, asked.is_json ? Form::json : Form::text, asked.threads);
-    }
-
-    ExitCode run() {
-        if (!asked_.is_json) warn(workplace_.warnings);
-        const std::vector<RequestFile> requests = only_number_of_its_kind(read_all());
-        if (boards_) output_.write(boards_->begin());
-        if (asked_.is_json && !boards_) output_.write(document_.begin());
-        try {
-            answer_all(requests);
-        } catch (...) {
-            // What ends the run leaves a document of what was done.
-            end_answer();
-            throw;
-        }
-        end_answer();
-        if (html_) html_->write(render::to_html(pages_));
-        refuse_unused_sheet();
-        return worst_;
-    }
-
-private:
-    void end_answer() {
-        if (boards_) return output_.write(boards_->end());
-        if (asked_.is_json) output_.write(document_.end());
-        show_list();
-    }
-
-    // Text is rendered only where it is printed.
-    [[nodiscard]] bool prints_text() const { return !asked_.is_json && !html_; }
-
-    // Several requests are one table, unless more is asked of each than a line.
-    [[nodiscard]] bool is_list() const {
-        return prints_text() && !boards_ && asked_.files.size() > 1 && !asked_.sheets.is_any() && !asked_.explain;
-    }
-
-    // The one place where a request's errors are caught: `work` is costing or reading one.
-    template <typename Work>
-    void around_one_request(const Work& work) {
-        try {
-            work();
-        } catch (const InputError& error) {
-            complain(error.lines());
-            worst_ = worse(worst_, error.whose() == InputError::Whose::plant ? ExitCode::unfit : ExitCode::refused);
-        } catch (const ModelError& error) {
-            complain(error.lines());
-            worst_ = worse(worst_, ExitCode::unfit);
-        }
-    }
-
-    // A list of ten thousand is held as the texts it was read from: a request as it is understood is many times as
-    // large, and is made again when its turn has come.
-    std::vector<RequestFile> read_all() {
-        std::vector<RequestFile> result;
-        for (const std::string& file : asked_.files)
-            around_one_request([&] {
-                if (is_enquiry(file)) return result.push_back(read_line(file));
-                Request request = orders::read_request(workplace_.plant, file, asked_.date);
-                std::string place = base::place_text(request.places, "request", {file});
-                result.push_back({file, std::move(request.text), std::move(request.number), std::move(place)});
-            });
-        return result;
-    }
-
-    // Says what was understood, so that a slip is seen before the price is passed on.
-    RequestFile read_line(const std::string& line) {
-        base::Node tree = orders::read_enquiry(workplace_.plant, line, RunContext::today());
-        RequestFile result{orders::enquiry_name, orders::request_text(tree), "", "", std::move(tree)};
-        Request request = read_again(result);
-        if (!asked_.is_json) output_.write("Understood: " + orders::enquiry_in_words(*result.line) + "\n\n");
-        result.place = base::place_text(request.places, "request", request.place);
-        result.number = std::move(request.number);
-        return result;
-    }
-
-    [[nodiscard]] Request read_again(const RequestFile& request) const {
-        if (request.line)
-            return orders::read_request(workplace_.plant, *request.line, request.file, request.text, asked_.date);
-        return orders::read_request(workplace_.plant, request.file, request.text, asked_.date);
-    }
-
-    std::vector<RequestFile> only_number_of_its_kind(const std::vector<RequestFile>& all) {
-        std::map<std::string, std::vector<const RequestFile*>> by_number;
-        for (const RequestFile& request : all) by_number[request.number].push_back(&request);
-        for (const auto& [number, same] : by_number)
-            for (std::size_t i = 1; i < same.size(); ++i) refuse_same_number(*same[0], *same[i]);
-        std::vector<RequestFile> kept;
-        for (const RequestFile& request : all)
-            if (by_number[request.number].size() == 1) kept.push_back(request);
-        return kept;
-    }
-
-    void refuse_same_number(const RequestFile& first, const RequestFile& again) {
-        complain(
-            {fmt::format("{}: request: the number is given twice: found {} in {} as well; give each request its "
-                         "own number, and name each file once",
-                         again.place, base::shown(again.number), first.file)});
-        worst_ = worse(worst_, ExitCode::refused);
-    }
-
-    void answer_all(const std::vector<RequestFile>& requests) {
-        Progress progress(requests.size(), Progress::Clock::now());
-        const bool is_watched = is_terminal_error() && (!prints_text() || is_list() || !is_terminal_output());
-        for (std::size_t done = 0; done < requests.size() && output_.is_open(); ++done) {
-            around_one_request([&] { answer(read_again(requests[done])); });
-            const auto line = is_watched ? progress.line(done + 1, Progress::Clock::now()) : std::nullopt;
-            if (line) show_progress(*line);
-        }
-        if (progress.was_shown()) show_progress("");
-        if (store_) warn(services::clock_warnings(*store_));
-    }
-
-    void answer(const Request& request) {
-        if (boards_) {
-            const BoardSearchRun::Answer answer = boards_->answer(request);
-            worst_ = worse(worst_, answer.code);
-            return output_.write(answer.text);
-        }
-        answers::RequestAnswer result = quoting::quote(workplace_.plant, workplace_.engine, request, options_);
-        if (result.model_fault) {
-            complain({*result.model_fault});
-            worst_ = worse(worst_, ExitCode::unfit);
-        } else if (!result.is_complete()) {
-            worst_ = worse(worst_, ExitCode::refused);
-        }
-        show(result);
-    }
-
-    void show(answers::RequestAnswer& result) {
-        std::string number;
-        if (asked_.is_saved && saved_quotes::can_be_saved(result) && is_approved(result)) number = save(result);
-        if (asked_.is_json) output_.write(document_.add(result, number));
-        if ((html_ || prints_text()) && !result.model_fault) show_page(result);
-        if (number.empty() || asked_.is_json) return;
-        if (is_list())
-            saved_.push_back(fmt::format("{} saved as {}\n", result.request.number, number));
-        else
-            output_.write(fmt::format("saved as {}\n\n", number));
-    }
-
-    void show_page(const answers::RequestAnswer& result) {
-        if (const auto& quantity = asked_.sheets.quantity())
-            for (const auto& item : result.quantities)
-                is_sheet_found_ = is_sheet_found_ || item.quantity() == *quantity;
-        if (is_list()) return list_.add(result);
-        if (prints_text())
-            output_.write(render::to_text(reports::quote_report(workplace_.plant, result, options_, asked_.sheets),
-                                          text_columns()) +
-                          "\n");
-        if (html_) pages_.push_back(reports::quote_report(workplace_.plant, result, options_));
-    }
-
-    void show_list() {
-        if (!list_.is_empty()) output_.write(render::to_text(list_.report(), text_columns()) + "\n");
-        for (const std::string& line : saved_) output_.write(line);
-    }
-
-    void refuse_unused_sheet() {
-        if (!asked_.sheets.quantity() || is_sheet_found_ || !prints_text()) return;
-        complain(
-            {fmt::format("--sheet: no request asks for this quantity: found {:.0f}; name a quantity of the "
-                         "request, or leave it out for all",
-                         *asked_.sheets.quantity())});
-        worst_ = worse(worst_, ExitCode::refused);
-    }
-
-    // Keeps who approved with what is saved; a quote that somebody must approve of first is shown and not saved.
-    bool is_approved(answers::RequestAnswer& result) {
-        quoting::ApprovalVerdict verdict = quoting::approve(workplace_.plant, result, asked_.approver);
-        result.approval = std::move(verdict.approval);
-        if (verdict.refusals.empty()) return true;
-        result.approval.reset();
-        complain(verdict.refusals);
-        worst_ = worse(worst_, ExitCode::refused);
-        return false;
-    }
-
-    std::string save(const answers::RequestAnswer& result) {
-        if (!store_) store_ = ledger::Store::open_for_writing(context_.ledger, ledger::IfMissing::create);
-        const auto number = saved_quotes::save_quote(*store_, workplace_, {result, options_}, context_.person());
-        output_.acknowledge(fmt::format("request {} saved as {}; head {}", base::shown(result.request.number), number,
-                                        ledger::head(*store_)->hash));
-        return number;
-    }
-
-    const workplace::Workplace& workplace_;
-    const QuoteCommand& asked_;
-    const RunContext& context_;
-    std::optional<ledger::Store> store_;  // opened for the first quote that is stored
-    Output& output_;
-    answers::QuoteOptions options_;
-    answers::QuoteStream document_;         // for --json
-    std::optional<BoardSearchRun> boards_;  // answers in place of a quote
-    std::optional<WholeFile> html_;
-    std::vector<render::Report> pages_;  // of the HTML file
-    reports::PriceList list_;            // of several requests as text
-    std::vector<std::string> saved_;     // the lines of the list's saved quotes
-    bool is_sheet_found_ = false;        // of the quantity that a sheet was asked for
-    ExitCode worst_ = ExitCode::done;
-};
 
 // A quantity as the request may have it, or nothing for all.
 Reader read_sheets(reports::ShownSheets& sheets) {
@@ -325,7 +66,8 @@ bool has_list(const QuoteCommand& asked) {
 
 ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
     const bool is_alone = asked.files.size() == 1 && is_list_file(asked.files.front());
-    if (is_alone && !asked.explain && !asked.provided && !asked.is_saved && asked.html_file.empty())
+    if (is_alone && !asked.explain && !asked.provided && !asked.is_saved && asked.html_file.empty() &&
+        asked.offer_file.empty())
         return quote_list(
             {asked.files.front(), asked.list_file, asked.is_replacing, asked.is_json, asked.threads, asked.date},
             context);
@@ -336,49 +78,64 @@ ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
 }
 
 // Why options cannot stand together; empty where they can.
-std::string wrong_beside(const QuoteCommand& asked) {
+std::string wrong_together(const QuoteCommand& asked) {
+    const std::string name = asked.beside.first_name();
     if (asked.approver && !asked.is_saved)
-        return "quote: --approve is for what is kept: found it without --save; add --save, or leave it out";
-    if (asked.board.has_any_board && !asked.board.strength.is_any())
-        return "quote: --board any is for a strength: found neither --ect nor --bct; add one of them";
-    if (asked.board.strength.is_any() && (asked.is_saved || asked.explain || asked.provided || asked.sheets.is_any() ||
-                                          !asked.html_file.empty() || has_list(asked)))
-        return "quote: a search for a board takes requests, --json, --date and --threads alone; leave out the others";
-    return "";
+        return "--approve: is for what is kept: found it without --save; add --save, or leave it out";
+    if (!name.empty() && asked.is_saved)
+        return fmt::format(
+            "--save: a saved quote is of the request and the plant as their files are: found {}; leave "
+            "out one of the two, or change the files",
+            name);
+    if (!name.empty() && has_list(asked))
+        return fmt::format("{}: is for requests: found a list; quote its items one by one", name);
+    if (asked.beside.is_any() && (asked.explain || asked.provided || asked.sheets.is_any() || !asked.html_file.empty()))
+        return fmt::format(
+            "{}: takes --json, --date, --threads and a way alone: found --sheet, --explain, --provided "
+            "or --html; leave it out",
+            name);
+    return wrong_together(asked.beside);
+}
+
+ExitCode run_quote(const QuoteCommand& asked, const RunContext& context) {
+    const std::string wrong = wrong_together(asked);
+    if (!wrong.empty()) {
+        complain({wrong});
+        return ExitCode::misused;
+    }
+    if (has_list(asked)) return run_list(asked, context);
+    return run_quotes(workplace::open(context.plant), asked, context);
 }
 
 }  // namespace
 
 void add_quote(Command& program) {
-    Command& command = program.add("quote", "cost requests, each at each of its quantities", quote_footer);
+    Command& command = program.add("quote", "cost requests, each at each of its quantities",
+                                   quote_footer + std::string(beside_footer) + request_keys_help());
     const auto asked = std::make_shared<QuoteCommand>();
     command.arguments("WHAT", "request files, or an enquiry in quotes", asked->files,
                       Command::Presence::required_without_subcommand);
     command.option_with_optional_number("--sheet", "[QUANTITY]", "print the full cost sheets, or that of one quantity",
                                         read_sheets(asked->sheets));
-    command.option("--explain", "LINE", "show what this cost line is computed from", read_line(asked->explain));
+    command.option("--explain", "FIGURE[@QUANTITY]",
+                   "show what a figure is computed from: a cost line, price, cost, a mass, a length; at one quantity",
+                   read_line(asked->explain));
     command.option("--provided", "MODEL", "with --json, add the numbers that this model provides to others",
                    read_line(asked->provided));
     command.option("--date", "YYYY-MM-DD", "use the prices of this day, not of the request's date",
                    read_day(asked->date));
     command.option("--threads", "N", threads_help, read_threads(asked->threads));
     command.flag("--save", "store each quote in the ledger with everything it was computed from", asked->is_saved);
-    command.option("--approve", "NAME", "with --save, who approves of a profit below the plant's limit",
+    command.option("--approve", "NAME", "who approves of a quote below the plant's limit of profit; kept with --save",
                    read_line(asked->approver));
-    add_board_search(command, asked->board);
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.option("--offer", "FILE", offer_help, read_page_file(asked->offer_file));
     command.option("-o", "FILE", "write the answer of a list to this file, .csv or .xlsx",
                    read_list_file(asked->list_file));
     command.flag("--replace", replace_help, asked->is_replacing);
-    command.run_with([asked](const RunContext& context) {
-        if (const std::string wrong = wrong_beside(*asked); !wrong.empty()) {
-            complain({wrong});
-            return ExitCode::misused;
-        }
-        if (has_list(*asked)) return run_list(*asked, context);
-        return QuoteRun(workplace::open(context.plant), *asked, context).run();
-    });
+    add_beside_options(command, asked->beside);
+    command.run_with([asked](const RunContext& context) { return run_quote(*asked, context); });
     add_quote_list(command);
     add_quote_show(command);
     add_quote_copy(command);

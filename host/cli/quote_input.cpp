@@ -9,6 +9,7 @@
 namespace flutebook::cli {
 
 bool is_enquiry(const std::string& word) {
+    if (word.empty()) return true;
     if (word.find(' ') == std::string::npos) return false;
     if (is_list_file(word) || ends_in(word, ".yaml") || ends_in(word, ".yml")) return false;
     std::error_code unknown;

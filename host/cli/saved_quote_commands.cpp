@@ -1,11 +1,16 @@
 // `quote show` and `quote recheck`: print a saved quote as it was, and cost it again today.
 #include "host/answers/recheck_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/cli/offer_file.hpp"
+#include "host/cli/whole_file.hpp"
+#include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_list_report.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/recheck_report.hpp"
+#include "host/saved_quotes/drawn_quote.hpp"
 #include "host/saved_quotes/find_quotes.hpp"
+#include "host/saved_quotes/offered_quote.hpp"
 #include "host/saved_quotes/recheck.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 
@@ -15,9 +20,14 @@ namespace {
 
 constexpr const char* quote_show_footer =
     R"(Prints the answer of the day on which the quote was saved, even where files or plugins have changed.
+A page, --html, has the drawings that it had on that day as well.
+
+Exit code: 0 done; 1 there is no such quote, or the file cannot be written; 2 wrong usage.
 
 Examples:
   flutebook --plant config/demo quote show Q000001
+  flutebook quote show Q000001 --html Q000001.html
+  flutebook quote show Q000001 --offer offer.html
   flutebook quote show Q000001 --json)";
 
 constexpr const char* quote_recheck_footer =
@@ -37,7 +47,8 @@ struct SavedQuoteCommand {
     std::string quote;
     unsigned threads = usual_threads();
     std::optional<base::Date> date;
-    bool is_json = false;
+    std::string html_file, offer_file;  // empty: none
+    bool is_replacing = false, is_json = false;
 };
 
 // Both commands have this argument.
@@ -56,21 +67,43 @@ Reader read_day_or_today(std::optional<base::Date>& value) {
     };
 }
 
+void write_offer(const SavedQuoteCommand& asked, const ledger::SavedQuote& quote, const std::string& folder) {
+    const saved_quotes::OfferedQuote offered = saved_quotes::offered_quote(quote, folder);
+    OfferFile file(asked.offer_file, if_there(asked.is_replacing), offered.plant);
+    file.add(offered.answer, quote.number);
+    file.write();
+}
+
 // Of a quote of version 0 the text that was saved with it is printed.
+std::string saved_text(const ledger::SavedQuote& quote) {
+    const answers::QuoteDocument document = saved_quotes::saved_document(quote);
+    if (document.version == 0) return saved_quotes::part_of(quote, "answer.txt");
+    return render::to_text(reports::quote_report(document.plant, document.answer, document.asked)) + "\n";
+}
+
+// What became of it since stands above it.
+std::string saved_page(const ledger::SavedQuote& quote, const std::optional<render::Report>& history,
+                       const std::string& folder) {
+    const answers::QuoteDocument document = saved_quotes::drawn_document(quote, folder);
+    render::Report report =
+        document.version == 0
+            ? reports::printed_quote_report(document.answer, saved_quotes::part_of(quote, "answer.txt"))
+            : reports::quote_report(document.plant, document.answer, document.asked);
+    if (history) report.sections.insert(report.sections.begin(), history->sections.begin(), history->sections.end());
+    return render::to_html({report});
+}
+
 ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const auto store = ledger::Store::open_for_reading(context.ledger);
     const ledger::SavedQuote quote = saved_quotes::saved_quote(store, asked.quote);
-    const answers::QuoteDocument document = saved_quotes::saved_document(quote);
-    Output& output = context.output;
-    if (asked.is_json)
-        output.write(saved_quotes::part_of(quote, "answer.json"));
-    else if (document.version == 0)
-        output.write(saved_quotes::part_of(quote, "answer.txt"));
-    else
-        output.write(render::to_text(reports::quote_report(document.plant, document.answer, document.asked)) + "\n");
-    if (asked.is_json) return ExitCode::done;
-    if (const auto history = reports::quote_history_report(saved_quotes::listed_quote(store, asked.quote)))
-        output.write(render::to_text(*history) + "\n");
+    const auto history = reports::quote_history_report(saved_quotes::listed_quote(store, asked.quote));
+    if (!asked.html_file.empty())
+        WholeFile(asked.html_file, if_there(asked.is_replacing)).write(saved_page(quote, history, context.plant));
+    if (!asked.offer_file.empty()) write_offer(asked, quote, context.plant);
+    if (asked.is_json) context.output.write(saved_quotes::part_of(quote, "answer.json"));
+    if (asked.is_json || !asked.html_file.empty() || !asked.offer_file.empty()) return ExitCode::done;
+    context.output.write(saved_text(quote));
+    if (history) context.output.write(render::to_text(*history) + "\n");
     return ExitCode::done;
 }
 
@@ -103,6 +136,9 @@ void add_quote_show(Command& quote) {
     Command& command = quote.add("show", "print a saved quote as it was", quote_show_footer);
     const auto asked = add_quote_number(command);
     command.json_flag(asked->is_json, "print its JSON document");
+    command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
+    command.option("--offer", "FILE", offer_help, read_page_file(asked->offer_file));
+    command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with([asked](const RunContext& context) { return show_quote(*asked, context); });
 }
 

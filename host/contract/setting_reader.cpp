@@ -83,6 +83,11 @@ std::string known_keys(VariesBy varies_by, const std::string& key, const std::ve
     return suggestion(key, keys);
 }
 
+// A number of things has no unit to show.
+std::string in_unit(double number, const std::string& unit) {
+    return unit == "1" ? fmt::format("{}", number) : fmt::format("{} {}", number, unit);
+}
+
 bool is_number(const std::string& text) {
     return std::holds_alternative<double>(fields::read_quantity({text, false, {}}, "1", ""));
 }
@@ -118,6 +123,10 @@ std::string suggestion(const std::string& word, const std::vector<std::string>& 
     return fmt::format("expected one of {}", fmt::join(known, ", "));
 }
 
+std::string range_text(const Setting& setting) {
+    return fmt::format("{} to {}", setting.range.low, in_unit(setting.range.high, setting.unit));
+}
+
 struct SettingReader::Subject {
     const Setting& setting;
     const Name* need;               // that it is stepped over; null where it is not
@@ -131,12 +140,8 @@ struct SettingReader::Subject {
     }
 };
 
-SettingReader::SettingReader(const plant::Plant& plant)
-    : currency_(plant.currency), money_scale_(plant::usual_money_scale(plant)) {}
-
-void SettingReader::complain(const Place& place, const std::string& path, const std::string& what) {
-    errors_.push_back(fmt::format("{}: {}: {}", base::place_text(place), path, what));
-}
+SettingReader::SettingReader(const plant::Plant& plant, PlantCodes codes)
+    : words_(plant::unit_words(plant)), money_scale_(plant::usual_money_scale(plant)), codes_(codes) {}
 
 std::optional<double> SettingReader::choice(const Subject& subject, const GivenText& given, const std::string& path) {
     const std::vector<std::string> open = open_choices(subject.setting);
@@ -149,21 +154,32 @@ std::optional<double> SettingReader::choice(const Subject& subject, const GivenT
 
 std::optional<double> SettingReader::number(const Subject& subject, const GivenText& given, const std::string& path) {
     const Setting& setting = subject.setting;
+    if (given.text.empty()) {
+        complain_of_nothing(setting, given.place, path);
+        return std::nullopt;
+    }
     if (!setting.choices.empty()) return choice(subject, given, path);
-    const auto read = fields::read_quantity(given, setting.unit, currency_);
+    const auto read = fields::read_quantity(given, setting.unit, words_);
     if (const auto* problem = std::get_if<fields::Problem>(&read)) {
         complain(given.place, path, problem->text);
         return std::nullopt;
     }
     const double number = std::get<double>(read);
     if (!setting.range.holds(number)) {
-        complain(given.place, path,
-                 fmt::format("out of range: found {}, expected {} to {} {}", number, setting.range.low,
-                             setting.range.high, setting.unit));
+        complain(given.place, path, fmt::format("out of range: found {}, expected {}", number, range_text(setting)));
         return std::nullopt;
     }
     hold_against_usual(setting, number, given.place, path);
     return number;
+}
+
+void SettingReader::complain_of_nothing(const Setting& setting, const Place& place, const std::string& path) {
+    const std::string wanted = setting.choices.empty()
+                                   ? range_text(setting)
+                                   : fmt::format("one of {}", fmt::join(open_choices(setting), ", "));
+    complain(place, path,
+             fmt::format("an empty value: expected {}; write it behind the key{}", wanted,
+                         setting.is_required() ? "" : ", or take the key out to have its default"));
 }
 
 void SettingReader::hold_against_usual(const Setting& setting, double number, const Place& place,
@@ -175,8 +191,8 @@ void SettingReader::hold_against_usual(const Setting& setting, double number, co
     const auto shown = [&](double bound) {
         return scale == 1 ? fmt::format("{}", bound) : fmt::format("{:.3g}", bound);
     };
-    unusual_.push_back({place, fmt::format("{}: unusual: found {}, usually {} to {} {}", path, number, shown(usual.low),
-                                           shown(usual.high), setting.unit)});
+    unusual_.push_back({place, fmt::format("{}: unusual: found {}, usually {} to {}{}", path, number, shown(usual.low),
+                                           shown(usual.high), setting.unit == "1" ? "" : " " + setting.unit)});
 }
 
 SteppedValue SettingReader::stepped(const Subject& subject, const GivenValue& given, const Place& place,
@@ -193,7 +209,7 @@ SteppedValue SettingReader::stepped(const Subject& subject, const GivenValue& gi
 // The key of a step, in the need's unit; nothing where it is no number, or stands where it cannot count.
 std::optional<double> SettingReader::step_key(const Name& need, const GivenCell& cell,
                                               const std::vector<ValueStep>& before, const std::string& path) {
-    const auto read = fields::read_quantity({cell.key, false, cell.key_place}, need.unit, currency_);
+    const auto read = fields::read_quantity({cell.key, false, cell.key_place}, need.unit, words_);
     if (const auto* problem = std::get_if<fields::Problem>(&read)) {
         complain(cell.key_place, path, fmt::format("no step of {}: {}", need.name, problem->text));
         return std::nullopt;
@@ -205,20 +221,20 @@ std::optional<double> SettingReader::step_key(const Name& need, const GivenCell&
     };
     if (before.empty() && from > need.range.low)
         complain(cell.key_place, path,
-                 fmt::format("no value below {}: {} can be {} {}; begin with a step from there", from, need.name,
-                             need.range.low, need.unit));
+                 fmt::format("no value below {}: {} can be {}; begin with a step from there", from, need.name,
+                             in_unit(need.range.low, need.unit)));
     if (!before.empty() && from <= before.back().from)
         return refuse(fmt::format("out of order: found {} after {}, expected rising steps", from, before.back().from));
     if (from > need.range.high)
-        return refuse(fmt::format("never reached: {} is at most {} {}; leave the step out", need.name, need.range.high,
-                                  need.unit));
+        return refuse(fmt::format("never reached: {} is at most {}; leave the step out", need.name,
+                                  in_unit(need.range.high, need.unit)));
     return from;
 }
 
 SteppedValue SettingReader::steps(const Subject& subject, const GivenTable& given, const Place& place,
                                   const std::string& path) {
     std::vector<ValueStep> result;
-    const std::size_t errors_before = errors_.size();
+    const std::size_t faults_before = faults_.count();
     for (const GivenCell& cell : given) {
         const std::string cell_path = path + "." + cell.key;
         const auto from = step_key(*subject.need, cell, result, cell_path);
@@ -231,7 +247,7 @@ SteppedValue SettingReader::steps(const Subject& subject, const GivenTable& give
         complain(place, path,
                  fmt::format("an empty table: expected steps over {}, {{{}: …}}", subject.need->name,
                              subject.need->range.low));
-    return errors_.size() == errors_before ? SteppedValue(std::move(result)) : subject.not_given();
+    return faults_.count() == faults_before ? SteppedValue(std::move(result)) : subject.not_given();
 }
 
 void SettingReader::put_cells(SettingTable& result, const Subject& subject, const GivenTable& cells,
@@ -242,9 +258,10 @@ void SettingReader::put_cells(SettingTable& result, const Subject& subject, cons
         const auto known = std::find(result.keys.begin(), result.keys.end(), cell.key);
         if (cell.key == default_key) continue;
         if (known == result.keys.end() && !takes_any_key) {
-            complain(cell.key_place, cell_path,
-                     fmt::format("unknown {}, {}", to_text(subject.setting.varies_by),
-                                 known_keys(subject.setting.varies_by, cell.key, result.keys)));
+            if (codes_ == PlantCodes::all_known || subject.setting.varies_by == VariesBy::choice)
+                complain(cell.key_place, cell_path,
+                         fmt::format("unknown {}, {}", to_text(subject.setting.varies_by),
+                                     known_keys(subject.setting.varies_by, cell.key, result.keys)));
             continue;
         }
         SteppedValue value = stepped(subject, cell.value, cell.key_place, cell_path);
@@ -318,7 +335,9 @@ SteppedValue SettingReader::read(const Model& model, const Setting& setting, con
     const Subject subject{setting, need_stepped_over(model, setting), {}};
     if (const auto* cells = std::get_if<GivenTable>(&given.value)) return stepped(subject, *cells, given.place, path);
     if (const auto* text = std::get_if<GivenText>(&given.value)) return stepped(subject, *text, given.place, path);
-    complain(given.place, path, "wrong type: found values by date, expected one value: a request has one date");
+    // No values by date: a request has none, but for one that its own reader complained of.
+    if (!std::get<GivenDates>(given.value).empty())
+        complain(given.place, path, "wrong type: found values by date, expected one value: a request has one date");
     return subject.not_given();
 }
 

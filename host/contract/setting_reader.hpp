@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "host/base/diagnostics.hpp"
 #include "host/base/place.hpp"
 #include "host/contract/model.hpp"
 #include "host/contract/setting_values.hpp"
@@ -19,13 +20,19 @@ namespace flutebook::contract {
 /// The default; for a setting without one, the number in its range that is nearest to 0.
 [[nodiscard]] double value_if_not_given(const Setting& setting);
 
+/// "0 to 10 money/kWh", "0 to 1".
+[[nodiscard]] std::string range_text(const Setting& setting);
+
 /// ", did you mean 'x'?", or the whole list where nothing is near.
 [[nodiscard]] std::string suggestion(const std::string& word, const std::vector<std::string>& known);
+
+/// Whether every table of a plant's codes could be read. Where one could not, no unknown key is complained of.
+enum class PlantCodes : char { all_known, some_unknown };
 
 class SettingReader {
 public:
     /// Of a plant, whose currency and prices say what an amount of money is.
-    explicit SettingReader(const plant::Plant& plant);
+    explicit SettingReader(const plant::Plant& plant, PlantCodes codes = PlantCodes::all_known);
 
     /// What plugins.yaml gives for a setting that does not vary by request.
     [[nodiscard]] SettingValues read(const plant::Plant& plant, const Model& model, const Setting& setting,
@@ -40,9 +47,11 @@ public:
     [[nodiscard]] static SettingValues values_if_not_given(const plant::Plant& plant, const Model& model,
                                                            const Setting& setting);
 
-    void complain(const base::Place& place, const std::string& path, const std::string& what);
+    void complain(const base::Place& place, const std::string& path, const std::string& what) {
+        faults_.add(place, path, what);
+    }
 
-    [[nodiscard]] std::vector<std::string> take_errors() { return std::move(errors_); }
+    [[nodiscard]] const base::Diagnostics& faults() const { return faults_; }
     [[nodiscard]] std::vector<UnusualValue> take_unusual() { return std::move(unusual_); }
 
 private:
@@ -51,6 +60,7 @@ private:
 
     std::optional<double> number(const Subject& subject, const fields::GivenText& given, const std::string& path);
     std::optional<double> choice(const Subject& subject, const fields::GivenText& given, const std::string& path);
+    void complain_of_nothing(const Setting& setting, const base::Place& place, const std::string& path);
     void hold_against_usual(const Setting& setting, double number, const base::Place& place, const std::string& path);
     SteppedValue stepped(const Subject& subject, const plant::GivenValue& given, const base::Place& place,
                          const std::string& path);
@@ -65,9 +75,10 @@ private:
     void refuse_gaps(const Subject& subject, const plant::GivenTable& cells, const base::Place& place,
                      const std::string& path);
 
-    std::string currency_;
+    fields::UnitWords words_;
     double money_scale_;  // of usual ranges
-    std::vector<std::string> errors_;
+    PlantCodes codes_;
+    base::Diagnostics faults_;
     std::vector<UnusualValue> unusual_;
 };
 

@@ -29,8 +29,25 @@ bool is_known_of_order(const Setting& setting) {
 // Reads what plugins.yaml gives for one model after another.
 class PlantSettingsReader {
 public:
-    explicit PlantSettingsReader(const plant::Plant& plant) : plant_(plant), reader_(plant) {}
+    explicit PlantSettingsReader(const plant::Plant& plant, PlantCodes codes = PlantCodes::all_known)
+        : plant_(plant), reader_(plant, codes) {}
 
+    // Of all models.
+    Settings read(const std::vector<Model>& models, const SettingTakers& takers) {
+        Settings result;
+        for (std::size_t m = 0; m < models.size(); ++m) {
+            const auto entry =
+                std::find_if(plant_.models.begin(), plant_.models.end(),
+                             [&](const plant::ModelSettings& given) { return given.id == models[m].id; });
+            result.push_back(read(models[m], *entry, takers[m]));
+        }
+        return result;
+    }
+
+    [[nodiscard]] const base::Diagnostics& faults() const { return reader_.faults(); }
+    [[nodiscard]] std::vector<UnusualValue> take_unusual() { return reader_.take_unusual(); }
+
+private:
     std::vector<SettingValues> read(const Model& model, const plant::ModelSettings& entry,
                                     const std::vector<SettingTaker>& takers) {
         refuse_unknown(model, entry);
@@ -41,15 +58,6 @@ public:
         return result;
     }
 
-    // Throws the errors of all models.
-    std::vector<UnusualValue> finish() && {
-        auto unusual = reader_.take_unusual();
-        auto errors = reader_.take_errors();
-        if (!errors.empty()) throw InputError(InputError::Whose::plant, std::move(errors));
-        return unusual;
-    }
-
-private:
     static std::string path_of(const plant::ModelSettings& entry, const std::string& name) {
         return fmt::format("plugins.{}.{}", entry.id, name);
     }
@@ -95,8 +103,8 @@ private:
             return reader_.read(plant_, model, setting, *given, path);
         if (setting.is_required() && taker != SettingTaker::nobody)
             reader_.complain(entry.place, path,
-                             fmt::format("missing: {} has no default, expected {} to {} {}: {}", setting.name,
-                                         setting.range.low, setting.range.high, setting.unit, setting.meaning));
+                             fmt::format("missing: {} has no default, expected {}: {}", setting.name,
+                                         range_text(setting), setting.meaning));
         return SettingReader::values_if_not_given(plant_, model, setting);
     }
 
@@ -104,25 +112,32 @@ private:
     SettingReader reader_;
 };
 
-void refuse_unknown_extras(const orders::Request& request, const std::vector<Model>& models, SettingReader& reader) {
+void refuse_unknown_settings(const plant::ModelSettings& extra, const Model& model, SettingReader& reader) {
+    std::vector<std::string> known;
+    for (const Setting& setting : model.settings)
+        if (setting.varies_by == VariesBy::request) known.push_back(setting.name);
+    for (const auto& given : extra.settings)
+        if (std::find(known.begin(), known.end(), given.name) == known.end())
+            reader.complain(
+                given.name_place, fmt::format("extras.{}.{}", extra.id, given.name),
+                fmt::format("no setting of {} that varies by request, {}", model.id, suggestion(given.name, known)));
+}
+
+// Whether the reader of the request has said which models of its extras are not loaded.
+enum class UnknownModels : char { untold, told_already };
+
+void refuse_unknown_extras(const orders::Request& request, const std::vector<Model>& models, SettingReader& reader,
+                           UnknownModels unknown) {
     for (const auto& extra : request.extras) {
         const auto found = find_model(models, extra.id);
         if (!found) {
+            if (unknown == UnknownModels::told_already) continue;
             std::vector<std::string> ids;
             for (const Model& known : models) ids.push_back(known.id);
             reader.complain(extra.place, "extras." + extra.id, "no such model is loaded, " + suggestion(extra.id, ids));
             continue;
         }
-        const Model& model = models[*found];
-        for (const auto& given : extra.settings) {
-            std::vector<std::string> known;
-            for (const Setting& setting : model.settings)
-                if (setting.varies_by == VariesBy::request) known.push_back(setting.name);
-            if (std::find(known.begin(), known.end(), given.name) == known.end())
-                reader.complain(given.name_place, fmt::format("extras.{}.{}", extra.id, given.name),
-                                fmt::format("no setting of {} that varies by request, {}", model.id,
-                                            suggestion(given.name, known)));
-        }
+        refuse_unknown_settings(extra, models[*found], reader);
     }
 }
 
@@ -133,8 +148,8 @@ const GivenSetting* given_in_request(const orders::Request& request, const Model
 
 // All request settings, in the order of the models.
 std::vector<SteppedValue> read_extras(const orders::Request& request, const std::vector<Model>& models,
-                                      SettingReader& reader) {
-    refuse_unknown_extras(request, models, reader);
+                                      SettingReader& reader, UnknownModels unknown) {
+    refuse_unknown_extras(request, models, reader, unknown);
     std::vector<SteppedValue> result;
     for (const Model& model : models)
         for (const Setting& setting : model.settings) {
@@ -159,7 +174,7 @@ public:
 
     OrderSettings choose(const Settings& settings, const SettingTakers& takers) {
         OrderSettings result;
-        result.requested = read_extras(request_, models_, reader_);
+        result.requested = read_extras(request_, models_, reader_, UnknownModels::untold);
         for (std::size_t m = 0; m < models_.size(); ++m) {
             auto& chosen = result.chosen.emplace_back(models_[m].settings.size());
             for (std::size_t s = 0; s < chosen.size(); ++s)
@@ -239,26 +254,27 @@ private:
     SettingReader& reader_;
 };
 
-void throw_if_any(std::vector<std::string> errors) {
-    if (!errors.empty()) throw InputError(InputError::Whose::request, std::move(errors));
-}
-
 }  // namespace
 
 PlantSettings read_settings(const plant::Plant& plant, const std::vector<Model>& models, const SettingTakers& takers) {
     PlantSettingsReader reader(plant);
     PlantSettings result;
+    result.values = reader.read(models, takers);
+    reader.faults().throw_if_any(InputError::Whose::plant);
     std::size_t request_index = 0;
-    for (std::size_t m = 0; m < models.size(); ++m) {
-        const auto entry = std::find_if(plant.models.begin(), plant.models.end(),
-                                        [&](const plant::ModelSettings& given) { return given.id == models[m].id; });
-        result.values.push_back(reader.read(models[m], *entry, takers[m]));
+    for (std::size_t m = 0; m < models.size(); ++m)
         for (std::size_t s = 0; s < models[m].settings.size(); ++s)
             if (models[m].settings[s].varies_by == VariesBy::request)
                 result.values[m][s].request_index = request_index++;
-    }
-    result.unusual = std::move(reader).finish();
+    result.unusual = reader.take_unusual();
     return result;
+}
+
+base::Diagnostics setting_faults(const plant::Plant& plant, const std::vector<Model>& models,
+                                 const SettingTakers& takers, PlantCodes codes) {
+    PlantSettingsReader reader(plant, codes);
+    static_cast<void>(reader.read(models, takers));
+    return reader.faults();
 }
 
 OrderSettings settings_of_order(const Settings& settings, const SettingTakers& takers, const std::vector<Model>& models,
@@ -266,8 +282,15 @@ OrderSettings settings_of_order(const Settings& settings, const SettingTakers& t
     SettingReader reader(plant);
     OrderSettings result = OrderSettingsChooser(models, plant, request, reader).choose(settings, takers);
     result.unusual = reader.take_unusual();
-    throw_if_any(reader.take_errors());
+    reader.faults().throw_if_any(InputError::Whose::request);
     return result;
+}
+
+base::Diagnostics extras_faults(const std::vector<Model>& models, const plant::Plant& plant,
+                                const orders::Request& request) {
+    SettingReader reader(plant);
+    static_cast<void>(read_extras(request, models, reader, UnknownModels::told_already));
+    return reader.faults();
 }
 
 }  // namespace flutebook::contract

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "host/base/diagnostics.hpp"
 #include "host/base/place.hpp"
 #include "host/contract/model.hpp"
 #include "host/contract/setting_reader.hpp"
@@ -27,6 +28,10 @@ struct PlantSettings {
     std::vector<UnusualValue> unusual;
 };
 
+/// What is wrong with the settings that plugins.yaml gives, of a plant whose files may be at fault too.
+[[nodiscard]] base::Diagnostics setting_faults(const plant::Plant& plant, const std::vector<Model>& models,
+                                               const SettingTakers& takers, PlantCodes codes);
+
 /// Throws InputError (plant) with every error of plugins.yaml.
 [[nodiscard]] PlantSettings read_settings(const plant::Plant& plant, const std::vector<Model>& models,
                                           const SettingTakers& takers);
@@ -36,6 +41,11 @@ struct PlantSettings {
 /// of `extras`, and where a setting has no value for the order.
 [[nodiscard]] OrderSettings settings_of_order(const Settings& settings, const SettingTakers& takers,
                                               const std::vector<Model>& models, const plant::Plant& plant,
+                                              const orders::Request& request);
+
+/// What is wrong with the extras of a request, for one whose other fields are at fault. A model that is not loaded is
+/// for the reader of requests to refuse.
+[[nodiscard]] base::Diagnostics extras_faults(const std::vector<Model>& models, const plant::Plant& plant,
                                               const orders::Request& request);
 
 }  // namespace flutebook::contract

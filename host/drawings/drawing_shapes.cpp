@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <utility>
 
+#include "host/base/inches.hpp"
 #include "host/base/parts.hpp"
 
 namespace flutebook::drawings {
@@ -20,13 +21,19 @@ std::vector<DrawnPoint> rectangle(DrawnPoint corner, double length_mm, double wi
     return {corner, {right, corner.y_mm}, {right, bottom}, {corner.x_mm, bottom}};
 }
 
-double shown_length(const ShownUnits& units, double length_mm) {
-    return units.units == plant::Units::metric ? length_mm : length_mm / 25.4;
+// Labels are to a tenth of a mm, or a sixteenth of an inch; names are exact.
+struct LabelScale {
+    double of_mm;
+    int decimals;
+};
+
+LabelScale label_scale(const ShownUnits& units) {
+    return units.units == plant::Units::metric ? LabelScale{1, 1} : LabelScale{16 / base::mm_of_inch, 0};
 }
 
-// Labels are to a tenth of a mm, or a hundredth of an inch; names are exact.
-int label_decimals(const ShownUnits& units) {
-    return units.units == plant::Units::metric ? 1 : 2;
+std::string label_text(const ShownUnits& units, std::int64_t label) {
+    if (units.units == plant::Units::metric) return fmt::format("{}", base::from_units(label, 1));
+    return base::exact_inches(static_cast<double>(label) / 16);
 }
 
 struct DimensionEnds {
@@ -35,9 +42,8 @@ struct DimensionEnds {
 
 void add_labelled(render::Drawing& drawing, const ShownUnits& units, DimensionLane lane, DimensionEnds ends,
                   std::int64_t label, const std::string& name) {
-    const std::string length = units.length(ends.to_mm - ends.from_mm);
-    drawing.dimensions.push_back({lane.side, lane.lane, ends.from_mm, ends.to_mm,
-                                  fmt::format("{}", base::from_units(label, label_decimals(units))),
+    const std::string length = units.exact_length(ends.to_mm - ends.from_mm);
+    drawing.dimensions.push_back({lane.side, lane.lane, ends.from_mm, ends.to_mm, label_text(units, label),
                                   name.empty() ? length : name + ": " + length});
 }
 
@@ -51,24 +57,20 @@ DrawnPolygon lost_rectangle(DrawnPoint corner, double length_mm, double width_mm
     return {DrawnPolygon::Kind::lost, rectangle(corner, length_mm, width_mm), std::move(name), std::move(cause)};
 }
 
-std::string length_unit(const ShownUnits& units) {
-    const std::string one = units.length(1);
-    return one.substr(one.find(' ') + 1);
-}
-
 void add_dimension(render::Drawing& drawing, const ShownUnits& units, DimensionLane lane, double from_mm, double to_mm,
                    const std::string& name) {
-    const double length = shown_length(units, to_mm - from_mm);
-    add_labelled(drawing, units, lane, {from_mm, to_mm}, base::in_units(length, label_decimals(units)), name);
+    const LabelScale scale = label_scale(units);
+    const std::int64_t label = base::in_units((to_mm - from_mm) * scale.of_mm, scale.decimals);
+    add_labelled(drawing, units, lane, {from_mm, to_mm}, label, name);
 }
 
 void add_chain(render::Drawing& drawing, const ShownUnits& units, render::DrawnDimension::Side side,
                const std::vector<double>& lengths_mm, double whole_mm, const std::string& name) {
-    const int decimals = label_decimals(units);
+    const LabelScale scale = label_scale(units);
     std::vector<double> lengths;
-    for (const double length_mm : lengths_mm) lengths.push_back(shown_length(units, length_mm));
+    for (const double length_mm : lengths_mm) lengths.push_back(length_mm * scale.of_mm);
     const std::vector<std::int64_t> labels =
-        base::parts_of(base::in_units(shown_length(units, whole_mm), decimals), lengths, decimals);
+        base::parts_of(base::in_units(whole_mm * scale.of_mm, scale.decimals), lengths, scale.decimals);
     double from = 0;
     for (std::size_t i = 0; i < lengths_mm.size(); ++i) {
         if (lengths_mm.size() > 1) add_labelled(drawing, units, {side, 0}, {from, from + lengths_mm[i]}, labels[i], "");

@@ -14,9 +14,6 @@ namespace flutebook::drawings {
 [[nodiscard]] render::DrawnPolygon lost_rectangle(render::DrawnPoint corner, double length_mm, double width_mm,
                                                   std::string cause, std::string name);
 
-/// "mm", "in".
-[[nodiscard]] std::string length_unit(const ShownUnits& units);
-
 /// A lane of dimensions at one side of the board.
 struct DimensionLane {
     render::DrawnDimension::Side side;

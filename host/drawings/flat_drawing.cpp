@@ -135,7 +135,7 @@ void add_score_chain(Drawing& drawing, const ShownUnits& units, Side side, std::
 Drawing flat_drawing(const ShownUnits& units, const FlatBlank& blank) {
     Drawing drawing{blank.piece.empty() ? "Blank, flat" : fmt::format("Blank of {}, flat", blank.piece)};
     drawing.note =
-        fmt::format("in {}; seen from the inside; creases dashed, what is cut out hatched", length_unit(units));
+        fmt::format("in {}; seen from the inside; creases dashed, what is cut out hatched", units.length_unit);
     drawing.arrows.push_back({DrawnArrow::Direction::up_and_down, "flutes"});
     drawing.polygons.push_back(lost_rectangle({0, 0}, blank.length_mm, blank.width_mm, "cut-out", "cut out"));
     add_cells(drawing, units, blank);

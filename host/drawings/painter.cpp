@@ -12,6 +12,8 @@ namespace {
 
 using blanks::Vec3;
 
+constexpr double one_plane_mm = 0.5;  // half of the thinnest board
+
 struct Extent {
     double least, most;
 };
@@ -56,8 +58,14 @@ PaintOrder by_plane(const PaintedFace& first, const PaintedFace& second, const V
     return is_nearer ? PaintOrder::first_behind : PaintOrder::second_behind;
 }
 
-// Of two that lie on one another: who sees the inside sees the earlier one before the later.
-PaintOrder by_turn(const PaintedFace& first, const PaintedFace& second, const View& view) {
+// Of two that lie on one another, by where they are drawn; on one plane who sees the inside sees the earlier one before
+// the later.
+PaintOrder by_layer(const PaintedFace& first, const PaintedFace& second, const View& view) {
+    const Vec3& normal = first.face.normal;
+    const Extent other = extent_along(second.face.outline, normal);
+    const double apart = (other.least + other.most) / 2 - dot(first.face.outline.front(), normal);
+    if (other.most - other.least < one_plane_mm && std::abs(apart) > one_plane_mm)
+        return (apart > 0) == (dot(normal, view.nearer) > 0) ? PaintOrder::first_behind : PaintOrder::second_behind;
     if (first.turn == second.turn) return PaintOrder::unknown;
     const bool is_inside_seen = dot(first.face.normal, view.nearer) > 0;
     return (first.turn < second.turn) != is_inside_seen ? PaintOrder::first_behind : PaintOrder::second_behind;
@@ -71,7 +79,7 @@ bool lies_on(const PaintedFace& first, const PaintedFace& second, double thickne
 
 PaintOrder order_of(const PaintedFace& first, const PaintedFace& second, const View& view, double thickness_mm) {
     if (!overlap_in_picture(first, second, view)) return PaintOrder::unknown;
-    if (lies_on(first, second, thickness_mm)) return by_turn(first, second, view);
+    if (lies_on(first, second, thickness_mm)) return by_layer(first, second, view);
     const PaintOrder order = by_plane(first, second, view, thickness_mm);
     if (order != PaintOrder::unknown) return order;
     const PaintOrder turned = by_plane(second, first, view, thickness_mm);

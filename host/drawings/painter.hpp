@@ -15,7 +15,7 @@ struct View {
 
 struct PaintedFace {
     blanks::FoldedFace face;
-    std::size_t turn;  // in which it is folded: of two faces that lie on one another the later is outside
+    std::size_t turn;  // in which it is folded: of two faces on one plane the later is outside
 };
 
 /// Indices of `faces`, the farthest first. Faces nearer to one another than `thickness_mm` lie on one another.

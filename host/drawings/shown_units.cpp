@@ -3,6 +3,7 @@
 #include <array>
 #include <optional>
 
+#include "host/base/inches.hpp"
 #include "host/fields/units.hpp"
 #include "host/geometry/refused.hpp"
 #include "host/render/number_text.hpp"
@@ -57,6 +58,7 @@ std::string ShownUnit::text(double value) const {
 
 ShownUnits::ShownUnits(const Plant& plant) : units(plant.units), currency(plant.currency) {
     const bool us = units == Units::us;
+    length_unit = us ? "in" : "mm";
     web_length = us ? unit_shown_as("m", "ft", "ft", 1) : unit_shown_as("m", "m", "m", 1);
     area = us ? unit_shown_as("m2", "ft2", "ft2", 4) : unit_shown_as("m2", "m2", "m2", 4);
     mass = us ? unit_shown_as("kg", "lb", "lb", 2) : unit_shown_as("kg", "kg", "kg", 2);
@@ -65,17 +67,24 @@ ShownUnits::ShownUnits(const Plant& plant) : units(plant.units), currency(plant.
     cost_mass = us ? unit_shown_as("t", "short_ton", "short ton", 4) : unit_shown_as("t", "t", "tonne", 4);
 }
 
+std::string ShownUnits::length_number(double length_mm) const {
+    if (units == Units::us) return base::inches_to_sixteenths(length_mm / base::mm_of_inch);
+    const std::string with_unit = geometry::length_text(length_mm, units);
+    return with_unit.substr(0, with_unit.find(' '));
+}
+
 std::string ShownUnits::length(double length_mm) const {
+    return length_number(length_mm) + " " + length_unit;
+}
+
+std::string ShownUnits::exact_length(double length_mm) const {
     return geometry::length_text(length_mm, units);
 }
 
 std::string ShownUnits::lengths(const std::vector<double>& lengths_mm) const {
     std::string result;
-    for (std::size_t i = 0; i < lengths_mm.size(); ++i) {
-        const std::string side = length(lengths_mm[i]);
-        result += (i == 0 ? "" : " x ") + (i + 1 < lengths_mm.size() ? side.substr(0, side.find(' ')) : side);
-    }
-    return result;
+    for (std::size_t i = 0; i < lengths_mm.size(); ++i) result += (i == 0 ? "" : " x ") + length_number(lengths_mm[i]);
+    return result.empty() ? result : result + " " + length_unit;
 }
 
 ShownUnit ShownUnits::of(const std::string& unit) const {

@@ -29,15 +29,20 @@ struct ShownUnits {
 
     plant::Units units;
     std::string currency;
-    ShownUnit web_length;  // from m
-    ShownUnit area;        // from m2, of one box
-    ShownUnit mass;        // from kg
-    ShownUnit grammage;    // from g/m2
-    ShownUnit cost_area;   // from m2: the area that a cost is told for
-    ShownUnit cost_mass;   // from tonnes: the mass that a cost is told for
+    std::string length_unit;  // "mm", "in"
+    ShownUnit web_length;     // from m
+    ShownUnit area;           // from m2, of one box
+    ShownUnit mass;           // from kg
+    ShownUnit grammage;       // from g/m2
+    ShownUnit cost_area;      // from m2: the area that a cost is told for
+    ShownUnit cost_mass;      // from tonnes: the mass that a cost is told for
 
-    /// "2050 mm", "80.709 in".
+    /// Of a box, its blank or its sheet: "2050 mm"; "15 1/4 in", rounded to sixteenths, "~80 11/16 in" where it was.
     [[nodiscard]] std::string length(double length_mm) const;
+    /// The same without its unit.
+    [[nodiscard]] std::string length_number(double length_mm) const;
+    /// Of a machine or a roll, or to be measured again: not rounded to sixteenths, "80.709 in".
+    [[nodiscard]] std::string exact_length(double length_mm) const;
 
     /// "400 x 300 x 250 mm".
     [[nodiscard]] std::string lengths(const std::vector<double>& lengths_mm) const;

@@ -18,6 +18,7 @@
 #include "host/contract/trust.hpp"
 #include "host/engine/costing/blocks.hpp"
 #include "host/engine/costing/fill.hpp"
+#include "host/engine/costing/workbench.hpp"
 
 namespace flutebook::engine {
 namespace {
@@ -168,9 +169,9 @@ std::vector<Blocked> divide(std::span<const Row> rows) {
 // The work of one thread: takes the next block until none is left.
 class CostingThread {
 public:
-    CostingThread(const Blocks& blocks, std::span<const Row> rows, const std::vector<Blocked>& work,
+    CostingThread(Workbench& bench, std::span<const Row> rows, const std::vector<Blocked>& work,
                   std::span<Outcome> outcomes)
-        : blocks_(blocks), rows_(rows), work_(work), outcomes_(outcomes) {}
+        : bench_(bench), rows_(rows), work_(work), outcomes_(outcomes) {}
 
     /// Keeps what is thrown: an exception that left a thread would end the program.
     void run(std::atomic<std::size_t>& next) {
@@ -192,22 +193,19 @@ public:
 
 private:
     void cost(const Blocked& block) {
-        if (!columns_ || columns_->shape() != block.shape)
-            columns_ = std::make_shared<Columns>(blocks_.columns(block.shape));
         std::vector<Row> rows;
         std::vector<Outcome> outcomes(block.rows.size());
         for (const std::size_t r : block.rows) rows.push_back(rows_[r]);
-        const auto fault = blocks_.cost(*columns_, rows, outcomes);
+        const auto fault = bench_.blocks().cost(bench_.columns(block.shape), rows, outcomes);
         if (fault && (!fault_ || block.rows[fault->row] < fault_->row))
             fault_ = Fault{block.rows[fault->row], fault->text};
         for (std::size_t i = 0; i < block.rows.size(); ++i) outcomes_[block.rows[i]] = outcomes[i];
     }
 
-    const Blocks& blocks_;
+    Workbench& bench_;
     std::span<const Row> rows_;
     const std::vector<Blocked>& work_;
     std::span<Outcome> outcomes_;
-    std::shared_ptr<Columns> columns_;  // of the shape it worked on last
     std::optional<Fault> fault_;
     std::exception_ptr thrown_;
 };
@@ -236,6 +234,8 @@ LineAmount amount_at(const Blocks& blocks, const Columns& columns, std::size_t m
 // All lines that charge something: by step, then by model, then as the model declares them.
 std::vector<LineAmount> lines_in_order(const Blocks& blocks, const Columns& columns) {
     std::vector<LineAmount> result;
+    constexpr std::size_t usual_lines = 64;
+    result.reserve(usual_lines);
     const Graph& graph = blocks.graph();
     for (std::size_t step = 0; step < columns.shape().steps; ++step)
         for (std::size_t m = 0; m < graph.models.size(); ++m)
@@ -268,19 +268,31 @@ ClassCosts costs_by_class(const Graph& graph, const Costing& costing) {
     return result;
 }
 
-Engine::Engine() = default;
+Engine::Engine(Graph graph, const plant::Plant& plant) {
+    contract::PlantSettings settings = contract::read_settings(plant, graph.models, setting_takers(graph));
+    unusual_ = std::move(settings.unusual);
+    blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings.values));
+}
+
 Engine::~Engine() = default;
 Engine::Engine(Engine&&) noexcept = default;
 Engine& Engine::operator=(Engine&&) noexcept = default;
 
 Engine Engine::start(const plant::Plant& plant, const std::string& installed, contract::Trust* trust,
                      contract::IsolatedLoader* elsewhere) {
-    Graph graph = join(load_all(plant, installed, {trust, elsewhere}), plant.preferences);
-    contract::PlantSettings settings = contract::read_settings(plant, graph.models, setting_takers(graph));
-    Engine result;
-    result.unusual_ = std::move(settings.unusual);
-    result.blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings.values));
-    return result;
+    return {join(load_all(plant, installed, {trust, elsewhere}), plant.preferences), plant};
+}
+
+Engine Engine::with_settings_of(const plant::Plant& plant) const {
+    return {graph(), plant};
+}
+
+base::Diagnostics Engine::setting_faults(const plant::PlantReading& reading, const std::string& installed,
+                                         contract::Trust* trust, contract::IsolatedLoader* elsewhere) {
+    const Graph graph = join(load_all(reading.plant, installed, {trust, elsewhere}), reading.plant.preferences);
+    return contract::setting_faults(
+        reading.plant, graph.models, setting_takers(graph),
+        reading.knows_all_codes ? contract::PlantCodes::all_known : contract::PlantCodes::some_unknown);
 }
 
 const Graph& Engine::graph() const {
@@ -295,12 +307,17 @@ const Blocks& Engine::blocks() const {
 
 Order Engine::order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                     double quantity, const PieceOfSet& piece) const {
-    return {&plant,
-            &request,
-            &layout,
-            quantity,
-            contract::settings_of_order(settings(), setting_takers(graph()), graph().models, plant, request),
-            piece};
+    return {&plant, &request, &layout, quantity, settings_of(plant, request), piece, request.trim};
+}
+
+contract::OrderSettings Engine::settings_of(const plant::Plant& plant, const orders::Request& request) const {
+    return contract::settings_of_order(settings(), setting_takers(graph()), graph().models, plant, request);
+}
+
+orders::ExtrasCheck Engine::extras_check(const plant::Plant& plant) const {
+    return [this, &plant](const orders::Request& request) {
+        return contract::extras_faults(graph().models, plant, request);
+    };
 }
 
 std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) const {
@@ -308,19 +325,33 @@ std::vector<Outcome> Engine::cost(std::span<const Row> rows, unsigned threads) c
     std::vector<Outcome> outcomes(rows.size());
     const std::size_t wanted = std::clamp<std::size_t>(threads, 1, std::max<std::size_t>(work.size(), 1));
     std::atomic<std::size_t> next = 0;
-    CostingThread here(*blocks_, rows, work, outcomes);
-    std::vector<CostingThread> others(wanted - 1, here);
+    std::vector<Workbench> benches;
+    benches.reserve(wanted);
+    for (std::size_t w = 0; w < wanted; ++w) benches.emplace_back(*blocks_);
+    std::vector<CostingThread> workers;
+    workers.reserve(wanted);
+    for (Workbench& bench : benches) workers.emplace_back(bench, rows, work, outcomes);
     {
         std::vector<std::jthread> running;
-        for (CostingThread& other : others) running.emplace_back([&other, &next] { other.run(next); });
-        here.run(next);
+        for (std::size_t w = 1; w < wanted; ++w) running.emplace_back([&, w] { workers[w].run(next); });
+        workers.front().run(next);
     }
-    here.rethrow();
-    for (const CostingThread& other : others) other.rethrow();
-    const Fault* first = here.fault();
-    for (const CostingThread& other : others)
-        if (other.fault() != nullptr && (first == nullptr || other.fault()->row < first->row)) first = other.fault();
+    for (const CostingThread& worker : workers) worker.rethrow();
+    const Fault* first = nullptr;
+    for (const CostingThread& worker : workers)
+        if (worker.fault() != nullptr && (first == nullptr || worker.fault()->row < first->row)) first = worker.fault();
     if (first != nullptr) throw ModelError(first->text);
+    return outcomes;
+}
+
+std::vector<Outcome> Engine::cost(std::span<const Row> rows, Workbench& bench) const {
+    const std::vector<Blocked> work = divide(rows);
+    std::vector<Outcome> outcomes(rows.size());
+    std::atomic<std::size_t> next = 0;
+    CostingThread here(bench, rows, work, outcomes);
+    here.run(next);
+    here.rethrow();
+    if (here.fault() != nullptr) throw ModelError(here.fault()->text);
     return outcomes;
 }
 
@@ -347,7 +378,12 @@ Costing costing_of(const Blocks& blocks, const Columns& columns, Money cost) {
 }  // namespace
 
 std::optional<Costing> Engine::cost_in_full(const Row& row) const {
-    Columns columns = blocks_->columns({row.plies(), row.steps()});
+    Workbench bench(*blocks_);
+    return cost_in_full(row, bench);
+}
+
+std::optional<Costing> Engine::cost_in_full(const Row& row, Workbench& bench) const {
+    Columns& columns = bench.columns({row.plies(), row.steps()});
     Outcome outcome;
     if (auto fault = blocks_->cost(columns, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
     if (outcome.state == Outcome::State::refused) return std::nullopt;

@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "host/base/diagnostics.hpp"
 #include "host/contract/evaluator.hpp"
 #include "host/contract/settings.hpp"
 #include "host/contract/trust.hpp"
@@ -70,6 +71,7 @@ struct Costing {
 [[nodiscard]] ClassCosts costs_by_class(const Graph& graph, const Costing& costing);
 
 class Blocks;
+class Workbench;
 
 class Engine {
 public:
@@ -80,6 +82,15 @@ public:
     /// InputError (plant) for unfit settings, ModelError for unfit plugins.
     [[nodiscard]] static Engine start(const plant::Plant& plant, const std::string& installed,
                                       contract::Trust* trust = nullptr, contract::IsolatedLoader* elsewhere = nullptr);
+
+    /// The same models with the settings of another plant, which lists them in the same order: nothing is loaded.
+    /// Throws InputError (plant) for unfit settings.
+    [[nodiscard]] Engine with_settings_of(const plant::Plant& plant) const;
+    /// What is wrong with the settings of a plant whose files have faults: to be told with them. Throws ModelError
+    /// where the models cannot be loaded or joined.
+    [[nodiscard]] static base::Diagnostics setting_faults(const plant::PlantReading& reading,
+                                                          const std::string& installed, contract::Trust* trust,
+                                                          contract::IsolatedLoader* elsewhere);
 
     ~Engine();
     Engine(Engine&&) noexcept;
@@ -95,13 +106,24 @@ public:
     [[nodiscard]] Order order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                               double quantity, const PieceOfSet& piece = {}) const;
 
+    /// What an order of the request takes of all settings. Throws InputError (request) as order() does.
+    [[nodiscard]] contract::OrderSettings settings_of(const plant::Plant& plant, const orders::Request& request) const;
+
+    /// What is wrong with the extras of a request, for its reader to tell with its other faults. The engine and the
+    /// plant must outlive it.
+    [[nodiscard]] orders::ExtrasCheck extras_check(const plant::Plant& plant) const;
+
     /// Costs every row, on up to `threads` threads. Throws ModelError where a model is at fault in any row, naming
     /// the first.
     [[nodiscard]] std::vector<Outcome> cost(std::span<const Row> rows, unsigned threads) const;
 
+    /// The same on this thread, at a bench of this engine's: for who costs few rows many times.
+    [[nodiscard]] std::vector<Outcome> cost(std::span<const Row> rows, Workbench& bench) const;
+
     /// Costs one row in full; nothing where a model refuses it. The total is that of cost(), to the bit. Throws
     /// ModelError.
     [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row) const;
+    [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row, Workbench& bench) const;
 
     /// The same with a run that was measured: the host stands in for the model that lays out the run, all others work
     /// unchanged. What was measured need not balance, and is not held to. Throws ModelError also where the model that
@@ -112,7 +134,7 @@ public:
     [[nodiscard]] const Blocks& blocks() const;
 
 private:
-    Engine();
+    Engine(Graph graph, const plant::Plant& plant);
     std::unique_ptr<const Blocks> blocks_;
     std::vector<contract::UnusualValue> unusual_;
 };

@@ -117,8 +117,12 @@ double trim(const Row& row, std::size_t) {
 double outs(const Row& row, std::size_t) {
     return row.candidate->outs;
 }
+double web_share(const Row& row, std::size_t) {
+    const geometry::Candidate& way = *row.candidate;
+    return plant::web_share(row.order->trim, way.roll_width_mm - way.trim_mm, way.roll_width_mm);
+}
 double order_change(const Row& row, std::size_t) {
-    return web(row).order_change_m;
+    return web(row).order_change_m * row.order->trim.changes;
 }
 double roll_loss(const Row& row, std::size_t) {
     return web(row).roll_loss;
@@ -183,7 +187,7 @@ double step_colours(const Row& row, std::size_t k) {
 }
 double step_setup_time(const Row& row, std::size_t k) {
     const Converter* machine = converter(row, k);
-    return k == 0               ? web(row).order_change_min
+    return k == 0               ? web(row).order_change_min * row.order->trim.changes
            : machine != nullptr ? machine->setup_min
                                 : row.order->plant->dispatch.minutes;
 }
@@ -257,6 +261,9 @@ std::vector<Fact> order_facts() {
         {{"web.roll_width", "m", "width of the rolls that are run", any_size, order}, fixed, fill<roll_width>},
         {{"web.trim", "m", "roll width less the sheets side by side", any_size, order}, fixed, fill<trim>},
         {{"web.outs", "1", "sheets side by side on the web", {1, 1e6}, order}, fixed, fill<outs>},
+        {{"web.share", "1", "the part of its web that the order pays; 1 unless trim is shared", any_size, order},
+         fixed,
+         fill<web_share>},
         {{"web.order_change", "m", "web lost at the order change", any_size, order}, replaceable, fill<order_change>},
         {{"web.roll_loss", "1", "share of issued paper that never reaches the web", share, order},
          replaceable,

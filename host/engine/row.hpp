@@ -36,6 +36,7 @@ struct Order {
     double quantity;                   // of this piece: of a set, the sets times its count
     contract::OrderSettings settings;  // point into those of the engine that made the order
     PieceOfSet piece = {};
+    plant::TrimPolicy trim = {};  // how it pays for its web
 };
 
 /// One row of a block. Both must outlive the evaluation; the candidate belongs to the order's layout.

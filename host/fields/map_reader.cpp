@@ -117,7 +117,7 @@ double Field::number(const std::string& unit, const QuantityRange& range) const 
     const auto expected = expected_number(unit, range);
     const auto given = given_text(expected);
     if (!given) return no_number;
-    const auto read = read_quantity(*given, unit, reading_->currency);
+    const auto read = read_quantity(*given, unit, reading_->words);
     if (const auto* problem = std::get_if<Problem>(&read)) {
         complain(problem->text);
         return no_number;

@@ -21,7 +21,7 @@ class MapReader;
 /// What the fields of a file share. Outlives them.
 struct Reading {
     base::Diagnostics& complaints;
-    std::string currency;  // its code counts as `money` in units
+    UnitWords words;
 };
 
 /// One value, given or not, that a form asks for. Refers to the document and the reading; both outlive it.
@@ -110,6 +110,8 @@ public:
 
     [[nodiscard]] const Field& map() const { return map_; }
     [[nodiscard]] base::Places places() const;
+    /// The keys that were asked for so far, in that order.
+    [[nodiscard]] const std::vector<std::string>& asked() const { return asked_; }
 
     /// Complains of every key that was not asked for. To be called once, when all were.
     void finish() const;

@@ -12,8 +12,8 @@
 #include "host/base/characters.hpp"
 #include "host/base/decimal.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/fields/unit_text.hpp"
 #include "host/fields/units.hpp"
+#include "host/fields/written_number.hpp"
 
 namespace flutebook::fields {
 
@@ -34,6 +34,11 @@ bool is_plain_decimal(std::string_view text) {
     return text.size() > 1 && text[0] == '.' && base::is_digit(text[1]) && without_digits(text.substr(1)).empty();
 }
 
+// `1 000` is no number and a unit, but two numbers.
+bool is_digit_behind(std::string_view text, std::size_t space) {
+    return space + 1 < text.size() && base::is_digit(text[space + 1]);
+}
+
 std::variant<double, Problem> read_decimal(std::string_view text) {
     double value = 0;
     const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), value);
@@ -48,13 +53,13 @@ std::string in_unit(const std::string& unit) {
 
 Problem not_a_number(std::string_view found, const std::string& unit) {
     return {"not a number: found " + base::shown(found) + ", expected a plain decimal" + in_unit(unit) +
-            ", or a decimal, a space and a unit"};
+            ", or a decimal, a space and a unit" + number_meant(found)};
 }
 
 std::variant<double, Problem> convert(double value, const std::string& written, const std::string& unit,
-                                      const std::string& currency) {
-    if (const auto why = why_unit_is_refused(written)) return Problem{*why};
-    const auto from = with_word_replaced(written, currency, "money");
+                                      const UnitWords& words) {
+    if (const auto why = why_unit_is_refused(written, words)) return Problem{*why};
+    const auto from = library_unit(written, words);
     const auto to_unit = conversion(from, unit);
     if (to_unit) return base::short_decimal((*to_unit)(value));
     const auto wanted = unit == "1" ? std::string("a bare number") : "a unit that converts to " + base::shown(unit);
@@ -62,15 +67,41 @@ std::variant<double, Problem> convert(double value, const std::string& written, 
                    base::shown(written) + ", expected " + wanted};
 }
 
+bool stands_alone(std::string_view written) {
+    return !written.empty() && written.front() != ' ' && written.back() != ' ';
+}
+
+// `15 1/4 in`: a length alone is measured so.
+std::variant<double, Problem> of_fraction(const WrittenFraction& fraction, std::string_view text,
+                                          const std::string& unit, const UnitWords& words) {
+    if (std::isnan(fraction.value))
+        return Problem{"no fraction of a length: found " + base::shown(fraction.fraction) + " in " + base::shown(text) +
+                       ", expected one below 1, in halves to sixty-fourths; write a decimal"};
+    const std::string decimal = base::canonical(fraction.value);
+    if (fraction.unit.empty())
+        return Problem{"a fraction without its unit: found " + base::shown(text) + "; write " + base::shown(decimal) +
+                       ", or the unit behind it, as in " + base::shown(std::string(text) + " in")};
+    if (!conversion(fraction.unit, "mm"))
+        return Problem{"a fraction of what is no length: found " + base::shown(text) + "; write " +
+                       base::shown(decimal + " " + fraction.unit)};
+    return convert(fraction.value, fraction.unit, unit, words);
+}
+
 }  // namespace
 
-std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit,
-                                            const std::string& currency) {
+std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit, const UnitWords& words) {
     const std::string_view text = given.text;
-    if (text.empty()) return Problem{"not a number: expected a plain decimal" + in_unit(unit)};
+    if (text.empty()) return Problem{"an empty value: expected a plain decimal" + in_unit(unit)};
+    if (const auto fraction = read_fraction(text)) return of_fraction(*fraction, text, unit, words);
+    if (text.ends_with('%') && is_plain_decimal(text.substr(0, text.size() - 1))) {
+        const auto percent = read_decimal(text.substr(0, text.size() - 1));
+        if (const auto* problem = std::get_if<Problem>(&percent)) return *problem;
+        return convert(std::get<double>(percent), "%", unit, words);
+    }
     const auto space = text.find(' ');
     const auto number = text.substr(0, space);
-    if (!is_plain_decimal(number)) return not_a_number(text, unit);
+    if (!is_plain_decimal(number) || (space != std::string_view::npos && is_digit_behind(text, space)))
+        return not_a_number(text, unit);
     if (space == std::string_view::npos) {
         if (given.quoted)
             return Problem{"a quoted number is a text: found " + base::shown(text) + "; write it without the quotes"};
@@ -78,9 +109,9 @@ std::variant<double, Problem> read_quantity(const GivenText& given, const std::s
     }
     const auto value = read_decimal(number);
     if (const auto* problem = std::get_if<Problem>(&value)) return *problem;
-    const std::string written(text.substr(space + 1));
-    if (written.empty() || written.front() == ' ' || written.back() == ' ') return not_a_number(text, unit);
-    return convert(std::get<double>(value), written, unit, currency);
+    const auto written = text.substr(space + 1);
+    if (!stands_alone(written)) return not_a_number(text, unit);
+    return convert(std::get<double>(value), std::string(written), unit, words);
 }
 
 bool QuantityRange::holds(double value) const {

@@ -8,6 +8,7 @@
 #include <variant>
 
 #include "host/base/place.hpp"
+#include "host/fields/unit_words.hpp"
 
 namespace flutebook::fields {
 
@@ -28,10 +29,12 @@ struct Problem {
     std::string text;
 };
 
-/// The number of `given` in `unit`. Takes plain decimals only: no 010, nan, inf, 0x10, 1_000 or 1,5. In a text with a
-/// unit the plant's `currency` code counts as `money`.
+/// The number of `given` in `unit`. Takes plain decimals only: no 010, nan, inf, 0x10, 1_000 or 1,5; with a unit behind
+/// a space, `20%`, and lengths with a fraction, `15 1/4 in`. In a text with a unit `words` say what the currency's
+/// code,
+/// `$` and `ton` mean.
 [[nodiscard]] std::variant<double, Problem> read_quantity(const GivenText& given, const std::string& unit,
-                                                          const std::string& currency);
+                                                          const UnitWords& words);
 
 struct QuantityRange {
     double low, high;

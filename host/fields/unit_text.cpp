@@ -110,8 +110,9 @@ bool is_thousand_of_an_area(const UnitWord& word) {
     return is_one_of(after_prefix(word.name), lengths) || is_one_of(after_prefix(in_lower_case(word.name)), lengths);
 }
 
-bool is_ton(const UnitWord& word) {
+bool is_unclear_ton(const UnitWord& word, UnitWords::Ton meant) {
     constexpr std::array<std::string_view, 2> tons{"ton", "tons"};
+    if (meant == UnitWords::Ton::short_ton && is_one_of(word.name, tons)) return false;
     const auto name = in_lower_case(word.name);
     return is_one_of(name, tons) || is_one_of(after_prefix(name), tons) || is_one_of(after_prefix(word.name), tons);
 }
@@ -242,7 +243,7 @@ std::string with_word_replaced(std::string_view unit, std::string_view word, std
     return result;
 }
 
-std::optional<std::string> why_unit_is_refused(const std::string& text) {
+std::optional<std::string> why_unit_is_refused(const std::string& text, const UnitWords& words) {
     if (has_shift(text))
         return "a unit that counts from another origin: found " + base::shown(text) + "; write a plain unit";
     if (has_number(text))
@@ -252,7 +253,7 @@ std::optional<std::string> why_unit_is_refused(const std::string& text) {
         if (is_thousand_of_an_area(word))
             return "an ambiguous unit: found " + base::shown(text) + ", which would be read as (" + word.name + ")" +
                    word.exponent + "; write `MSF` for 1000 ft2";
-        if (is_ton(word))
+        if (is_unclear_ton(word, words.ton))
             return "an ambiguous unit: found " + base::shown(text) +
                    "; write `t` for 1000 kg, `short_ton` for 2000 lb or `long_ton` for 2240 lb";
     }

@@ -37,7 +37,9 @@ struct TradeUnit {
     const char* symbol;
     const char* meaning;
 };
-constexpr std::array<TradeUnit, 7> trade_units{{{"MSF", "1000 ft2"},
+constexpr std::array<TradeUnit, 9> trade_units{{{"MSF", "1000 ft2"},
+                                                {"MMBtu", "1000000 Btu"},
+                                                {"lbs", "lb"},
                                                 {"kWh", "3600000 J"},
                                                 {"box", "1"},
                                                 {"boxes", "1"},

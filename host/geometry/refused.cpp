@@ -91,6 +91,7 @@ public:
 private:
     bool nothing_to_try(const std::vector<Route>& routes);
     bool lacks_colours(const Route& route);
+    [[nodiscard]] std::string who_has_colours(const Route& route) const;
     bool cuts_flaps_even(const Route& route);
     bool refuses_blank(const Route& route, const blanks::Blank& blank);
     OpenLimit open_on_machines(const Route& route, const blanks::Blank& blank);
@@ -169,14 +170,31 @@ bool Listing::lacks_colours(const Route& route) {
         had.push_back(fmt::format("{} has {}", machine.code, machine.colours));
     };
     for (const Converter* converter : route.converters) tell(*converter);
-    if (!request_.route)
+    if (!request_.route_of(needs_.piece))
         for (const Converter& machine : plant_.converters)
             if (machine.kind == Converter::Kind::printer) tell(machine);
     add({}, "", route,
-        fmt::format("{} asked for: {}",
+        fmt::format("{} asked for: {}{}",
                     request_.colours == 1 ? "1 colour is" : fmt::format("{} colours are", request_.colours),
-                    had.empty() ? "the corrugator prints none" : joined(had, ", ")));
+                    had.empty() ? "the corrugator prints none" : joined(had, ", "),
+                    request_.route ? who_has_colours(route) : ""));
     return true;
+}
+
+// The printers of the plant that could stand in the route, and the machines that could stand for one of it.
+std::string Listing::who_has_colours(const Route& route) const {
+    const auto is_of_use = [&](const Converter& machine) {
+        return machine.kind == Converter::Kind::printer ||
+               std::any_of(route.converters.begin(), route.converters.end(),
+                           [&](const Converter* taken) { return taken->kind == machine.kind; });
+    };
+    std::vector<std::string> having;
+    for (const Converter& machine : plant_.converters)
+        if (machine.colours >= request_.colours && is_of_use(machine))
+            having.push_back(fmt::format("{} has {}", machine.code, machine.colours));
+    if (having.empty()) return "; no machine of the plant that could stand in it has so many";
+    return fmt::format("; in the plant {}: {}, or leave the route out", joined(having, ", "),
+                       having.size() == 1 ? "put it into the route" : "put one of them into the route");
 }
 
 bool Listing::cuts_flaps_even(const Route& route) {

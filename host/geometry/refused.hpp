@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "host/base/inches.hpp"
 #include "host/blanks/blank.hpp"
 #include "host/geometry/route.hpp"
 #include "host/orders/request.hpp"
@@ -28,11 +29,11 @@ struct Refused {
                                                     const RouteNeeds& needs, const blanks::Blank& blank,
                                                     const std::vector<Route>& routes);
 
-/// "2050 mm", "344.5 mm"; where the plant is shown us units, "80.709 in". To a thousandth.
+/// "2050 mm", "344.5 mm"; where the plant is shown us units, "87 1/2 in". To a thousandth, so that a length just beyond
+/// its limit is not shown as the limit.
 [[nodiscard]] inline std::string length_text(double length_mm, plant::Units units) {
-    const bool metric = units == plant::Units::metric;
-    const double length = metric ? length_mm : length_mm / 25.4;
-    return fmt::format("{} {}", std::round(length * 1000) / 1000, metric ? "mm" : "in");
+    if (units == plant::Units::us) return base::exact_inches(length_mm / base::mm_of_inch) + " in";
+    return fmt::format("{} mm", std::round(length_mm * 1000) / 1000);
 }
 
 }  // namespace flutebook::geometry

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "host/blanks/blank.hpp"
+#include "host/orders/route_reader.hpp"
 #include "host/plant/machine_list.hpp"
 
 namespace flutebook::geometry {
@@ -55,9 +56,10 @@ Route make_route(Machines machines, const Request& request, const RouteNeeds& ne
 }
 
 Route given_route(const Plant& plant, const Request& request, const RouteNeeds& needs) {
+    const orders::GivenRoute& given = *request.route_of(needs.piece);
     Machines machines;
-    machines.reserve(request.route->size());
-    for (const std::size_t index : *request.route) machines.push_back(&plant.converters[index]);
+    machines.reserve(given.size());
+    for (const std::size_t index : given) machines.push_back(&plant.converters[index]);
     return make_route(std::move(machines), request, needs);
 }
 
@@ -170,6 +172,7 @@ RouteNeeds route_needs(const Plant& plant, const Request& request, std::size_t p
     const box_styles::Style* style = plant.find_style(request.style);
     assert(style && "a request is read only in a style that is there");
     RouteNeeds needs;
+    needs.piece = piece;
     needs.stages = orders::stages_of(*style, piece);
     if (!style->is_outline && may_have_unequal_flaps(style->pieces.at(piece)))
         needs.has_unequal_flaps =
@@ -183,7 +186,7 @@ const Converter* Route::parting_machine() const {
 }
 
 std::optional<std::vector<Route>> make_routes(const Plant& plant, const Request& request, const RouteNeeds& needs) {
-    if (request.route) return std::vector<Route>{given_route(plant, request, needs)};
+    if (request.route_of(needs.piece)) return std::vector<Route>{given_route(plant, request, needs)};
     return RouteFinder(plant, request, needs).find();
 }
 

@@ -20,6 +20,7 @@ namespace flutebook::geometry {
 struct RouteNeeds {
     std::vector<box_styles::Stage> stages;  // none: the corrugator alone makes it
     bool has_unequal_flaps = false;         // some row of flaps, slot beside slot, has more than one depth
+    std::size_t piece = 0;                  // an index of blanks::pieces_of()
 };
 
 /// Of a request that blanks::make_blank() takes, by its style. `piece` is an index of blanks::pieces_of().
@@ -45,9 +46,9 @@ struct Route {
 /// More ways than this to route one order are too many to try.
 inline constexpr std::size_t most_routes = 10'000;
 
-/// The route that the request gives; left out, every way of taking one machine for each stage in turn, in the order of
-/// the plant, no machine twice. Empty where some stage has no machine; nothing where there are too many ways. `plant`
-/// must outlive what is returned.
+/// The route that the request gives for the piece; left out, every way of taking one machine for each stage in turn, in
+/// the order of the plant, no machine twice. Empty where some stage has no machine; nothing where there are too many
+/// ways. `plant` must outlive what is returned.
 [[nodiscard]] std::optional<std::vector<Route>> make_routes(const plant::Plant& plant, const orders::Request& request,
                                                             const RouteNeeds& needs);
 

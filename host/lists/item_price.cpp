@@ -9,6 +9,9 @@ namespace flutebook::lists {
 
 namespace {
 
+using answers::ItemPrice;
+using answers::PriceParts;
+
 constexpr int money_decimals = 4;
 
 void add_lines(engine::ClassCosts& sum, const answers::Quote& quote) {
@@ -52,6 +55,8 @@ ItemPrice price_of(const answers::RequestAnswer& answer) {
     }
     result.making = item.quote ? item.quote->making : item.set->making;
     result.order_value = item.quote ? item.quote->sale.order_value : item.set->sale.order_value;
+    const auto& missing = item.quote ? item.quote->not_in_price : item.set->not_in_price;
+    if (missing) result.not_in_price = *missing;
     return result;
 }
 

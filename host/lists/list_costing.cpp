@@ -19,11 +19,15 @@
 #include "host/quoting/piece_quote.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/quoting/style_warnings.hpp"
+#include "host/quoting/winner_figures.hpp"
 
 namespace flutebook::lists {
 
 namespace {
 
+using answers::ItemPrice;
+using answers::PriceParts;
+using engine::Workbench;
 using workplace::Workplace;
 
 std::string unmakeable_text(const orders::Request& request, const answers::Unmakeable& item) {
@@ -51,8 +55,10 @@ CostedItem answered(const answers::RequestAnswer& answer) {
 
 CostedItem cost_whole(const Workplace& workplace, const orders::Request& request) {
     CostedItem result;
+    answers::QuoteOptions options;
+    options.has_alone = false;  // a list has one price a row
     try {
-        return answered(quoting::quote(workplace.plant, workplace.engine, request, {}));
+        return answered(quoting::quote(workplace.plant, workplace.engine, request, options));
     } catch (const InputError& error) {
         result.state =
             error.whose() == InputError::Whose::plant ? CostedItem::State::unfit : CostedItem::State::refused;
@@ -101,10 +107,11 @@ std::string machines_of(const geometry::Candidate& way) {
 }
 
 // Nothing where the whole quote must be worked out: its price is none that can be meant, or asks for a warning.
-std::optional<ItemPrice> price_of_way(const Workplace& workplace, const LaidOutItem& item, std::size_t way) {
+std::optional<ItemPrice> price_of_way(const Workplace& workplace, Workbench& bench, const LaidOutItem& item,
+                                      std::size_t way) {
     const geometry::Candidate& candidate = item.layout->candidates[way];
     const engine::Row row{item.order.get(), &candidate};
-    const std::optional<engine::Costing> costing = workplace.engine.cost_in_full(row);
+    const std::optional<engine::Costing> costing = workplace.engine.cost_in_full(row, bench);
     const double quantity = item.order->quantity;
     if (!costing || !quoting::lost_otherwise_by(workplace.engine, row, *costing).empty()) return std::nullopt;
     if (!(item.layout->blank.area_m2 * item.layout->board.grammage_gsm > 0)) return std::nullopt;
@@ -122,20 +129,23 @@ std::optional<ItemPrice> price_of_way(const Workplace& workplace, const LaidOutI
     result.making = std::move(price->making);
     result.made_on = machines_of(candidate);
     result.roll_width = fmt::format("{}", candidate.roll_width_mm);
+    result.not_in_price = quoting::winner_figures(workplace.engine, row, *costing, bench).not_in_price;
     return result;
 }
 
 // A fault is told by the whole quote.
-std::optional<ItemPrice> price_if_usual(const Workplace& workplace, const LaidOutItem& item, std::size_t way) {
+std::optional<ItemPrice> price_if_usual(const Workplace& workplace, Workbench& bench, const LaidOutItem& item,
+                                        std::size_t way) {
     try {
-        return price_of_way(workplace, item, way);
+        return price_of_way(workplace, bench, item, way);
     } catch (const ModelError&) {
         return std::nullopt;
     }
 }
 
 // Of items that were laid out; empty where a model was at fault in any.
-std::vector<engine::Outcome> cost_rows(const Workplace& workplace, std::vector<std::optional<LaidOutItem>>& items) {
+std::vector<engine::Outcome> cost_rows(const Workplace& workplace, Workbench& bench,
+                                       std::vector<std::optional<LaidOutItem>>& items) {
     std::vector<engine::Row> rows;
     for (auto& item : items) {
         if (!item) continue;
@@ -144,7 +154,7 @@ std::vector<engine::Outcome> cost_rows(const Workplace& workplace, std::vector<s
             rows.push_back({item->order.get(), &candidate});
     }
     try {
-        return workplace.engine.cost(rows, 1);
+        return workplace.engine.cost(rows, bench);
     } catch (const ModelError&) {
         return {};
     }
@@ -152,16 +162,17 @@ std::vector<engine::Outcome> cost_rows(const Workplace& workplace, std::vector<s
 
 }  // namespace
 
-std::vector<CostedItem> cost_items(const Workplace& workplace, const std::vector<const orders::Request*>& requests) {
+std::vector<CostedItem> cost_items(const Workplace& workplace, Workbench& bench,
+                                   const std::vector<const orders::Request*>& requests) {
     std::vector<std::optional<LaidOutItem>> items;
     items.reserve(requests.size());
     for (const orders::Request* request : requests) items.push_back(lay_out(workplace, *request));
-    const std::vector<engine::Outcome> outcomes = cost_rows(workplace, items);
+    const std::vector<engine::Outcome> outcomes = cost_rows(workplace, bench, items);
     std::vector<CostedItem> result(requests.size());
     for (std::size_t i = 0; i < requests.size(); ++i) {
         if (items[i] && !outcomes.empty())
             if (const auto way = cheapest(outcomes, *items[i]))
-                result[i].price = price_if_usual(workplace, *items[i], *way);
+                result[i].price = price_if_usual(workplace, bench, *items[i], *way);
         if (!result[i].price) result[i] = cost_whole(workplace, *requests[i]);
     }
     return result;

@@ -54,10 +54,11 @@ void ListRun::answer(std::vector<AnsweredRow>& rows) const {
     std::vector<std::exception_ptr> failures(threads);
     const auto work = [&](std::size_t thread) {
         try {
+            engine::Workbench bench(workplace_.engine.blocks());
             for (std::size_t batch = taken++; batch < batches; batch = taken++) {
                 const std::size_t first = batch * batch_rows;
                 const std::size_t count = std::min(batch_rows, rows.size() - first);
-                answer_rows(workplace_, columns_, options_, std::span(rows).subspan(first, count));
+                answer_rows(workplace_, bench, columns_, options_, std::span(rows).subspan(first, count));
             }
         } catch (...) {
             failures[thread] = std::current_exception();

@@ -18,7 +18,7 @@ struct AnsweredRow {
     ListRow row;
     CostedItem item;
     std::optional<OldPrice> old;
-    std::optional<PriceParts> then;  // what the plant reckons for the day of the old price
+    std::optional<answers::PriceParts> then;  // what the plant reckons for the day of the old price
 };
 
 struct ListOptions {

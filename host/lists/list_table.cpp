@@ -14,6 +14,10 @@ namespace flutebook::lists {
 
 namespace {
 
+using answers::ItemPrice;
+using answers::NotInPrice;
+using answers::PriceChange;
+
 constexpr std::size_t class_count = 5;
 
 std::string class_name(std::size_t index) {
@@ -25,7 +29,8 @@ const std::vector<std::string>& price_columns() {
     static const std::vector<std::string> names = [] {
         std::vector<std::string> result{"new_price", "cost"};
         for (std::size_t c = 0; c < class_count; ++c) result.push_back("new_price." + class_name(c));
-        for (const char* name : {"new_price.profit", "order_value", "made_on", "roll_width"}) result.emplace_back(name);
+        for (const char* name : {"new_price.profit", "order_value", "made_on", "roll_width", "not_in_price"})
+            result.emplace_back(name);
         return result;
     }();
     return names;
@@ -61,6 +66,23 @@ TableValue carried(const std::string& text) {
     return text;
 }
 
+// "plates: tooling.plate_boxes, 845.15": the line, the column that would start it, and what is invoiced apart.
+std::string missing_text(const NotInPrice& item) {
+    std::string text = item.line + ":";
+    if (item.setting) {
+        const bool is_anothers = item.setting->find('.') != std::string::npos;
+        text += " " + (is_anothers ? "" : item.plugin + ".") + *item.setting;
+    }
+    if (item.amount) text += (item.setting ? ", " : " ") + base::canonical(item.amount->to_double());
+    return text;
+}
+
+TableValue missing_texts(const std::vector<NotInPrice>& items) {
+    std::string text;
+    for (const NotInPrice& item : items) text += (text.empty() ? "" : "; ") + missing_text(item);
+    return text.empty() ? TableValue{} : TableValue{std::move(text)};
+}
+
 void add_price(std::vector<TableValue>& row, const std::optional<ItemPrice>& price) {
     if (!price) return row.resize(row.size() + price_columns().size());
     row.emplace_back(price->price);
@@ -70,6 +92,7 @@ void add_price(std::vector<TableValue>& row, const std::optional<ItemPrice>& pri
     row.emplace_back(price->order_value);
     row.emplace_back(price->made_on);
     row.push_back(carried(price->roll_width));
+    row.push_back(missing_texts(price->not_in_price));
 }
 
 void add_difference(std::vector<TableValue>& row, const std::optional<PriceChange>& change) {
@@ -137,6 +160,19 @@ std::optional<PriceChange> change_of(const AnsweredRow& row) {
     PriceChange::Reason reason{{}, now.profit - row.then->profit, row.then->price - old};
     for (std::size_t c = 0; c < class_count; ++c) reason.by_class[c] = now.by_class[c] - row.then->by_class[c];
     result.reason = reason;
+    return result;
+}
+
+answers::ListedItem listed_item(const ListColumns& columns, const AnsweredRow& row) {
+    answers::ListedItem result;
+    result.at = base::place_text(row.row.place);
+    result.request = columns.text(row.row, "request");
+    result.customer = columns.text(row.row, "customer");
+    result.quantity = columns.text(row.row, "quantity");
+    result.price = row.item.price;
+    result.change = change_of(row);
+    result.warnings = row.item.warnings;
+    result.errors = row.item.errors;
     return result;
 }
 

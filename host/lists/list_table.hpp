@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "host/answers/list_answer.hpp"
 #include "host/lists/list_run.hpp"
 
 namespace flutebook::lists {
@@ -19,24 +20,16 @@ struct PlainNumber {
 };
 using TableValue = std::variant<std::monostate, std::string, Money, PlainNumber>;
 
-/// By column: "new_price", "new_price.material", "change.material".
+/// By column: "new_price", "new_price.material", "not_in_price", "change.material".
 [[nodiscard]] std::vector<std::string> table_header(const ListColumns& columns);
 
 /// As many as the header has.
 [[nodiscard]] std::vector<TableValue> table_row(const ListColumns& columns, const AnsweredRow& row);
 
-/// What a price differs by from the old one, and why. All add up to the difference.
-struct PriceChange {
-    Money old, difference;
-    double share;  // of the old price; 0 where that is 0
-    struct Reason {
-        engine::ClassCosts by_class;
-        Money profit, not_explained;
-    };
-    std::optional<Reason> reason = std::nullopt;
-};
-
 /// Nothing where there is no old price, or no new one.
-[[nodiscard]] std::optional<PriceChange> change_of(const AnsweredRow& row);
+[[nodiscard]] std::optional<answers::PriceChange> change_of(const AnsweredRow& row);
+
+/// The row as documents have it.
+[[nodiscard]] answers::ListedItem listed_item(const ListColumns& columns, const AnsweredRow& row);
 
 }  // namespace flutebook::lists

@@ -47,7 +47,8 @@ ReadRow read_row(const workplace::Workplace& workplace, const ListColumns& colum
         check_shape(row.row, columns.columns().size());
         const base::Node tree = columns.tree(workplace.plant, row.row, options.usual_day);
         row.old = columns.old_price(row.row);
-        result.now = orders::read_request(workplace.plant, tree, row.row.place.file, "", options.date);
+        result.now = orders::read_request(workplace.plant, tree, row.row.place.file, "", options.date,
+                                          workplace.engine.extras_check(workplace.plant));
         result.then = request_then(workplace, tree, row);
     } catch (const InputError& error) {
         row.item.state = CostedItem::State::refused;
@@ -70,8 +71,8 @@ void keep_then(AnsweredRow& row, const CostedItem& item) {
 
 }  // namespace
 
-void answer_rows(const workplace::Workplace& workplace, const ListColumns& columns, const ListOptions& options,
-                 std::span<AnsweredRow> rows) {
+void answer_rows(const workplace::Workplace& workplace, engine::Workbench& bench, const ListColumns& columns,
+                 const ListOptions& options, std::span<AnsweredRow> rows) {
     std::vector<ReadRow> read;
     read.reserve(rows.size());
     for (AnsweredRow& row : rows) read.push_back(read_row(workplace, columns, options, row));
@@ -80,7 +81,7 @@ void answer_rows(const workplace::Workplace& workplace, const ListColumns& colum
         if (row.now) requests.push_back(&*row.now);
         if (row.now && row.then) requests.push_back(&*row.then);
     }
-    std::vector<CostedItem> items = cost_items(workplace, requests);
+    std::vector<CostedItem> items = cost_items(workplace, bench, requests);
     auto next = items.begin();
     for (const ReadRow& row : read) {
         if (!row.now) continue;

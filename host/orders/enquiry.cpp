@@ -7,9 +7,11 @@
 #include <utility>
 #include <vector>
 
+#include "host/base/characters.hpp"
 #include "host/base/diagnostics.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/fields/written_number.hpp"
 #include "host/orders/enquiry_words.hpp"
 #include "host/orders/request_text.hpp"
 #include "ledger/values/sha256.hpp"
@@ -41,7 +43,18 @@ public:
     }
 
     Node read(base::Date today) {
-        for (const EnquiryWord& word : words_) read_word(word);
+        if (words_.empty())
+            complain(root_.place,
+                     "nothing is asked for: found an empty line; write a style, sizes, a board, quantities "
+                     "and a margin, as in `0201 400x300x250 B-140 500 18%`");
+        for (std::size_t at = 0; at < words_.size(); ++at) {
+            if (const std::size_t groups = groups_behind(at); groups > 0) {
+                complain_of_groups(at, groups);
+                at += groups;
+            } else {
+                read_word(words_[at]);
+            }
+        }
         complaints_.throw_if_any(InputError::Whose::request);
         if (root_.find("date") == nullptr) add("date", base::to_string(today), root_.place);
         if (root_.find("request") == nullptr) add("request", number(), root_.place, true);
@@ -49,8 +62,36 @@ public:
     }
 
 private:
+    // How many words behind this one go on with its number: `000` behind `1`. No other number begins with a nought.
+    [[nodiscard]] std::size_t groups_behind(std::size_t at) const {
+        if (!is_whole_number(words_[at].text) || words_[at].text.size() > 3) return 0;
+        std::size_t groups = 0;
+        bool has_nought = false;
+        for (std::size_t next = at + 1; next < words_.size() && is_group(words_[next].text); ++next) {
+            ++groups;
+            has_nought = has_nought || words_[next].text.front() == '0';
+        }
+        return has_nought ? groups : 0;
+    }
+
+    static bool is_group(const std::string& text) {
+        return text.size() == 3 && text.find_first_not_of("0123456789") == std::string::npos;
+    }
+
+    void complain_of_groups(std::size_t at, std::size_t groups) {
+        std::string spaced = words_[at].text;
+        std::string joined = words_[at].text;
+        for (std::size_t next = at + 1; next <= at + groups; ++next) {
+            spaced += " " + words_[next].text;
+            joined += words_[next].text;
+        }
+        complain(place_of(words_[at]), "a space within a number: found " + base::shown(spaced) + "; write " + joined);
+    }
+
+    static base::Place place_of(const EnquiryWord& word) { return {enquiry_name, 1, word.column}; }
+
     void read_word(const EnquiryWord& word) {
-        const base::Place place{enquiry_name, 1, word.column};
+        const base::Place place = place_of(word);
         if (plant_.find_style(word.text) != nullptr) return add_once("style", word, place, true);
         if (plant_.find_board(word.text) != nullptr) return add_once("board", word, place, true);
         if (const auto lengths = lengths_of(word.text)) return read_size(*lengths, word, place);
@@ -62,6 +103,9 @@ private:
             return add_once("colours", {word.text.substr(0, word.text.size() - 1), word.column}, place, false);
         if (const auto equals = word.text.find('='); equals != std::string::npos && equals > 0)
             return read_named(word.text.substr(0, equals), word.text.substr(equals + 1), place);
+        if (word.text.find_first_of(",'_") != std::string::npos)
+            if (const std::string meant = fields::number_meant(word.text); !meant.empty())
+                return complain(place, "not understood: found " + base::shown(word.text) + meant);
         complain(place, "not understood: found " + base::shown(word.text) +
                             fmt::format(
                                 ", expected a style (`style list` has all), sizes such as 400x300x250, a board ({}), a "
@@ -75,7 +119,13 @@ private:
         static const char* const names[] = {"length", "width", "height"};
         Node& inside = entry_of(root_, "inside", Node::Kind::map, place);
         for (std::size_t i = 0; i < lengths.size(); ++i)
-            add_entry(inside, names[i], base::text_node(lengths[i], place));
+            add_entry(inside, names[i], base::text_node(with_unit(lengths[i]), place));
+    }
+
+    // A person who reads inches says them: a typed size without a unit is in the unit that sizes are shown in.
+    [[nodiscard]] std::string with_unit(const std::string& length) const {
+        const bool has_unit = !base::is_digit(length.back());
+        return has_unit || plant_.units == plant::Units::metric ? length : length + " in";
     }
 
     // `consumables.coverage=0.3`, `overlap=30`, `customer="Ashlar Tiles"`.

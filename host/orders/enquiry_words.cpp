@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 
 #include "host/base/characters.hpp"
@@ -40,33 +39,21 @@ private:
     std::size_t at_ = 0;
 };
 
-// Of 1 and 4 "0.25"; nothing where a fraction of an inch has no such name.
-std::optional<double> part_of_inch(std::string_view above, std::string_view below) {
-    static constexpr std::array<std::string_view, 6> names = {"2", "4", "8", "16", "32", "64"};
-    if (above.empty() || above.size() > 2) return std::nullopt;
-    for (std::size_t i = 0; i < names.size(); ++i)
-        if (below == names[i]) return std::stod(std::string(above)) / static_cast<double>(2U << i);
-    return std::nullopt;
-}
-
-// A length: 400, 15.25, 15 1/4 or 3/4, as a decimal.
+// A length as it is written: 400, 15.25, 15 1/4 or 3/4. What a fraction comes to, the reader of numbers says.
 std::optional<std::string> take_length(WordScanner& scanner) {
     const std::string whole(scanner.digits());
     if (whole.empty() || whole.size() > 9) return std::nullopt;
-    if (scanner.take(".")) {
-        const std::string decimals(scanner.digits());
-        return decimals.empty() ? std::nullopt : std::optional(whole + "." + decimals);
-    }
-    if (scanner.take("/")) {
-        const auto part = part_of_inch(whole, scanner.digits());
-        return part ? std::optional(fmt::format("{}", *part)) : std::nullopt;
-    }
+    for (const char* mark : {".", "/"})
+        if (scanner.take(mark)) {
+            const std::string behind(scanner.digits());
+            return behind.empty() ? std::nullopt : std::optional(whole + mark + behind);
+        }
     const std::size_t behind = scanner.position();
     if (scanner.take(" ")) {
-        const auto above = scanner.digits();
+        const std::string above(scanner.digits());
         if (!above.empty() && scanner.take("/"))
-            if (const auto part = part_of_inch(above, scanner.digits()))
-                return fmt::format("{}", std::stod(whole) + *part);
+            if (const std::string below(scanner.digits()); !below.empty())
+                return fmt::format("{} {}/{}", whole, above, below);
         scanner.go_back(behind);
     }
     return whole;

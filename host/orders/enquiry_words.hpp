@@ -18,8 +18,8 @@ struct EnquiryWord {
 /// word.
 [[nodiscard]] std::vector<EnquiryWord> enquiry_words(const std::string& line);
 
-/// The two or three lengths of `400x300x250`, `400 x 300 x 250 mm` or `15 1/4x12x10 in`, as decimals with their unit;
-/// nothing where the text is no size.
+/// The two or three lengths of `400x300x250`, `400 x 300 x 250 mm` or `15 1/4x12x10 in`, as written, each with the
+/// unit; nothing where the text is no size.
 [[nodiscard]] std::optional<std::vector<std::string>> lengths_of(const std::string& text);
 
 /// "0.125" of "12.5%"; nothing where the text is no share in per cent.

@@ -63,9 +63,16 @@ struct OrderRecord : SheetCut {
     /// pieces. Empty and 0 of a box of one piece.
     std::string piece = {};
     double sets = 0;
+    /// Where it was quoted with a share of its web: that share, and the order changes that it pays. 0 in a record of an
+    /// order that pays its own roll, see paid_share() and paid_changes().
+    double web_share = 0;
+    double changes = 0;
 
     /// "N" of the piece "N/body" of a set.
     [[nodiscard]] std::string set_number() const;
+    /// The part of its web that the order pays, 1 of its own roll alone; and the order changes, 1 of its own.
+    [[nodiscard]] double paid_share() const { return web_share > 0 ? web_share : 1; }
+    [[nodiscard]] double paid_changes() const { return web_share > 0 ? changes : 1; }
     [[nodiscard]] std::size_t last_step() const { return route.size(); }
     [[nodiscard]] const CorrugatorAllowance* find_corrugator(const std::string& code) const;
     [[nodiscard]] const ConverterAllowance* find_converter(const std::string& code) const;

@@ -73,7 +73,9 @@ constexpr auto fields_of(const OrderRecord&) {
                       RecordField{"converters", &Order::converters},
                       RecordField{"lost_otherwise_by", &Order::lost_otherwise_by, Presence::where_told},
                       RecordField{"piece", &Order::piece, Presence::where_told},
-                      RecordField{"sets", &Order::sets, Presence::where_told}};
+                      RecordField{"sets", &Order::sets, Presence::where_told},
+                      RecordField{"web_share", &Order::web_share, Presence::where_told},
+                      RecordField{"changes", &Order::changes, Presence::where_told}};
 }
 
 template <typename Record>

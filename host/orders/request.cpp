@@ -13,8 +13,10 @@
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
 #include "host/fields/map_reader.hpp"
+#include "host/orders/enquiry_words.hpp"
+#include "host/orders/request_keys.hpp"
+#include "host/orders/route_reader.hpp"
 #include "host/orders/style_reader.hpp"
-#include "host/plant/machine_list.hpp"
 #include "host/plant/plant_files.hpp"
 
 namespace flutebook::orders {
@@ -40,44 +42,26 @@ std::vector<double> read_quantities(const fields::Field& list) {
     return quantities;
 }
 
-class RouteReader {
-public:
-    explicit RouteReader(const plant::Plant& plant)
-        : plant_(plant), converters_(codes_of(plant.converters)), corrugators_(codes_of(plant.corrugators)) {}
-
-    std::vector<std::size_t> read(const fields::Field& list, const box_styles::Style* style) const {
-        std::vector<std::size_t> route;
-        bool is_known = style != nullptr && list.is_list();
-        for (const auto& item : list.items()) {
-            const auto machine = read_machine(item);
-            is_known = is_known && machine.has_value();
-            if (!machine) continue;
-            if (std::find(route.begin(), route.end(), *machine) != route.end())
-                item.complain("a machine twice: found " + base::shown(item.text()) +
-                              ", expected each machine at most once");
-            else
-                route.push_back(*machine);
-        }
-        if (is_known) check_route(list, route, plant_, *style);
-        return route;
+// `[2,500]` for 2500: nothing stands between two quantities but the sign of a list, the first is of a digit or two, and
+// the second of three.
+std::vector<base::Warning> thousands_set_apart(const fields::Field& list) {
+    std::vector<base::Warning> doubts;
+    const auto is_whole = [](const base::Node& node) { return is_whole_number(node.text); };
+    const std::vector<base::Node> none;
+    const auto& items = list.is_list() ? list.node()->items : none;
+    for (std::size_t next = 1; next < items.size(); ++next) {
+        const base::Node& first = items[next - 1];
+        const base::Node& second = items[next];
+        const bool is_beside = first.place.line == second.place.line &&
+                               second.place.column == first.place.column + static_cast<int>(first.text.size()) + 1;
+        if (!is_beside || !is_whole(first) || !is_whole(second) || first.text.size() > 2 || second.text.size() != 3)
+            continue;
+        doubts.push_back({base::place_text(first.place),
+                          fmt::format("quantities: unusual: found {} and {}; if one number was meant, write {}{}",
+                                      first.text, second.text, first.text, second.text)});
     }
-
-private:
-    std::optional<std::size_t> read_machine(const fields::Field& item) const {
-        const auto code = item.text();
-        const auto found = std::find(converters_.begin(), converters_.end(), code);
-        if (found != converters_.end()) return static_cast<std::size_t>(found - converters_.begin());
-        if (std::find(corrugators_.begin(), corrugators_.end(), code) != corrugators_.end())
-            item.complain("a corrugator: found " + base::shown(code) +
-                          ", expected converters only; every route starts at a corrugator");
-        else
-            item.complain_unknown_code("converter", code, converters_);
-        return std::nullopt;
-    }
-
-    const plant::Plant& plant_;
-    std::vector<std::string> converters_, corrugators_;
-};
+    return doubts;
+}
 
 std::vector<plant::ModelSettings> read_extras(const fields::Field& map, const plant::Plant& plant) {
     std::vector<plant::ModelSettings> result;
@@ -132,11 +116,16 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
         if (day) check_prices(date, plant, *board, *day);
     }
     request.quantities = read_quantities(form.field("quantities"));
+    request.doubts = thousands_set_apart(form.field("quantities"));
     // Missed where neither the request nor the plant has one.
     if (form.has("margin") || !plant.pricing.has_margin(request.customer))
         request.margin = form.field("margin").number("1", fields::range::share);
     if (form.has("colours")) request.colours = form.field("colours").number("1", fields::range::count);
-    if (form.has("route")) request.route = RouteReader(plant).read(form.field("route"), style);
+    if (form.has("trim"))
+        request.trim = plant::read_trim_policy(form.field("trim"));
+    else if (plant.trim)
+        request.trim = *plant.trim;
+    if (form.has("route")) read_route(form.field("route"), plant, style, request);
     if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
     if (form.has("copied_from")) request.copied_from = read_copied_from(form.field("copied_from"));
     if (form.has("tolerance")) request.tolerance = plant::read_tolerance(form.field("tolerance"));
@@ -144,50 +133,56 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     return request;
 }
 
-Request read_tree(const plant::Plant& plant, const base::Node& root, const base::Place& place, std::string text,
-                  base::Diagnostics& complaints, std::optional<base::Date> date_override) {
-    fields::Reading reading{complaints, plant.currency};
-    fields::MapReader form(fields::Field(root, place, reading));
-    auto request = read_fields(form, plant, date_override);
-    request.place = place;
-    request.text = std::move(text);
-    request.places = form.places();
-    form.finish();
-    complaints.throw_if_any(InputError::Whose::request);
-    return request;
-}
+// Reads trees, and tells what is wrong with one at once, its extras included.
+class RequestReader {
+public:
+    RequestReader(const plant::Plant& plant, std::optional<base::Date> date_override, const ExtrasCheck& check)
+        : plant_(plant), date_override_(date_override), check_(check) {}
 
-Request read_whole(const plant::Plant& plant, const std::string& file, const std::string& text,
-                   base::Diagnostics& complaints, std::optional<base::Date> date_override) {
-    const auto document = base::parse_document(text, file, complaints);
-    if (!document) complaints.throw_if_any(InputError::Whose::request);
-    return read_tree(plant, *document, {file, 1, 1}, text, complaints, date_override);
-}
+    Request read_file(const std::string& file) {
+        auto text = base::read_text_file(file, complaints_);
+        complaints_.throw_if_any(InputError::Whose::request);
+        return read_text(file, *text);
+    }
 
-bool has_kind(const plant::Plant& plant, const box_styles::Stage& stage, std::size_t machine) {
-    return std::find(stage.begin(), stage.end(), plant.converters[machine].kind) != stage.end();
-}
+    Request read_text(const std::string& file, const std::string& text) {
+        const auto document = base::parse_document(text, file, complaints_);
+        if (!document) complaints_.throw_if_any(InputError::Whose::request);
+        return read_tree(*document, {file, 1, 1}, text);
+    }
 
-// The first stage that no machine makes behind those of the stages before it.
-std::optional<std::size_t> missing_stage(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages,
-                                         const std::vector<std::size_t>& route) {
-    std::size_t stage = 0;
-    for (const std::size_t machine : route)
-        if (stage < stages.size() && has_kind(plant, stages[stage], machine)) ++stage;
-    return stage < stages.size() ? std::optional(stage) : std::nullopt;
-}
+    Request read_tree(const base::Node& root, const base::Place& place, std::string text) {
+        fields::Reading reading{complaints_, plant::unit_words(plant_)};
+        fields::MapReader form(fields::Field(root, place, reading));
+        auto request = read_fields(form, plant_, date_override_);
+        request.place = place;
+        request.text = std::move(text);
+        request.places = form.places();
+        form.finish();
+        if (!complaints_.empty() && check_) complaints_.add_all(check_(request));
+        complaints_.throw_if_any(InputError::Whose::request);
+        return request;
+    }
 
-std::string why_missing(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages, std::size_t missing,
-                        const std::vector<std::size_t>& route) {
-    const auto words = box_styles::in_words(stages[missing]);
-    const auto early = std::find_if(route.begin(), route.end(),
-                                    [&](std::size_t machine) { return has_kind(plant, stages[missing], machine); });
-    if (early == route.end()) return fmt::format("the route has no {}", words);
-    return fmt::format("{} stands too early: put a {} behind the {}", plant.converters[*early].code, words,
-                       box_styles::in_words(stages[missing - 1]));
-}
+private:
+    const plant::Plant& plant_;
+    std::optional<base::Date> date_override_;
+    const ExtrasCheck& check_;
+    base::Diagnostics complaints_;
+};
 
 }  // namespace
+
+// A map without keys is asked for all of them.
+std::vector<std::string> keys_that_are_read(const plant::Plant& plant) {
+    base::Diagnostics unheard;
+    fields::Reading reading{unheard, plant::unit_words(plant)};
+    base::Node nothing;
+    nothing.kind = base::Node::Kind::map;
+    fields::MapReader form(fields::Field(nothing, base::Place{}, reading));
+    static_cast<void>(read_fields(form, plant, std::nullopt));
+    return form.asked();
+}
 
 const plant::ModelSettings* Request::find_extras(const std::string& model) const {
     const auto found = std::find_if(extras.begin(), extras.end(),
@@ -195,55 +190,28 @@ const plant::ModelSettings* Request::find_extras(const std::string& model) const
     return found == extras.end() ? nullptr : &*found;
 }
 
+const std::optional<GivenRoute>& Request::route_of(std::size_t piece) const {
+    return piece < piece_routes.size() ? piece_routes[piece] : route;
+}
+
 Request read_request(const plant::Plant& plant, const std::string& file) {
     return read_request(plant, file, std::nullopt);
 }
 
-Request read_request(const plant::Plant& plant, const std::string& file, std::optional<base::Date> date_override) {
-    base::Diagnostics complaints;
-    auto text = base::read_text_file(file, complaints);
-    complaints.throw_if_any(InputError::Whose::request);
-    return read_whole(plant, file, *text, complaints, date_override);
+Request read_request(const plant::Plant& plant, const std::string& file, std::optional<base::Date> date_override,
+                     const ExtrasCheck& check) {
+    return RequestReader(plant, date_override, check).read_file(file);
 }
 
 Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
-                     std::optional<base::Date> date_override) {
-    base::Diagnostics complaints;
-    return read_whole(plant, file, text, complaints, date_override);
+                     std::optional<base::Date> date_override, const ExtrasCheck& check) {
+    return RequestReader(plant, date_override, check).read_text(file, text);
 }
 
 Request read_request(const plant::Plant& plant, const base::Node& root, const std::string& name, std::string text,
-                     std::optional<base::Date> date_override) {
-    base::Diagnostics complaints;
+                     std::optional<base::Date> date_override, const ExtrasCheck& check) {
     const base::Place place = root.place.file.empty() ? base::Place{name, 1, 1} : root.place;
-    return read_tree(plant, root, place, std::move(text), complaints, date_override);
-}
-
-const std::vector<box_styles::Stage>& stages_of(const box_styles::Style& style, std::size_t piece) {
-    static const std::vector<box_styles::Stage> of_drawing{{plant::Converter::Kind::die_cutter}};
-    return style.is_outline ? of_drawing : style.pieces.at(piece).made_by;
-}
-
-std::optional<std::string> route_fault(const plant::Plant& plant, const std::vector<box_styles::Stage>& stages,
-                                       const std::string& what, const std::vector<std::size_t>& route) {
-    const auto missing = missing_stage(plant, stages, route);
-    if (!missing) return std::nullopt;
-    const auto expected = fmt::format("expected a {} for {}", box_styles::in_words(stages), what);
-    if (route.empty()) return "an empty route for a box: " + expected;
-    if (stages.size() == 1) return "a route that cannot make the box: " + expected;
-    return fmt::format("a route that cannot make the box: {}; {}", expected,
-                       why_missing(plant, stages, *missing, route));
-}
-
-void check_route(const fields::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
-                 const box_styles::Style& style) {
-    if (route.size() > most_converters)
-        field.complain(fmt::format("too long: found {} machines, expected at most {}", route.size(), most_converters));
-    for (std::size_t piece = 0; piece < std::max<std::size_t>(style.pieces.size(), 1); ++piece) {
-        std::string what = "style " + base::shown(style.code);
-        if (style.pieces.size() > 1) what += ", piece " + base::shown(style.pieces[piece].name);
-        if (const auto fault = route_fault(plant, stages_of(style, piece), what, route)) return field.complain(*fault);
-    }
+    return RequestReader(plant, date_override, check).read_tree(root, place, std::move(text));
 }
 
 void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,

@@ -3,11 +3,13 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "host/base/diagnostics.hpp"
 #include "host/base/yaml/node.hpp"
 #include "host/fields/map_reader.hpp"
 #include "host/plant/plant.hpp"
@@ -23,6 +25,9 @@ struct Outline {
     double length_mm, width_mm, area_m2;
 };
 
+/// Machines in turn: indices into Plant::converters.
+using GivenRoute = std::vector<std::size_t>;
+
 struct Request {
     std::string number;
     std::string customer;
@@ -37,52 +42,45 @@ struct Request {
     std::vector<double> quantities;
     std::optional<double> margin;  // nothing where the plant's rules give it: see margin_of()
     double colours = 0;
-    /// Indices into Plant::converters; nothing where the request leaves it out.
-    std::optional<std::vector<std::size_t>> route;
+    plant::TrimPolicy trim = {};      // the request's own, else the plant's
+    std::optional<GivenRoute> route;  // of every piece; nothing where the request leaves it out
+    /// Where the request gives the route of a set by piece, that of each in their order; nothing where it is left out.
+    std::vector<std::optional<GivenRoute>> piece_routes = {};
     std::vector<plant::ModelSettings> extras;  // models' request settings, each model once
     base::Place place;                         // the file
     std::string text;                          // all that stood in it, but for a byte order mark
     base::Places places;
     std::string copied_from = {};  // the saved quote that `quote copy` wrote it from, like Q000001; else empty
+    std::vector<base::Warning> doubts = {};          // numbers that are seldom meant as they stand
     std::optional<plant::Tolerance> tolerance = {};  // its own; nothing where the plant's counts
 
     /// Null where `extras` does not name the model. Lives as long as the request is not changed.
     [[nodiscard]] const plant::ModelSettings* find_extras(const std::string& model) const;
+    /// The route that is given for a piece of the style; nothing where it is left out.
+    [[nodiscard]] const std::optional<GivenRoute>& route_of(std::size_t piece) const;
 };
+
+/// What the models find wrong with the extras of a request that has other faults: it holds stand-ins in their place.
+using ExtrasCheck = std::function<base::Diagnostics(const Request&)>;
 
 /// Reads one request against a plant. Throws InputError (request) with every error of the file.
 [[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file);
 
-/// The same as if the file gave another date: prices are those of that day.
+/// The same as if the file gave another date: prices are those of that day. What `check` finds is told with the errors
+/// of the file; where it has none, the models are asked when the order is costed.
 [[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file,
-                                   std::optional<base::Date> date_override);
+                                   std::optional<base::Date> date_override, const ExtrasCheck& check = {});
 
 /// The same from a text that is kept elsewhere: no file is touched, `file` only names it.
 [[nodiscard]] Request read_request(const plant::Plant& plant, const std::string& file, const std::string& text,
-                                   std::optional<base::Date> date_override);
+                                   std::optional<base::Date> date_override, const ExtrasCheck& check = {});
 
 /// The same from a tree that something else than a file was read into: a line that a person typed, a row of a list.
 /// Errors stand at the places of its values, and what is missing at the tree's own, where it has one. `name` is what
 /// it came from; `text` is kept as the request's own.
 [[nodiscard]] Request read_request(const plant::Plant& plant, const base::Node& root, const std::string& name,
-                                   std::string text, std::optional<base::Date> date_override);
-
-/// A model takes so many steps between the corrugator and dispatch.
-inline constexpr std::size_t most_converters = 14;
-
-/// What makes a piece of a style, stage by stage; none where the corrugator alone makes it.
-[[nodiscard]] const std::vector<box_styles::Stage>& stages_of(const box_styles::Style& style, std::size_t piece = 0);
-
-/// What is wrong with a route for a piece that is made by these stages, in their order; nothing where it holds them.
-/// `what` names the piece: "style `0201`".
-[[nodiscard]] std::optional<std::string> route_fault(const plant::Plant& plant,
-                                                     const std::vector<box_styles::Stage>& stages,
-                                                     const std::string& what, const std::vector<std::size_t>& route);
-
-/// At most that many machines. The route must hold a machine for each stage of every piece, in their order; an empty
-/// one makes only what needs no converter.
-void check_route(const fields::Field& field, const std::vector<std::size_t>& route, const plant::Plant& plant,
-                 const box_styles::Style& style);
+                                   std::string text, std::optional<base::Date> date_override,
+                                   const ExtrasCheck& check = {});
 
 /// A style whose sums name allowances needs those of its board's flutes.
 void check_allowance(const fields::Field& field, const plant::Plant& plant, const plant::Board& board,

@@ -75,7 +75,8 @@ constexpr std::array<NamedAllowance, 6> six{{{"panel", &Allowance::panel_mm},
                                              {"slot", &Allowance::slot_mm}}};
 
 // Names that mean something else in the sums of a style.
-constexpr std::array<std::string_view, 11> taken{"L", "B", "H", "t", "w", "d", "i", "min", "max", "floor", "ceil"};
+constexpr std::array<std::string_view, 12> taken{"L", "B", "H",   "t",   "in",    "w",
+                                                 "d", "i", "min", "max", "floor", "ceil"};
 
 bool is_word(std::string_view name) {
     const auto is_letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };

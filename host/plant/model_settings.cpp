@@ -71,6 +71,7 @@ void add(std::vector<GivenSetting>& settings, const fields::Field& field, Value 
     settings.push_back({field.key(), field.key_place(), std::move(value), field.place()});
 }
 
+// What was complained of stands there without a value: it was given, so it is not missing.
 void read_of_plant(const fields::Field& field, std::vector<GivenSetting>& settings) {
     if (field.is_list())
         add(settings, field, read_dates(field));
@@ -78,6 +79,8 @@ void read_of_plant(const fields::Field& field, std::vector<GivenSetting>& settin
         add(settings, field, read_table(field));
     else if (auto value = read_value(field, value_or_table))
         add(settings, field, std::move(*value));
+    else
+        add(settings, field, GivenDates{});
 }
 
 // A request has one date, and is of one customer.
@@ -86,6 +89,8 @@ void read_of_request(const fields::Field& field, std::vector<GivenSetting>& sett
         add(settings, field, read_texts(field));
     else if (auto value = read_value(field, value_or_table))
         add(settings, field, std::move(*value));
+    else
+        add(settings, field, GivenDates{});
 }
 
 }  // namespace

@@ -44,7 +44,7 @@ struct GivenFrom {
     base::Place value_place;
 };
 
-/// One or more, by date, rising.
+/// By date, rising; none only where the value could not be read, which was complained of.
 using GivenDates = std::vector<GivenFrom>;
 
 struct GivenSetting {
@@ -68,7 +68,7 @@ struct ModelSettings {
     [[nodiscard]] const GivenSetting* find(const std::string& name) const;
 };
 
-/// Of an entry of plugins.yaml. Complains of what is no value of a setting, and leaves it out.
+/// Of an entry of plugins.yaml. Complains of what is no value of a setting, which then has no dates.
 [[nodiscard]] ModelSettings read_listed_model(const fields::Field& model);
 
 /// Of an entry of a request's `extras`, whose settings are texts or tables of texts, without dates. Likewise.

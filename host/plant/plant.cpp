@@ -22,12 +22,25 @@ namespace flutebook::plant {
 
 namespace {
 
-// The files of a plant as documents, from its folder or from texts kept elsewhere. Fields refer into it.
+// As a person names a file: from where they stand.
+std::string path_to(const std::string& folder, const std::string& name) {
+    const auto trimmed = folder.substr(0, folder.find_last_not_of('/') + 1);
+    if (trimmed == ".") return name;
+    return trimmed + "/" + name;
+}
+
+// Where the files of a plant are, if not in its folder: as texts, or as trees.
+struct KeptFiles {
+    const FileTexts* texts = nullptr;
+    const FileTrees* trees = nullptr;
+};
+
+// The files of a plant as documents, from its folder or from what is kept elsewhere. Fields refer into it.
 class Folder {
 public:
-    Folder(std::string path, const FileTexts* texts, base::Diagnostics& complaints)
-        : path_(std::move(path)), texts_(texts), complaints_(complaints) {
-        if (texts_ != nullptr) return;
+    Folder(std::string path, const KeptFiles& kept, base::Diagnostics& complaints)
+        : path_(std::move(path)), texts_(kept.texts), trees_(kept.trees), complaints_(complaints) {
+        if (texts_ != nullptr || trees_ != nullptr) return;
         std::error_code failure;
         if (std::filesystem::is_directory(path_, failure)) return;
         complaints_.add({path_, 0, 0}, "", "no such folder, expected the folder of a plant");
@@ -36,7 +49,8 @@ public:
 
     // A silent field where the file cannot be read.
     fields::Field file(const std::string& name, fields::Reading& reading) {
-        const auto path = path_to(name);
+        const auto path = path_to(path_, name);
+        if (trees_ != nullptr) return fields::Field(trees_->at(name), path, reading);
         auto& document = documents_.at(read_++);
         if (auto text = text_of(name, path)) {
             document = base::parse_document(*text, path, complaints_);
@@ -47,9 +61,10 @@ public:
 
     // Whether a file that may be missing is there.
     bool has(const std::string& name) const {
+        if (trees_ != nullptr) return trees_->contains(name);
         if (texts_ != nullptr) return texts_->contains(name);
         std::error_code failure;
-        const auto status = std::filesystem::symlink_status(path_to(name), failure);
+        const auto status = std::filesystem::symlink_status(path_to(path_, name), failure);
         return status.type() != std::filesystem::file_type::not_found;
     }
 
@@ -65,15 +80,9 @@ private:
         return std::nullopt;
     }
 
-    // As a person names it: from where they stand.
-    std::string path_to(const std::string& name) const {
-        const auto folder = path_.substr(0, path_.find_last_not_of('/') + 1);
-        if (folder == ".") return name;
-        return folder + "/" + name;
-    }
-
     std::string path_;
     const FileTexts* texts_;
+    const FileTrees* trees_;
     base::Diagnostics& complaints_;
     std::array<std::optional<base::Node>, 8> documents_;
     FileTexts taken_;
@@ -102,33 +111,39 @@ std::vector<std::string> further_names(const std::vector<Allowance>& allowances)
 
 class PlantReader {
 public:
-    PlantReader(const std::string& folder, const FileTexts* texts) : files_(folder, texts, complaints_) {}
+    PlantReader(const std::string& folder, const KeptFiles& kept) : files_(folder, kept, complaints_) {}
 
-    Plant read(const std::string& folder) {
+    PlantReading read(const std::string& folder) {
         const fields::Field plant_file = file("plant.yaml");
-        reading_.currency = currency_in(plant_file);
+        reading_.words.currency = currency_in(plant_file);
         plant_ = read_plant_file(fields::MapReader(plant_file));
         plant_.folder = folder;
+        reading_.words = unit_words(plant_);
         read_board_making();
         read_machines();
         read_plugins();
         read_style_files();
-        complaints_.throw_if_any(InputError::Whose::plant);
         plant_.files = files_.take_texts();
-        return std::move(plant_);
+        return {std::move(plant_), std::move(complaints_), knows_all_codes_, is_plugins_file_fit_};
     }
 
 private:
     fields::Field file(const std::string& name) { return files_.file(name, reading_); }
 
+    fields::Field table_of_codes(fields::MapReader& file, const char* key) {
+        fields::Field table = file.field(key);
+        knows_all_codes_ = knows_all_codes_ && table.is_map();
+        return table;
+    }
+
     void read_board_making() {
         fields::MapReader papers(file("papers.yaml"));
-        const auto paper_table = papers.field("papers");
+        const auto paper_table = table_of_codes(papers, "papers");
         plant_.papers = read_papers(paper_table);
         papers.finish();
 
         fields::MapReader flutes(file("flutes.yaml"));
-        const auto flute_table = flutes.field("flutes");
+        const auto flute_table = table_of_codes(flutes, "flutes");
         const Codes flute_codes("flute", flute_table);
         plant_.flutes = read_flutes(flute_table);
         plant_.allowances = read_allowances(flutes.field("allowances"), flute_codes);
@@ -136,14 +151,15 @@ private:
 
         fields::MapReader boards(file("boards.yaml"));
         const Codes paper_codes("paper", paper_table);
-        plant_.boards = read_boards(boards.field("boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
+        plant_.boards =
+            read_boards(table_of_codes(boards, "boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
         boards.finish();
     }
 
     void read_machines() {
         fields::MapReader machines(file("machines.yaml"));
-        const auto corrugators = machines.field("corrugators");
-        const auto converters = machines.field("converters");
+        const auto corrugators = table_of_codes(machines, "corrugators");
+        const auto converters = table_of_codes(machines, "converters");
         plant_.corrugators = read_corrugators(corrugators);
         plant_.converters = read_converters(converters);
         check_machine_codes(corrugators, converters);
@@ -155,6 +171,7 @@ private:
     void read_style_files() {
         std::vector<box_styles::Style> styles;
         const auto allowance_names = further_names(plant_.allowances);
+        const std::size_t faults_before = complaints_.count();
         for (const char* name : {styles_file_name, kept_style_file}) {
             if (!files_.has(name)) continue;
             fields::MapReader form(file(name));
@@ -165,15 +182,18 @@ private:
             }
             form.finish();
         }
+        knows_all_codes_ = knows_all_codes_ && complaints_.count() == faults_before;
         if (!styles.empty()) plant_.styles = box_styles::StyleList(std::move(styles));
     }
 
     void read_plugins() {
+        const std::size_t faults_before = complaints_.count();
         auto plugins = read_plugin_file(fields::MapReader(file("plugins.yaml")));
         plant_.models = std::move(plugins.models);
         plant_.preferences = std::move(plugins.preferences);
         plant_.isolated = std::move(plugins.isolated);
         plant_.pinned = std::move(plugins.pinned);
+        is_plugins_file_fit_ = complaints_.count() == faults_before;
         check_optional_models();
     }
 
@@ -189,9 +209,10 @@ private:
     }
 
     base::Diagnostics complaints_;
-    fields::Reading reading_{complaints_, ""};
+    fields::Reading reading_{complaints_, {}};
     Folder files_;
     Plant plant_{};
+    bool knows_all_codes_ = true, is_plugins_file_fit_ = true;
 };
 
 }  // namespace
@@ -209,6 +230,11 @@ const Board* Plant::find_board(const std::string& code) const {
 
 const box_styles::Style* Plant::find_style(const std::string& code) const {
     return styles.find(code);
+}
+
+fields::UnitWords unit_words(const Plant& plant) {
+    using Ton = fields::UnitWords::Ton;
+    return {plant.currency, plant.units == Units::us ? Ton::short_ton : Ton::ambiguous};
 }
 
 const char* to_text(Units units) {
@@ -259,15 +285,40 @@ void expect_plant_in(const std::string& folder) {
                                   folder, fmt::join(names, ", "))});
 }
 
+Plant without_faults(PlantReading reading) {
+    reading.faults.throw_if_any(InputError::Whose::plant);
+    return std::move(reading.plant);
+}
+
 }  // namespace
 
-Plant read_plant(const std::string& folder) {
+PlantReading read_plant_with_faults(const std::string& folder) {
     expect_plant_in(folder);
-    return PlantReader(folder, nullptr).read(folder);
+    return PlantReader(folder, {}).read(folder);
+}
+
+Plant read_plant(const std::string& folder) {
+    return without_faults(read_plant_with_faults(folder));
 }
 
 Plant read_plant(const std::string& folder, const FileTexts& texts) {
-    return PlantReader(folder, &texts).read(folder);
+    return without_faults(PlantReader(folder, {&texts, nullptr}).read(folder));
+}
+
+FileTrees trees_of(const Plant& plant) {
+    base::Diagnostics complaints;
+    FileTrees result;
+    for (const auto& [name, text] : plant.files)
+        if (auto tree = base::parse_document(text, path_to(plant.folder, name), complaints))
+            result.emplace(name, std::move(*tree));
+    complaints.throw_if_any(InputError::Whose::plant);
+    return result;
+}
+
+Plant read_plant(const Plant& plant, const FileTrees& trees) {
+    Plant result = without_faults(PlantReader(plant.folder, {nullptr, &trees}).read(plant.folder));
+    result.files = plant.files;
+    return result;
 }
 
 // From memory: containerboard of 700 g/m2 would be a millimetre thick. A medium's own thickness is in its flute's

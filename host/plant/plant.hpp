@@ -12,17 +12,27 @@
 #include <vector>
 
 #include "host/base/date.hpp"
+#include "host/base/diagnostics.hpp"
 #include "host/base/place.hpp"
+#include "host/base/yaml/node.hpp"
 #include "host/box_styles/style.hpp"
+#include "host/fields/unit_words.hpp"
 #include "host/plant/machine.hpp"
 #include "host/plant/model_settings.hpp"
 #include "host/plant/pricing.hpp"
+#include "host/plant/trim_policy.hpp"
 
 namespace flutebook::plant {
 
 enum class Units { metric, us };
 /// As files and answers spell it.
 [[nodiscard]] const char* to_text(Units units);
+
+/// A sheet of paper as files spell it: `a4`, `letter`. Where the plant says nothing, its units say which.
+enum class PageSize { a4, letter };
+
+/// What stands before the decimals of a number that people are shown; files and documents have a point.
+enum class DecimalMark { point, comma };
 
 /// How a mill pays for moisture above its limit.
 struct Mill {
@@ -130,6 +140,7 @@ struct Plant {
     Units units;
     std::vector<std::string> shifts;
     double balance_tolerance;
+    std::optional<TrimPolicy> trim;  // of requests that do not say; nothing: each order pays its own roll
     std::vector<Mill> mills;
     std::vector<Paper> papers;
     std::vector<Flute> flutes;
@@ -143,9 +154,12 @@ struct Plant {
     std::vector<Preference> preferences;
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
-    std::vector<OptionalModel> optional_models{};  // `pricing: {optional: [...]}`
-    Pricing pricing{};                             // all else that stands there
-    base::Places places;                           // of plant.yaml
+    std::vector<OptionalModel> optional_models{};   // `pricing: {optional: [...]}`
+    std::vector<std::string> address{};             // on what leaves the house; line by line
+    PageSize page_size = PageSize::a4;              // of what leaves the house
+    DecimalMark decimal_mark = DecimalMark::point;  // in what people are shown
+    Pricing pricing{};                              // all else that stands there
+    base::Places places;                            // of plant.yaml
 
     [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;
@@ -161,8 +175,23 @@ struct Plant {
 /// styles.yaml of a folder. Throws InputError (plant) with every error of every file.
 [[nodiscard]] Plant read_plant(const std::string& folder);
 
+/// A plant's files as far as they can be read.
+struct PlantReading {
+    Plant plant;  // with stand-ins where a fault is
+    base::Diagnostics faults;
+    bool knows_all_codes = true;      // of papers, flutes, boards, styles and machines: else a table cannot be read
+    bool is_plugins_file_fit = true;  // no fault is in plugins.yaml
+};
+
+/// For a caller that knows what else may be wrong, and tells all of it together. Throws InputError (plant) where the
+/// folder is none of a plant's.
+[[nodiscard]] PlantReading read_plant_with_faults(const std::string& folder);
+
 /// How thick a board is: as it says, else the heights of its flutes, and its liners.
 [[nodiscard]] double caliper_mm(const Plant& plant, const Board& board);
+
+/// What words of units mean in the plant's files and in its requests.
+[[nodiscard]] fields::UnitWords unit_words(const Plant& plant);
 
 /// The names of the six files that every plant has.
 [[nodiscard]] const std::vector<std::string>& plant_file_names();
@@ -176,5 +205,15 @@ inline constexpr const char* kept_style_file = "style.yaml";
 
 /// The same from texts that are kept elsewhere: no file is touched, `folder` only names them.
 [[nodiscard]] Plant read_plant(const std::string& folder, const FileTexts& texts);
+
+/// Files of a plant as trees, by their names.
+using FileTrees = std::map<std::string, base::Node>;
+
+/// The files that a plant was read from.
+[[nodiscard]] FileTrees trees_of(const Plant& plant);
+
+/// The plant again, with values of its trees changed. It keeps the texts of the files as they are. Throws InputError
+/// (plant) where a changed value cannot stand; its place is the node's.
+[[nodiscard]] Plant read_plant(const Plant& plant, const FileTrees& trees);
 
 }  // namespace flutebook::plant

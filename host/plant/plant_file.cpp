@@ -56,6 +56,19 @@ bool lists(std::string_view codes, std::string_view currency) {
     return codes.find(currency) != std::string_view::npos;
 }
 
+// What people are shown, and what leaves the house.
+void read_looks(fields::MapReader& file, Plant& plant) {
+    if (file.has("address"))
+        for (const fields::Field& line : file.field("address").items_at_least_one())
+            plant.address.push_back(line.text());
+    plant.page_size = plant.units == Units::us ? PageSize::letter : PageSize::a4;
+    if (file.has("paper"))
+        plant.page_size = file.field("paper").choice({"a4", "letter"}) == 1U ? PageSize::letter : PageSize::a4;
+    if (file.has("decimal"))
+        plant.decimal_mark =
+            file.field("decimal").choice({"point", "comma"}) == 1U ? DecimalMark::comma : DecimalMark::point;
+}
+
 std::vector<OptionalModel> read_optional_models(fields::MapReader& pricing) {
     std::vector<OptionalModel> result;
     if (pricing.has("optional"))
@@ -81,12 +94,14 @@ Plant read_plant_file(fields::MapReader file) {
     plant.shifts = read_shifts(file.field("shifts"));
     plant.balance_tolerance = file.field("balance_tolerance").number("1", fields::range::share);
     for (const auto& entry : file.field("mills").entries()) plant.mills.push_back(read_mill(entry));
+    if (file.has("trim")) plant.trim = read_trim_policy(file.field("trim"));
     if (file.has("pricing")) {
         fields::MapReader pricing = file.form("pricing");
         plant.optional_models = read_optional_models(pricing);
         plant.pricing = read_pricing(pricing, plant);
         pricing.finish();
     }
+    read_looks(file, plant);
     plant.places = file.places();
     file.finish();
     return plant;

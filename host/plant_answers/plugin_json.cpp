@@ -109,12 +109,13 @@ answers::Json model_json(const Model& model) {
 
 }  // namespace
 
-std::string plugin_list_document(const Graph& graph) {
+std::string plugin_list_document(const Graph& graph, const std::vector<std::string>& not_listed) {
     answers::Json result = {{"plugins", answers::Json::array()}};
     for (const Model& model : graph.models) {
         result["plugins"].push_back(model_json(model));
         result["plugins"].back()["isolated"] = model.works_elsewhere();
     }
+    result["not_listed"] = not_listed;
     return answers::document_text("plugin-list", result);
 }
 

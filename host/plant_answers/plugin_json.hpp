@@ -36,7 +36,8 @@ namespace flutebook::plant_answers {
 /// "holds", "broken", "not tried"
 [[nodiscard]] std::string state_words(Checked::State state);
 
-[[nodiscard]] std::string plugin_list_document(const engine::Graph& graph);
+/// The loaded models, and the plugin files of the plant that are not.
+[[nodiscard]] std::string plugin_list_document(const engine::Graph& graph, const std::vector<std::string>& not_listed);
 [[nodiscard]] std::string plugin_graph_document(const plant::Plant& plant, const engine::Graph& graph);
 [[nodiscard]] std::string describe_document(const DescribedModel& described);
 [[nodiscard]] std::string check_document(const Checked& checked);

@@ -260,9 +260,16 @@ std::string model_title(const Model& model) {
     return fmt::format("{} {}  {}", model.id, model.version, model.title);
 }
 
-Report plugin_list_report(const Graph& graph) {
+Report plugin_list_report(const Graph& graph, const std::vector<std::string>& not_listed) {
     Report report{"plugins", "list", std::nullopt, {}};
     for (const Model& model : graph.models) report.sections.push_back(list_entry(model));
+    if (not_listed.empty()) return report;
+    ReportSection section{"Not loaded"};
+    section.blocks.emplace_back(Note{"plugins.yaml does not list these files; the command prints the entry of each:"});
+    for (const std::string& file : not_listed)
+        section.blocks.emplace_back(
+            Note{fmt::format("flutebook plugin describe {} --yaml", file), Note::Kind::code, 1});
+    report.sections.push_back(std::move(section));
     return report;
 }
 

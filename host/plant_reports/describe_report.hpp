@@ -24,8 +24,8 @@ enum class DescribeScope { file, model };
 [[nodiscard]] std::string describe_yaml(const plant_answers::DescribedModel& described);
 
 /// Id, version, title, file; what each provides, charges and sheds, and which settings it takes. In order of
-/// evaluation.
-[[nodiscard]] render::Report plugin_list_report(const engine::Graph& graph);
+/// evaluation. Then the plugin files of the plant that are not loaded, and how they would be.
+[[nodiscard]] render::Report plugin_list_report(const engine::Graph& graph, const std::vector<std::string>& not_listed);
 
 /// For each model what it takes and from whom, what it gives and to whom, with units; then what is replaced.
 [[nodiscard]] render::Report plugin_graph_report(const plant::Plant& plant, const engine::Graph& graph);

@@ -40,11 +40,8 @@ std::string makers_words(const ListedStyle& style) {
 
 std::string places_words(const drawings::ShownUnits& units, const std::vector<double>& places_mm) {
     std::string result;
-    for (const double place : places_mm) {
-        const std::string length = units.length(place);
-        result += (result.empty() ? "" : ", ") + length.substr(0, length.find(' '));
-    }
-    return result.empty() ? "none" : result + units.length(1).substr(units.length(1).find(' '));
+    for (const double place : places_mm) result += (result.empty() ? "" : ", ") + units.length_number(place);
+    return result.empty() ? "none" : result + " " + units.length_unit;
 }
 
 Facts piece_facts(const drawings::ShownUnits& units, const ShownPiece& piece) {

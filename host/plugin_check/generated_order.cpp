@@ -290,6 +290,7 @@ GeneratedOrder make_order(std::uint64_t seed) {
     plant.dispatch = {draws.one_in(2) ? 0 : draws.between(1, 30), {40, 15}, {}};
     Request request = ordered(draws, plant);
     fit_a_roll_exactly(draws, plant, request);
+    if (draws.one_in(3)) request.trim = {draws.between(0, 0.2), draws.between(0.2, 1)};
     return {std::move(plant), std::move(request)};
 }
 

@@ -105,8 +105,11 @@ RunNumbers run_numbers(const Row& row) {
     const double pieces = convert(row, result);
     const bool is_bare = by.route->converters.empty();
     const double sheets = is_bare ? run::sheets_for(pieces, by.ups) : pieces;
-    const double length = run::web_length(run::cuts(sheets, by.outs) * metres(by.chop_mm), by.corrugator->run_waste,
-                                          by.corrugator->order_change_m);
+    const plant::TrimPolicy& trim = row.order->trim;
+    const double good_length = plant::web_share(trim, by.roll_width_mm - by.trim_mm, by.roll_width_mm) *
+                               (run::cuts(sheets, by.outs) * metres(by.chop_mm));
+    const double length =
+        run::web_length(good_length, by.corrugator->run_waste, by.corrugator->order_change_m * trim.changes);
     result.good[0] = sheets;
     result.web_length_m = length;
     result.web_area_m2 = length * metres(by.roll_width_mm);
@@ -179,7 +182,9 @@ public:
         const std::size_t count = std::min(layout.candidates.size(), most_rows_of_an_order);
         for (std::size_t i = 0; i < count; ++i) {
             const geometry::Candidate& candidate = draws.pick(layout.candidates);
-            engine::Order order{&result.plant, &result.request, &layout, draws.pick(result.request.quantities), {}};
+            engine::Order order{
+                &result.plant,      &result.request, &layout, draws.pick(result.request.quantities), {}, {},
+                result.request.trim};
             order.piece = draw_piece(seed_ + order_);
             auto row = make(draws, {&order, &candidate});
             if (!row) continue;

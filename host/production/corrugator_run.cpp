@@ -144,18 +144,21 @@ void add_outlets(ledger::Draft& draft, const orders::OrderRecord& order, const s
 orders::CorrugatorAllowance allowance_of(const orders::OrderRecord& order, const plant::Corrugator& corrugator) {
     const auto* kept = order.find_corrugator(corrugator.code);
     if (kept != nullptr) return *kept;
-    return {corrugator.code, corrugator.run_waste, corrugator.roll_loss, corrugator.order_change_m};
+    return {corrugator.code, corrugator.run_waste, corrugator.roll_loss,
+            corrugator.order_change_m * order.paid_changes()};
 }
 
 // Section by section as a quote would have it, for the good sheets that were made. A row without an order change
-// continues a run: it is allowed none; an order that shared the web is allowed its share of the change.
+// continues a run: it is allowed none; an order that shared the web is allowed its share of the change. An order that
+// was quoted with a share is allowed what it was quoted with, however its web was shared.
 void add_expected(ledger::Draft& draft, const orders::OrderRecord& order, const orders::CorrugatorAllowance& allowed,
                   const DocumentRow& row, double web_share) {
     const double good = row.value(DocumentColumn::good_sheets);
-    const double change_m = row.value(DocumentColumn::order_change_metres) > 0 ? allowed.order_change_m * web_share : 0;
-    const auto cut = web_cut(order, order.roll_width_mm, order.outs);
-    const double good_m = run::cuts(good, cut.outs) * cut.chop;
-    const double length_m = run::web_length(good_m, allowed.run_waste, change_m);
+    const auto cut = quoted_cut(order);
+    const double change_m = row.value(DocumentColumn::order_change_metres) > 0
+                                ? allowed.order_change_m * (order.web_share > 0 ? 1 : web_share)
+                                : 0;
+    const double length_m = run::web_length(run::good_length(cut, good), allowed.run_waste, change_m);
     const auto loss = web_areas(cut, length_m, change_m, good);
     double issued_kg = 0;
     for (const auto& ply : order.plies)

@@ -41,6 +41,12 @@ run::WebCut web_cut(const orders::OrderRecord& order, double roll_width_mm, doub
             order.sheet_area_m2};
 }
 
+run::WebCut quoted_cut(const orders::OrderRecord& order) {
+    run::WebCut cut = web_cut(order, order.roll_width_mm, order.outs);
+    cut.share = order.paid_share();
+    return cut;
+}
+
 WebAreas web_areas(const run::WebCut& cut, double metres, double change_m, double good_sheets) {
     const auto loss = run::web_loss(cut, metres, change_m, good_sheets);
     return {good_sheets * cut.sheet_area, loss.side_trim, loss.order_change, loss.run_waste, loss.surplus};

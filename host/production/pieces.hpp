@@ -44,6 +44,9 @@ struct PieceAreas {
 /// The order's sheets, so many side by side on a roll. Lengths in m.
 [[nodiscard]] run::WebCut web_cut(const orders::OrderRecord& order, double roll_width_mm, double outs);
 
+/// The order's own layout as it was quoted, with the share of the web that it pays.
+[[nodiscard]] run::WebCut quoted_cut(const orders::OrderRecord& order);
+
 /// In m2. A document tells of `run_waste` and `surplus` as one, because the sheets of a row are not counted at the
 /// knife.
 struct WebAreas {

@@ -117,6 +117,24 @@ Money per_unit_cost(const answers::Quote& quote) {
     return result;
 }
 
+// What the run causes once.
+Money per_run_cost(const answers::Quote& quote) {
+    Money result;
+    for (const answers::CostLine& line : quote.lines)
+        if (line.behaviour == contract::Behaviour::per_run && line.cost_class != CostClass::recovery)
+            result += line.amount;
+    return result;
+}
+
+// The parts of a cost that follow from the order alone: by the piece, and once for its run.
+struct CashCost {
+    Money per_unit, per_run;
+};
+
+CashCost cash_cost(const answers::Quote& quote) {
+    return {per_unit_cost(quote), per_run_cost(quote)};
+}
+
 // What the order brings at its price.
 template <typename QuoteOrSet>
 void add_sale(QuoteOrSet& quote, const AskedQuantity& asked) {
@@ -127,14 +145,20 @@ void add_sale(QuoteOrSet& quote, const AskedQuantity& asked) {
     quote.sale = *sale;
 }
 
-// Of a quote or a set; `per_unit` is what of its cost grows with the quantity.
+// Of a quote or a set.
 template <typename QuoteOrSet>
-void add_price(QuoteOrSet& quote, const AskedQuantity& asked, Money per_unit) {
-    OfferedPrice price = kept_price(asked, quote.cost.to_double() / quote.quantity * 1000);
-    quote.price_per_thousand = price.per_thousand;
-    quote.making = std::move(price.making);
-    quote.contribution_per_thousand =
-        contribution(quote.price_per_thousand, per_unit, static_cast<std::int64_t>(quote.quantity));
+void add_price(QuoteOrSet& quote, const AskedQuantity& asked, const CashCost& cash) {
+    const auto quantity = static_cast<std::int64_t>(quote.quantity);
+    OfferedPrice offered = kept_price(asked, quote.cost.to_double() / quote.quantity * 1000);
+    const Money price = offered.per_thousand;
+    quote.price_per_thousand = price;
+    quote.making = std::move(offered.making);
+    quote.contribution_per_thousand = contribution(price, cash.per_unit, quantity);
+    answers::CashMargin margin;
+    margin.per_run_cost = cash.per_run;
+    margin.price_less_cash_per_thousand = contribution(price, cash.per_unit + cash.per_run, quantity);
+    margin.break_even = break_even(price, cash.per_unit, cash.per_run, quantity);
+    quote.cash = margin;
     add_sale(quote, asked);
 }
 
@@ -205,7 +229,7 @@ answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& c
     check_product(quote, asked);
     add_unit_costs(quote, asked);
     if (!layout.piece.name.empty()) return quote;
-    add_price(quote, asked, per_unit_cost(quote));
+    add_price(quote, asked, cash_cost(quote));
     check_price(quote, asked);
     return quote;
 }
@@ -214,16 +238,17 @@ answers::SetQuote set_sheet(const plant::Plant& plant, const orders::Request& re
                             const std::vector<const answers::Quote*>& pieces) {
     answers::SetQuote result{};
     result.quantity = sets;
-    Money per_unit;
+    CashCost cash;
     for (const answers::Quote* piece : pieces) {
         result.cost += piece->cost;
         result.waste_cost += piece->waste_cost;
         result.recovery += piece->recovery;
-        per_unit += per_unit_cost(*piece);
+        cash.per_unit += per_unit_cost(*piece);
+        cash.per_run += per_run_cost(*piece);
     }
     const AskedQuantity asked{plant, request, sets};
     result.cost_per_thousand = kept(asked, "cost per thousand", result.cost.to_double() / sets * 1000);
-    add_price(result, asked, per_unit);
+    add_price(result, asked, cash);
     check_price(result, asked);
     result.not_in_price = not_in_price_of(pieces);
     return result;
@@ -254,6 +279,14 @@ Money contribution(Money price_per_thousand, Money per_unit_cost, std::int64_t q
     const std::int64_t result = price_per_thousand.ten_thousandths() - whole;
     const bool is_lower = 2 * above > quantity || (2 * above == quantity && result <= 0);
     return Money::of_ten_thousandths(is_lower ? result - 1 : result);
+}
+
+std::optional<double> break_even(Money price_per_thousand, Money per_unit_cost, Money per_run_cost,
+                                 std::int64_t quantity) {
+    const double each =
+        price_per_thousand.to_double() / 1000 - per_unit_cost.to_double() / static_cast<double>(quantity);
+    if (!(each > 0)) return std::nullopt;
+    return std::max(1.0, std::ceil(per_run_cost.to_double() / each - 1e-9));
 }
 
 std::optional<Money> price(double cost, double margin, int minor_units) {

@@ -25,6 +25,11 @@ namespace flutebook::quoting {
 /// unrounded; the result is rounded once, half away from zero, to 1/10000.
 [[nodiscard]] Money contribution(Money price_per_thousand, Money per_unit_cost, std::int64_t quantity);
 
+/// The least whole quantity at which the price pays the per-unit cost of each and the per-run cost of all; nothing
+/// where the price does not pay the per-unit cost. The costs are those of an order of `quantity`.
+[[nodiscard]] std::optional<double> break_even(Money price_per_thousand, Money per_unit_cost, Money per_run_cost,
+                                               std::int64_t quantity);
+
 /// Where the price is below the cost.
 [[nodiscard]] std::optional<base::Warning> price_warning(const plant::Plant& plant, const orders::Request& request,
                                                          const answers::RequestAnswer::Quantity& quantity);

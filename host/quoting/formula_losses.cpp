@@ -21,7 +21,8 @@ public:
           allowed_(allowed),
           box_m2_(row.order->layout->blank.area_m2),
           board_(row.order->layout->board),
-          quantity_(row.order->quantity) {}
+          quantity_(row.order->quantity),
+          trim_(row.order->trim) {}
 
     /// kg by cause and step.
     [[nodiscard]] std::map<std::string, std::vector<double>> losses() {
@@ -64,10 +65,14 @@ private:
     }
 
     void combine(double sheets) {
-        const run::WebCut cut{way_.roll_width_mm / mm, (way_.roll_width_mm - way_.trim_mm) / mm, way_.outs,
-                              way_.chop_mm / mm, way_.sheet_area_m2};
+        const run::WebCut cut{way_.roll_width_mm / mm,
+                              (way_.roll_width_mm - way_.trim_mm) / mm,
+                              way_.outs,
+                              way_.chop_mm / mm,
+                              way_.sheet_area_m2,
+                              plant::web_share(trim_, way_.roll_width_mm - way_.trim_mm, way_.roll_width_mm)};
         const double metres =
-            run::web_length(run::cuts(sheets, cut.outs) * cut.chop, allowed_.run_waste[0], allowed_.order_change_m);
+            run::web_length(run::good_length(cut, sheets), allowed_.run_waste[0], allowed_.order_change_m);
         const run::WebLoss lost = run::web_loss(cut, metres, allowed_.order_change_m, sheets);
         lose("side-trim", 0, lost.side_trim);
         lose("order-change", 0, lost.order_change);
@@ -84,6 +89,7 @@ private:
     double box_m2_;
     const geometry::BoardMake& board_;
     double quantity_;
+    const plant::TrimPolicy& trim_;
     std::map<std::string, std::vector<double>> losses_;
 };
 

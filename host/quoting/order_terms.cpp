@@ -41,14 +41,18 @@ void add_layout(OrderRecord& result, const Row& row) {
     result.box_area_m2 = row.order->layout->blank.area_m2;
     result.route = way.route_codes();
     result.parting = way.route->parting;
+    const plant::TrimPolicy& trim = row.order->trim;
+    if (!trim.share) return;
+    result.web_share = plant::web_share(trim, way.roll_width_mm - way.trim_mm, way.roll_width_mm);
+    result.changes = trim.changes;
 }
 
 void add_allowances(OrderRecord& result, const Row& row, const engine::Allowances& quoted) {
     for (const auto& item : row.order->plant->corrugators) {
         const bool is_quoted = &item == row.candidate->corrugator;
-        result.corrugators.push_back({item.code, is_quoted ? quoted.run_waste[0] : item.run_waste,
-                                      is_quoted ? quoted.roll_loss : item.roll_loss,
-                                      is_quoted ? quoted.order_change_m : item.order_change_m});
+        result.corrugators.push_back(
+            {item.code, is_quoted ? quoted.run_waste[0] : item.run_waste, is_quoted ? quoted.roll_loss : item.roll_loss,
+             is_quoted ? quoted.order_change_m : item.order_change_m * row.order->trim.changes});
     }
     const auto& route = row.candidate->route->converters;
     for (const auto& converter : row.order->plant->converters) {

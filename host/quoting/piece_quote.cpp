@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/figure_formulas.hpp"
 #include "host/quoting/order_terms.hpp"
 #include "host/quoting/provided.hpp"
 #include "host/quoting/winner_figures.hpp"
@@ -47,20 +48,23 @@ std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const 
 }
 
 PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
-                     const answers::QuoteOptions& asked) {
+                     const answers::QuoteOptions& asked, const std::optional<ExplainedFigure>& explained,
+                     engine::Workbench& bench) {
     const std::vector<std::size_t> ranked = ways_by_cost(costed.outcomes);
     if (ranked.empty()) return {{std::nullopt, unmakeable(engine, layout, costed)}};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
-    const engine::Costing costing = *engine.cost_in_full(winner);
+    const engine::Costing costing = *engine.cost_in_full(winner, bench);
     answers::Quote quote = cost_sheet(engine, winner, costing);
     quote.terms = terms_of(engine, winner, costing);
-    WinnerFigures figures = winner_figures(engine, winner, costing);
+    WinnerFigures figures = winner_figures(engine, winner, costing, bench);
     quote.machine_hours = std::move(figures.machine_hours);
     quote.not_in_price = std::move(figures.not_in_price);
     quote.candidates = ranked.size();
     quote.runners_up = runners_up(layout, costed, ranked);
     if (asked.provided) quote.provided = provided_by(engine, winner, *asked.provided);
-    if (asked.explain) quote.trails = explain::explain(engine, winner, *asked.explain);
+    if (asked.has_touched) quote.touched = explain::touched_numbers(engine, winner);
+    if (explained && explained->is_wanted_at(quote.quantity))
+        quote.trails = explain::explain(engine, winner, explained->name, formulas_of(quote));
     return {{std::move(quote), std::nullopt}, engine::costs_by_class(engine.graph(), costing)};
 }
 
@@ -97,10 +101,12 @@ std::vector<std::size_t> ways_by_cost(std::span<const engine::Outcome> outcomes)
 }
 
 std::vector<PieceQuantity> quote_piece(const engine::Engine& engine, const geometry::Layout& layout,
-                                       const std::vector<engine::Order>& orders, const answers::QuoteOptions& asked) {
+                                       const std::vector<engine::Order>& orders, const answers::QuoteOptions& asked,
+                                       const std::optional<ExplainedFigure>& explained) {
     std::vector<PieceQuantity> result;
+    engine::Workbench bench(engine.blocks());
     for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
-        result.push_back(answer(engine, layout, costed, asked));
+        result.push_back(answer(engine, layout, costed, asked, explained, bench));
     return result;
 }
 

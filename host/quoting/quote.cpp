@@ -4,16 +4,17 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 #include <utility>
 
 #include "host/base/errors.hpp"
-#include "host/base/near_spellings.hpp"
 #include "host/quoting/approval.hpp"
 #include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/explained_figure.hpp"
+#include "host/quoting/forced_way.hpp"
 #include "host/quoting/offered_price.hpp"
 #include "host/quoting/piece_quote.hpp"
 #include "host/quoting/provided.hpp"
+#include "host/quoting/shared_trim.hpp"
 #include "host/quoting/strength.hpp"
 #include "host/quoting/style_warnings.hpp"
 
@@ -22,33 +23,23 @@ namespace {
 
 using answers::RequestAnswer;
 
-void refuse_unknown_line(const engine::Engine& engine, const std::string& line) {
-    std::set<std::string> known;
-    for (const contract::Model& model : engine.graph().models)
-        for (const contract::Line& charged : model.lines) known.insert(charged.name);
-    if (known.count(line) != 0) return;
-    const std::vector<std::string> names(known.begin(), known.end());
-    const auto near = base::nearest(line, names);
-    throw InputError(InputError::Whose::request,
-                     {fmt::format("--explain: no loaded model has such a line: found '{}'; {}", line,
-                                  near ? fmt::format("did you mean '{}'?", *near)
-                                       : fmt::format("name one of {}", fmt::join(names, ", ")))});
-}
-
 // A request laid out piece by piece.
 struct LaidOutRequest {
     const plant::Plant& plant;
     const engine::Engine& engine;
     const orders::Request& request;
     std::vector<geometry::Layout> layouts;  // by piece
+    std::optional<ExplainedFigure> explained = {};
 
     [[nodiscard]] bool is_set() const { return !layouts.front().piece.name.empty(); }
 };
 
-LaidOutRequest laid_out(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request) {
+LaidOutRequest laid_out(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
+                        const answers::ForcedWay& way) {
     LaidOutRequest result{plant, engine, request, {}};
     const std::size_t pieces = blanks::pieces_of(plant, request).size();
-    for (std::size_t p = 0; p < pieces; ++p) result.layouts.push_back(geometry::lay_out(plant, request, p));
+    for (std::size_t p = 0; p < pieces; ++p)
+        result.layouts.push_back(narrowed_to(way, plant, request, p, geometry::lay_out(plant, request, p)));
     return result;
 }
 
@@ -66,6 +57,28 @@ void refuse_too_many(const LaidOutRequest& work) {
         }
 }
 
+// A box that cannot be, and extras that do not fit the models, have nothing to do with each other: both are told.
+LaidOutRequest checked_and_laid_out(const plant::Plant& plant, const engine::Engine& engine, orders::Request& request,
+                                    const answers::ForcedWay& way) {
+    std::vector<std::string> faults;
+    InputError::Whose whose{};
+    try {
+        if (request.outside) request.inside = blanks::inside_of(plant, request);
+        LaidOutRequest result = laid_out(plant, engine, request, way);
+        refuse_too_many(result);
+        return result;
+    } catch (const InputError& box) {
+        faults = box.lines();
+        whose = box.whose();
+    }
+    try {
+        static_cast<void>(engine.settings_of(plant, request));
+    } catch (const InputError& extras) {
+        faults.insert(faults.end(), extras.lines().begin(), extras.lines().end());
+    }
+    throw InputError(whose, std::move(faults));
+}
+
 // One piece at each quantity; `others` holds, by quantity, what all other pieces cost where this is the first.
 std::vector<PieceQuantity> quote_one(const LaidOutRequest& work, std::size_t piece,
                                      const std::vector<engine::ClassCosts>& others,
@@ -76,7 +89,9 @@ std::vector<PieceQuantity> quote_one(const LaidOutRequest& work, std::size_t pie
         orders.push_back(work.engine.order(work.plant, work.request, layout,
                                            work.request.quantities[i] * layout.piece.count,
                                            {piece, work.layouts.size(), others[i]}));
-    return quote_piece(work.engine, layout, orders, asked);
+    std::optional<ExplainedFigure> explained = work.explained;
+    if (explained && explained->quantity) *explained->quantity *= layout.piece.count;
+    return quote_piece(work.engine, layout, orders, asked, explained);
 }
 
 void add_costs(std::vector<engine::ClassCosts>& sum, const std::vector<PieceQuantity>& piece) {
@@ -147,18 +162,31 @@ void add_warnings(const plant::Plant& plant, RequestAnswer& answer) {
     }
 }
 
+// Beside what the request costs with its share of the web, what it costs alone.
+void add_alone(RequestAnswer& result, const LaidOutRequest& work, const answers::QuoteOptions& asked) {
+    if (!result.request.trim.share || !asked.has_alone || result.model_fault) return;
+    orders::Request alone = result.request;
+    alone.trim = {};
+    alone.outside.reset();  // its inside is known
+    answers::QuoteOptions options;
+    options.threads = asked.threads;
+    options.way = asked.way;
+    result.trim = shared_trim(result, quote(work.plant, work.engine, alone, options));
+    for (base::Warning& warning : trim_warnings(result)) result.warnings.push_back(std::move(warning));
+}
+
 }  // namespace
 
 RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
                     const answers::QuoteOptions& asked) {
-    if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     if (asked.provided) expect_model(engine, *asked.provided);
+    expect_way(plant, asked.way);
     RequestAnswer result{request, {}, std::nullopt};
-    if (request.outside) result.request.inside = blanks::inside_of(plant, request);
-    const LaidOutRequest work = laid_out(plant, engine, result.request);
-    refuse_too_many(work);
+    LaidOutRequest work = checked_and_laid_out(plant, engine, result.request, asked.way);
+    if (asked.explain) work.explained = explained_figure(engine, result.request, work.layouts.size(), *asked.explain);
     const engine::Order order =
         engine.order(plant, result.request, work.layouts.front(), result.request.quantities.front());
+    result.warnings = request.doubts;
     for (const contract::UnusualValue& value : order.settings.unusual)
         result.warnings.push_back({base::place_text(value.place), value.text});
     try {
@@ -171,6 +199,7 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
     for (base::Warning& warning : approval_warnings(plant, result)) result.warnings.push_back(std::move(warning));
     result.terms = offer_terms(plant, result.request);
     result.strength = estimated_strength(plant, result.request);
+    add_alone(result, work, asked);
     for (base::Warning& warning : style_warnings(plant, engine, result)) result.warnings.push_back(std::move(warning));
     if (asked.has_drawings) result.drawn = blanks::draw_request(plant, result.request);
     return result;

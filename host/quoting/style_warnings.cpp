@@ -9,6 +9,7 @@
 
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/geometry/refused.hpp"
 #include "host/quoting/quote.hpp"
 
 namespace flutebook::quoting {
@@ -54,9 +55,10 @@ base::Warning other_way_warning(const plant::Plant& plant, const engine::Engine&
     const char* given = request.outside ? "outside" : "inside";
     return {
         base::place_text(request.places, given, request.place),
-        fmt::format("length is below width: found {} x {} mm, and length is the longer side at the opening; a thousand "
+        fmt::format("length is below width: found {} x {}, and length is the longer side at the opening; a thousand "
                     "at {:.0f} as asked: {}, the other way round: {}",
-                    request.inside->length_mm, request.inside->width_mm, request.quantities.front(),
+                    geometry::length_text(request.inside->length_mm, plant.units),
+                    geometry::length_text(request.inside->width_mm, plant.units), request.quantities.front(),
                     price_text(first_price(answer)), price_text(price_other_way(plant, engine, request)))};
 }
 

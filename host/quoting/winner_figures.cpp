@@ -17,6 +17,7 @@ namespace flutebook::quoting {
 namespace {
 
 using engine::Columns;
+using engine::MovedSetting;
 using engine::Order;
 using engine::Row;
 using engine::Slot;
@@ -29,45 +30,41 @@ struct LineName {
     friend auto operator<=>(const LineName&, const LineName&) = default;
 };
 
-// One number setting by request at another value than the one that counts.
-struct MovedSetting {
-    std::size_t model, setting;
-    double value;
-};
-
 // Columns in which rows of one shape are evaluated; what a row came to is read before the next block runs.
 class MovedRows {
 public:
-    MovedRows(const engine::Blocks& blocks, const Row& row)
-        : blocks_(blocks), columns_(blocks.columns({row.plies(), row.steps()})) {}
+    MovedRows(engine::Workbench& bench, const Row& row)
+        : blocks_(bench.blocks()), columns_(bench.columns({row.plies(), row.steps()})) {}
 
-    // Calls `read(columns, r, i)` for each row i that no model refuses, which stands at row r of the columns.
+    // Evaluates `row` as many times as there are moves, each with its own. Calls `read(columns, r, i)` for each move i
+    // that no model refuses, whose row stands at r of the columns.
     template <typename Read>
-    void each(const std::vector<Row>& rows, const Read& read) {
-        for (std::size_t first = 0; first < rows.size(); first += engine::block_rows) {
-            const std::size_t count = std::min(engine::block_rows, rows.size() - first);
-            const std::span<const Row> block(rows.data() + first, count);
-            if (runs(block)) {
+    void each(const Row& row, const std::vector<std::optional<MovedSetting>>& moves, const Read& read) {
+        for (std::size_t first = 0; first < moves.size(); first += engine::block_rows) {
+            const std::size_t count = std::min(engine::block_rows, moves.size() - first);
+            const auto block = std::span(moves).subspan(first, count);
+            if (runs(row, block)) {
                 for (std::size_t r = 0; r < count; ++r) read(columns_, r, first + r);
                 continue;
             }
             for (std::size_t r = 0; r < count; ++r)
-                if (runs(block.subspan(r, 1))) read(columns_, std::size_t{0}, first + r);
+                if (runs(row, block.subspan(r, 1))) read(columns_, std::size_t{0}, first + r);
         }
     }
 
 private:
     // Whether every row came through all models.
-    bool runs(std::span<const Row> rows) {
-        std::vector<engine::Outcome> outcomes(rows.size());
-        if (blocks_.run(columns_, rows, outcomes)) return false;
+    bool runs(const Row& row, engine::Moves moves) {
+        const std::vector<Row> rows(moves.size(), row);
+        std::vector<engine::Outcome> outcomes(moves.size());
+        if (blocks_.run_moved(columns_, rows, moves, outcomes)) return false;
         return std::all_of(outcomes.begin(), outcomes.end(), [](const engine::Outcome& outcome) {
             return outcome.state == engine::Outcome::State::costed;
         });
     }
 
     const engine::Blocks& blocks_;
-    Columns columns_;
+    Columns& columns_;
 };
 
 // Whether the line charges an amount at this step or ply; one that is too large to be kept is an amount.
@@ -88,12 +85,13 @@ bool charges(const engine::Blocks& blocks, const Columns& columns, const LineNam
 
 class MissingFinder {
 public:
-    MissingFinder(const engine::Engine& engine, const Row& row, const engine::Costing& costing)
+    MissingFinder(const engine::Engine& engine, const Row& row, const engine::Costing& costing,
+                  engine::Workbench& bench)
         : graph_(engine.graph()),
           settings_(engine.settings()),
           blocks_(engine.blocks()),
           row_(row),
-          reader_(engine.blocks(), row) {
+          reader_(bench, row) {
         std::set<LineName> charged;
         for (const engine::LineAmount& amount : costing.lines) charged.insert({amount.model, amount.line});
         for (std::size_t m = 0; m < graph_.models.size(); ++m)
@@ -103,15 +101,10 @@ public:
 
     WinnerFigures find() {
         find_moves();
-        std::vector<Order> orders;
-        std::vector<Row> rows = {row_};
-        orders.reserve(moves_.size());
-        for (const MovedSetting& move : moves_) {
-            orders.push_back(moved(*row_.order, move));
-            rows.push_back({&orders.back(), row_.candidate});
-        }
+        std::vector<std::optional<MovedSetting>> rows = {std::nullopt};
+        rows.insert(rows.end(), moves_.begin(), moves_.end());
         WinnerFigures result;
-        reader_.each(rows, [&](const Columns& columns, std::size_t r, std::size_t i) {
+        reader_.each(row_, rows, [&](const Columns& columns, std::size_t r, std::size_t i) {
             if (i == 0) {
                 result.machine_hours = machine_hours(columns, r);
                 add_invoiced(columns, r, result.not_in_price);
@@ -190,12 +183,6 @@ private:
 
     [[nodiscard]] std::size_t index_of(const MovedSetting& move) const {
         return settings_[move.model][move.setting].request_index;
-    }
-
-    [[nodiscard]] Order moved(const Order& order, const MovedSetting& move) const {
-        Order result = order;
-        result.settings.requested[index_of(move)] = contract::SteppedValue(move.value, {});
-        return result;
     }
 
     [[nodiscard]] std::vector<double> machine_hours(const Columns& columns, std::size_t r) const {
@@ -284,17 +271,15 @@ private:
         if (starts_.empty() || row_.order->request->colours <= 0) return result;
         orders::Request plain = *row_.order->request;
         plain.colours = 0;
-        std::vector<Order> orders;
-        std::vector<Row> rows;
+        Order unprinted = *row_.order;
+        unprinted.request = &plain;
+        std::vector<std::optional<MovedSetting>> moves;
         std::vector<LineName> lines;
-        orders.reserve(starts_.size());
         for (const auto& [line, m] : starts_) {
-            orders.push_back(moved(*row_.order, moves_[m]));
-            orders.back().request = &plain;
-            rows.push_back({&orders.back(), row_.candidate});
+            moves.emplace_back(moves_[m]);
             lines.push_back(line);
         }
-        reader_.each(rows, [&](const Columns& columns, std::size_t r, std::size_t i) {
+        reader_.each({&unprinted, row_.candidate}, moves, [&](const Columns& columns, std::size_t r, std::size_t i) {
             result[i] = !charges(blocks_, columns, lines[i], r);
         });
         return result;
@@ -312,8 +297,9 @@ private:
 
 }  // namespace
 
-WinnerFigures winner_figures(const engine::Engine& engine, const Row& row, const engine::Costing& costing) {
-    return MissingFinder(engine, row, costing).find();
+WinnerFigures winner_figures(const engine::Engine& engine, const Row& row, const engine::Costing& costing,
+                             engine::Workbench& bench) {
+    return MissingFinder(engine, row, costing, bench).find();
 }
 
 }  // namespace flutebook::quoting

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "host/answers/quote_answer.hpp"
+#include "host/engine/costing/workbench.hpp"
 #include "host/engine/engine.hpp"
 
 namespace flutebook::quoting {
@@ -19,8 +20,8 @@ struct WinnerFigures {
 
 /// Of a row that was costed without a fault. A number is moved to its low end, its high end, 1 and the order's
 /// quantity; choices are not moved, and neither is what the plant's `pricing: {optional: [...]}` names and the request
-/// does not.
+/// does not. `bench` is the engine's.
 [[nodiscard]] WinnerFigures winner_figures(const engine::Engine& engine, const engine::Row& row,
-                                           const engine::Costing& costing);
+                                           const engine::Costing& costing, engine::Workbench& bench);
 
 }  // namespace flutebook::quoting

@@ -295,6 +295,28 @@ private:
     std::size_t drawn_ = 0;
 };
 
+bool draws_losses(const Report& report) {
+    for (const ReportSection& section : report.sections)
+        for (const Block& block : section.blocks)
+            if (const auto* drawings = std::get_if<Drawings>(&block))
+                for (const Drawing& drawing : drawings->items)
+                    for (const DrawnPolygon& polygon : drawing.polygons)
+                        if (polygon.kind == DrawnPolygon::Kind::lost) return true;
+    return false;
+}
+
+const char* page_size(PageLook::Size size) {
+    switch (size) {
+        case PageLook::Size::a4:
+            return "@page { size: A4; }\n";
+        case PageLook::Size::letter:
+            return "@page { size: letter; }\n";
+        case PageLook::Size::any:
+            break;
+    }
+    return "";
+}
+
 std::string document_title(const std::vector<Report>& reports) {
     std::string result;
     for (const Report& report : reports) {
@@ -306,14 +328,16 @@ std::string document_title(const std::vector<Report>& reports) {
 
 }  // namespace
 
-std::string to_html(const std::vector<Report>& reports) {
+std::string to_html(const std::vector<Report>& reports, const PageLook& look) {
+    const bool has_losses = std::any_of(reports.begin(), reports.end(), draws_losses);
     std::string result = fmt::format(
-        "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
+        "<!doctype html>\n<html lang=\"{}\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
         "content=\"width=device-width, initial-scale=1\"><meta http-equiv=\"Content-Security-Policy\" "
         "content=\"default-src 'none'; style-src "
-        "'unsafe-inline'\"><title>{}</title><style>{}{}{}</style></head><body>\n"
+        "'unsafe-inline'\"><title>{}</title><style>{}{}{}{}{}</style></head><body>\n"
         "<main>\n",
-        shown(document_title(reports)), colours(), drawing_style(), style);
+        shown(look.language), shown(look.title.empty() ? document_title(reports) : look.title), colours(),
+        drawing_style(), has_losses ? loss_style() : "", style, page_size(look.size));
     for (std::size_t i = 0; i < reports.size(); ++i) result += HtmlWriter(reports[i], i).text();
     return result + "</main></body></html>\n";
 }

@@ -9,7 +9,16 @@
 
 namespace flutebook::render {
 
+/// What a document that leaves the house has of its own.
+struct PageLook {
+    /// Of the sheets that it is printed on: `any` leaves it to the printer.
+    enum class Size { any, a4, letter };
+    std::string language = "en";  // a code of ISO 639-1
+    std::string title = {};       // of the document; empty: the first report's
+    Size size = Size::any;
+};
+
 /// One document with the reports below each other. Texts are texts, whatever signs they hold.
-[[nodiscard]] std::string to_html(const std::vector<Report>& reports);
+[[nodiscard]] std::string to_html(const std::vector<Report>& reports, const PageLook& look = {});
 
 }  // namespace flutebook::render

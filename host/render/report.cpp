@@ -1,6 +1,7 @@
 // The text of a cell is the same in every form.
 #include "host/render/report.hpp"
 
+#include "host/base/inches.hpp"
 #include "host/render/number_text.hpp"
 
 namespace flutebook::render {
@@ -12,17 +13,25 @@ std::string with_sign(std::string text, Sign sign) {
     return sign == Sign::always && !has_one ? "+" + text : text;
 }
 
+std::string digits_of(const Number& number) {
+    if (number.unit == "in")
+        if (std::optional<std::string> ruler = base::whole_sixteenths(number.value)) return *std::move(ruler);
+    switch (number.form) {
+        case Number::Form::fixed:
+            return number_text(number.value, number.decimals);
+        case Number::Form::brief:
+            return brief_number(number.value, number.decimals);
+        case Number::Form::significant:
+            break;
+    }
+    return significant_number(number.value, number.digits, number.decimals);
+}
+
 struct ToText {
     CellText operator()(std::monostate) const { return {}; }
     CellText operator()(const std::string& text) const { return {text, ""}; }
     CellText operator()(const Code& code) const { return {code.text, ""}; }
-    CellText operator()(const Number& number) const {
-        std::string text = number.form == Number::Form::fixed ? number_text(number.value, number.decimals)
-                           : number.form == Number::Form::brief
-                               ? brief_number(number.value, number.decimals)
-                               : significant_number(number.value, number.digits, number.decimals);
-        return {with_sign(std::move(text), number.sign), number.unit};
-    }
+    CellText operator()(const Number& number) const { return {with_sign(digits_of(number), number.sign), number.unit}; }
     CellText operator()(const Amount& amount) const {
         return {with_sign(coin_text(amount.money, amount.decimals), amount.sign), amount.currency};
     }

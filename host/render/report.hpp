@@ -21,7 +21,8 @@ enum class Sign { negative_only, always };
 
 struct Number {
     /// `fixed`: exactly `decimals` places. `brief`: at most `decimals`. `significant`: the digits that a reader
-    /// multiplies with, at most `decimals` places.
+    /// multiplies with, at most `decimals` places. Whole sixteenths of an inch are shown as on a ruler, 15 1/4, where
+    /// `unit` is "in".
     enum class Form { fixed, brief, significant };
     double value;
     int decimals;

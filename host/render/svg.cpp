@@ -27,8 +27,9 @@ std::string svg_text(const std::string& text) {
     return markup_text(cleaned(text));
 }
 
-// A mark with its name, which a pointer that rests on it shows and a screen reader says.
+// A mark with its name, if it has one, which a pointer that rests on it shows and a screen reader says.
 std::string named_mark(const std::string& tag, const std::string& attributes, const std::string& name) {
+    if (name.empty()) return fmt::format("<{} {}/>\n", tag, attributes);
     return fmt::format("<{0} {1}><title>{2}</title></{0}>\n", tag, attributes, svg_text(name));
 }
 
@@ -215,8 +216,8 @@ std::string svg_file(const Drawings& drawings) {
     }
     return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" +
            svg_open(width, y, title, " xmlns=\"http://www.w3.org/2000/svg\"") +
-           fmt::format("<style>{}{}</style>\n<rect class=\"ground\" width=\"100%\" height=\"100%\"/>\n", colours(),
-                       drawing_style()) +
+           fmt::format("<style>{}{}{}</style>\n<rect class=\"ground\" width=\"100%\" height=\"100%\"/>\n", colours(),
+                       drawing_style(), loss_style()) +
            inner + "</svg>\n";
 }
 

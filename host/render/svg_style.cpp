@@ -33,18 +33,14 @@ const char* colours() {
 :root { color-scheme: light dark; --sheet: #ffffff; --well: #f6f8f8; --ink: #15212a; --ink-2: #46545e;
   --ink-3: #5c6972; --line: #dde3e5; --line-2: #b6c1c6; --accent: #0a5a66; --accent-wash: #e2eff0;
   --warn: #7c5000; --warn-wash: #fbf2dd; --kraft: #d3ad7b; --kraft-line: #7a5527; --joined: #b98f5a;
-  --on-board: #1d1204; --c-trim: #b8741a; --c-ends: #8f6a2c; --c-run: #a8402b; --c-change: #c4634a;
-  --c-setup: #5f4b9b; --c-rejects: #7f6fb6; --c-cut: #23707a; --c-surplus: #5d6b74; }
+  --on-board: #1d1204; --slot: #23707a; }
 @media (prefers-color-scheme: dark) { :root { --sheet: #161d21; --well: #1b2328; --ink: #e6ebec; --ink-2: #b3bfc5;
   --ink-3: #94a2a9; --line: #283238; --line-2: #45525a; --accent: #6cc3cc; --accent-wash: #15323a; --warn: #e0b457;
   --warn-wash: #332a14; --kraft: #9c7849; --kraft-line: #f0d3a8; --joined: #7d5d34; --on-board: #ffffff;
-  --c-trim: #e0a24a; --c-ends: #c2a062; --c-run: #e3806a; --c-change: #eba08e; --c-setup: #ab9ae0;
-  --c-rejects: #bfb3e6; --c-cut: #62b5bf; --c-surplus: #9aa7ae; } }
+  --slot: #62b5bf; } }
 @media print { :root { color-scheme: light; --sheet: #fff; --well: #f6f8f8; --ink: #000; --ink-2: #333; --ink-3: #555;
   --line: #ddd; --line-2: #aaa; --accent: #0a5a66; --accent-wash: #e2eff0; --warn: #7c5000; --warn-wash: #fbf2dd;
-  --kraft: #d3ad7b; --kraft-line: #7a5527; --joined: #b98f5a; --on-board: #1d1204; --c-trim: #b8741a;
-  --c-ends: #8f6a2c; --c-run: #a8402b; --c-change: #c4634a; --c-setup: #5f4b9b; --c-rejects: #7f6fb6;
-  --c-cut: #23707a; --c-surplus: #5d6b74; } }
+  --kraft: #d3ad7b; --kraft-line: #7a5527; --joined: #b98f5a; --on-board: #1d1204; --slot: #23707a; } }
 )";
 }
 
@@ -60,13 +56,24 @@ const char* drawing_style() {
   stroke-linejoin: round; }
 .drawing .board { fill: var(--kraft); } .drawing .joined { fill: var(--joined); }
 .drawing .edge { fill: none; stroke: var(--kraft-line); stroke-width: 1; stroke-linejoin: round; }
-.drawing .lost { stroke: currentColor; stroke-width: 1; }
 .drawing .shade { fill: #000; }
 .drawing .cut { stroke: var(--ink); stroke-width: 1.2; fill: none; }
 .drawing .crease { stroke: var(--kraft-line); stroke-width: 1; stroke-dasharray: 4 3; fill: none; }
-.drawing .slot { stroke: var(--c-cut); stroke-width: 1.2; fill: none; }
+.drawing .slot { stroke: var(--slot); stroke-width: 1.2; fill: none; }
 .drawing .dimension { stroke: var(--ink-3); stroke-width: 1; fill: none; }
 .drawing .ground { fill: var(--sheet); }
+)";
+}
+
+const char* loss_style() {
+    return R"(
+:root { --c-trim: #b8741a; --c-ends: #8f6a2c; --c-run: #a8402b; --c-change: #c4634a; --c-setup: #5f4b9b;
+  --c-rejects: #7f6fb6; --c-cut: #23707a; --c-surplus: #5d6b74; }
+@media (prefers-color-scheme: dark) { :root { --c-trim: #e0a24a; --c-ends: #c2a062; --c-run: #e3806a;
+  --c-change: #eba08e; --c-setup: #ab9ae0; --c-rejects: #bfb3e6; --c-cut: #62b5bf; --c-surplus: #9aa7ae; } }
+@media print { :root { --c-trim: #b8741a; --c-ends: #8f6a2c; --c-run: #a8402b; --c-change: #c4634a; --c-setup: #5f4b9b;
+  --c-rejects: #7f6fb6; --c-cut: #23707a; --c-surplus: #5d6b74; } }
+.drawing .lost { stroke: currentColor; stroke-width: 1; }
 .drawing .hatch { stroke: currentColor; fill: none; } .drawing .hatch-dot { fill: currentColor; }
 .drawing .t-trim { color: var(--c-trim); } .drawing .t-ends { color: var(--c-ends); }
 .drawing .t-run { color: var(--c-run); } .drawing .t-change { color: var(--c-change); }

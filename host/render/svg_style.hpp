@@ -6,11 +6,14 @@
 
 namespace flutebook::render {
 
-/// CSS variables. Warm is board; each cause of loss has its colour.
+/// CSS variables. Warm is board.
 [[nodiscard]] const char* colours();
 
 /// The classes of a drawing's marks.
 [[nodiscard]] const char* drawing_style();
+
+/// The hatches of what is lost, each cause with its colour: for pages that draw it.
+[[nodiscard]] const char* loss_style();
 
 /// The class `t-` of a cause, which sets its colour.
 [[nodiscard]] std::string hatch_colour(const std::string& cause);

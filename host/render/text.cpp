@@ -34,6 +34,12 @@ std::vector<std::string> filled(const std::vector<std::string>& words, std::size
     return lines;
 }
 
+// "15" and "1/4" are one number.
+bool is_fraction_of(std::string_view whole, std::string_view word) {
+    return base::is_digit(whole.back()) && word.size() > 2 && base::is_digit(word.front()) &&
+           base::is_digit(word.back()) && word.substr(1, 2).find('/') != std::string_view::npos;
+}
+
 std::size_t room_behind(std::string_view first, std::size_t width) {
     const std::size_t indent = width_of(first);
     return width > indent ? width - indent : 1;
@@ -87,7 +93,11 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
     std::vector<std::string> words;
     for (std::size_t at = 0; at < text.size();) {
         const std::size_t space = std::min(text.find(' ', at), text.size());
-        if (space > at) words.emplace_back(text.substr(at, space - at));
+        const std::string_view word = text.substr(at, space - at);
+        if (!words.empty() && is_fraction_of(words.back(), word))
+            words.back().append(" ").append(word);
+        else if (!word.empty())
+            words.emplace_back(word);
         at = space + 1;
     }
     return filled(words, width);

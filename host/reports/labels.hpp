@@ -18,7 +18,11 @@ inline constexpr const char* net_cost_label = "cost, net of recovery";
 inline constexpr const char* cost_per_thousand_label = "cost per thousand";
 inline constexpr const char* price_per_thousand_label = "price per thousand";
 inline constexpr const char* dearer_by_label = "dearer by";
-inline constexpr const char* contribution_label = "contribution per thousand";
+inline constexpr const char* before_label = "before";
+inline constexpr const char* after_label = "after";
+inline constexpr const char* difference_label = "difference";
+inline constexpr const char* contribution_label = "price less per-unit cost";
+inline constexpr const char* cash_margin_label = "price less per-unit and per-run cost";
 
 /// Where the losses that an order was quoted with are not those of the formulas of a run.
 [[nodiscard]] inline std::string quoted_otherwise_text(const std::string& models) {

@@ -117,7 +117,7 @@ Drawing sheet_drawing(const SheetContext& context, const Quote& quote) {
                                   : std::string("Sheet: the blank itself")};
     const bool has_gaps = std::max(gaps.between_mm, gaps.edge_mm) >= least_loss_mm;
     if (has_gaps && quote.ups <= 1) drawing.title = "Sheet: one box";
-    drawing.note = fmt::format("in {}{}", drawings::length_unit(context.units),
+    drawing.note = fmt::format("in {}{}", context.units.length_unit,
                                has_gaps ? "; hatched: cut out between blanks and at the edges" : "");
     drawing.arrows.push_back({DrawnArrow::Direction::up_and_down, "flutes"});
     if (has_gaps)
@@ -139,8 +139,8 @@ Drawing web_drawing(const SheetContext& context, const Quote& quote) {
     const double sheets = std::clamp(std::round(web_shape * quote.roll_width_mm / quote.chop_mm), 1.0, most_sheets);
     const drawings::ShownUnits& units = context.units;
     Drawing drawing{fmt::format("Web: {:.0f} {} of a roll of {}", quote.outs, quote.outs == 1 ? "out" : "outs",
-                                units.length(quote.roll_width_mm))};
-    drawing.note = fmt::format("in {}; {}", drawings::length_unit(units),
+                                units.exact_length(quote.roll_width_mm))};
+    drawing.note = fmt::format("in {}; {}", units.length_unit,
                                quote.trim_mm < least_loss_mm
                                    ? "no trim"
                                    : fmt::format("hatched: trim, {} of the roll width",

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "host/base/date.hpp"
+#include "host/base/inches.hpp"
 #include "host/reports/building.hpp"
 
 namespace flutebook::reports {
@@ -12,13 +13,13 @@ namespace {
 using answers::ListedQuote;
 using answers::QuoteMark;
 
-constexpr double mm_of_inch = 25.4;
-
-// "400x300x250", as --size takes it.
+// "400x300x250", "15 1/4x12x10".
 std::string size_text(plant::Units units, const std::optional<ListedQuote::Size>& size) {
     if (!size) return "";
-    const double scale = units == plant::Units::us ? mm_of_inch : 1;
-    const auto text = [&](double length_mm) { return fmt::format("{:.6g}", length_mm / scale); };
+    const auto text = [&](double length_mm) {
+        return units == plant::Units::us ? base::inches_to_sixteenths(length_mm / base::mm_of_inch)
+                                         : fmt::format("{:.6g}", length_mm);
+    };
     std::string result = text(size->length_mm) + "x" + text(size->width_mm);
     if (size->height_mm > 0) result += "x" + text(size->height_mm);
     return result;

@@ -15,6 +15,7 @@
 #include "host/reports/price_rules.hpp"
 #include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_sections.hpp"
+#include "host/reports/shared_trim.hpp"
 #include "host/reports/sheet_context.hpp"
 #include "host/reports/strength_report.hpp"
 
@@ -49,6 +50,15 @@ Facts asked_for(const SheetContext& context) {
     return facts;
 }
 
+// "C2, roll 1650 mm, 2 up".
+std::string asked_way_text(const SheetContext& context, const answers::ForcedWay& way) {
+    std::vector<std::string> parts;
+    if (way.corrugator) parts.push_back(*way.corrugator);
+    if (way.roll_width_mm) parts.push_back("roll " + context.units.length(*way.roll_width_mm));
+    if (way.ups) parts.push_back(fmt::format("{} up", *way.ups));
+    return fmt::format("{}", fmt::join(parts, ", "));
+}
+
 // The sheet of one quote, as a part of the report: `name` stands before its quantity.
 void add_sheet(Report& report, const SheetContext& context, const Quote& quote, const std::string& name,
                const std::string& id) {
@@ -65,9 +75,9 @@ void add_sheet(Report& report, const SheetContext& context, const Quote& quote, 
 }
 
 // What stands behind a line at one quantity; a sheet above it may not be shown.
-ReportSection explained(const SheetContext& context, const std::string& line, const Quote& quote,
+ReportSection explained(const SheetContext& context, const std::string& figure, const Quote& quote,
                         const std::string& piece) {
-    ReportSection section = explain_section(context.units, line, quote);
+    ReportSection section = explain_section(context.units, figure, quote);
     section.title += fmt::format(", {}{}", context.order_text(quote.quantity), piece.empty() ? "" : " of the " + piece);
     return section;
 }
@@ -107,7 +117,8 @@ void add_set(Report& report, const SheetContext& context, const answers::Request
             if (is_shown)
                 add_sheet(report, of_piece, quote, piece.name + ": ",
                           sheet_id(answer.quantities[i].set->quantity, piece.name));
-            if (asked.explain) report.sections.push_back(explained(of_piece, *asked.explain, quote, piece.name));
+            if (answers::explains_at(asked, answer.quantities[i].set->quantity))
+                report.sections.push_back(explained(of_piece, *asked.explain, quote, piece.name));
         }
     }
 }
@@ -180,6 +191,7 @@ void add_short_answer(Report& report, const SheetContext& context, const answers
     report.sections.push_back(ladder_section(context, answer));
     if (!answer.drawn.empty())
         report.sections.back().blocks.emplace_back(drawings::blank_drawings(context.units, answer.drawn));
+    if (!answer.not_drawn.empty()) report.sections.back().blocks.emplace_back(Note{answer.not_drawn});
     if (const auto rules = price_rule_lines(context, answer); !rules.empty())
         report.sections.push_back(price_rules_section(rules));
     if (ReportSection second = second_currency_section(context, answer); !second.title.empty())
@@ -187,6 +199,7 @@ void add_short_answer(Report& report, const SheetContext& context, const answers
     ReportSection measure = measure_section(context, answer);
     if (!measure.title.empty()) report.sections.push_back(std::move(measure));
     if (answer.strength) report.sections.push_back(strength_section(context, *answer.strength));
+    if (answer.trim) report.sections.push_back(shared_trim_section(context, answer));
     for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));
     if (const auto missing = missing_texts(context, answer); !missing.empty())
         report.sections.push_back(not_in_price_section(missing));
@@ -200,12 +213,21 @@ ReportHeading request_heading(const plant::Plant& plant, const Request& request)
     return {title, plant.name, asked_for(SheetContext(plant, request))};
 }
 
+Report printed_quote_report(const answers::RequestAnswer& answer, const std::string& text) {
+    Report report{"quote", answer.request.number, std::nullopt, {{}}};
+    if (!answer.not_drawn.empty()) report.sections.back().blocks.emplace_back(Note{answer.not_drawn});
+    report.sections.back().blocks.emplace_back(Note{text, Note::Kind::code});
+    return report;
+}
+
 Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer, const answers::QuoteOptions& asked,
                     const ShownSheets& sheets) {
     const bool is_set = !answer.pieces.empty();
     using Counted = SheetContext::Counted;
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     Report report{"quote", answer.request.number, request_heading(plant, answer.request), {}};
+    if (asked.way.is_any()) report.heading->facts.push_back({"way asked for", {asked_way_text(context, asked.way)}});
+    if (answer.trim) report.heading->facts.push_back({"trim", {"shared, " + shared_trim_text(*answer.trim)}});
     for (auto& fact : offer_facts(answer)) report.heading->facts.push_back(std::move(fact));
     if (answer.model_fault) return report;
     add_short_answer(report, context, answer);
@@ -214,7 +236,8 @@ Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& ans
         if (!quantity.quote) continue;
         if (sheets.shows(quantity.quantity()))
             add_sheet(report, context, *quantity.quote, "", sheet_id(quantity.quote->quantity));
-        if (asked.explain) report.sections.push_back(explained(context, *asked.explain, *quantity.quote, ""));
+        if (answers::explains_at(asked, quantity.quote->quantity))
+            report.sections.push_back(explained(context, *asked.explain, *quantity.quote, ""));
     }
     return report;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 
 #include "host/answers/quote_answer.hpp"
 #include "host/plant/plant.hpp"
@@ -34,6 +35,9 @@ private:
 [[nodiscard]] render::Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer,
                                           const answers::QuoteOptions& asked,
                                           const ShownSheets& sheets = ShownSheets::all());
+
+/// Of a quote whose text alone was kept: that text.
+[[nodiscard]] render::Report printed_quote_report(const answers::RequestAnswer& answer, const std::string& text);
 
 /// What was asked for, by whom and on which board: the heading of an answer.
 [[nodiscard]] render::ReportHeading request_heading(const plant::Plant& plant, const orders::Request& request);

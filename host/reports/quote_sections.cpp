@@ -43,8 +43,8 @@ std::string sheet_text(const SheetContext& context, const Quote& quote) {
 }
 
 std::string web_text(const drawings::ShownUnits& units, const Quote& quote) {
-    return fmt::format("roll {}, {} {}, trim {} ({} of the roll width)", units.length(quote.roll_width_mm), quote.outs,
-                       quote.outs == 1 ? "out" : "outs", units.length(quote.trim_mm),
+    return fmt::format("roll {}, {} {}, trim {} ({} of the roll width)", units.exact_length(quote.roll_width_mm),
+                       quote.outs, quote.outs == 1 ? "out" : "outs", units.length(quote.trim_mm),
                        render::percent_text(quote.trim_mm / quote.roll_width_mm, 2));
 }
 
@@ -171,6 +171,20 @@ ReportSection cost_section(const SheetContext& context, const Quote& quote) {
     return {"Cost of the order", {table}};
 }
 
+// How far the price pays what the order itself costs in cash.
+void add_cash(ReportSection& section, const SheetContext& context, const Quote& quote,
+              const answers::CashMargin& cash) {
+    auto& price = std::get<ReportTable>(section.blocks.back());
+    price.add({"less the per-run cost of a thousand",
+               Amount{cash.price_less_cash_per_thousand - quote.contribution_per_thousand}});
+    price.add(RowKind::total, {cash_margin_label, Amount{cash.price_less_cash_per_thousand}});
+    section.blocks.emplace_back(
+        Note{cash.break_even ? fmt::format("Breaks even at {}: they pay their per-unit cost and the run's own",
+                                           context.order_text(*cash.break_even))
+                             : std::string("Breaks even at no quantity: this price does not pay the per-unit cost"),
+             Note::Kind::sentence, 1});
+}
+
 // A piece of a set has no price.
 ReportSection price_section(const SheetContext& context, const Quote& quote) {
     const drawings::ShownUnits& units = context.units;
@@ -188,8 +202,9 @@ ReportSection price_section(const SheetContext& context, const Quote& quote) {
                Amount{quote.price_per_thousand, context.plant.currency_minor_units}});
     price.add({"less the per-unit cost of a thousand, net of recovery",
                Amount{quote.contribution_per_thousand - quote.price_per_thousand}});
-    price.add(RowKind::total, {contribution_label, Amount{quote.contribution_per_thousand}});
+    price.add(RowKind::subtotal, {contribution_label, Amount{quote.contribution_per_thousand}});
     ReportSection section{"Price", {costs, price}};
+    if (quote.cash) add_cash(section, context, quote, *quote.cash);
     if (has_plant_rule(quote.making))
         section.blocks.emplace_back(Note{rules_text(context, quote.making), Note::Kind::sentence, 1});
     return section;
@@ -248,17 +263,10 @@ std::string places_text(const std::vector<base::Place>& places) {
     return result;
 }
 
-// Two models may have lines of the same name.
-std::string unit_of(const answers::Quote& quote, const TracedFigure& amount) {
-    for (const answers::CostLine& line : quote.lines)
-        if (line.line == amount.name && line.plugin == amount.model) return line.unit;
-    return "1";
-}
-
 class TrailWriter {
 public:
-    TrailWriter(const drawings::ShownUnits& units, const Trail& trail, drawings::ShownUnit quantity)
-        : units_(units), trail_(trail), quantity_(std::move(quantity)), numbers_(trail.figures.size(), 0) {}
+    TrailWriter(const drawings::ShownUnits& units, const Trail& trail)
+        : units_(units), trail_(trail), numbers_(trail.figures.size(), 0) {}
 
     std::vector<render::Block> notes() {
         go_down(0, 1);
@@ -272,7 +280,7 @@ private:
         const std::string name = figure.name + (figure.where.empty() ? "" : ", " + figure.where);
         if (numbers_[at] != 0) return add(fmt::format("{}: see [{}]", name, numbers_[at]), level);
         numbers_[at] = ++told_;
-        const std::string head = figure.kind == TracedFigure::Kind::amount ? amount_text(figure) : with_unit(figure);
+        const std::string head = figure.charge ? amount_text(figure) : with_unit(figure);
         add(fmt::format("[{}] {} = {}", numbers_[at], name, head), level);
         add(story(figure), level + 2);
         for (const std::size_t input : figure.inputs) go_down(input, depth + 1);
@@ -283,14 +291,16 @@ private:
     }
 
     std::string with_unit(const TracedFigure& figure) const {
+        if (!figure.choice.empty()) return figure.choice;
         const drawings::ShownUnit shown = units_.of(figure.unit);
         return value_text(shown(figure.value)) + (shown.name.empty() ? "" : " " + shown.name);
     }
 
     std::string amount_text(const TracedFigure& figure) const {
-        const std::string unit = quantity_.name.empty() ? "" : " " + quantity_.name;
-        return fmt::format("{}{} x {} = {} {}", value_text(quantity_(trail_.quantity)), unit,
-                           value_text(trail_.rate / quantity_.scale), render::number_text(figure.value, 4),
+        const drawings::ShownUnit quantity = units_.of(figure.charge->unit);
+        const std::string unit = quantity.name.empty() ? "" : " " + quantity.name;
+        return fmt::format("{}{} x {} = {} {}", value_text(quantity(figure.charge->quantity)), unit,
+                           value_text(figure.charge->rate / quantity.scale), render::number_text(figure.value, 4),
                            units_.currency);
     }
 
@@ -303,7 +313,7 @@ private:
         };
         if (figure.kind == TracedFigure::Kind::setting)
             add(fmt::format("setting of model {}{}", figure.model, figure.places.empty() ? ", its default" : ""));
-        else if (figure.kind != TracedFigure::Kind::fact)
+        else if (!figure.model.empty())
             add("by model " + figure.model);
         add(places_text(figure.places));
         return result;
@@ -311,7 +321,6 @@ private:
 
     const drawings::ShownUnits& units_;
     const Trail& trail_;
-    drawings::ShownUnit quantity_;      // of the line
     std::vector<std::size_t> numbers_;  // by figure, from 1; 0 where it was not told yet
     std::size_t told_ = 0;
     std::vector<render::Block> notes_;
@@ -332,12 +341,15 @@ std::vector<ReportSection> sheet_sections(const SheetContext& context, const Quo
     return result;
 }
 
-ReportSection explain_section(const drawings::ShownUnits& units, const std::string& line, const answers::Quote& quote) {
-    ReportSection section{fmt::format("Behind `{}`", line)};
-    if (quote.trails.empty()) section.title += ": it charges nothing here";
+ReportSection explain_section(const drawings::ShownUnits& units, const std::string& figure,
+                              const answers::Quote& quote) {
+    const std::string name = answers::figure_asked(figure).name;
+    ReportSection section{fmt::format("Behind `{}`", name)};
+    const auto is_asked = [&](const answers::MassBalance::Cause& cause) { return name.ends_with(cause.cause); };
+    const bool is_loss = std::any_of(quote.mass.losses.begin(), quote.mass.losses.end(), is_asked);
+    if (quote.trails.empty()) section.title += is_loss ? ": nothing is lost so" : ": it charges nothing here";
     for (const Trail& trail : quote.trails)
-        for (render::Block& note : TrailWriter(units, trail, units.of(unit_of(quote, trail.figures[0]))).notes())
-            section.blocks.push_back(std::move(note));
+        for (render::Block& note : TrailWriter(units, trail).notes()) section.blocks.push_back(std::move(note));
     return section;
 }
 

@@ -210,14 +210,6 @@ ReportTable figures_table(const ChangedQuantity& quantity, const drawings::Shown
     return table;
 }
 
-std::string place_of(const ChangedLine& line) {
-    const auto& figures = line.now ? line.now : line.was;
-    if (line.ply) return fmt::format("ply {}", *line.ply + 1);
-    return line.was && line.now && line.was->machine != line.now->machine
-               ? fmt::format("{} -> {}", line.was->machine, line.now->machine)
-               : figures->machine;
-}
-
 void add_side(ReportTable& table, const char* when, const ChangedLine& line, const ChangedLine::Figures& figures,
               const drawings::ShownUnits& units) {
     const drawings::ShownUnit unit = units.of(figures.unit);
@@ -272,6 +264,14 @@ void add_made_once(ReportSection& part, const Recheck& checked, const ChangedQua
 }
 
 }  // namespace
+
+std::string place_of(const ChangedLine& line) {
+    const auto& figures = line.now ? line.now : line.was;
+    if (line.ply) return fmt::format("ply {}", *line.ply + 1);
+    return line.was && line.now && line.was->machine != line.now->machine
+               ? fmt::format("{} -> {}", line.was->machine, line.now->machine)
+               : figures->machine;
+}
 
 Report recheck_report(const Recheck& checked) {
     Report report{"recheck", checked.quote, heading(checked), {}};

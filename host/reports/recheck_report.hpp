@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string>
 
 #include "host/answers/recheck_answer.hpp"
 #include "host/render/report.hpp"
@@ -14,5 +15,8 @@ namespace flutebook::reports {
 
 /// Without blocks where nothing differs.
 [[nodiscard]] render::ReportSection changed_quantity_part(const answers::Recheck& checked, std::size_t quantity);
+
+/// Where a line is charged: its machine, or both where another took its place; of a ply, which one.
+[[nodiscard]] std::string place_of(const answers::ChangedLine& line);
 
 }  // namespace flutebook::reports

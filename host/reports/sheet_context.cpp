@@ -23,7 +23,7 @@ std::string SheetContext::order_text(double quantity) const {
 }
 
 std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote) {
-    std::string result = fmt::format("{}, roll {}", quote.corrugator, units.length(quote.roll_width_mm));
+    std::string result = fmt::format("{}, roll {}", quote.corrugator, units.exact_length(quote.roll_width_mm));
     if (quote.ups > 1) result += fmt::format(", {} x {} up", quote.nx, quote.ny);
     return fmt::format("{}, {}", result,
                        quote.route.empty() ? "no converter" : fmt::format("{}", fmt::join(quote.route, " > ")));

@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "host/answers/figures.hpp"
+#include "host/answers/line_changes.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/yaml/document.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
@@ -26,39 +27,9 @@ using base::Diagnostics;
 using Json = nlohmann::ordered_json;
 using base::Node;
 
-std::optional<answers::Total> total_of(const Quantity& answered) {
-    if (answered.set)
-        return answers::Total{answered.set->cost, answered.set->cost_per_thousand, answered.set->price_per_thousand};
-    if (!answered.quote) return std::nullopt;
-    return answers::Total{answered.quote->cost, answered.quote->cost_per_thousand, answered.quote->price_per_thousand};
-}
-
 std::vector<answers::Leaf> figures_in(const Quantity& answered) {
     if (answered.set) return answers::figures_of(*answered.set);
     return answered.quote ? answers::figures_of(*answered.quote) : answers::figures_of(*answered.unmakeable);
-}
-
-std::string machine_of(const answers::Quote& quote, std::size_t step) {
-    if (step == 0) return quote.corrugator;
-    return step <= quote.route.size() ? quote.route[step - 1] : "dispatch";
-}
-
-struct CostKey {
-    std::string key;   // the same then and today, however many machines stand before dispatch
-    ChangedLine line;  // its figures as `now`
-};
-
-std::vector<CostKey> lines_of(const answers::Quote& quote) {
-    std::vector<CostKey> result;
-    for (const answers::CostLine& cost : quote.lines) {
-        ChangedLine line{cost.plugin, cost.line, cost.step, cost.ply, std::nullopt, std::nullopt};
-        const std::string machine = machine_of(quote, cost.step);
-        const std::string place = machine == "dispatch" ? machine : std::to_string(cost.step);
-        const std::string ply = cost.ply ? std::to_string(*cost.ply) : "";
-        line.now = {machine, cost.quantity, cost.rate, cost.unit, cost.amount};
-        result.push_back({fmt::format("{} {} {} {}", cost.plugin, cost.line, place, ply), std::move(line)});
-    }
-    return result;
 }
 
 bool is_same(const ChangedLine::Figures& was, const ChangedLine::Figures& now) {
@@ -66,22 +37,9 @@ bool is_same(const ChangedLine::Figures& was, const ChangedLine::Figures& now) {
 }
 
 std::vector<ChangedLine> changed_lines(const answers::Quote& was, const answers::Quote& now) {
-    std::vector<CostKey> then = lines_of(was);
-    std::vector<ChangedLine> result;
-    for (CostKey& cost_key : lines_of(now)) {
-        const auto before =
-            std::find_if(then.begin(), then.end(), [&](const CostKey& line) { return line.key == cost_key.key; });
-        if (before != then.end()) {
-            cost_key.line.was = before->line.now;
-            then.erase(before);
-        }
-        if (!cost_key.line.was || !is_same(*cost_key.line.was, *cost_key.line.now))
-            result.push_back(std::move(cost_key.line));
-    }
-    for (CostKey& gone : then) {
-        gone.line.was = std::exchange(gone.line.now, std::nullopt);
-        result.push_back(std::move(gone.line));
-    }
+    std::vector<ChangedLine> result = answers::lines_beside(was, now);
+    std::erase_if(result,
+                  [](const ChangedLine& line) { return line.was && line.now && is_same(*line.was, *line.now); });
     return result;
 }
 

@@ -91,6 +91,7 @@ Scenario::Scenario(const engine::Engine& engine, const Quoted& quoted, Overrides
       candidate_(way_with(way_of(layout_, quoted.order), plant_, overrides)),
       order_(engine.order(plant_, quoted.request, layout_, overrides.quantity, piece_)) {
     candidate_.route = &route_;
+    if (overrides.trim) order_.trim = *overrides.trim;
 }
 
 engine::Costing Scenario::cost() const {

@@ -32,6 +32,7 @@ struct Overrides {
     PlantOverrides plant{};
     std::vector<StepMachine> machines{};
     std::optional<WebCut> web{};
+    std::optional<plant::TrimPolicy> trim{};
     std::optional<engine::MeasuredRun> run{};  // takes the place of the run that the models would lay out
     engine::ClassCosts others{};               // of the first piece of a set: what its other pieces cost
 };

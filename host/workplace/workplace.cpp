@@ -6,6 +6,7 @@
 #include <set>
 #include <utility>
 
+#include "host/base/errors.hpp"
 #include "host/contract/running_model.hpp"
 #include "host/contract/scrap_prices.hpp"
 #include "host/installed_set/installed_set.hpp"
@@ -52,6 +53,29 @@ std::vector<base::Warning> warnings_of(const plant::Plant& plant, const engine::
     return result;
 }
 
+// What stands between the host and the files of plugins. Not moved: the engine's start refers to it.
+struct Guards {
+    plugin_check::TriedTrust trust{sandbox::own_program(), plugin_check::Records(plugin_check::records_folder()),
+                                   installed_set::installed_models()};
+    plugin_worker::ProcessLoader isolation{sandbox::own_program()};
+};
+
+// Throws what is wrong with a plant's files, and with the settings of its models or with their plugins. Where
+// plugins.yaml has faults, models that do not load may do so because of them.
+[[noreturn]] void refuse(const plant::PlantReading& reading) {
+    std::vector<std::string> unfit_models;
+    base::Diagnostics faults = reading.faults;
+    try {
+        Guards guards;
+        faults.add_all(engine::Engine::setting_faults(reading, installed_plugins(), &guards.trust, &guards.isolation));
+    } catch (const ModelError& error) {
+        if (reading.is_plugins_file_fit) unfit_models = error.lines();
+    }
+    std::vector<std::string> lines = faults.lines();
+    lines.insert(lines.end(), unfit_models.begin(), unfit_models.end());
+    throw InputError(InputError::Whose::plant, std::move(lines));
+}
+
 }  // namespace
 
 std::string installed_plugins() {
@@ -60,15 +84,22 @@ std::string installed_plugins() {
 }
 
 Workplace open(const std::string& folder) {
-    return open(plant::read_plant(folder));
+    contract::name_models_at_fatal_signals();
+    plant::PlantReading reading = plant::read_plant_with_faults(folder);
+    if (!reading.faults.empty()) refuse(reading);
+    return open(std::move(reading.plant));
 }
 
 Workplace open(plant::Plant plant) {
     contract::name_models_at_fatal_signals();
-    plugin_check::TriedTrust trust(sandbox::own_program(), plugin_check::Records(plugin_check::records_folder()),
-                                   installed_set::installed_models());
-    plugin_worker::ProcessLoader isolation(sandbox::own_program());
-    engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &trust, &isolation);
+    Guards guards;
+    engine::Engine engine = engine::Engine::start(plant, installed_plugins(), &guards.trust, &guards.isolation);
+    std::vector<base::Warning> warnings = warnings_of(plant, engine);
+    return {std::move(plant), std::move(engine), std::move(warnings)};
+}
+
+Workplace with_plant(const Workplace& workplace, plant::Plant plant) {
+    engine::Engine engine = workplace.engine.with_settings_of(plant);
     std::vector<base::Warning> warnings = warnings_of(plant, engine);
     return {std::move(plant), std::move(engine), std::move(warnings)};
 }

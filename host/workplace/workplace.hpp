@@ -27,6 +27,10 @@ struct Workplace {
 /// The same for a plant that has been read already: its models are looked for in its folder.
 [[nodiscard]] Workplace open(plant::Plant plant);
 
+/// The workplace with another plant that lists the same models: no file is opened and nothing is loaded. Throws
+/// InputError (plant) for unfit settings.
+[[nodiscard]] Workplace with_plant(const Workplace& workplace, plant::Plant plant);
+
 /// `../lib/flutebook/plugins` from the running program.
 [[nodiscard]] std::string installed_plugins();
 

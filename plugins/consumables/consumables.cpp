@@ -44,15 +44,15 @@ struct Consumables : Model {
         setting("joint_length", "mm", 0, {0, 10000}, "joint of a box made to a drawing, beside the style's own")
             .usual({0, 3000});
     Setting<by_plant> glue_laydown =
-        setting("glue_laydown", "g/m", 0, {0, 1000}, "wet glue along a metre of joint").usual({0.2, 50});
+        setting("glue_laydown", "g/m", 0, {0, 1000}, "wet glue along a metre of joint").usual({0.3, 24});
     Setting<by_plant> glue_price = setting("glue_price", "money/kg", 0, price, "joint glue, wet").usual({0.3, 20});
     Setting<by_plant> stitch_spacing =
         setting("stitch_spacing", "mm", 50, {1, 10000}, "most between two stitches").usual({15, 150});
     Setting<by_plant> stitch_wire = setting("stitch_wire", "g", 0, {0, 100}, "wire in one stitch").usual({0.05, 5});
     Setting<by_plant> wire_price = setting("wire_price", "money/kg", 0, price, "stitching wire").usual({0.5, 15});
-    Setting<by_plant> tape_price = setting("tape_price", "money/m", 0, price, "joint tape").usual({0.003, 1});
+    Setting<by_plant> tape_price = setting("tape_price", "money/m", 0, price, "joint tape").usual({0.004, 0.3});
     Setting<by_plant> bundle_boxes =
-        setting("bundle_boxes", "1", 0, {0, 1e6}, "boxes in a bundle; 0: not strapped").usual({0, 500});
+        setting("bundle_boxes", "1", 0, {0, 1e6}, "boxes in a bundle; 0: not strapped").usual({0, 200});
     Setting<by_plant> strap_length =
         setting("strap_length", "m", 0, {0, 1000}, "strap around one bundle, all straps").usual({0.5, 20});
     Setting<by_plant> strap_price = setting("strap_price", "money/m", 0, price, "strap").usual({0.001, 0.2});

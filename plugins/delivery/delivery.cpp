@@ -42,7 +42,7 @@ struct Delivery : Model {
         setting("freight_density", "kg/m3", 0, {0, 1e4}, "least that a m3 is charged as; 0: by mass alone")
             .usual({0, 400});
     Setting<by_plant> drop_price =
-        setting("drop_price", "money", 0, price, "one delivery, whatever its load").usual({0, 500});
+        setting("drop_price", "money", 0, price, "one delivery, whatever its load").usual({0, 250});
 
     Setting<by_request> deliveries =
         setting("deliveries", "1", 1, {1, 1000}, "deliveries that the order is called off in").usual({1, 60});

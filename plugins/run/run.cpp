@@ -4,7 +4,7 @@
 // From the last converter K back to the corrugator, with run waste w, setup sheets s, d the parting step:
 //   good[K] = quantity if K > d, else ceil(quantity / ups);   fed[k] = ceil(good[k] / (1 - w[k])) + s[k]
 //   good[k-1] = ceil(fed[k] / ups) if k - 1 = d, else fed[k];   good length = ceil(good[0] / outs) x chop
-//   web length = good length / (1 - w[0]) + order change
+//   web length = share x good length / (1 - w[0]) + order change, share being the part of its web that the order pays
 //   issued[p] = web length x roll width x grammage x take-up / (1 - roll loss);   adhesive likewise, nothing stripped
 // The losses are every difference between two of these lines, so that
 //   issued + adhesive = quantity x box area x board grammage + losses
@@ -39,6 +39,7 @@ struct Run : Model {
     Need<order> roll_width = need("web.roll_width", "m", "width of the paper rolls");
     Need<order> trim = need("web.trim", "m", "slit off both edges of the web");
     Need<order> outs = need("web.outs", "1", "sheets side by side on the web", at_least_one);
+    Need<order> web_share = need("web.share", "1", "part of its web that the order pays", {0, 1e6});
     Need<order> order_change = need("web.order_change", "m", "web lost when the order starts");
     Need<order> roll_loss = need("web.roll_loss", "1", "share of issued paper stripped or left on the core", share);
     Need<order> parting = need("step.parting", "1", "step where boxes part from the sheet", {0, 1000});
@@ -109,11 +110,10 @@ struct Run : Model {
 
     // The corrugator: `sheets` good ones off the knife.
     void combine(Frame& f, double sheets, Parted parted) const {
-        const double good_length = run::cuts(sheets, f[outs]) * f[chop];
-        const double length = run::web_length(good_length, f[waste][corrugator], f[order_change]);
+        const run::WebCut cut{f[roll_width], f[roll_width] - f[trim], f[outs], f[chop], f[sheet_area], f[web_share]};
+        const double length = run::web_length(run::good_length(cut, sheets), f[waste][corrugator], f[order_change]);
         const double area = length * f[roll_width];
-        const run::WebLoss lost = run::web_loss(
-            {f[roll_width], f[roll_width] - f[trim], f[outs], f[chop], f[sheet_area]}, length, f[order_change], sheets);
+        const run::WebLoss lost = run::web_loss(cut, length, f[order_change], sheets);
         const double ends = issue(f, area);
         const double edges = not_below_nothing(run::mass(lost.side_trim, f[grammage]));
         const double change = run::mass(lost.order_change, f[grammage]);

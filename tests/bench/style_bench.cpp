@@ -1,5 +1,5 @@
 // Measures what a style as data costs: whole quotes of slotted boxes whose blank is drawn from the style `0201`,
-// against the same quotes whose blank comes from the formula written by hand below. Both read the request, lay the box
+// against the same quotes whose blank comes from the formula written by hand. Both read the request, lay the box
 // out, cost every way at every quantity and work the cheapest out in full. Every figure of the blank and every cost
 // must be equal; prints the ratio, never a verdict on a time.
 //
@@ -12,8 +12,8 @@
 #include <string>
 #include <vector>
 
-#include "host/base/decimal.hpp"
 #include "host/quoting/piece_quote.hpp"
+#include "tests/bench/plain_blank.hpp"
 #include "tests/bench/timing.hpp"
 
 using namespace flutebook;
@@ -21,26 +21,6 @@ using namespace flutebook;
 namespace {
 
 constexpr double longest_ratio = 1.5;
-
-// Of one box of the style `0201`.
-blanks::Blank blank_by_hand(const orders::InsideSize& inside, const plant::Allowance& allowance) {
-    const double l = inside.length_mm + allowance.panel_mm, b = inside.width_mm + allowance.panel_mm;
-    const double flap = inside.width_mm / 2 + allowance.flap_mm, height = inside.height_mm + allowance.depth_mm;
-    const double body = 2 * l + 2 * b - allowance.joint_mm, slots = 6 * allowance.slot_mm * flap;
-    const double length = allowance.tab_mm + body, width = height + 2 * flap;
-    blanks::Blank blank{};
-    blank.length_mm = base::short_decimal(length);
-    blank.width_mm = base::short_decimal(width);
-    blank.area_m2 = base::short_decimal(length * width - 2 * allowance.tab_mm * flap - slots) * 1e-6;
-    blank.joint_mm = base::short_decimal(height);
-    // Four panels are creased from one another and from the tab; eight flaps hang on what the slots leave of them.
-    blank.crease_mm = 4 * height + 2 * (body - 3 * allowance.slot_mm);
-    // Around the body, the tab and the flaps; along the flaps' sides, slots and all; the bottom of each slot.
-    blank.cut_mm =
-        2 * height + 2 * allowance.tab_mm + 16 * flap + 2 * (body - 3 * allowance.slot_mm) + 6 * allowance.slot_mm;
-    blank.print_area_m2 = blank.area_m2 - allowance.tab_mm * height * 1e-6;
-    return blank;
-}
 
 class StyleBench {
 public:
@@ -96,7 +76,7 @@ private:
     [[nodiscard]] geometry::MeasuredPiece measured_by_hand(const orders::Request& request) const {
         const plant::Board& board = plant_.boards[request.board];
         const plant::Allowance& allowance = *plant_.find_allowance(board.flutes, request.style);
-        return {{"", 1}, blank_by_hand(*request.inside, allowance), {{{plant::Converter::Kind::folder_gluer}}, false}};
+        return bench::plain_blank(*request.inside, allowance);
     }
 
     [[nodiscard]] Money cost(const orders::Request& request, const geometry::Layout& layout) const {

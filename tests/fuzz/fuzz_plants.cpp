@@ -105,8 +105,8 @@ private:
         if (ended.exit_code == 2) throw WrongCase{"wrong usage, where a file was wrong: " + ended.errors, text};
         if (ended.exit_code == 0 && ended.output.empty()) throw WrongCase{"done, without an answer", text};
         if (ended.output.empty()) return;
-        const std::vector<std::string> may_be_negative = {"lines", "contribution_per_thousand", "profit",
-                                                          "profit_share"};
+        const std::vector<std::string> may_be_negative = {"lines", "contribution_per_thousand",
+                                                          "price_less_cash_per_thousand", "profit", "profit_share"};
         if (const auto fault = fuzz::fault_of_document(ended.output, may_be_negative)) throw WrongCase{*fault, text};
     }
 

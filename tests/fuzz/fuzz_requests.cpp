@@ -67,8 +67,8 @@ private:
                         throw WrongCase{"a figure that is no number: " + leaf.path, text};
         const std::string document = answers::quote_text(plant_, answer, {1, std::nullopt});
         // What the scrap brings is a line of a quantity below zero.
-        const std::vector<std::string> may_be_negative = {"lines", "contribution_per_thousand", "profit",
-                                                          "profit_share"};
+        const std::vector<std::string> may_be_negative = {"lines", "contribution_per_thousand",
+                                                          "price_less_cash_per_thousand", "profit", "profit_share"};
         if (const auto fault = fuzz::fault_of_document(document, may_be_negative)) throw WrongCase{*fault, text};
         if (render::to_text(reports::quote_report(plant_, answer, {1, std::nullopt})).empty())
             throw WrongCase{"an answer without a page", text};

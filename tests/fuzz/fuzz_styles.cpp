@@ -33,16 +33,26 @@ constexpr long most_memory_kb = 1000 * 1024;
 constexpr long most_memory_kb = 200 * 1024;
 #endif
 
-// The library entry by entry, each as a file of its own, and whole.
-std::vector<std::string> library_texts() {
-    const std::string library = box_styles::library_text();
-    std::vector<std::string> texts = {library};
+// The library's files whole.
+std::vector<std::string> whole_texts() {
+    std::vector<std::string> texts;
+    for (const box_styles::LibraryFile& file : box_styles::library_files()) texts.push_back(file.text);
+    return texts;
+}
+
+// Each entry of a file of the library as a file of its own.
+void add_entries(const std::string& library, std::vector<std::string>& texts) {
     for (std::size_t at = library.find("\n  \""); at != std::string::npos;) {
         const std::size_t next = library.find("\n  \"", at + 1);
         const std::size_t count = next == std::string::npos ? next : next - at - 1;
         texts.push_back("styles:\n" + library.substr(at + 1, count) + "\n");
         at = next;
     }
+}
+
+std::vector<std::string> entry_texts() {
+    std::vector<std::string> texts;
+    for (const std::string& library : whole_texts()) add_entries(library, texts);
     return texts;
 }
 
@@ -89,8 +99,7 @@ std::string mutated_style(std::string text, fuzz::Draws& draws) {
 
 class StyleFuzzer {
 public:
-    StyleFuzzer()
-        : plant_(plant::read_plant(FLUTEBOOK_SOURCE_DIR "/config/demo")), units_(plant_), texts_(library_texts()) {}
+    StyleFuzzer() : plant_(plant::read_plant(FLUTEBOOK_SOURCE_DIR "/config/demo")), units_(plant_) {}
 
     [[nodiscard]] CaseEnd run_case(fuzz::Draws& draws) const {
         const std::clock_t begin = std::clock();
@@ -108,7 +117,7 @@ public:
 
 private:
     [[nodiscard]] std::string changed(fuzz::Draws& draws) const {
-        const std::string& text = draws.one_in(40) ? texts_.front() : draws.of(texts_);
+        const std::string& text = draws.of(draws.one_in(40) ? files_ : entries_);
         switch (draws.below(3)) {
             case 0:
                 return fuzz::mutated(text, draws);
@@ -200,8 +209,8 @@ private:
         if (error.whose() != whose)
             throw WrongCase{"an error that is told as somebody else's: " + error.lines().front(), text};
         const bool is_files = whose == InputError::Whose::plant;
-        if (const auto fault = fuzz::fault_of_refusal(
-                error.lines(), {is_files ? styles_file + ":" : "inside: ", "library/styles.yaml:"}))
+        if (const auto fault =
+                fuzz::fault_of_refusal(error.lines(), {is_files ? styles_file + ":" : "inside: ", "library/"}))
             throw WrongCase{*fault, text};
         for (const std::string& line : error.lines())
             if (!is_files && line.find("; style `") == std::string::npos)
@@ -219,7 +228,7 @@ private:
 
     plant::Plant plant_;
     drawings::ShownUnits units_;
-    std::vector<std::string> texts_;
+    std::vector<std::string> files_ = whole_texts(), entries_ = entry_texts();
 };
 
 }  // namespace

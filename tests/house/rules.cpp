@@ -18,7 +18,7 @@ bool is_code(const SourceFile& file) {
 
 // What a person writes to be read by a person. Answers that tests compare against are not.
 bool is_written_by_hand(const SourceFile& file) {
-    return is_code(file) || Words{".cmake", ".md", ".sh", ".sql", ".yaml"}.count(file.extension()) == 1 ||
+    return is_code(file) || Words{".cmake", ".md", ".py", ".sh", ".sql", ".yaml"}.count(file.extension()) == 1 ||
            file.name() == "CMakeLists.txt";
 }
 

@@ -34,8 +34,11 @@ TEST_CASE("no file is longer than 400 lines") {
 }
 
 TEST_CASE("a file of 401 lines is found, one of 400 is not") {
-    const MadeTree result{{"host/a.cpp", lines(400)}, {"host/b.cpp", lines(401)}, {"tests/golden.txt", lines(900)}};
-    CHECK(overlong_files(result.read()) == Faults{"host/b.cpp: has 401 lines"});
+    const MadeTree result{{"host/a.cpp", lines(400)},
+                          {"host/b.cpp", lines(401)},
+                          {"tests/c.py", lines(401)},
+                          {"tests/golden.txt", lines(900)}};
+    CHECK(overlong_files(result.read()) == Faults{"host/b.cpp: has 401 lines", "tests/c.py: has 401 lines"});
 }
 
 TEST_CASE("nothing is put off, silenced or switched off") {

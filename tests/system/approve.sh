@@ -3,8 +3,8 @@
 #
 #   sh tests/system/approve.sh [BUILD TREE]
 #
-# Each golden/R-NNNN.txt is the printed answer to that request of the demo plant. The build tree is build-release/
-# unless another is given.
+# Each golden/R-NNNN.txt is the printed answer to that request of the demo plant, each golden/U-NNN.txt that of the us
+# demo plant at 80 columns. The build tree is build-release/ unless another is given.
 set -eu
 
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/../.." && pwd)
@@ -12,10 +12,14 @@ tree=${1:-$top/build-release}
 new=$(mktemp)
 trap 'rm -f "$new"' EXIT
 
-for golden in "$top"/tests/system/golden/R-*.txt; do
+for golden in "$top"/tests/system/golden/*.txt; do
     number=$(basename "$golden" .txt)
-    set -- "$top"/config/demo/requests/"$number"-*.yaml
-    "$tree/bin/flutebook" --plant "$top/config/demo" quote "$1" --sheet >"$new"
+    case $number in
+        R-*) plant=$top/config/demo columns=100 ;;
+        *) plant=$top/config/demo-us columns=80 ;;
+    esac
+    set -- "$plant"/requests/"$number"-*.yaml
+    COLUMNS=$columns "$tree/bin/flutebook" --plant "$plant" quote "$1" --sheet >"$new"
     if diff -u "$golden" "$new"; then
         echo "$number: nothing has changed"
     else

@@ -86,9 +86,13 @@ std::string PlantCopy::write(const std::string& file, const std::string& text) {
     return path.string();
 }
 
-void PlantCopy::take_house_rule() {
+void PlantCopy::lay_house_rule() const {
     fs::create_directory(fs::path(folder_) / "plugins");
     fs::copy_file(FLUTEBOOK_HOUSERULE, fs::path(folder_) / "plugins" / "houserule.so");
+}
+
+void PlantCopy::take_house_rule() {
+    lay_house_rule();
     replace("plugins.yaml", "  - run: {}", "  - run: {}\n  - houserule: {}");
     replace("plugins.yaml", "\nplugins:", "\nprefer: {step.run_waste: houserule}\nplugins:");
 }

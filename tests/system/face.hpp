@@ -38,6 +38,8 @@ public:
     std::string write(const std::string& file, const std::string& text);
     /// Lists houserule among the models, and lets it say what run waste is.
     void take_house_rule();
+    /// Lays houserule's file into the plant's plugins folder, and lists it nowhere.
+    void lay_house_rule() const;
 
 private:
     std::string folder_;

@@ -97,7 +97,10 @@ TEST_CASE("a quote has its keys in their order, and more only behind them") {
                                              "profit_share",
                                              "price_rules",
                                              "not_in_price",
-                                             "machine_hours"};
+                                             "machine_hours",
+                                             "per_run_cost",
+                                             "price_less_cash_per_thousand",
+                                             "break_even_quantity"};
     REQUIRE(all_quotes().size() > 20);
     for (const Json& quote : all_quotes()) {
         CHECK(keys(quote) == wanted);
@@ -110,6 +113,29 @@ TEST_CASE("a quote has its keys in their order, and more only behind them") {
             CHECK(keys(missing) ==
                   std::vector<std::string>{"plugin", "line", "setting", "amount", "title", "meaning", "colours"});
         CHECK(quote["machine_hours"].size() == quote["good"].size());
+    }
+}
+
+TEST_CASE("the price less its cash costs, and where it breaks even, follow from the lines by behaviour") {
+    for (const Json& quote : all_quotes()) {
+        double per_unit = 0, per_run = 0;
+        for (const Json& line : quote["lines"]) {
+            const double amount = line["amount"];
+            if (line["class"] == "recovery" || line["behaviour"] == "per-unit")
+                per_unit += amount;
+            else if (line["behaviour"] == "per-run")
+                per_run += amount;
+        }
+        const double price = quote["price_per_thousand"], quantity = quote["quantity"];
+        CHECK(quote["per_run_cost"].get<double>() == Approx(per_run).margin(1e-9));
+        CHECK(quote["contribution_per_thousand"].get<double>() ==
+              Approx(price - per_unit / quantity * 1000).margin(6e-5));
+        CHECK(quote["price_less_cash_per_thousand"].get<double>() ==
+              Approx(price - (per_unit + per_run) / quantity * 1000).margin(6e-5));
+        const double least = quote["break_even_quantity"];
+        const double each = price / 1000 - per_unit / quantity;
+        CHECK(least * each >= per_run - 1e-6);
+        CHECK((least == 1 || (least - 1) * each < per_run));
     }
 }
 

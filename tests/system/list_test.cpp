@@ -74,6 +74,33 @@ TEST_CASE("each row of a list has the price of the same request in a file") {
     CHECK(rows[3]["warnings"][0]["text"].get<std::string>().find("length is below width") == 0);
 }
 
+TEST_CASE("a row of a list says what its price leaves out, as the request's own answer does") {
+    const ListPlant plant;
+    const std::string list = plant.write("list.csv",
+                                         "request,date,style,length,width,height,board,quantity,margin,colours,"
+                                         "tooling.plate_boxes,delivery.distance\n"
+                                         "A,2026-10-15,0201,400,300,250,B-140,500,0.18,2,,\n"
+                                         "B,2026-10-15,0201,300,400,250,B-140,500,0.18,2,,\n"
+                                         "C,2026-10-15,0201,400,300,250,B-140,500,0.18,,,80\n");
+    const Json rows = rows_of(plant, list);
+    for (const auto& [row, size] :
+         {std::pair(std::size_t{0}, "length: 400, width: 300"), std::pair(std::size_t{1}, "length: 300, width: 400")}) {
+        const Json quote =
+            quote_of(plant, std::string("request: A\ndate: 2026-10-15\nstyle: \"0201\"\ninside: {") + size +
+                                ", height: 250}\nboard: B-140\nquantities: [500]\nmargin: 0.18\n" + "colours: 2\n");
+        CHECK(!quote["not_in_price"].empty());
+        CHECK(rows[row]["not_in_price"] == quote["not_in_price"]);
+    }
+    CHECK(rows[2]["not_in_price"] == Json::array());
+    const std::string out = plant.folder() + "/out.csv";
+    CHECK(ask_at(plant.folder(), {"quote", list, "-o", out}).exit_code == 0);
+    const std::vector<std::string> lines = lines_of(plant.read(out));
+    CHECK(lines[0].find("\"not_in_price\"") != std::string::npos);
+    CHECK(lines[1].find("plates: tooling.plate_boxes, ") != std::string::npos);
+    CHECK(lines[1].find("freight: delivery.distance") != std::string::npos);
+    CHECK(lines[3].find("delivery.distance") == std::string::npos);
+}
+
 TEST_CASE("a refused row of a list keeps its place with its reason and stops no other row") {
     const ListPlant plant;
     const std::string list = plant.write("list.csv", plain_header +

@@ -48,6 +48,22 @@ TEST_CASE("the printed list tells of every model, inside the page") {
         if (line.find(".so") == std::string::npos) CHECK(line.size() <= 100);  // a path is not broken
 }
 
+TEST_CASE(
+    "a file in the plugins folder that plugins.yaml does not list is told with the command that prints its entry") {
+    const PlantCopy plant;
+    plant.lay_house_rule();
+    const std::string file = plant.folder() + "/plugins/houserule.so";
+    CHECK(answer(plant.folder(), "list")["not_listed"] == Json::array({file}));
+    CHECK_THAT(ask_at(plant.folder(), {"plugin", "list"}).output, Contains("plugin describe " + file + " --yaml"));
+}
+
+TEST_CASE("a plugins folder whose files are all listed leaves nothing to tell") {
+    PlantCopy plant;
+    plant.take_house_rule();
+    CHECK(answer(plant.folder(), "list")["not_listed"] == Json::array());
+    CHECK_THAT(ask_at(plant.folder(), {"plugin", "list"}).output, !Contains("Not loaded"));
+}
+
 TEST_CASE("in the graph every number comes from a fact or from a model before the one that takes it") {
     const Json models = answer(demo_plant(), "graph")["models"];
     std::vector<std::string> before;

@@ -123,11 +123,10 @@ private:
     }
 
     void read_price() {
-        std::vector<long long> sum;  // price, less per-unit cost, contribution
+        std::vector<long long> sum;  // price, less per-unit cost, what is left, less per-run cost, what is left
         for (const std::string& line : sheet_["Price"])
-            if (begins(line, "price ") || begins(line, "less ") || begins(line, "contribution "))
-                sum.push_back(counted(numbers_in(line).back(), 10000));
-        expect(sum.size() == 3 && sum[0] + sum[1] == sum[2], "Price");
+            if (begins(line, "price ") || begins(line, "less ")) sum.push_back(counted(numbers_in(line).back(), 10000));
+        expect(sum.size() == 5 && sum[0] + sum[1] == sum[2] && sum[2] + sum[3] == sum[4], "Price");
     }
 
     void read_waste() {

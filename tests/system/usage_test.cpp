@@ -1,8 +1,10 @@
 // What the command line says about itself, and to whoever gets it wrong.
 #include <catch2/catch.hpp>
 
+#include "host/orders/request_keys.hpp"
 #include "tests/system/face.hpp"
 
+using namespace flutebook;
 using namespace flutebook::fixture;
 using Catch::Matchers::Contains;
 using Catch::Matchers::EndsWith;
@@ -48,6 +50,16 @@ std::size_t check_help(const std::vector<std::string>& words) {
 
 TEST_CASE("help of every command shows an example, fits the page and ends with 0") {
     CHECK(check_help({}) >= 19);
+}
+
+TEST_CASE("the help of `quote` has every key of a request with its example, on lines of at most 80 columns") {
+    const std::string help = ask({"quote", "--help"}).output;
+    const std::size_t begin = help.find("A request is a YAML file with these keys");
+    REQUIRE(begin != std::string::npos);
+    const std::string keys = help.substr(begin);
+    for (const orders::RequestKey& key : orders::request_keys())
+        CHECK_THAT(keys, Contains(std::string(key.key) + ": " + key.example + "\n"));
+    for (const std::string& line : lines_of(keys)) CHECK(line.size() <= 80);
 }
 
 TEST_CASE("the commands of an example in the help work as they stand") {

@@ -144,20 +144,31 @@ Columns Blocks::columns_of(const Row& row) const {
 }
 
 std::optional<Fault> Blocks::run(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes) const {
-    return run_models(columns, rows, outcomes, nullptr);
+    return run_models(columns, rows, outcomes, {});
+}
+
+std::optional<Fault> Blocks::run_moved(Columns& columns, std::span<const Row> rows, Moves moves,
+                                       std::span<Outcome> outcomes) const {
+    return run_models(columns, rows, outcomes, {nullptr, moves});
+}
+
+void Blocks::write_moves(Columns& columns, Moves moves) const {
+    for (std::size_t r = 0; r < moves.size(); ++r)
+        if (moves[r]) columns.column(slots_.of_settings[moves[r]->model][moves[r]->setting], 0)[r] = moves[r]->value;
 }
 
 std::optional<Fault> Blocks::cost_given(Columns& columns, const Row& row, const MeasuredRun& run,
                                         Outcome& outcome) const {
     outcome = {};
-    if (auto fault = run_models(columns, {&row, 1}, {&outcome, 1}, &run)) return fault;
+    if (auto fault = run_models(columns, {&row, 1}, {&outcome, 1}, {&run, {}})) return fault;
     if (is_refused(outcome)) return std::nullopt;
     return with_order(add_up(columns, slots_, graph_, {&outcome, 1}), {&row, 1});
 }
 
 std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> rows, std::span<Outcome> outcomes,
-                                        const MeasuredRun* measured) const {
+                                        const Otherwise& otherwise) const {
     filler_.fill(columns, rows);
+    write_moves(columns, otherwise.moves);
     const bool are_first = rows.front().order->piece.is_first();
     for (std::size_t m = 0; m < graph_.models.size(); ++m) {
         if (m >= graph_.first_late && !are_first) {
@@ -169,8 +180,10 @@ std::optional<Fault> Blocks::run_models(Columns& columns, std::span<const Row> r
         convert(columns, slots_.models[m].conversions, rows.size());
         if (auto fault = check_takes(columns, m, rows.size())) return fault;
         filler_.fill_decided(columns, rows, m);
-        const bool is_measured = measured != nullptr && m == graph_.shedder;
-        auto fault = is_measured ? write_measured_run(columns, slots_, graph_, *measured) : evaluate(columns, m, rows);
+        write_moves(columns, otherwise.moves);  // one may be decided here
+        const bool is_measured = otherwise.measured != nullptr && m == graph_.shedder;
+        auto fault =
+            is_measured ? write_measured_run(columns, slots_, graph_, *otherwise.measured) : evaluate(columns, m, rows);
         if (fault) return fault;
         // A refused row may lack numbers, so no later model may read it.
         if (any_refused(columns.refused(m), rows.size())) return note_refused(columns, m, outcomes);

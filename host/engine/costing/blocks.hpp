@@ -17,6 +17,15 @@
 
 namespace flutebook::engine {
 
+/// A setting by request at another value than its order gives it.
+struct MovedSetting {
+    std::size_t model, setting;
+    double value;
+};
+
+/// By row of a block: at most one setting each.
+using Moves = std::span<const std::optional<MovedSetting>>;
+
 /// Constant once made; any thread may run blocks, each with Columns of its own.
 class Blocks {
 public:
@@ -46,6 +55,10 @@ public:
     [[nodiscard]] std::optional<Fault> run(Columns& columns, std::span<const Row> rows,
                                            std::span<Outcome> outcomes) const;
 
+    /// The same with settings that are moved; `moves` are as many as the rows.
+    [[nodiscard]] std::optional<Fault> run_moved(Columns& columns, std::span<const Row> rows, Moves moves,
+                                                 std::span<Outcome> outcomes) const;
+
     /// Costs one row with a measured run in the place of the model that lays it out. No balance is held.
     [[nodiscard]] std::optional<Fault> cost_given(Columns& columns, const Row& row, const MeasuredRun& run,
                                                   Outcome& outcome) const;
@@ -61,8 +74,15 @@ private:
         std::string name, giver;
     };
 
+    // What a block may have otherwise than its rows say.
+    struct Otherwise {
+        const MeasuredRun* measured = nullptr;
+        Moves moves = {};
+    };
+
     [[nodiscard]] std::optional<Fault> run_models(Columns& columns, std::span<const Row> rows,
-                                                  std::span<Outcome> outcomes, const MeasuredRun* measured) const;
+                                                  std::span<Outcome> outcomes, const Otherwise& otherwise) const;
+    void write_moves(Columns& columns, Moves moves) const;
     [[nodiscard]] std::optional<Fault> note_refused(const Columns& columns, std::size_t model,
                                                     std::span<Outcome> outcomes) const;
     [[nodiscard]] std::optional<Fault> cost_without_refused(Columns& columns, std::span<const Row> rows,

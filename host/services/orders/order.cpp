@@ -56,8 +56,8 @@ void expect_free(const ledger::Store& store, const std::string& number) {
 void add_new_machines(orders::OrderRecord& order, const plant::Plant& plant) {
     for (const auto& corrugator : plant.corrugators)
         if (order.find_corrugator(corrugator.code) == nullptr)
-            order.corrugators.push_back(
-                {corrugator.code, corrugator.run_waste, corrugator.roll_loss, corrugator.order_change_m});
+            order.corrugators.push_back({corrugator.code, corrugator.run_waste, corrugator.roll_loss,
+                                         corrugator.order_change_m * order.paid_changes()});
     for (const auto& converter : plant.converters)
         if (order.find_converter(converter.code) == nullptr)
             order.converters.push_back({converter.code, converter.kind, converter.run_waste, converter.setup_sheets});

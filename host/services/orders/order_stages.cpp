@@ -197,10 +197,9 @@ MeasuredRun converters_as_posted(const RunBasis& basis, const engine::Allowances
     MeasuredRun result = empty_run(basis);
     add_converters(result, basis);
     const auto& order = basis.order;
-    const auto cut = production::web_cut(order, order.roll_width_mm, order.outs);
+    const auto cut = production::quoted_cut(order);
     const double good = basis.actual.good_sheets();
-    const double metres =
-        run::web_length(run::cuts(good, cut.outs) * cut.chop, allowed.run_waste[0], allowed.order_change_m);
+    const double metres = run::web_length(run::good_length(cut, good), allowed.run_waste[0], allowed.order_change_m);
     result.good[0] = good;
     add_web(result, basis, metres, metres * cut.roll_width, allowed.roll_loss);
     add_web_losses(result, basis, production::web_areas(cut, metres, allowed.order_change_m, good));
@@ -275,6 +274,7 @@ StageCostings cost_stages(const engine::Engine& engine, const saved_quotes::Quot
     scenario::Overrides used = converted;
     run_corrugator(used, steps[0], actual, quoted.plant);
     used.run = all_as_posted(basis);
+    used.trim = plant::TrimPolicy{};  // as many order changes as were made
     result.used = costing(used, others.used);
 
     scenario::Overrides paid = used;

@@ -58,15 +58,25 @@ struct WebLoss {
     double side_trim, order_change, run_waste, surplus;
 };
 
-/// `layout`: the roll width, the width that the sheets side by side take (outs x slit), and what was cut of it.
+/// The roll width, the width that the sheets side by side take (outs x slit), and what was cut of it. `share` is the
+/// part of the web that the order pays: 1 where it pays its own roll alone.
 struct WebCut {
     double roll_width, used_width, outs, chop, sheet_area;
+    double share = 1;
 };
 
+/// Web that the order pays for `good_sheets`, before run waste and order change.
+inline double good_length(const WebCut& cut, double good_sheets) {
+    return cut.share * (cuts(good_sheets, cut.outs) * cut.chop);
+}
+
+/// Of `length` of web that the order pays, the order change among it. Where it pays a share, what it pays is trimmed as
+/// much as webs are on average: roll_width - used_width / share wide.
 inline WebLoss web_loss(const WebCut& cut, double length, double order_change, double good_sheets) {
     const double rows = cuts(good_sheets, cut.outs);
-    return {length * (cut.roll_width - cut.used_width), order_change * cut.used_width,
-            (length - order_change - rows * cut.chop) * cut.used_width,
+    const double used = cut.used_width / cut.share;
+    return {length * (cut.roll_width - used), order_change * used,
+            (length - order_change - good_length(cut, good_sheets)) * used,
             (rows * cut.outs - good_sheets) * cut.sheet_area};
 }
 

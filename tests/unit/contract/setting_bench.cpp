@@ -74,6 +74,12 @@ fixture::Lines SettingBench::complaints() const {
     return {};
 }
 
+fixture::Lines SettingBench::complaints_of_half_a_plant() const {
+    return without_folder(contract::setting_faults(folder_.read(), {model_}, {{SettingTaker::model, zone_taker_}},
+                                                   contract::PlantCodes::some_unknown)
+                              .lines());
+}
+
 std::vector<std::string> SettingBench::unusual() const {
     std::vector<std::string> lines;
     for (const auto& value : read(folder_.read()).unusual)

@@ -30,6 +30,8 @@ public:
 
     /// Of plugins.yaml, which then cannot be read.
     [[nodiscard]] fixture::Lines complaints() const;
+    /// The same where a table of the plant's codes could not be read.
+    [[nodiscard]] fixture::Lines complaints_of_half_a_plant() const;
     [[nodiscard]] std::vector<std::string> unusual() const;
     /// Of R-1001 with other words in its file, which is then refused.
     [[nodiscard]] fixture::Lines order_complaints(const Changes& changes = {}) const;

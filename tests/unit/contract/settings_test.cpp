@@ -225,3 +225,27 @@ TEST_CASE("a value outside what is usual is a warning with its place, and no err
                                  "money"});
     CHECK(SettingBench(setting, "{rate: 10}").unusual().empty());
 }
+
+TEST_CASE("where a table of the plant's codes could not be read, no key of a setting is blamed for it") {
+    const SettingBench bench(rate_by(VariesBy::board), "{rate: {B-140: 3000, B-999: 3}}");
+    REQUIRE(bench.complaints().size() == 2);
+    const Lines left = bench.complaints_of_half_a_plant();
+    REQUIRE(left.size() == 1);
+    CHECK(left.front().find("plugins.freight.rate.B-140: out of range") != std::string::npos);
+}
+
+TEST_CASE("an empty setting is called empty, with what to write") {
+    CHECK(
+        SettingBench(rate_by(VariesBy::plant), "{rate: }").complaints() ==
+        Lines{"plugins.yaml:2:15: plugins.freight.rate: an empty value: expected 0 to 1000 money; write it behind the "
+              "key"});
+}
+
+TEST_CASE("a range without a unit is told without one") {
+    contract::Setting share = rate_by(VariesBy::plant);
+    share.unit = "1";
+    share.range = {0, 1};
+    CHECK(SettingBench(share, "{rate: 7}").complaints() ==
+          Lines{"plugins.yaml:2:21: plugins.freight.rate: out of range: found 7, expected 0 to 1"});
+    CHECK(SettingBench(share, "{}").complaints().front().find("expected 0 to 1: ") != std::string::npos);
+}

@@ -128,8 +128,27 @@ TEST_CASE("colours that no machine of the route has are named with what each has
     const plant::Plant plant = one_web();
     orders::Request request = fixture::long_route_request(plant);
     request.colours = 5;
+    REQUIRE(
+        refused(plant, request) ==
+        Entries{{"PR1 > DC1 > FG1",
+                 "5 colours are asked for: PR1 has 4, DC1 has 2, FG1 has 3; no machine of the plant that could stand "
+                 "in it has so many"}});
+}
+
+TEST_CASE("a route that lacks the colours is answered with the machines of the plant that have them") {
+    plant::Plant plant = one_web();
+    orders::Request request = fixture::box_request(plant);
+    request.route = fixture::route_of(plant, {"FG2"});
+    request.colours = 4;
     REQUIRE(refused(plant, request) ==
-            Entries{{"PR1 > DC1 > FG1", "5 colours are asked for: PR1 has 4, DC1 has 2, FG1 has 3"}});
+            Entries{{"FG2",
+                     "4 colours are asked for: FG2 has 1; in the plant PR1 has 4: put it into the route, or leave "
+                     "the route out"}});
+    request.colours = 3;
+    REQUIRE(refused(plant, request) ==
+            Entries{{"FG2",
+                     "3 colours are asked for: FG2 has 1; in the plant PR1 has 4, FG1 has 3: put one of them into "
+                     "the route, or leave the route out"}});
 }
 
 TEST_CASE("papers that share no roll width are named") {

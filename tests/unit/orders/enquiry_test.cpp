@@ -64,6 +64,20 @@ TEST_CASE("a size in inches may have fractions, and its unit stands once") {
     CHECK(request.inside->height_mm == Approx(266.7).epsilon(1e-12));
 }
 
+TEST_CASE("at a plant that is shown us units a typed size without a unit is in inches, and one in mm in mm") {
+    const plant::Plant plant = plant::read_plant(FLUTEBOOK_SOURCE_DIR "/config/demo-us");
+    const auto length_of = [&](const std::string& line) {
+        const base::Node tree = read_enquiry(plant, line, today);
+        return read_request(plant, tree, enquiry_name, request_text(tree), std::nullopt).inside->length_mm;
+    };
+    CHECK(length_of("0201 15 1/4x12x10 C-35 500 18%") == Approx(387.35).epsilon(1e-12));
+    CHECK(length_of("0201 16x12x10 C-35 500 18%") == Approx(406.4).epsilon(1e-12));
+    CHECK(length_of("0201 16x12x10 in C-35 500 18%") == Approx(406.4).epsilon(1e-12));
+    CHECK(length_of("0201 400x300x250mm C-35 500 18%") == 400);
+    const std::string words = enquiry_in_words(read_enquiry(plant, "0201 16x12x10 C-35 500 18%", today));
+    CHECK(words.find("inside 16 in x 12 in x 10 in") != std::string::npos);
+}
+
 TEST_CASE("a share in per cent is a decimal, moved by two places and not divided") {
     CHECK(share_of("18%") == "0.18");
     CHECK(share_of("12.5%") == "0.125");
@@ -137,4 +151,50 @@ TEST_CASE("the text of a request reads back to the same request") {
     CHECK(text.route == line.route);
     CHECK(text.margin == line.margin);
     CHECK(text.text == line.text);
+}
+
+TEST_CASE("a fraction that no rule shows is refused as such, at the column of its size") {
+    for (const std::string fraction : {"1/0", "9/4"}) {
+        const auto lines = refusals("0201 15 " + fraction + "x12x10 in B-140 500 18%");
+        REQUIRE(lines.size() == 1);
+        CHECK(lines.front().find("enquiry:1:6: inside.length: no fraction of a length: found `" + fraction + "`") == 0);
+    }
+}
+
+TEST_CASE("a number with a space in it is refused with the number to write") {
+    CHECK(refusals("0201 400x300x250 B-140 1 000 18%") ==
+          std::vector<std::string>{"enquiry:1:24: a space within a number: found `1 000`; write 1000"});
+    CHECK(refusals("0201 400x300x250 B-140 1 000 000 18%") ==
+          std::vector<std::string>{"enquiry:1:24: a space within a number: found `1 000 000`; write 1000000"});
+    CHECK(refusals("0201 400x300x250 B-140 2,500 18%") ==
+          std::vector<std::string>{"enquiry:1:24: not understood: found `2,500`; write 2500 or 2.500"});
+    CHECK(request_of("0201 400x300x250 B-140 100 250 500 18%").quantities.size() == 3);
+}
+
+TEST_CASE("an empty line asks for nothing, and is told so in one line") {
+    for (const std::string line : {"", "   "}) {
+        const auto lines = refusals(line);
+        REQUIRE(lines.size() == 1);
+        CHECK(lines.front().find("enquiry:1:1: nothing is asked for: found an empty line; write ") == 0);
+    }
+}
+
+TEST_CASE("two quantities that may be one number with a mark of thousands are doubted") {
+    const auto doubts = [](const std::string& quantities) {
+        return read_request(demo(), "r.yaml",
+                            "request: R-1\ndate: 2026-10-15\nstyle: \"0201\"\ninside: {length: 400, width: 300, "
+                            "height: 250}\nboard: B-140\nquantities: " +
+                                quantities + "\nmargin: 0.2\n",
+                            std::nullopt)
+            .doubts;
+    };
+    const auto of_2500 = doubts("[2,500]");
+    REQUIRE(of_2500.size() == 1);
+    CHECK(of_2500.front().at == "r.yaml:6:14");
+    CHECK(of_2500.front().text == "quantities: unusual: found 2 and 500; if one number was meant, write 2500");
+    for (const std::string plain : {"[2, 500]", "[250,500]", "[25,1000]", "[500]"}) {
+        CAPTURE(plain);
+        CHECK(doubts(plain).empty());
+    }
+    CHECK(request_of("0201 400x300x250 B-140 2 500 18%").doubts.size() == 1);
 }

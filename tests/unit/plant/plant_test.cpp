@@ -1,6 +1,7 @@
 // A fit plant, read whole.
 #include <catch2/catch.hpp>
 
+#include "host/plant/plant_file.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
 
 using namespace flutebook;
@@ -285,4 +286,12 @@ TEST_CASE("a plant keeps the texts that it was read from, whatever becomes of it
     REQUIRE(plant.files.size() == plant_file_names().size());
     REQUIRE(plant.files.at("papers.yaml").find("per_tonne: 540") != std::string::npos);
     REQUIRE(read_plant(folder.path(), plant.files).papers[2].prices[0].per_tonne == 540);
+}
+
+TEST_CASE("what is no code of a currency in force has no minor unit") {
+    for (const std::string text : {"", "EU", "EURO", "eur", "XXX", "XAU", "R D", "DEM", "R E"}) {
+        CAPTURE(text);
+        REQUIRE_FALSE(minor_units(text).has_value());
+    }
+    REQUIRE(minor_units("EUR") == 2);
 }

@@ -44,6 +44,11 @@ TEST_CASE("text is broken between words, and a long word stays whole") {
     CHECK(wrapped("", 10) == std::vector<std::string>{""});
 }
 
+TEST_CASE("text is not broken between a whole number and its fraction") {
+    CHECK(wrapped("slit 15 1/4 in", 9) == std::vector<std::string>{"slit", "15 1/4 in"});
+    CHECK(wrapped("a 5 b/c 1/d", 3) == std::vector<std::string>{"a 5", "b/c", "1/d"});
+}
+
 TEST_CASE("lines after the first hang under its text") {
     const std::string text(60, 'x');
     CHECK(hanging("  from: ", text + " " + text) == "  from: " + text + "\n        " + text + "\n");

@@ -145,6 +145,21 @@ TEST_CASE("a text page says the same and stays within 100 columns") {
     for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 100);
 }
 
+TEST_CASE("inches of a cell stand as on a ruler on pages, and as raw numbers in files") {
+    Report report{"trim", "", std::nullopt, {}};
+    ReportTable table{"trim", {{"", ColumnKind::name}, {"was", ColumnKind::number}, {"now", ColumnKind::number}}};
+    table.add(
+        {"trim", Number{15.25, 6, Number::Form::significant, "in"}, Number{15.3, 6, Number::Form::significant, "in"}});
+    table.add(
+        {"by", Number{0.5, 2, Number::Form::fixed, "in", Sign::always}, Number{0.5, 2, Number::Form::fixed, "lb"}});
+    report.sections.push_back({"Trim", {table}});
+    CHECK_THAT(to_text(report),
+               Contains(" 15 1/4 in") && Contains(" 15.3  in") && Contains(" +1/2 ") && Contains(" 0.50 lb"));
+    CHECK_THAT(to_markdown(report), Contains("15 1/4 in"));
+    CHECK_THAT(to_html({report}), Contains("15 1/4"));
+    CHECK_THAT(to_csv(report), Contains(",15.25\r\n"));
+}
+
 TEST_CASE("in a workbook texts are texts and numbers are raw numbers, and nothing is a formula") {
     const ScratchFolder folder;
     REQUIRE(write_workbook(folder.path() + "/book.xlsx", report_with("=1+1"), 2026).empty());

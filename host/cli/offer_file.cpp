@@ -1,0 +1,31 @@
+#include "host/cli/offer_file.hpp"
+
+#include <fmt/format.h>
+
+#include "host/base/errors.hpp"
+#include "host/base/quoted_text.hpp"
+#include "host/render/html_report.hpp"
+
+namespace flutebook::cli {
+
+OfferFile::OfferFile(const std::string& file, IfThere there, const plant::Plant& plant)
+    : plant_(plant), words_(offers::read_offer_words(plant.folder)), file_(file, there) {}
+
+void OfferFile::add(const answers::RequestAnswer& answer, const std::string& saved) {
+    if (offers::can_be_offered(answer)) offers_.push_back(offers::offer_report({plant_, answer, words_, saved}));
+}
+
+void OfferFile::write() {
+    if (offers_.empty())
+        throw InputError(InputError::Whose::request,
+                         {fmt::format("--offer: nothing to offer: found no quantity with a price; {} is not written",
+                                      base::shown(file_.name()))});
+    render::PageLook look;
+    look.language = words_.language();
+    look.size =
+        plant_.page_size == plant::PageSize::letter ? render::PageLook::Size::letter : render::PageLook::Size::a4;
+    for (const render::Report& offer : offers_) look.title += (look.title.empty() ? "" : ", ") + offer.heading->title;
+    file_.write(render::to_html(offers_, look));
+}
+
+}  // namespace flutebook::cli

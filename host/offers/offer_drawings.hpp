@@ -1,0 +1,16 @@
+// The pictures of an offer: what the box looks like, and nothing that tells how the house makes it.
+#pragma once
+
+#include <vector>
+
+#include "host/blanks/flat.hpp"
+#include "host/offers/offer_words.hpp"
+#include "host/render/drawing.hpp"
+
+namespace flutebook::offers {
+
+/// Each blank that is folded, folded and half open; one that is not, as it lies. No part of a picture has a name, and
+/// none has a measure: the names of cells, their creases and tabs are the style's.
+[[nodiscard]] render::Drawings offer_drawings(const OfferWords& words, const std::vector<blanks::FlatBlank>& blanks);
+
+}  // namespace flutebook::offers

@@ -1,0 +1,82 @@
+#include "host/what_if/compare.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "host/answers/line_changes.hpp"
+#include "host/base/errors.hpp"
+#include "host/quoting/quote.hpp"
+#include "host/what_if/variant.hpp"
+
+namespace flutebook::what_if {
+
+namespace {
+
+using answers::RequestAnswer;
+using what_if_answers::QuantityBeside;
+
+std::string made_on(const RequestAnswer::Quantity& quantity) {
+    if (!quantity.quote) return "";
+    std::string result = quantity.quote->corrugator;
+    for (const std::string& machine : quantity.quote->route) result += " > " + machine;
+    return result;
+}
+
+QuantityBeside beside(const RequestAnswer::Quantity& was, const RequestAnswer::Quantity& now, std::string piece) {
+    QuantityBeside result{was.quantity(),
+                          std::move(piece),
+                          answers::total_of(was),
+                          answers::total_of(now),
+                          made_on(was),
+                          made_on(now),
+                          {},
+                          {}};
+    if (was.quote && now.quote) result.lines = answers::lines_beside(*was.quote, *now.quote);
+    for (const auto* side : {&was, &now})
+        if (side->unmakeable && result.limits.empty())
+            for (const geometry::Refused& way : side->unmakeable->refused)
+                result.limits.push_back(fmt::format("{}: {}", way.candidate, way.limit));
+    return result;
+}
+
+RequestAnswer answered(const workplace::Workplace& workplace, const orders::Request& request,
+                       const answers::QuoteOptions& asked) {
+    RequestAnswer result = quoting::quote(workplace.plant, workplace.engine, request, asked);
+    if (result.model_fault) throw ModelError(*result.model_fault);
+    return result;
+}
+
+void add_new(std::vector<base::Warning>& result, const std::vector<base::Warning>& now,
+             const std::vector<base::Warning>& was) {
+    for (const base::Warning& warning : now)
+        if (std::none_of(was.begin(), was.end(),
+                         [&](const base::Warning& known) { return known.text == warning.text; }))
+            result.push_back(warning);
+}
+
+}  // namespace
+
+what_if_answers::WhatIf compare(const workplace::Workplace& workplace, const orders::Request& request,
+                                const std::vector<NumberChange>& changes, const answers::QuoteOptions& asked) {
+    what_if_answers::WhatIf result{request, {}, {}, {}};
+    scenario::NumberTrees trees = trees_of(workplace, request);
+    for (const NumberChange& change : changes)
+        for (const scenario::MovedNumber& moved : trees.change(change))
+            result.changed.push_back({moved.path, moved.was, moved.now});
+    const Variant changed = variant_of(workplace, request, trees);
+    const RequestAnswer was = answered(workplace, request, asked);
+    const RequestAnswer now = answered(changed.workplace, changed.request, asked);
+    for (std::size_t i = 0; i < was.quantities.size(); ++i) {
+        result.quantities.push_back(beside(was.quantities[i], now.quantities[i], ""));
+        for (std::size_t p = 0; p < was.pieces.size(); ++p)
+            result.quantities.push_back(
+                beside(was.pieces[p].quantities[i], now.pieces[p].quantities[i], was.pieces[p].name));
+    }
+    add_new(result.warnings, changed.workplace.warnings, workplace.warnings);
+    add_new(result.warnings, now.warnings, was.warnings);
+    return result;
+}
+
+}  // namespace flutebook::what_if

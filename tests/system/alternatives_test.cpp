@@ -1,0 +1,153 @@
+// A request beside itself: on several boards, at several margins or prices, and by a way that is asked for.
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "tests/system/face.hpp"
+#include "tests/system/set_plant.hpp"
+
+using namespace flutebook::fixture;
+using Catch::Matchers::Contains;
+using Json = nlohmann::ordered_json;
+
+namespace {
+
+// The alternatives of one demo request, which may have refusals among them.
+Json alternatives(const std::string& number, std::vector<std::string> options) {
+    options.emplace_back("--json");
+    return Json::parse(quote_demo({demo_request(number)}, options).output)["requests"][0]["alternatives"];
+}
+
+// The quotes of a demo request after this was changed in its file.
+Json quotes_after(const std::string& number, const std::string& from, const std::string& to) {
+    std::string name = demo_request(number);
+    name = name.substr(name.find("requests/"));
+    PlantCopy changed;
+    changed.replace(name, from, to);
+    const Ended ended = ask_at(changed.folder(), {"quote", changed.folder() + "/" + name, "--json"});
+    return Json::parse(ended.output)["requests"][0]["quotes"];
+}
+
+Json quotes_by(const std::string& number, std::vector<std::string> options) {
+    options.emplace_back("--json");
+    return Json::parse(quote_demo({demo_request(number)}, options).output)["requests"][0]["quotes"];
+}
+
+}  // namespace
+
+TEST_CASE("each board is what the request would say on it") {
+    const Json items = alternatives("R-1001", {"--board", "B-140,C-125"});
+    REQUIRE(items.size() == 2);
+    CHECK(items[0]["quotes"] == quotes_by("R-1001", {}));
+    CHECK(items[1]["quotes"] == quotes_after("R-1001", "board: B-140", "board: C-125"));
+    CHECK(items[1]["board"] == "C-125");
+}
+
+TEST_CASE("each margin is what the request would say at it, in per cent with or without the sign") {
+    const Json items = alternatives("R-1001", {"--margin", "15, 18%,22"});
+    REQUIRE(items.size() == 3);
+    CHECK(items[0]["quotes"] == quotes_after("R-1001", "margin: 0.18", "margin: 0.15"));
+    CHECK(items[1]["quotes"] == quotes_by("R-1001", {}));
+    CHECK(items[2]["quotes"] == quotes_after("R-1001", "margin: 0.18", "margin: 0.22"));
+}
+
+TEST_CASE("a price is quoted as it is given, at the margin that it leaves above the cost") {
+    const Json items = alternatives("R-1001", {"--price", "590"});
+    REQUIRE(items.size() == 1);
+    for (std::size_t i = 0; i < items[0]["quotes"].size(); ++i) {
+        const Json& quote = items[0]["quotes"][i];
+        CHECK(quote["price_per_thousand"] == 590);
+        const double cost = quote["cost"].get<double>() / quote["quantity"].get<double>() * 1000;
+        CHECK(items[0]["margins"][i].get<double>() == Approx(1 - cost / 590).margin(1e-12));
+    }
+}
+
+TEST_CASE("a price below the cost is a warning, not a refusal") {
+    const Ended ended = quote_demo({demo_request("R-1001")}, {"--price", "590"});
+    CHECK(ended.exit_code == 0);
+    CHECK_THAT(ended.output, Contains("--price 590: the price at 500 is below the cost: found 590"));
+    CHECK_THAT(ended.output, Contains("-10.97 %"));
+}
+
+TEST_CASE("boards and margins are crossed, board by board") {
+    const Json items = alternatives("R-1001", {"--board", "B-140,C-125", "--margin", "15,20"});
+    REQUIRE(items.size() == 4);
+    CHECK(items[1]["board"] == "B-140");
+    CHECK(items[1]["margin"] == 0.2);
+    CHECK(items[2]["board"] == "C-125");
+    CHECK(items[2]["margin"] == 0.15);
+}
+
+TEST_CASE("a board that does not fit says why in its place and does not stop the others") {
+    const Json items = alternatives("R-1001", {"--board", "NONE,C-125"});
+    CHECK(items[0]["quotes"].is_null());
+    CHECK_THAT(items[0]["complaints"][0].get<std::string>(), Contains("unknown board: found `NONE`"));
+    CHECK(items[1]["quotes"].size() == 3);
+    const Ended shown = quote_demo({demo_request("R-1001")}, {"--board", "NONE,C-125"});
+    CHECK(shown.exit_code == 1);
+    CHECK_THAT(shown.output, Contains("no answer") && Contains("unknown board: found `NONE`") && Contains("C-125"));
+    CHECK(shown.errors.empty());
+}
+
+TEST_CASE("a set is answered at a price, piece by piece") {
+    SetPlant plant;
+    const std::string file = plant.write_request("S-1", "400, 800");
+    const Json items = plant.document({"quote", file, "--price", "9000", "--json"})["requests"][0]["alternatives"];
+    CHECK(items[0]["quotes"].size() == 2);
+    CHECK(items[0]["quotes"][1]["price_per_thousand"] == 9000);
+    for (const Json& piece : items[0]["pieces"]) CHECK(piece["quotes"].size() == 2);
+}
+
+TEST_CASE("options that answer another question do not stand together, and a price has the coins of the currency") {
+    const std::string file = demo_request("R-1001");
+    CHECK(quote_demo({file}, {"--margin", "15", "--price", "590"}).exit_code == 2);
+    CHECK(quote_demo({file}, {"--board", "B-140", "--with", "energy.power_price=0.19"}).exit_code == 2);
+    CHECK(quote_demo({file}, {"--board", "B-140", "--save"}).exit_code == 2);
+    CHECK(quote_demo({file}, {"--margin", "15,15"}).exit_code == 2);
+    CHECK(quote_demo({file}, {"--margin", "100"}).exit_code == 2);
+    CHECK(quote_demo({file}, {"--price", "0"}).exit_code == 2);
+    const Ended broken = quote_demo({file}, {"--price", "590.001"});
+    CHECK(broken.exit_code == 1);
+    CHECK_THAT(broken.errors, Contains("--price: no price in EUR: found 590.001, expected at most 2 decimals"));
+}
+
+TEST_CASE("a way that is asked for is taken though another is cheaper") {
+    const Json free = quotes_by("R-1004", {});
+    const double roll = free[0]["roll_width_mm"].get<double>() == 2050 ? 1850 : 2050;
+    for (const Json& quote : quotes_by("R-1004", {"--corrugator", "C1", "--roll", std::to_string(int(roll))})) {
+        CHECK(quote["corrugator"] == "C1");
+        CHECK(quote["roll_width_mm"] == roll);
+    }
+    const Json six = quotes_by("R-1004", {"--ups", "6"});
+    for (std::size_t i = 0; i < six.size(); ++i) {
+        CHECK(six[i]["ups"] == 6);
+        CHECK(six[i]["cost"].get<double>() >= free[i]["cost"].get<double>());
+    }
+}
+
+TEST_CASE("the way that is the cheapest anyway is the plain quote when it is asked for") {
+    const Json free = quotes_by("R-1001", {});
+    const std::string roll = std::to_string(int(free[2]["roll_width_mm"].get<double>()));
+    const Json forced = quotes_by("R-1001", {"--corrugator", free[2]["corrugator"].get<std::string>(), "--roll", roll});
+    CHECK(forced[2]["lines"] == free[2]["lines"]);
+    CHECK(forced[2]["price_per_thousand"] == free[2]["price_per_thousand"]);
+}
+
+TEST_CASE("a way that cannot be had says which limit stops it") {
+    const auto refused = [](const std::string& number, const std::vector<std::string>& options) {
+        const Ended ended = quote_demo({demo_request(number)}, options);
+        CHECK(ended.exit_code == 1);
+        return ended.output;
+    };
+    CHECK_THAT(refused("R-1001", {"--corrugator", "C2"}),
+               Contains("roll width 1850 mm is above the 1800 mm of C2") && Contains("way asked for C2"));
+    CHECK_THAT(refused("R-1001", {"--roll", "2100"}),
+               Contains("the papers of board B-140 are stocked together in 1850 mm, 2050 mm"));
+    CHECK_THAT(refused("R-1004", {"--ups", "7"}),
+               Contains("the ways that fit hold 4, 6, 8") && Contains("stops 7 or more along the chop, DC2"));
+    const Ended unknown = quote_demo({demo_request("R-1001")}, {"--corrugator", "C9"});
+    CHECK(unknown.exit_code == 1);
+    CHECK_THAT(unknown.errors, Contains("--corrugator: unknown corrugator: found `C9`; expected one of `C1`, `C2`"));
+    CHECK(quote_demo({demo_request("R-1001")}, {"--ups", "0"}).exit_code == 2);
+    CHECK(quote_demo({demo_request("R-1001")}, {"--ups", "6", "--save"}).exit_code == 2);
+}
