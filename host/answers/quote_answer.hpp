@@ -116,7 +116,7 @@ struct Quote : orders::SheetCut {
     std::size_t candidates;            // how many ways were costed
     std::vector<RunnerUp> runners_up;  // the next three, cheapest first
     orders::OrderRecord terms;         // what an order's production is measured against; gets its number with the order
-    std::vector<explain::Trail> trails;    // of the line that was asked to be explained
+    std::vector<explain::Trail> trails;    // of the figure that was asked to be explained
     std::vector<ProvidedNumber> provided;  // by the model that was asked for
 };
 
@@ -181,9 +181,20 @@ struct RequestAnswer {
 
 struct QuoteOptions {
     unsigned threads = 1;                                // changes the time, not the answer
-    std::optional<std::string> explain;                  // a line's name
+    std::optional<std::string> explain;                  // a figure, `price`, or one at one quantity, `price@500`
     std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
     bool has_drawings = false;                           // blanks are drawn for a page; no saved quote keeps them
 };
+
+/// `price@500`, taken apart.
+struct FigureAsked {
+    std::string name;
+    std::optional<double> quantity;  // nothing where none is named, or what is named is no number
+    std::string behind;              // the sign, as it was written
+};
+[[nodiscard]] FigureAsked figure_asked(const std::string& text);
+
+/// Whether a figure is to be explained at this quantity of the request.
+[[nodiscard]] bool explains_at(const QuoteOptions& asked, double quantity);
 
 }  // namespace flutebook::answers

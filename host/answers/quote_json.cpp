@@ -55,14 +55,25 @@ Json line_json(const CostLine& line) {
             {"amount", amount_json(line.amount)}};
 }
 
+Json charge_json(const std::optional<explain::Charge>& charge) {
+    if (!charge) return nullptr;
+    return {{"quantity", charge->quantity}, {"unit", charge->unit}, {"rate", charge->rate}};
+}
+
 Json figure_json(const explain::TracedFigure& figure) {
     Json places = Json::array();
     for (const base::Place& place : figure.places) places.push_back(base::place_text(place));
-    return {{"kind", to_text(figure.kind)}, {"name", figure.name},
-            {"where", figure.where},        {"value", figure.value},
-            {"unit", figure.unit},          {"model", figure.model.empty() ? Json(nullptr) : Json(figure.model)},
-            {"meaning", figure.meaning},    {"places", std::move(places)},
-            {"inputs", figure.inputs}};
+    return {{"kind", to_text(figure.kind)},
+            {"name", figure.name},
+            {"where", figure.where},
+            {"value", figure.value},
+            {"unit", figure.unit},
+            {"model", figure.model.empty() ? Json(nullptr) : Json(figure.model)},
+            {"meaning", figure.meaning},
+            {"places", std::move(places)},
+            {"inputs", figure.inputs},
+            {"charge", charge_json(figure.charge)},
+            {"choice", figure.choice.empty() ? Json(nullptr) : Json(figure.choice)}};
 }
 
 Json trails_json(const std::vector<explain::Trail>& trails) {
@@ -70,7 +81,10 @@ Json trails_json(const std::vector<explain::Trail>& trails) {
     for (const explain::Trail& trail : trails) {
         Json figures = Json::array();
         for (const explain::TracedFigure& figure : trail.figures) figures.push_back(figure_json(figure));
-        result.push_back({{"quantity", trail.quantity}, {"rate", trail.rate}, {"figures", std::move(figures)}});
+        const std::optional<explain::Charge> charge = trail.figures.empty() ? std::nullopt : trail.figures[0].charge;
+        result.push_back({{"quantity", charge ? Json(charge->quantity) : Json(nullptr)},
+                          {"rate", charge ? Json(charge->rate) : Json(nullptr)},
+                          {"figures", std::move(figures)}});
     }
     return result;
 }

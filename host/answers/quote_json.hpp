@@ -5,9 +5,9 @@
 // "warnings": [W...] (about the plant's files), "requests": [R...]}, requests in the order asked, without those that
 // were refused: their errors are on standard error.
 // R = {"request", "quotes": [Q...], "warnings": [W...], "page": P}, quotes in the order of the quantities, and with
-// --save "saved" (the quote's number in the ledger); of an enquiry in a line "understood" (what it was read as, which no
-// saved quote keeps). Where a model failed there is no quote but "fault", its message.
-// W = {"at" (file:line:column), "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
+// --save "saved" (the quote's number in the ledger); of an enquiry in a line "understood" (what it was read as, which
+// no saved quote keeps). Where a model failed there is no quote but "fault", its message. W = {"at" (file:line:column),
+// "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
 //
 // Q of a quantity that cannot be made = {"quantity", "refused": [{"candidate", "limit"}...]}, else
 // Q = {"quantity", "corrugator", "route": [machine...], "roll_width_mm", "outs", "trim_mm", "ups", "chop_mm",
@@ -24,7 +24,8 @@
 //   "order_value" (quantity times price, rounded to the currency's minor unit as an invoice is), "profit" (order value
 //   less cost), "profit_share" (of the order value),
 //   "not_in_price": [N...], "machine_hours": [...] (by step 0 ... K, setup and run; null where no model says),
-//   with --explain, "explain": [{"quantity", "rate", "figures": [F...]}...], one for each amount of the line,
+//   with --explain, "explain": [{"quantity", "rate" (null but of a line), "figures": [F...]}...], one for each place of
+//   the figure, none at another quantity than the one that was asked for,
 //   with --provided, "provided": [{"name", "step", "ply", "value", "unit"}...], the numbers that the model provides}
 // A request of a set has "pieces": [{"piece", "count", "quotes": [Q...]}...], Q by quantity of the set, each of the
 // sets times "count", without price, contribution, order value and profit. Its own "quotes" are then {"quantity"
@@ -36,11 +37,14 @@
 //   leaves to be invoiced apart), "amount" (what is invoiced apart; null where nobody knows it), "title", "meaning" (of
 //   the setting), "colours" (that are printed, where it is they that would be charged for, else 0)}
 //
-// F = {"kind" (amount provided fact setting), "name", "where", "value", "unit", "model" (null of a fact), "meaning",
-//   "places": ["file:line:column"...], "inputs": [indices into figures]}; figures[0] is the amount.
+// F = {"kind" (amount provided fact setting formula), "name", "where", "value", "unit", "model" (null of a fact and of
+// a
+//   formula), "meaning", "places": ["file:line:column"...], "inputs": [indices into figures], "charge": {"quantity",
+//   "unit", "rate"} (of an amount, else null), "choice" (what the number stands for, where it is a choice, else null)};
+//   figures[0] is the figure that was asked for. Earlier releases of version 1 have no "charge" and no "choice".
 //
 // P, what a printed page shows besides = {"customer", "date", "style", "board", "inside_mm": [...], "outside_mm":
-//   [...] (null where the request has none), "colours", "margin", "explained" (the line, or null),
+//   [...] (null where the request has none), "colours", "margin", "explained" (the figure, or null),
 //   "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes}
 //
 // Version 0, which release 1.0.0 wrote, has no name, no version, no P, no "losses" and no "line_titles"; all other keys

@@ -121,7 +121,7 @@ base::Place place_in(const std::string& text) {
 
 explain::TracedFigure figure_in(const Json& json) {
     using Kind = explain::TracedFigure::Kind;
-    static constexpr std::array kinds = {Kind::amount, Kind::provided, Kind::fact, Kind::setting};
+    static constexpr std::array kinds = {Kind::amount, Kind::provided, Kind::fact, Kind::setting, Kind::formula};
     explain::TracedFigure result{};
     result.kind = choice_of(kinds, json.at("kind"));
     result.name = json.at("name");
@@ -132,15 +132,28 @@ explain::TracedFigure figure_in(const Json& json) {
     result.meaning = json.at("meaning");
     for (const Json& place : json.at("places")) result.places.push_back(place_in(place));
     result.inputs = json.at("inputs").get<std::vector<std::size_t>>();
+    result.choice = text_or_empty(json, "choice");
+    if (json.contains("charge") && !json.at("charge").is_null())
+        result.charge = explain::Charge{number_or_nan(json["charge"].at("quantity")),
+                                        number_or_nan(json["charge"].at("rate")), json["charge"].at("unit")};
     return result;
+}
+
+// Earlier releases keep what a line charges beside the figures of its trail.
+void add_charge(explain::TracedFigure& amount, const Json& trail, const Json& lines) {
+    if (amount.kind != explain::TracedFigure::Kind::amount || amount.charge) return;
+    amount.charge = explain::Charge{number_or_nan(trail.at("quantity")), number_or_nan(trail.at("rate")), "1"};
+    for (const Json& line : lines)
+        if (line.at("line") == amount.name && line.at("plugin") == amount.model) amount.charge->unit = line.at("unit");
 }
 
 std::vector<explain::Trail> trails_in(const Json& quote) {
     std::vector<explain::Trail> result;
     if (!quote.contains("explain")) return result;
     for (const Json& json : quote.at("explain")) {
-        explain::Trail trail{{}, number_or_nan(json.at("quantity")), number_or_nan(json.at("rate"))};
+        explain::Trail trail;
         for (const Json& figure : json.at("figures")) trail.figures.push_back(figure_in(figure));
+        if (!trail.figures.empty()) add_charge(trail.figures[0], json, quote.at("lines"));
         result.push_back(std::move(trail));
     }
     return result;

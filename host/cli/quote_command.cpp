@@ -51,6 +51,7 @@ Examples:
   flutebook quote requests/*.yaml --json > prices.json
   flutebook quote "0201 400x300x250 B-140 500 1000 5000 2c 18%"
   flutebook quote R-1001.yaml --explain energy.heat
+  flutebook quote R-1001.yaml --explain price@500
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
   flutebook quote R-1001.yaml --save
@@ -323,7 +324,8 @@ void add_quote(Command& program) {
                       Command::Presence::required_without_subcommand);
     command.option_with_optional_number("--sheet", "[QUANTITY]", "print the full cost sheets, or that of one quantity",
                                         read_sheets(asked->sheets));
-    command.option("--explain", "LINE", "show what this cost line is computed from", read_line(asked->explain));
+    command.option("--explain", "FIGURE[@QUANTITY]",
+                   "show what a figure is computed from: a line, price, a mass, a length", read_line(asked->explain));
     command.option("--provided", "MODEL", "with --json, add the numbers that this model provides to others",
                    read_line(asked->provided));
     command.option("--date", "YYYY-MM-DD", "use the prices of this day, not of the request's date",

@@ -37,6 +37,7 @@ inline constexpr std::array<const char*, 6> cost_names = {"cost.material",      
 struct FactOrigin {
     std::string how;  // "given", "blank of style 0201 from the inside dimensions and the allowances of B"
     std::vector<base::Place> places;
+    std::string choice = {};  // what the number stands for, where it is a choice: "folder-gluer"
 };
 [[nodiscard]] FactOrigin origin(const Fact& fact, const Row& row, std::size_t index);
 

@@ -1,9 +1,11 @@
 // Where each fact was written, by its name: machines, papers, flutes and the request keep the places of their keys.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 
 #include "host/base/date.hpp"
+#include "host/box_styles/machine_kind.hpp"
 #include "host/engine/facts.hpp"
 #include "host/plant/machine_list.hpp"
 
@@ -13,8 +15,14 @@ namespace {
 using base::Place;
 using base::Places;
 
+// Each place once: a paper may be in a board twice.
 void add(FactOrigin& origin, const Places& places, const std::string& key) {
-    if (const auto found = places.find(key); found != places.end()) origin.places.push_back(found->second);
+    const auto found = places.find(key);
+    if (found == places.end()) return;
+    const auto is_there = [&](const Place& place) {
+        return base::place_text(place) == base::place_text(found->second);
+    };
+    if (std::none_of(origin.places.begin(), origin.places.end(), is_there)) origin.places.push_back(found->second);
 }
 
 // The key of a step fact, in the file's words: of the corrugator, of a converter, of dispatch.
@@ -24,10 +32,8 @@ struct StepKeys {
 
 const std::map<std::string, StepKeys>& step_keys() {
     static const std::map<std::string, StepKeys> keys{
-        {"step.kind", {"", "kind", ""}},
         {"step.run_waste", {"run_waste", "run_waste", ""}},
         {"step.setup_sheets", {"", "setup.sheets", ""}},
-        {"step.colours", {"", "colours", ""}},
         {"step.setup_time", {"order_change.minutes", "setup.minutes", "minutes"}},
         {"step.speed", {"", "speed", ""}},
         {"step.power", {"power", "power", ""}},
@@ -51,12 +57,25 @@ FactOrigin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
     return result;
 }
 
+const char* kind_name(const Row& row, std::size_t step) {
+    if (step == 0) return "corrugator";
+    return step + 1 == row.steps() ? "dispatch" : box_styles::spelled(row.candidate->route->converters[step - 1]->kind);
+}
+
+FactOrigin of_kind(const Row& row, std::size_t step) {
+    FactOrigin result = of_step({"", "kind", ""}, row, step);
+    if (result.places.empty()) result.how = "where the order begins and ends";
+    result.choice = kind_name(row, step);
+    return result;
+}
+
 FactOrigin of_ply(const std::string& name, const Row& row, std::size_t index) {
     const geometry::PlyMake& ply = row.order->layout->board.plies[index];
     const plant::Paper& paper = row.order->plant->papers[ply.paper];
     FactOrigin result{fmt::format("{} of {}", name.substr(4), paper.code), {}};
     if (name == "ply.kind") {
-        result.how = ply.flute == nullptr ? "a liner" : "a medium";
+        result.choice = ply.flute == nullptr ? "liner" : "medium";
+        result.how = fmt::format("{} is a {} of the board", paper.code, result.choice);
     } else if (name == "ply.price") {
         if (const auto* price = paper.price_on(row.order->request->date)) result.places.push_back(price->place);
         result.how = fmt::format("price of {} on {}", paper.code, base::to_string(row.order->request->date));
@@ -82,6 +101,18 @@ FactOrigin of_request(const std::string& key, const Row& row) {
     FactOrigin result{key + " of the request", {}};
     for (const auto& [name, place] : row.order->request->places)
         if (name == key || name.rfind(key + ".", 0) == 0) result.places.push_back(place);
+    return result;
+}
+
+// What the request asks for, at the first machine of the route that has so many.
+FactOrigin of_colours(const Row& row, std::size_t step) {
+    const std::size_t printing = row.candidate->route->colours_step;
+    if (step != printing || printing == 0)
+        return {printing == 0 ? "nothing is printed" : fmt::format("step {} prints", printing), {}};
+    FactOrigin result = of_request("colours", row);
+    const auto machine = machine_index(row, step);
+    add(result, plant::machine_places(*row.order->plant, machine), "colours");
+    result.how += fmt::format(", printed at {}", plant::machine_code(*row.order->plant, machine));
     return result;
 }
 
@@ -114,12 +145,32 @@ FactOrigin of_sheet(const Row& row) {
     FactOrigin result = of_blank(row);
     const geometry::Candidate& candidate = *row.candidate;
     result.how = fmt::format("layout: {} x {} boxes on a sheet, from the {}", candidate.nx, candidate.ny, result.how);
+    if (const plant::Converter* parting = candidate.route->parting_machine())
+        for (const char* key : {"between", "edge"}) add(result, parting->places, key);
     return result;
 }
 
-FactOrigin of_caliper(const plant::Board& board) {
+FactOrigin of_caliper(const Row& row, const plant::Board& board) {
     if (board.caliper_place) return {"caliper of board " + board.code, {*board.caliper_place}};
-    return {"board " + board.code + ": the heights of its flutes, and its liners at 700 g/m2 a mm", {board.place}};
+    FactOrigin result{"board " + board.code + ": the heights of its flutes, and its liners at 700 g/m2 a mm",
+                      {board.place}};
+    for (const geometry::PlyMake& ply : row.order->layout->board.plies)
+        if (ply.flute != nullptr)
+            add(result, ply.flute->places, "height");
+        else
+            add(result, row.order->plant->papers[ply.paper].places, "grammage");
+    return result;
+}
+
+FactOrigin of_grammage(const Row& row, const plant::Board& board) {
+    FactOrigin result{"board " + board.code + ": papers by take-up, and dry adhesive", {board.place}};
+    for (const geometry::PlyMake& ply : row.order->layout->board.plies) {
+        add(result, row.order->plant->papers[ply.paper].places, "grammage");
+        if (ply.flute == nullptr) continue;
+        for (const char* key : {"take_up", "adhesive.single_facer", "adhesive.double_backer"})
+            add(result, ply.flute->places, key);
+    }
+    return result;
 }
 
 FactOrigin of_web(const Row& row) {
@@ -136,6 +187,8 @@ FactOrigin of_web(const Row& row) {
 FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     const std::string& name = fact.name.name;
     if (const auto keys = step_keys().find(name); keys != step_keys().end()) return of_step(keys->second, row, index);
+    if (name == "step.kind") return of_kind(row, index);
+    if (name == "step.colours") return of_colours(row, index);
     if (name == "step.piece_area" || name.rfind("sheet.", 0) == 0) return of_sheet(row);
     if (name == "step.parting") return {"the step of the route where boxes part from the sheet", {}};
     if (name.rfind("ply.", 0) == 0) return of_ply(name, row, index);
@@ -154,8 +207,7 @@ FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     if (name.rfind("blank.", 0) == 0 || name.rfind("box.", 0) == 0) return of_blank(row);
     if (name.rfind("board.", 0) == 0) {
         const plant::Board& board = row.order->plant->boards[row.order->request->board];
-        if (name == "board.caliper") return of_caliper(board);
-        return {"board " + board.code + ": papers by take-up, and dry adhesive", {board.place}};
+        return name == "board.caliper" ? of_caliper(row, board) : of_grammage(row, board);
     }
     if (name == "web.order_change") return of_corrugator("order_change.metres", row);
     if (name == "web.roll_loss") return of_corrugator("roll_loss", row);

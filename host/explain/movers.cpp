@@ -14,7 +14,7 @@ using engine::Slot;
 // Every result of a model that a figure can be, with its number.
 std::vector<std::pair<ModelResult, double>> results_of(const Columns& columns, const engine::ModelSlots& slots) {
     std::vector<std::pair<ModelResult, double>> result;
-    for (const auto* list : {&slots.provides, &slots.quantities, &slots.rates})
+    for (const auto* list : {&slots.provides, &slots.quantities, &slots.rates, &slots.losses})
         for (const Slot slot : *list)
             for (std::size_t i = 0; i < columns.extent(slot); ++i)
                 result.push_back({{slot, i}, *columns.column(slot, i)});

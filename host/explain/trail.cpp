@@ -5,56 +5,63 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <tuple>
 
 #include "host/base/errors.hpp"
 #include "host/engine/facts.hpp"
+#include "host/explain/figure_index.hpp"
 #include "host/explain/movers.hpp"
 #include "host/plant/machine_list.hpp"
 
 namespace flutebook::explain {
 namespace {
 
-// Walks one row down from a charged line.
+using Kind = FigureAt::Kind;
+
+// Walks one row down from a figure.
 class TrailWalk {
 public:
-    TrailWalk(const engine::Engine& engine, const engine::Row& row)
-        : blocks_(engine.blocks()), row_(row), columns_(blocks_.columns_of(row)), movers_(blocks_, row) {}
+    TrailWalk(const engine::Engine& engine, const engine::Row& row, const std::vector<Formula>& formulas)
+        : blocks_(engine.blocks()),
+          row_(row),
+          formulas_(formulas),
+          index_(blocks_.graph(), {row.plies(), row.steps()}, formulas),
+          columns_(blocks_.columns_of(row)),
+          movers_(blocks_, row) {}
 
-    std::vector<Trail> of_line(const std::string& name) {
+    std::vector<Trail> of(const std::string& name) {
         std::vector<Trail> result;
-        for (std::size_t m = 0; m < graph().models.size(); ++m)
-            for (std::size_t l = 0; l < graph().models[m].lines.size(); ++l) {
-                if (graph().models[m].lines[l].name != name) continue;
-                const engine::ModelSlots& slots = blocks_.slots().models[m];
-                for (std::size_t i = 0; i < columns_.extent(slots.quantities[l]); ++i) add_line(result, m, l, i);
-            }
+        for (const FigureAt& figure : index_.named(name)) {
+            if (is_nothing(figure)) continue;
+            trail_ = {};
+            seen_.clear();
+            static_cast<void>(number_of(figure));
+            result.push_back(std::move(trail_));
+        }
         return result;
     }
 
 private:
     const engine::Graph& graph() const { return blocks_.graph(); }
+    const engine::ModelSlots& slots(const FigureAt& figure) const { return blocks_.slots().models[figure.model]; }
     double number(engine::Slot slot, std::size_t index) const { return *columns_.column(slot, index); }
 
-    void add_line(std::vector<Trail>& result, std::size_t m, std::size_t l, std::size_t index) {
-        const contract::Line& line = graph().models[m].lines[l];
-        const engine::Slot quantity = blocks_.slots().models[m].quantities[l];
-        const engine::Slot rate = blocks_.slots().models[m].rates[l];
-        const Money amount = Money::of(number(quantity, index), number(rate, index)).value_or(Money{});
-        if (amount == Money{}) return;
-        trail_ = {{}, number(quantity, index), number(rate, index)};
-        seen_.clear();
-        trail_.figures.push_back({TracedFigure::Kind::amount,
-                                  line.name,
-                                  place_name(line.axis, index),
-                                  amount.to_double(),
-                                  "money",
-                                  graph().models[m].id,
-                                  line.title,
-                                  {},
-                                  {}});
-        trail_.figures[0].inputs = figures_of(m, movers_.of(m, {{quantity, index}, {rate, index}}));
-        result.push_back(std::move(trail_));
+    // What no model takes has no column.
+    double value_of_fact(const FigureAt& figure) const {
+        const engine::Slot slot = blocks_.slots().of_facts[figure.index];
+        if (slot != engine::Slots::none) return number(slot, figure.at);
+        double value = 0;
+        engine::facts()[figure.index].fill({&row_, 1}, figure.at, &value);
+        return value;
+    }
+
+    Money amount(const FigureAt& line) const {
+        const double quantity = number(slots(line).quantities[line.index], line.at);
+        return Money::of(quantity, number(slots(line).rates[line.index], line.at)).value_or(Money{});
+    }
+
+    bool is_nothing(const FigureAt& figure) const {
+        if (figure.kind == Kind::line) return amount(figure) == Money{};
+        return figure.kind == Kind::loss && number(slots(figure).losses[figure.index], figure.at) == 0;
     }
 
     std::string place_name(contract::Axis axis, std::size_t index) const {
@@ -65,116 +72,207 @@ private:
         return fmt::format("step {} {}", index, plant::machine_code(plant, engine::machine_index(row_, index)));
     }
 
-    std::vector<std::size_t> figures_of(std::size_t model, const std::vector<ModelInput>& inputs) {
-        std::vector<std::size_t> result;
-        for (const ModelInput& input : inputs) {
-            const engine::Source source = source_of(model, input);
-            const std::size_t figure = figure_of(source, input.index);
-            if (std::find(result.begin(), result.end(), figure) == result.end()) result.push_back(figure);
-        }
-        return result;
-    }
-
-    engine::Source source_of(std::size_t model, const ModelInput& input) const {
-        if (!input.is_setting) return graph().needs[model][input.at].source;
-        const auto& replaced = graph().settings[model][input.at];
-        return replaced ? replaced->source : engine::Source{engine::Source::Kind::setting, model, input.at};
-    }
-
-    std::size_t figure_of(const engine::Source& source, std::size_t index) {
-        const auto key = std::tuple(source.kind, source.model, source.index, index);
-        if (const auto found = seen_.find(key); found != seen_.end()) return found->second;
+    // Its number in the trail, where it is put with all that stands behind it.
+    std::size_t number_of(const FigureAt& figure) {
+        if (const auto found = seen_.find(figure); found != seen_.end()) return found->second;
         const std::size_t at = trail_.figures.size();
-        seen_[key] = at;
+        seen_[figure] = at;
         trail_.figures.emplace_back();
-        TracedFigure result = describe(source, index);
-        if (source.kind == engine::Source::Kind::provided) {
-            const engine::Slot slot = blocks_.slots().models[source.model].provides[source.index];
-            result.inputs = figures_of(source.model, movers_.of(source.model, {{slot, index}}));
+        TracedFigure traced = describe(figure);
+        for (const FigureAt& input : inputs_of(figure)) {
+            const std::size_t behind = number_of(input);
+            if (std::find(traced.inputs.begin(), traced.inputs.end(), behind) == traced.inputs.end())
+                traced.inputs.push_back(behind);
         }
-        if (source.kind == engine::Source::Kind::setting) result.inputs = deciders_of(source, index);
-        trail_.figures[at] = std::move(result);
+        trail_.figures[at] = std::move(traced);
         return at;
     }
 
-    TracedFigure describe(const engine::Source& source, std::size_t index) {
-        if (source.kind == engine::Source::Kind::fact) {
-            const engine::Fact& fact = engine::facts()[source.index];
-            engine::FactOrigin from = engine::origin(fact, row_, index);
-            return {TracedFigure::Kind::fact,
-                    fact.name.name,
-                    place_name(fact.name.axis, index),
-                    number(blocks_.slots().of_facts[source.index], index),
-                    fact.name.unit,
-                    "",
-                    std::move(from.how),
-                    std::move(from.places),
-                    {}};
+    std::vector<FigureAt> inputs_of(const FigureAt& figure) {
+        switch (figure.kind) {
+            case Kind::line:
+                return moved(figure.model, {{slots(figure).quantities[figure.index], figure.at},
+                                            {slots(figure).rates[figure.index], figure.at}});
+            case Kind::loss:
+                return moved(figure.model, {{slots(figure).losses[figure.index], figure.at}});
+            case Kind::provided:
+                return moved(figure.model, {{slots(figure).provides[figure.index], figure.at}});
+            case Kind::setting:
+                return deciders_of(figure);
+            case Kind::formula:
+                return named(formulas_[figure.index].inputs);
+            case Kind::fact:
+                break;
         }
-        const contract::Model& model = graph().models[source.model];
-        if (source.kind == engine::Source::Kind::provided) {
-            const contract::Name& name = model.provides[source.index];
-            return {TracedFigure::Kind::provided,
-                    name.name,
-                    place_name(name.axis, index),
-                    number(blocks_.slots().models[source.model].provides[source.index], index),
-                    name.unit,
-                    model.id,
-                    name.meaning,
-                    {},
-                    {}};
-        }
-        const contract::Setting& setting = model.settings[source.index];
-        const contract::Axis axis = contract::axis_of(setting.varies_by);
-        return {TracedFigure::Kind::setting,
-                model.id + "." + setting.name,
-                place_name(axis, index),
-                number(blocks_.slots().of_settings[source.model][source.index], index),
-                setting.unit,
-                model.id,
-                setting.meaning,
-                places_of(source, index),
-                {}};
+        return {};
     }
 
-    std::vector<base::Place> places_of(const engine::Source& source, std::size_t index) const {
-        const contract::ValueStep& value =
-            blocks_.filler().value_in(columns_, row_, 0, source.model, source.index, index);
-        return value.place.line == 0 ? std::vector<base::Place>{} : std::vector{value.place};
+    std::vector<FigureAt> moved(std::size_t model, const std::vector<ModelResult>& results) {
+        std::vector<FigureAt> inputs;
+        for (const ModelInput& input : movers_.of(model, results))
+            inputs.push_back(input.is_setting ? index_.setting(model, input.at, input.index)
+                                              : index_.need(model, input.at, input.index));
+        return inputs;
+    }
+
+    std::vector<FigureAt> named(const std::vector<Formula::Input>& inputs) const {
+        std::vector<FigureAt> result;
+        for (const Formula::Input& input : inputs)
+            for (const FigureAt& figure : index_.named(input.name, input.step))
+                if (!is_nothing(figure)) result.push_back(figure);
+        return result;
     }
 
     // What decides which of a setting's values counts: a need that it is stepped over, a choice that it is keyed by.
-    std::vector<std::size_t> deciders_of(const engine::Source& source, std::size_t index) {
-        const contract::Model& model = graph().models[source.model];
-        const contract::Setting& setting = model.settings[source.index];
-        std::vector<std::size_t> result;
-        const auto add = [&](const ModelInput& input, contract::Axis axis) {
-            const std::size_t at = axis == contract::Axis::order ? 0 : index;
-            result.push_back(figure_of(source_of(source.model, {input.is_setting, input.at, at}), at));
-        };
-        if (setting.stepped_over) add({false, *setting.stepped_over, 0}, model.needs[*setting.stepped_over].axis);
+    std::vector<FigureAt> deciders_of(const FigureAt& figure) const {
+        const contract::Model& model = graph().models[figure.model];
+        const contract::Setting& setting = model.settings[figure.index];
+        std::vector<FigureAt> result;
+        const auto at = [&](contract::Axis axis) { return axis == contract::Axis::order ? 0 : figure.at; };
+        if (setting.stepped_over)
+            result.push_back(
+                index_.need(figure.model, *setting.stepped_over, at(model.needs[*setting.stepped_over].axis)));
         if (setting.keyed_by)
-            add({true, *setting.keyed_by, 0}, contract::axis_of(model.settings[*setting.keyed_by].varies_by));
+            result.push_back(index_.setting(figure.model, *setting.keyed_by,
+                                            at(contract::axis_of(model.settings[*setting.keyed_by].varies_by))));
         return result;
+    }
+
+    TracedFigure describe(const FigureAt& figure) const {
+        switch (figure.kind) {
+            case Kind::line:
+                return describe_line(figure);
+            case Kind::formula:
+                return describe_formula(formulas_[figure.index]);
+            case Kind::loss:
+                return describe_loss(figure);
+            case Kind::provided:
+                return describe_provided(figure);
+            case Kind::fact:
+                return describe_fact(figure);
+            case Kind::setting:
+                break;
+        }
+        return describe_setting(figure);
+    }
+
+    TracedFigure describe_line(const FigureAt& figure) const {
+        const contract::Model& model = graph().models[figure.model];
+        const contract::Line& line = model.lines[figure.index];
+        TracedFigure result{TracedFigure::Kind::amount,
+                            line.name,
+                            place_name(line.axis, figure.at),
+                            amount(figure).to_double(),
+                            "money",
+                            model.id,
+                            line.title,
+                            {},
+                            {}};
+        result.charge = Charge{number(slots(figure).quantities[figure.index], figure.at),
+                               number(slots(figure).rates[figure.index], figure.at), line.unit};
+        return result;
+    }
+
+    TracedFigure describe_formula(const Formula& formula) const {
+        const std::string where = formula.step ? place_name(contract::Axis::step, *formula.step) : "";
+        return {
+            TracedFigure::Kind::formula, formula.name, where, formula.value, formula.unit, "", formula.says, {}, {}};
+    }
+
+    TracedFigure describe_loss(const FigureAt& figure) const {
+        const contract::Model& model = graph().models[figure.model];
+        const contract::Loss& loss = model.losses[figure.index];
+        return {TracedFigure::Kind::provided,
+                loss.cause,
+                place_name(contract::Axis::step, figure.at),
+                number(slots(figure).losses[figure.index], figure.at),
+                "kg",
+                model.id,
+                loss.title,
+                {},
+                {}};
+    }
+
+    TracedFigure describe_provided(const FigureAt& figure) const {
+        const contract::Model& model = graph().models[figure.model];
+        const contract::Name& name = model.provides[figure.index];
+        return {TracedFigure::Kind::provided,
+                name.name,
+                place_name(name.axis, figure.at),
+                number(slots(figure).provides[figure.index], figure.at),
+                name.unit,
+                model.id,
+                name.meaning,
+                {},
+                {}};
+    }
+
+    TracedFigure describe_fact(const FigureAt& figure) const {
+        const engine::Fact& fact = engine::facts()[figure.index];
+        engine::FactOrigin from = engine::origin(fact, row_, figure.at);
+        TracedFigure result{TracedFigure::Kind::fact, fact.name.name,         place_name(fact.name.axis, figure.at),
+                            value_of_fact(figure),    fact.name.unit,         "",
+                            std::move(from.how),      std::move(from.places), {}};
+        result.choice = std::move(from.choice);
+        return result;
+    }
+
+    TracedFigure describe_setting(const FigureAt& figure) const {
+        const contract::Model& model = graph().models[figure.model];
+        const contract::Setting& setting = model.settings[figure.index];
+        TracedFigure result{TracedFigure::Kind::setting,
+                            model.id + "." + setting.name,
+                            place_name(contract::axis_of(setting.varies_by), figure.at),
+                            number(blocks_.slots().of_settings[figure.model][figure.index], figure.at),
+                            setting.unit,
+                            model.id,
+                            setting.meaning,
+                            places_of(figure),
+                            {}};
+        if (!setting.choices.empty()) result.choice = setting.choices.at(static_cast<std::size_t>(result.value));
+        return result;
+    }
+
+    std::vector<base::Place> places_of(const FigureAt& setting) const {
+        const contract::ValueStep& value =
+            blocks_.filler().value_in(columns_, row_, 0, setting.model, setting.index, setting.at);
+        return value.place.line == 0 ? std::vector<base::Place>{} : std::vector{value.place};
     }
 
     const engine::Blocks& blocks_;
     const engine::Row& row_;
+    const std::vector<Formula>& formulas_;
+    FigureIndex index_;
     engine::Columns columns_;
     Movers movers_;
     Trail trail_{};
-    std::map<std::tuple<engine::Source::Kind, std::size_t, std::size_t, std::size_t>, std::size_t> seen_;
+    std::map<FigureAt, std::size_t> seen_;
 };
 
 }  // namespace
 
 const char* to_text(TracedFigure::Kind kind) {
-    static constexpr std::array<const char*, 4> names = {"amount", "provided", "fact", "setting"};
+    static constexpr std::array<const char*, 5> names = {"amount", "provided", "fact", "setting", "formula"};
     return names.at(static_cast<std::size_t>(kind));
 }
 
-std::vector<Trail> explain(const engine::Engine& engine, const engine::Row& row, const std::string& line) {
-    return TrailWalk(engine, row).of_line(line);
+std::vector<Trail> explain(const engine::Engine& engine, const engine::Row& row, const std::string& figure,
+                           const std::vector<Formula>& formulas) {
+    return TrailWalk(engine, row, formulas).of(figure);
+}
+
+std::vector<std::string> figure_names(const engine::Engine& engine) {
+    std::vector<std::string> result;
+    const engine::Graph& graph = engine.graph();
+    for (const contract::Model& model : graph.models) {
+        for (const contract::Line& line : model.lines) result.push_back(line.name);
+        for (const contract::Name& name : model.provides) result.push_back(name.name);
+        for (const contract::Setting& setting : model.settings) result.push_back(model.id + "." + setting.name);
+    }
+    for (const contract::Loss& loss : graph.models[graph.shedder].losses) result.push_back(loss.cause);
+    for (const engine::Fact& fact : engine::facts())
+        if (fact.fill != nullptr) result.push_back(fact.name.name);
+    return result;
 }
 
 }  // namespace flutebook::explain

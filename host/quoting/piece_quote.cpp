@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/figure_formulas.hpp"
 #include "host/quoting/order_terms.hpp"
 #include "host/quoting/provided.hpp"
 #include "host/quoting/winner_figures.hpp"
@@ -47,7 +48,7 @@ std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const 
 }
 
 PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
-                     const answers::QuoteOptions& asked) {
+                     const answers::QuoteOptions& asked, const std::optional<ExplainedFigure>& explained) {
     const std::vector<std::size_t> ranked = ways_by_cost(costed.outcomes);
     if (ranked.empty()) return {{std::nullopt, unmakeable(engine, layout, costed)}};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
@@ -60,7 +61,8 @@ PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layou
     quote.candidates = ranked.size();
     quote.runners_up = runners_up(layout, costed, ranked);
     if (asked.provided) quote.provided = provided_by(engine, winner, *asked.provided);
-    if (asked.explain) quote.trails = explain::explain(engine, winner, *asked.explain);
+    if (explained && explained->is_wanted_at(quote.quantity))
+        quote.trails = explain::explain(engine, winner, explained->name, formulas_of(quote));
     return {{std::move(quote), std::nullopt}, engine::costs_by_class(engine.graph(), costing)};
 }
 
@@ -97,10 +99,11 @@ std::vector<std::size_t> ways_by_cost(std::span<const engine::Outcome> outcomes)
 }
 
 std::vector<PieceQuantity> quote_piece(const engine::Engine& engine, const geometry::Layout& layout,
-                                       const std::vector<engine::Order>& orders, const answers::QuoteOptions& asked) {
+                                       const std::vector<engine::Order>& orders, const answers::QuoteOptions& asked,
+                                       const std::optional<ExplainedFigure>& explained) {
     std::vector<PieceQuantity> result;
     for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
-        result.push_back(answer(engine, layout, costed, asked));
+        result.push_back(answer(engine, layout, costed, asked, explained));
     return result;
 }
 

@@ -4,12 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 #include <utility>
 
 #include "host/base/errors.hpp"
-#include "host/base/near_spellings.hpp"
 #include "host/quoting/cost_sheet.hpp"
+#include "host/quoting/explained_figure.hpp"
 #include "host/quoting/piece_quote.hpp"
 #include "host/quoting/provided.hpp"
 #include "host/quoting/style_warnings.hpp"
@@ -19,25 +18,13 @@ namespace {
 
 using answers::RequestAnswer;
 
-void refuse_unknown_line(const engine::Engine& engine, const std::string& line) {
-    std::set<std::string> known;
-    for (const contract::Model& model : engine.graph().models)
-        for (const contract::Line& charged : model.lines) known.insert(charged.name);
-    if (known.count(line) != 0) return;
-    const std::vector<std::string> names(known.begin(), known.end());
-    const auto near = base::nearest(line, names);
-    throw InputError(InputError::Whose::request,
-                     {fmt::format("--explain: no loaded model has such a line: found '{}'; {}", line,
-                                  near ? fmt::format("did you mean '{}'?", *near)
-                                       : fmt::format("name one of {}", fmt::join(names, ", ")))});
-}
-
 // A request laid out piece by piece.
 struct LaidOutRequest {
     const plant::Plant& plant;
     const engine::Engine& engine;
     const orders::Request& request;
     std::vector<geometry::Layout> layouts;  // by piece
+    std::optional<ExplainedFigure> explained = {};
 
     [[nodiscard]] bool is_set() const { return !layouts.front().piece.name.empty(); }
 };
@@ -94,7 +81,9 @@ std::vector<PieceQuantity> quote_one(const LaidOutRequest& work, std::size_t pie
         orders.push_back(work.engine.order(work.plant, work.request, layout,
                                            work.request.quantities[i] * layout.piece.count,
                                            {piece, work.layouts.size(), others[i]}));
-    return quote_piece(work.engine, layout, orders, asked);
+    std::optional<ExplainedFigure> explained = work.explained;
+    if (explained && explained->quantity) *explained->quantity *= layout.piece.count;
+    return quote_piece(work.engine, layout, orders, asked, explained);
 }
 
 void add_costs(std::vector<engine::ClassCosts>& sum, const std::vector<PieceQuantity>& piece) {
@@ -169,10 +158,10 @@ void add_warnings(RequestAnswer& answer) {
 
 RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, const orders::Request& request,
                     const answers::QuoteOptions& asked) {
-    if (asked.explain) refuse_unknown_line(engine, *asked.explain);
     if (asked.provided) expect_model(engine, *asked.provided);
     RequestAnswer result{request, {}, std::nullopt};
-    const LaidOutRequest work = checked_and_laid_out(plant, engine, result.request);
+    LaidOutRequest work = checked_and_laid_out(plant, engine, result.request);
+    if (asked.explain) work.explained = explained_figure(engine, result.request, work.layouts.size(), *asked.explain);
     const engine::Order order =
         engine.order(plant, result.request, work.layouts.front(), result.request.quantities.front());
     result.warnings = request.doubts;

@@ -61,9 +61,9 @@ void add_sheet(Report& report, const SheetContext& context, const Quote& quote, 
 }
 
 // What stands behind a line at one quantity; a sheet above it may not be shown.
-ReportSection explained(const SheetContext& context, const std::string& line, const Quote& quote,
+ReportSection explained(const SheetContext& context, const std::string& figure, const Quote& quote,
                         const std::string& piece) {
-    ReportSection section = explain_section(context.units, line, quote);
+    ReportSection section = explain_section(context.units, figure, quote);
     section.title += fmt::format(", {}{}", context.order_text(quote.quantity), piece.empty() ? "" : " of the " + piece);
     return section;
 }
@@ -103,7 +103,8 @@ void add_set(Report& report, const SheetContext& context, const answers::Request
             if (is_shown)
                 add_sheet(report, of_piece, quote, piece.name + ": ",
                           sheet_id(answer.quantities[i].set->quantity, piece.name));
-            if (asked.explain) report.sections.push_back(explained(of_piece, *asked.explain, quote, piece.name));
+            if (answers::explains_at(asked, answer.quantities[i].set->quantity))
+                report.sections.push_back(explained(of_piece, *asked.explain, quote, piece.name));
         }
     }
 }
@@ -204,7 +205,8 @@ Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& ans
         if (!quantity.quote) continue;
         if (sheets.shows(quantity.quantity()))
             add_sheet(report, context, *quantity.quote, "", sheet_id(quantity.quote->quantity));
-        if (asked.explain) report.sections.push_back(explained(context, *asked.explain, *quantity.quote, ""));
+        if (answers::explains_at(asked, quantity.quote->quantity))
+            report.sections.push_back(explained(context, *asked.explain, *quantity.quote, ""));
     }
     return report;
 }

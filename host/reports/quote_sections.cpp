@@ -242,17 +242,10 @@ std::string places_text(const std::vector<base::Place>& places) {
     return result;
 }
 
-// Two models may have lines of the same name.
-std::string unit_of(const answers::Quote& quote, const TracedFigure& amount) {
-    for (const answers::CostLine& line : quote.lines)
-        if (line.line == amount.name && line.plugin == amount.model) return line.unit;
-    return "1";
-}
-
 class TrailWriter {
 public:
-    TrailWriter(const drawings::ShownUnits& units, const Trail& trail, drawings::ShownUnit quantity)
-        : units_(units), trail_(trail), quantity_(std::move(quantity)), numbers_(trail.figures.size(), 0) {}
+    TrailWriter(const drawings::ShownUnits& units, const Trail& trail)
+        : units_(units), trail_(trail), numbers_(trail.figures.size(), 0) {}
 
     std::vector<render::Block> notes() {
         go_down(0, 1);
@@ -266,7 +259,7 @@ private:
         const std::string name = figure.name + (figure.where.empty() ? "" : ", " + figure.where);
         if (numbers_[at] != 0) return add(fmt::format("{}: see [{}]", name, numbers_[at]), level);
         numbers_[at] = ++told_;
-        const std::string head = figure.kind == TracedFigure::Kind::amount ? amount_text(figure) : with_unit(figure);
+        const std::string head = figure.charge ? amount_text(figure) : with_unit(figure);
         add(fmt::format("[{}] {} = {}", numbers_[at], name, head), level);
         add(story(figure), level + 2);
         for (const std::size_t input : figure.inputs) go_down(input, depth + 1);
@@ -277,14 +270,16 @@ private:
     }
 
     std::string with_unit(const TracedFigure& figure) const {
+        if (!figure.choice.empty()) return figure.choice;
         const drawings::ShownUnit shown = units_.of(figure.unit);
         return value_text(shown(figure.value)) + (shown.name.empty() ? "" : " " + shown.name);
     }
 
     std::string amount_text(const TracedFigure& figure) const {
-        const std::string unit = quantity_.name.empty() ? "" : " " + quantity_.name;
-        return fmt::format("{}{} x {} = {} {}", value_text(quantity_(trail_.quantity)), unit,
-                           value_text(trail_.rate / quantity_.scale), render::number_text(figure.value, 4),
+        const drawings::ShownUnit quantity = units_.of(figure.charge->unit);
+        const std::string unit = quantity.name.empty() ? "" : " " + quantity.name;
+        return fmt::format("{}{} x {} = {} {}", value_text(quantity(figure.charge->quantity)), unit,
+                           value_text(figure.charge->rate / quantity.scale), render::number_text(figure.value, 4),
                            units_.currency);
     }
 
@@ -297,7 +292,7 @@ private:
         };
         if (figure.kind == TracedFigure::Kind::setting)
             add(fmt::format("setting of model {}{}", figure.model, figure.places.empty() ? ", its default" : ""));
-        else if (figure.kind != TracedFigure::Kind::fact)
+        else if (!figure.model.empty())
             add("by model " + figure.model);
         add(places_text(figure.places));
         return result;
@@ -305,7 +300,6 @@ private:
 
     const drawings::ShownUnits& units_;
     const Trail& trail_;
-    drawings::ShownUnit quantity_;      // of the line
     std::vector<std::size_t> numbers_;  // by figure, from 1; 0 where it was not told yet
     std::size_t told_ = 0;
     std::vector<render::Block> notes_;
@@ -326,12 +320,15 @@ std::vector<ReportSection> sheet_sections(const SheetContext& context, const Quo
     return result;
 }
 
-ReportSection explain_section(const drawings::ShownUnits& units, const std::string& line, const answers::Quote& quote) {
-    ReportSection section{fmt::format("Behind `{}`", line)};
-    if (quote.trails.empty()) section.title += ": it charges nothing here";
+ReportSection explain_section(const drawings::ShownUnits& units, const std::string& figure,
+                              const answers::Quote& quote) {
+    const std::string name = answers::figure_asked(figure).name;
+    ReportSection section{fmt::format("Behind `{}`", name)};
+    const auto is_asked = [&](const answers::MassBalance::Cause& cause) { return name.ends_with(cause.cause); };
+    const bool is_loss = std::any_of(quote.mass.losses.begin(), quote.mass.losses.end(), is_asked);
+    if (quote.trails.empty()) section.title += is_loss ? ": nothing is lost so" : ": it charges nothing here";
     for (const Trail& trail : quote.trails)
-        for (render::Block& note : TrailWriter(units, trail, units.of(unit_of(quote, trail.figures[0]))).notes())
-            section.blocks.push_back(std::move(note));
+        for (render::Block& note : TrailWriter(units, trail).notes()) section.blocks.push_back(std::move(note));
     return section;
 }
 

@@ -18,10 +18,10 @@ namespace flutebook::reports {
 [[nodiscard]] std::vector<render::ReportSection> sheet_sections(const SheetContext& context,
                                                                 const answers::Quote& quote);
 
-/// A walk for each amount of `line`: figure, value and unit, where it holds, the model that gives it, its meaning, the
-/// place it was written. What stands behind a figure is indented below it; a figure shown before is referred to by its
-/// number. Says so where the line charges nothing in this quote.
-[[nodiscard]] render::ReportSection explain_section(const drawings::ShownUnits& units, const std::string& line,
+/// A walk for each place of `figure`, which may name a quantity behind it (`price@500`): figure, value and unit, where
+/// it holds, the model that gives it, its meaning, the place it was written. What stands behind a figure is indented
+/// below it; a figure shown before is referred to by its number. Says so where it is nothing in this quote.
+[[nodiscard]] render::ReportSection explain_section(const drawings::ShownUnits& units, const std::string& figure,
                                                     const answers::Quote& quote);
 
 }  // namespace flutebook::reports

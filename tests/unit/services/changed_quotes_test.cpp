@@ -132,7 +132,7 @@ TEST_CASE("where nothing is answered today, every quantity that was made is told
 
 TEST_CASE("what a line was explained by is no figure of its own") {
     Quote now = made_quote();
-    now.trails = {{{}, 1, 1}};
+    now.trails.emplace_back();
     CHECK_FALSE(between(made_quote(), now).differs());
 }
 
