@@ -1,3 +1,4 @@
+// A figure that is asked for by a text, taken apart: its name, and the quantity at which it is wanted.
 #include <charconv>
 
 #include "host/answers/quote_answer.hpp"

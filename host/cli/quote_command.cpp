@@ -118,7 +118,7 @@ void add_quote(Command& program) {
     command.option_with_optional_number("--sheet", "[QUANTITY]", "print the full cost sheets, or that of one quantity",
                                         read_sheets(asked->sheets));
     command.option("--explain", "FIGURE[@QUANTITY]",
-                   "show what a figure is computed from: a cost line, price, cost, a mass, a length; at one quantity",
+                   "show what a figure is computed from: a line, price, a mass, a length",
                    read_line(asked->explain));
     command.option("--provided", "MODEL", "with --json, add the numbers that this model provides to others",
                    read_line(asked->provided));
