@@ -66,7 +66,7 @@ ShownUnits::ShownUnits(const Plant& plant) : units(plant.units), currency(plant.
 }
 
 std::string ShownUnits::length(double length_mm) const {
-    return geometry::length_text(length_mm, units);
+    return render::with_shown_mark(geometry::length_text(length_mm, units));
 }
 
 std::string ShownUnits::lengths(const std::vector<double>& lengths_mm) const {

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "host/base/date.hpp"
+#include "host/base/decimal_mark.hpp"
 #include "host/base/place.hpp"
 #include "host/box_styles/style.hpp"
 #include "host/plant/machine.hpp"
@@ -25,9 +26,6 @@ enum class Units { metric, us };
 
 /// A sheet of paper as files spell it: `a4`, `letter`. Where the plant says nothing, its units say which.
 enum class PageSize { a4, letter };
-
-/// What stands before the decimals of a number that people are shown; files and documents have a point.
-enum class DecimalMark { point, comma };
 
 /// How a mill pays for moisture above its limit.
 struct Mill {
@@ -146,11 +144,11 @@ struct Plant {
     std::vector<Preference> preferences;
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
-    std::vector<OptionalModel> optional_models{};   // `pricing: {optional: [...]}`
-    std::vector<std::string> address{};             // on what leaves the house; line by line
-    PageSize page_size = PageSize::a4;              // of what leaves the house
-    DecimalMark decimal_mark = DecimalMark::point;  // in what people are shown
-    base::Places places;                            // of plant.yaml
+    std::vector<OptionalModel> optional_models{};               // `pricing: {optional: [...]}`
+    std::vector<std::string> address{};                         // on what leaves the house; line by line
+    PageSize page_size = PageSize::a4;                          // of what leaves the house
+    base::DecimalMark decimal_mark = base::DecimalMark::point;  // in what people are shown
+    base::Places places;                                        // of plant.yaml
 
     [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;
@@ -165,6 +163,10 @@ struct Plant {
 /// Reads plant.yaml, papers.yaml, flutes.yaml, boards.yaml, machines.yaml, plugins.yaml and, where there is one,
 /// styles.yaml of a folder. Throws InputError (plant) with every error of every file.
 [[nodiscard]] Plant read_plant(const std::string& folder);
+
+/// The decimal mark of a plant's people, for what is shown before its files are read, or without them: a point where
+/// plant.yaml is not there, cannot be read, or says nothing. No error: whoever reads the plant is told.
+[[nodiscard]] base::DecimalMark shown_decimal_mark(const std::string& folder);
 
 /// How thick a board is: as it says, else the heights of its flutes, and its liners.
 [[nodiscard]] double caliper_mm(const Plant& plant, const Board& board);
