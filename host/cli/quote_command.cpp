@@ -28,6 +28,7 @@
 #include "host/reports/quote_report.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 #include "host/services/clock_warning.hpp"
+#include "host/workbooks/quote_workbook.hpp"
 #include "ledger/reading/entries.hpp"
 
 namespace flutebook::cli {
@@ -53,7 +54,7 @@ Examples:
   flutebook quote R-1001.yaml --explain energy.heat
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
-  flutebook quote R-1001.yaml --save --offer offer.html
+  flutebook quote R-1001.yaml --save --offer offer.html --xlsx R-1001.xlsx
   flutebook quote enquiry.csv -o prices.csv
   flutebook quote enquiry.xlsx -o prices.xlsx --date 2026-12-01
   flutebook quote enquiry.csv --json > prices.json
@@ -72,8 +73,8 @@ struct QuoteCommand {
     reports::ShownSheets sheets = reports::ShownSheets::none();
     std::optional<base::Date> date;
     unsigned threads = usual_threads();
-    std::string html_file, offer_file;  // empty: none
-    std::string list_file;              // the answer of a list; empty: none
+    std::string html_file, offer_file, workbook_file;  // empty: none
+    std::string list_file;                             // the answer of a list; empty: none
     bool is_replacing = false;
     bool is_saved = false, is_json = false;
 };
@@ -98,7 +99,9 @@ public:
           list_(workplace.plant) {
         options_.has_drawings = !asked.html_file.empty() || !asked.offer_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
-        if (!asked.offer_file.empty()) offer_.emplace(asked.offer_file, if_there(asked.is_replacing), workplace.plant);
+        if (!asked.workbook_file.empty()) workbook_.emplace(asked.workbook_file, if_there(asked.is_replacing));
+        if (!asked.offer_file.empty() && asked.workbook_file.empty())
+            offer_.emplace(asked.offer_file, if_there(asked.is_replacing), workplace.plant);
     }
 
     ExitCode run() {
@@ -225,6 +228,7 @@ private:
         if (asked_.is_saved && saved_quotes::can_be_saved(result)) number = save(result);
         if (asked_.is_json) output_.write(document_.add(result, number));
         if (offer_) offer_->add(result, number);
+        if (workbook_ && offers::can_be_offered(result)) write_workbook(result);
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (number.empty() || asked_.is_json) return;
         if (is_list())
@@ -243,6 +247,14 @@ private:
                                           text_columns()) +
                           "\n");
         if (html_) pages_.push_back(reports::quote_report(workplace_.plant, result, options_));
+    }
+
+    void write_workbook(const answers::RequestAnswer& result) {
+        const render::FormulaBook book =
+            workbooks::quote_workbook(workplace_.plant, workplace_.engine, result, asked_.threads);
+        const int year = static_cast<int>(result.request.date.year());
+        workbook_->write_with(
+            [&](const std::string& unfinished) { return render::write_formula_book(unfinished, book, year); });
     }
 
     void show_list() {
@@ -277,6 +289,7 @@ private:
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // of the HTML file
     std::optional<OfferFile> offer_;
+    std::optional<WholeFile> workbook_;
     reports::PriceList list_;         // of several requests as text
     std::vector<std::string> saved_;  // the lines of the list's saved quotes
     bool is_sheet_found_ = false;     // of the quantity that a sheet was asked for
@@ -314,6 +327,11 @@ ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
     return ExitCode::misused;
 }
 
+ExitCode refuse_workbook(std::size_t requests) {
+    complain({fmt::format("quote: --xlsx is for one request: found {}; name one, or take a list with -o", requests)});
+    return ExitCode::misused;
+}
+
 }  // namespace
 
 void add_quote(Command& program) {
@@ -333,11 +351,14 @@ void add_quote(Command& program) {
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
     command.option("--offer", "FILE", offer_help, read_page_file(asked->offer_file));
+    command.option("--xlsx", "FILE", "write one request's answer as a workbook that calculates to this file, .xlsx",
+                   read_workbook_file(asked->workbook_file));
     command.option("-o", "FILE", "write the answer of a list to this file, .csv or .xlsx",
                    read_list_file(asked->list_file));
     command.flag("--replace", replace_help, asked->is_replacing);
     command.run_with([asked](const RunContext& context) {
         if (has_list(*asked)) return run_list(*asked, context);
+        if (!asked->workbook_file.empty() && asked->files.size() != 1) return refuse_workbook(asked->files.size());
         return QuoteRun(workplace::open(context.plant), *asked, context).run();
     });
     add_quote_list(command);
