@@ -351,7 +351,7 @@ void add_quote(Command& program) {
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
     command.option("--offer", "FILE", offer_help, read_page_file(asked->offer_file));
-    command.option("--xlsx", "FILE", "write one request's answer as a workbook that calculates to this file, .xlsx",
+    command.option("--xlsx", "FILE", "write one request as a workbook that calculates, .xlsx",
                    read_workbook_file(asked->workbook_file));
     command.option("-o", "FILE", "write the answer of a list to this file, .csv or .xlsx",
                    read_list_file(asked->list_file));
