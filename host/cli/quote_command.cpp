@@ -100,8 +100,7 @@ public:
         options_.has_drawings = !asked.html_file.empty() || !asked.offer_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
         if (!asked.workbook_file.empty()) workbook_.emplace(asked.workbook_file, if_there(asked.is_replacing));
-        if (!asked.offer_file.empty() && asked.workbook_file.empty())
-            offer_.emplace(asked.offer_file, if_there(asked.is_replacing), workplace.plant);
+        if (!asked.offer_file.empty()) offer_.emplace(asked.offer_file, if_there(asked.is_replacing), workplace.plant);
     }
 
     ExitCode run() {
@@ -317,7 +316,7 @@ bool has_list(const QuoteCommand& asked) {
 ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
     const bool is_alone = asked.files.size() == 1 && is_list_file(asked.files.front());
     if (is_alone && !asked.explain && !asked.provided && !asked.is_saved && asked.html_file.empty() &&
-        asked.offer_file.empty())
+        asked.offer_file.empty() && asked.workbook_file.empty())
         return quote_list(
             {asked.files.front(), asked.list_file, asked.is_replacing, asked.is_json, asked.threads, asked.date},
             context);
