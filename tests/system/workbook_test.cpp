@@ -189,3 +189,14 @@ TEST_CASE(
                     links += formula->text.rfind("=Inputs!", 0) == 0 ? 1U : 0U;
     CHECK(links > 20);
 }
+
+TEST_CASE("a workbook, a page and an offer are written in one run, and a list takes neither workbook nor offer") {
+    const PlantCopy plant;
+    const std::string book = plant.folder() + "/a.xlsx", page = plant.folder() + "/a.html",
+                      offer = plant.folder() + "/o.html";
+    REQUIRE(ask_at(demo_plant(), {"quote", demo_request("R-1001"), "--xlsx", book, "--html", page, "--offer", offer})
+                .exit_code == 0);
+    CHECK((fs::exists(book) && fs::exists(page) && fs::exists(offer)));
+    CHECK(ask_at(demo_plant(), {"quote", "list.csv", "--xlsx", book}).exit_code == 2);
+    CHECK(ask_at(demo_plant(), {"quote", "list.csv", "--offer", offer}).exit_code == 2);
+}
