@@ -41,6 +41,7 @@ clang-tidy-14       checks its habits, and that a second compiler takes it
 clang-14            builds plugins as a second compiler does
 abigail-tools       compares the plugin contract with what was released
 graphviz            draws who feeds whom
+libreoffice-calc-nogui  recalculates the workbook of a quote
 '
 
 # The packages of a list: its first column.

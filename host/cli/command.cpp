@@ -9,6 +9,8 @@
 
 #include "host/base/near_spellings.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/plant/plant.hpp"
+#include "host/render/number_text.hpp"
 
 namespace flutebook::cli {
 
@@ -242,6 +244,7 @@ ExitCode CommandLine::run_command(Output& output) {
         complain({usage_text(name_of(&command.app_), wrong)});
         return ExitCode::misused;
     }
+    render::show_decimals_with(plant::shown_decimal_mark(plant_));
     return command.run_({plant_, ledger_.empty() ? plant_ + "/ledger.db" : ledger_, output});
 }
 

@@ -91,6 +91,15 @@ Reader read_page_file(std::string& value) {
     };
 }
 
+Reader read_workbook_file(std::string& value) {
+    return [&value](const std::string& text) {
+        value = text;
+        return ends_in(text, ".xlsx")
+                   ? std::string()
+                   : fmt::format("is no file for a workbook: {}; end it in .xlsx", base::shown(text));
+    };
+}
+
 Reader read_list_file(std::string& value) {
     return [&value](const std::string& text) {
         value = text;

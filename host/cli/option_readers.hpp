@@ -37,6 +37,7 @@ inline constexpr const char* html_help = "write the answer as a page to this fil
 [[nodiscard]] Reader read_day(std::optional<base::Date>& value);
 [[nodiscard]] Reader read_month(ledger::Month& value);
 [[nodiscard]] Reader read_page_file(std::string& value);
+[[nodiscard]] Reader read_workbook_file(std::string& value);
 [[nodiscard]] Reader read_list_file(std::string& value);
 [[nodiscard]] Reader read_drawing_file(std::string& value);
 /// "400x300x250": two or three lengths in mm.

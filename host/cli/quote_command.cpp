@@ -32,7 +32,7 @@ Examples:
   flutebook quote R-1001.yaml --explain price@500
   flutebook quote R-1001.yaml --date 2026-12-01
   flutebook quote R-1001.yaml --html R-1001.html
-  flutebook quote R-1001.yaml --save --offer offer.html
+  flutebook quote R-1001.yaml --save --offer offer.html --xlsx R-1001.xlsx
   flutebook quote R-1001.yaml --save --approve "A. Example"
   flutebook quote enquiry.csv -o prices.csv
   flutebook quote enquiry.xlsx -o prices.xlsx --date 2026-12-01
@@ -67,7 +67,7 @@ bool has_list(const QuoteCommand& asked) {
 ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
     const bool is_alone = asked.files.size() == 1 && is_list_file(asked.files.front());
     if (is_alone && !asked.explain && !asked.provided && !asked.is_saved && asked.html_file.empty() &&
-        asked.offer_file.empty())
+        asked.offer_file.empty() && asked.workbook_file.empty())
         return quote_list(
             {asked.files.front(), asked.list_file, asked.is_replacing, asked.is_json, asked.threads, asked.date},
             context);
@@ -82,6 +82,9 @@ std::string wrong_together(const QuoteCommand& asked) {
     const std::string name = asked.beside.first_name();
     if (asked.approver && !asked.is_saved)
         return "--approve: is for what is kept: found it without --save; add --save, or leave it out";
+    if (!asked.workbook_file.empty() && !has_list(asked) && asked.files.size() != 1)
+        return fmt::format("quote: --xlsx is for one request: found {}; name one, or take a list with -o",
+                           asked.files.size());
     if (!name.empty() && asked.is_saved)
         return fmt::format(
             "--save: a saved quote is of the request and the plant as their files are: found {}; leave "
@@ -89,10 +92,11 @@ std::string wrong_together(const QuoteCommand& asked) {
             name);
     if (!name.empty() && has_list(asked))
         return fmt::format("{}: is for requests: found a list; quote its items one by one", name);
-    if (asked.beside.is_any() && (asked.explain || asked.provided || asked.sheets.is_any() || !asked.html_file.empty()))
+    if (asked.beside.is_any() && (asked.explain || asked.provided || asked.sheets.is_any() || !asked.html_file.empty() ||
+                                  !asked.offer_file.empty() || !asked.workbook_file.empty()))
         return fmt::format(
             "{}: takes --json, --date, --threads and a way alone: found --sheet, --explain, --provided "
-            "or --html; leave it out",
+            "or a file; leave it out",
             name);
     return wrong_together(asked.beside);
 }
@@ -131,6 +135,8 @@ void add_quote(Command& program) {
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));
     command.option("--offer", "FILE", offer_help, read_page_file(asked->offer_file));
+    command.option("--xlsx", "FILE", "write one request as a workbook that calculates, .xlsx",
+                   read_workbook_file(asked->workbook_file));
     command.option("-o", "FILE", "write the answer of a list to this file, .csv or .xlsx",
                    read_list_file(asked->list_file));
     command.flag("--replace", replace_help, asked->is_replacing);

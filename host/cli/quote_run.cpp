@@ -27,6 +27,7 @@
 #include "host/reports/price_list.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 #include "host/services/clock_warning.hpp"
+#include "host/workbooks/quote_workbook.hpp"
 #include "ledger/reading/entries.hpp"
 
 namespace flutebook::cli {
@@ -56,6 +57,7 @@ public:
           list_(workplace.plant) {
         options_.has_drawings = !asked.html_file.empty() || !asked.offer_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
+        if (!asked.workbook_file.empty()) workbook_.emplace(asked.workbook_file, if_there(asked.is_replacing));
         if (asked.beside.is_any())
             beside_.emplace(workplace, asked.beside, options_, asked.is_json ? AnswerForm::json : AnswerForm::text);
         if (!asked.offer_file.empty()) offer_.emplace(asked.offer_file, if_there(asked.is_replacing), workplace.plant);
@@ -194,6 +196,7 @@ private:
         if (asked_.is_saved && saved_quotes::can_be_saved(result) && is_approved(result)) number = save(result);
         if (asked_.is_json) output_.write(document_.add(result, number, understood));
         if (offer_) offer_->add(result, number);
+        if (workbook_ && offers::can_be_offered(result)) write_workbook(result);
         if ((html_ || prints_text()) && !result.model_fault) show_page(result);
         if (number.empty() || asked_.is_json) return;
         if (is_list())
@@ -212,6 +215,14 @@ private:
                                           text_columns()) +
                           "\n");
         if (html_) pages_.push_back(reports::quote_report(workplace_.plant, result, options_));
+    }
+
+    void write_workbook(const answers::RequestAnswer& result) {
+        const render::FormulaBook book =
+            workbooks::quote_workbook(workplace_.plant, workplace_.engine, result, asked_.threads);
+        const int year = static_cast<int>(result.request.date.year());
+        workbook_->write_with(
+            [&](const std::string& unfinished) { return render::write_formula_book(unfinished, book, year); });
     }
 
     void show_list() {
@@ -259,6 +270,7 @@ private:
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // of the HTML file
     std::optional<OfferFile> offer_;
+    std::optional<WholeFile> workbook_;
     reports::PriceList list_;         // of several requests as text
     std::vector<std::string> saved_;  // the lines of the list's saved quotes
     bool is_sheet_found_ = false;     // of the quantity that a sheet was asked for

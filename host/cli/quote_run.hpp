@@ -20,7 +20,7 @@ struct QuoteCommand {
     reports::ShownSheets sheets = reports::ShownSheets::none();
     std::optional<base::Date> date;
     unsigned threads = usual_threads();
-    std::string html_file, offer_file;  // empty: none
+    std::string html_file, offer_file, workbook_file;  // empty: none
     std::string list_file;              // the answer of a list; empty: none
     bool is_replacing = false;
     bool is_saved = false, is_json = false;

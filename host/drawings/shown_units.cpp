@@ -78,7 +78,7 @@ std::string ShownUnits::length(double length_mm) const {
 }
 
 std::string ShownUnits::exact_length(double length_mm) const {
-    return geometry::length_text(length_mm, units);
+    return render::with_shown_mark(geometry::length_text(length_mm, units));
 }
 
 std::string ShownUnits::lengths(const std::vector<double>& lengths_mm) const {

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "host/base/date.hpp"
+#include "host/base/decimal_mark.hpp"
 #include "host/base/diagnostics.hpp"
 #include "host/base/place.hpp"
 #include "host/base/yaml/node.hpp"
@@ -30,9 +31,6 @@ enum class Units { metric, us };
 
 /// A sheet of paper as files spell it: `a4`, `letter`. Where the plant says nothing, its units say which.
 enum class PageSize { a4, letter };
-
-/// What stands before the decimals of a number that people are shown; files and documents have a point.
-enum class DecimalMark { point, comma };
 
 /// How a mill pays for moisture above its limit.
 struct Mill {
@@ -154,12 +152,12 @@ struct Plant {
     std::vector<Preference> preferences;
     std::vector<IsolatedModel> isolated;
     std::vector<PinnedFile> pinned;
-    std::vector<OptionalModel> optional_models{};   // `pricing: {optional: [...]}`
-    std::vector<std::string> address{};             // on what leaves the house; line by line
-    PageSize page_size = PageSize::a4;              // of what leaves the house
-    DecimalMark decimal_mark = DecimalMark::point;  // in what people are shown
-    Pricing pricing{};                              // all else that stands there
-    base::Places places;                            // of plant.yaml
+    std::vector<OptionalModel> optional_models{};               // `pricing: {optional: [...]}`
+    std::vector<std::string> address{};                         // on what leaves the house; line by line
+    PageSize page_size = PageSize::a4;                          // of what leaves the house
+    base::DecimalMark decimal_mark = base::DecimalMark::point;  // in what people are shown
+    Pricing pricing{};                                          // all else that stands there
+    base::Places places;                                        // of plant.yaml
 
     [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;
@@ -186,6 +184,9 @@ struct PlantReading {
 /// For a caller that knows what else may be wrong, and tells all of it together. Throws InputError (plant) where the
 /// folder is none of a plant's.
 [[nodiscard]] PlantReading read_plant_with_faults(const std::string& folder);
+/// The decimal mark of a plant's people, for what is shown before its files are read, or without them: a point where
+/// plant.yaml is not there, cannot be read, or says nothing. No error: whoever reads the plant is told.
+[[nodiscard]] base::DecimalMark shown_decimal_mark(const std::string& folder);
 
 /// How thick a board is: as it says, else the heights of its flutes, and its liners.
 [[nodiscard]] double caliper_mm(const Plant& plant, const Board& board);

@@ -11,6 +11,8 @@
 #include <unordered_set>
 
 #include "host/base/quoted_text.hpp"
+#include "host/base/yaml/document.hpp"
+#include "host/base/yaml/file.hpp"
 #include "host/plant/plant_files.hpp"
 
 namespace flutebook::plant {
@@ -65,8 +67,8 @@ void read_looks(fields::MapReader& file, Plant& plant) {
     if (file.has("paper"))
         plant.page_size = file.field("paper").choice({"a4", "letter"}) == 1U ? PageSize::letter : PageSize::a4;
     if (file.has("decimal"))
-        plant.decimal_mark =
-            file.field("decimal").choice({"point", "comma"}) == 1U ? DecimalMark::comma : DecimalMark::point;
+        plant.decimal_mark = file.field("decimal").choice({"point", "comma"}) == 1U ? base::DecimalMark::comma
+                                                                                    : base::DecimalMark::point;
 }
 
 std::vector<OptionalModel> read_optional_models(fields::MapReader& pricing) {
@@ -105,6 +107,15 @@ Plant read_plant_file(fields::MapReader file) {
     plant.places = file.places();
     file.finish();
     return plant;
+}
+
+base::DecimalMark shown_decimal_mark(const std::string& folder) {
+    const std::string file = folder + "/plant.yaml";
+    base::Diagnostics unheard;
+    const auto text = base::read_text_file(file, unheard);
+    const auto document = text ? base::parse_document(*text, file, unheard) : std::nullopt;
+    const base::Node* word = document ? document->find("decimal") : nullptr;
+    return word != nullptr && word->text == "comma" ? base::DecimalMark::comma : base::DecimalMark::point;
 }
 
 std::optional<int> minor_units(std::string_view currency) {

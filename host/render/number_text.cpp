@@ -10,6 +10,8 @@ namespace flutebook::render {
 
 namespace {
 
+char shown_mark = '.';
+
 // "-1234567.5" -> "-1 234 567.5"
 std::string grouped(std::string text) {
     const std::size_t first = text.find_first_of("0123456789");
@@ -38,17 +40,33 @@ std::string without_end_zeros(std::string text) {
     return text;
 }
 
+std::string money_with_point(Money amount) {
+    const std::int64_t count = amount.ten_thousandths();
+    // Unsigned: the least signed count has no positive counterpart.
+    const std::uint64_t size = count < 0 ? 0 - static_cast<std::uint64_t>(count) : static_cast<std::uint64_t>(count);
+    return grouped(fmt::format("{}{}.{:04}", count < 0 ? "-" : "", size / 10000, size % 10000));
+}
+
 }  // namespace
 
+void show_decimals_with(base::DecimalMark mark) {
+    shown_mark = mark == base::DecimalMark::comma ? ',' : '.';
+}
+
+std::string with_shown_mark(std::string number) {
+    std::replace(number.begin(), number.end(), '.', shown_mark);
+    return number;
+}
+
 std::string number_text(double value, int decimals) {
-    return std::isfinite(value) ? grouped(fixed(value, decimals)) : fmt::format("{}", value);
+    return std::isfinite(value) ? with_shown_mark(grouped(fixed(value, decimals))) : fmt::format("{}", value);
 }
 
 std::string brief_number(double value, int most_decimals) {
     if (!std::isfinite(value)) return fmt::format("{}", value);
     std::string text = without_end_zeros(fixed(value, most_decimals));
-    if (is_nothing(text) && value != 0) return fmt::format("{:.2g}", value);
-    return grouped(std::move(text));
+    if (is_nothing(text) && value != 0) return with_shown_mark(fmt::format("{:.2g}", value));
+    return with_shown_mark(grouped(std::move(text)));
 }
 
 std::string significant_number(double value, int digits, int most_decimals) {
@@ -59,19 +77,16 @@ std::string significant_number(double value, int digits, int most_decimals) {
 }
 
 std::string money_text(Money amount) {
-    const std::int64_t count = amount.ten_thousandths();
-    // Unsigned: the least signed count has no positive counterpart.
-    const std::uint64_t size = count < 0 ? 0 - static_cast<std::uint64_t>(count) : static_cast<std::uint64_t>(count);
-    return grouped(fmt::format("{}{}.{:04}", count < 0 ? "-" : "", size / 10000, size % 10000));
+    return with_shown_mark(money_with_point(amount));
 }
 
 std::string coin_text(Money amount, int minor_units) {
-    std::string text = money_text(amount);
+    std::string text = money_with_point(amount);
     const std::size_t kept = text.find('.') + 1 + static_cast<std::size_t>(minor_units);
-    if (minor_units < 0 || kept >= text.size() || !is_nothing(text.substr(kept))) return text;
+    if (minor_units < 0 || kept >= text.size() || !is_nothing(text.substr(kept))) return with_shown_mark(text);
     text.erase(kept);
     if (text.back() == '.') text.pop_back();
-    return text;
+    return with_shown_mark(text);
 }
 
 std::string percent_text(double share, int decimals) {

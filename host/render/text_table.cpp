@@ -18,9 +18,9 @@ constexpr std::size_t indent_below = 6;  // of what stands below a row
 constexpr std::size_t least_name = 8;
 constexpr std::size_t least_sentence = 40;
 
-// From the point on.
+// From the point or the comma on.
 std::size_t tail_of(const std::string& number) {
-    const std::size_t point = number.find('.');
+    const std::size_t point = number.find_first_of(".,");
     return point == std::string::npos ? 0 : number.size() - point;
 }
 

@@ -3,9 +3,11 @@
 
 #include <xlsxwriter.h>
 
+#include "host/render/formula_book.hpp"
 #include "host/render/workbook_rows.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <ctime>
 #include <fstream>
@@ -121,6 +123,73 @@ std::string write_workbook(const std::string& file, const Report& report, int cr
     for (const ReportSection& section : report.sections)
         for (const Block& block : section.blocks)
             if (const auto* table = std::get_if<ReportTable>(&block)) writer.write(*table);
+    const auto failure = writer.close();
+    return failure == LXW_NO_ERROR ? "" : lxw_strerror(failure);
+}
+
+namespace {
+
+class FormulaWriter {
+public:
+    FormulaWriter(lxw_workbook* book, int created_in_year) : book_(book) {
+        note(set_created(book, created_in_year));
+        for (lxw_format*& look : looks_) look = workbook_add_format(book);
+        format_set_bold(look_of(BookCell::Look::head));
+        format_set_bold(look_of(BookCell::Look::total));
+        format_set_top(look_of(BookCell::Look::total), LXW_BORDER_THIN);
+        format_set_bg_color(look_of(BookCell::Look::input), 0xFBF2DD);
+        format_set_font_color(look_of(BookCell::Look::worked_out), LXW_COLOR_BLUE);
+    }
+
+    void write(const BookSheet& sheet) {
+        sheet_ = workbook_add_worksheet(book_, sheet.name.c_str());
+        if (sheet_ == nullptr) return note(LXW_ERROR_SHEETNAME_ALREADY_USED);
+        for (std::size_t c = 0; c < sheet.widths.size(); ++c)
+            note(worksheet_set_column(sheet_, static_cast<lxw_col_t>(c), static_cast<lxw_col_t>(c), sheet.widths[c],
+                                      nullptr));
+        worksheet_freeze_panes(sheet_, 1, 1);
+        for (std::size_t r = 0; r < sheet.rows.size(); ++r)
+            for (std::size_t c = 0; c < sheet.rows[r].size(); ++c) write_cell(r, c, sheet.rows[r][c]);
+    }
+
+    [[nodiscard]] lxw_error close() {
+        note(workbook_close(book_));
+        return failure_;
+    }
+
+private:
+    void note(lxw_error error) {
+        if (failure_ == LXW_NO_ERROR) failure_ = error;
+    }
+
+    [[nodiscard]] lxw_format* look_of(BookCell::Look look) { return looks_.at(static_cast<std::size_t>(look)); }
+
+    void write_cell(std::size_t r, std::size_t c, const BookCell& cell) {
+        const auto row = static_cast<lxw_row_t>(r);
+        const auto column = static_cast<lxw_col_t>(c);
+        lxw_format* look = look_of(cell.look);
+        if (const auto* text = std::get_if<std::string>(&cell.value))
+            note(worksheet_write_string(sheet_, row, column, text->c_str(), look));
+        if (const auto* number = std::get_if<double>(&cell.value))
+            note(worksheet_write_number(sheet_, row, column, *number, look));
+        if (const auto* formula = std::get_if<BookFormula>(&cell.value))
+            note(worksheet_write_formula_num(sheet_, row, column, formula->text.c_str(), look, formula->result));
+    }
+
+    lxw_workbook* book_;
+    lxw_worksheet* sheet_ = nullptr;
+    std::array<lxw_format*, 5> looks_{};  // the book's own
+    lxw_error failure_ = LXW_NO_ERROR;
+};
+
+}  // namespace
+
+std::string write_formula_book(const std::string& file, const FormulaBook& book, int created_in_year) {
+    if (auto why = why_not_writable(file); !why.empty()) return why;
+    auto* made = workbook_new(file.c_str());
+    if (made == nullptr) return "no memory";
+    FormulaWriter writer(made, created_in_year);
+    for (const BookSheet& sheet : book.sheets) writer.write(sheet);
     const auto failure = writer.close();
     return failure == LXW_NO_ERROR ? "" : lxw_strerror(failure);
 }

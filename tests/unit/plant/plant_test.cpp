@@ -25,6 +25,23 @@ TEST_CASE("a plant's own facts are read") {
     REQUIRE(plant.mills[0].deduction == Mill::Deduction::dry_matter);
 }
 
+TEST_CASE("a plant says how what leaves it looks: address, paper and decimal mark; its units say the paper else") {
+    const PlantFolder folder;
+    CHECK(folder.read().address.empty());
+    CHECK(folder.read().page_size == PageSize::a4);
+    CHECK(folder.read().decimal_mark == base::DecimalMark::point);
+    folder.change("plant.yaml", "units: metric", "units: us");
+    CHECK(folder.read().page_size == PageSize::letter);
+    folder.change("plant.yaml", "units: us",
+                  "units: us\naddress: [4 Flume Lane, Brackenholt]\npaper: a4\ndecimal: comma");
+    const auto plant = folder.read();
+    CHECK(plant.address == std::vector<std::string>{"4 Flume Lane", "Brackenholt"});
+    CHECK(plant.page_size == PageSize::a4);
+    CHECK(plant.decimal_mark == base::DecimalMark::comma);
+    CHECK(shown_decimal_mark(folder.path()) == base::DecimalMark::comma);
+    CHECK(shown_decimal_mark(folder.path() + "/none") == base::DecimalMark::point);
+}
+
 TEST_CASE("papers keep the order of their file, with their price of each day") {
     const auto plant = PlantFolder().read();
     REQUIRE(plant.papers.size() == 3);

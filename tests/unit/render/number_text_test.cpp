@@ -22,6 +22,17 @@ TEST_CASE("thousands stand apart by a space, before the point alone") {
     CHECK(number_text(-123456, 0) == "-123 456");
 }
 
+TEST_CASE("a plant's comma stands before the decimals of every form, and nowhere else") {
+    show_decimals_with(base::DecimalMark::comma);
+    const std::string shown =
+        number_text(1234567.891, 3) + "; " + brief_number(0.668, 4) + "; " + significant_number(12.3456, 4, 4) + "; " +
+        money_text(Money::of_ten_thousandths(12345678)) + "; " + coin_text(Money::of_ten_thousandths(12345600), 2) +
+        "; " + coin_text(Money::of_ten_thousandths(50000), 0) + "; " + percent_text(0.1604, 2) + "; " +
+        brief_number(1.5e-9, 2) + "; " + with_shown_mark("344.5 mm");
+    show_decimals_with(base::DecimalMark::point);
+    CHECK(shown == "1 234 567,891; 0,668; 12,35; 1 234,5678; 1 234,56; 5; 16,04 %; 1,5e-09; 344,5 mm");
+}
+
 TEST_CASE("nothing has no sign") {
     CHECK(number_text(-0.0, 2) == "0.00");
     CHECK(number_text(-0.004, 2) == "0.00");
