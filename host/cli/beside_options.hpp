@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "host/answers/board_search_answer.hpp"
-#include "host/cli/command.hpp"
+#include "host/command_line/command.hpp"
 #include "host/what_if/alternatives.hpp"
 #include "host/what_if/compare.hpp"
 #include "host/what_if/rank.hpp"

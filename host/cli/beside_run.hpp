@@ -7,7 +7,7 @@
 #include "host/answers/board_search_answer.hpp"
 #include "host/answers/quote_answer.hpp"
 #include "host/cli/beside_options.hpp"
-#include "host/cli/output.hpp"
+#include "host/command_line/output.hpp"
 #include "host/what_if_answers/alternatives_answer.hpp"
 #include "host/what_if_answers/rank_answer.hpp"
 #include "host/what_if_answers/what_if_answer.hpp"

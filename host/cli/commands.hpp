@@ -1,7 +1,7 @@
 // The list of the program's commands, and the function that runs the program.
 #pragma once
 
-#include "host/cli/command.hpp"
+#include "host/command_line/command.hpp"
 
 namespace flutebook::cli {
 

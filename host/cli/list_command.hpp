@@ -5,7 +5,7 @@
 #include <string>
 
 #include "host/base/date.hpp"
-#include "host/cli/run_context.hpp"
+#include "host/command_line/run_context.hpp"
 
 namespace flutebook::cli {
 

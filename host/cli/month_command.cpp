@@ -5,7 +5,7 @@
 #include "host/answers/month_answer.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_exports.hpp"
 #include "host/render/text_report.hpp"

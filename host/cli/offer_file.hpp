@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 #include "host/offers/offer_report.hpp"
 
 namespace flutebook::cli {

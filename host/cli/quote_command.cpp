@@ -92,8 +92,9 @@ std::string wrong_together(const QuoteCommand& asked) {
             name);
     if (!name.empty() && has_list(asked))
         return fmt::format("{}: is for requests: found a list; quote its items one by one", name);
-    if (asked.beside.is_any() && (asked.explain || asked.provided || asked.sheets.is_any() || !asked.html_file.empty() ||
-                                  !asked.offer_file.empty() || !asked.workbook_file.empty()))
+    if (asked.beside.is_any() &&
+        (asked.explain || asked.provided || asked.sheets.is_any() || !asked.html_file.empty() ||
+         !asked.offer_file.empty() || !asked.workbook_file.empty()))
         return fmt::format(
             "{}: takes --json, --date, --threads and a way alone: found --sheet, --explain, --provided "
             "or a file; leave it out",
@@ -122,8 +123,7 @@ void add_quote(Command& program) {
     command.option_with_optional_number("--sheet", "[QUANTITY]", "print the full cost sheets, or that of one quantity",
                                         read_sheets(asked->sheets));
     command.option("--explain", "FIGURE[@QUANTITY]",
-                   "show what a figure is computed from: a line, price, a mass, a length",
-                   read_line(asked->explain));
+                   "show what a figure is computed from: a line, price, a mass, a length", read_line(asked->explain));
     command.option("--provided", "MODEL", "with --json, add the numbers that this model provides to others",
                    read_line(asked->provided));
     command.option("--date", "YYYY-MM-DD", "use the prices of this day, not of the request's date",

@@ -3,7 +3,7 @@
 
 #include "host/answers/quote_list_answer.hpp"
 #include "host/cli/commands.hpp"
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 #include "host/saved_quotes/copy_quote.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 

@@ -4,7 +4,7 @@
 #include <system_error>
 
 #include "host/cli/list_command.hpp"
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 
 namespace flutebook::cli {
 

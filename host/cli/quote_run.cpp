@@ -16,7 +16,7 @@
 #include "host/base/quoted_text.hpp"
 #include "host/cli/beside_run.hpp"
 #include "host/cli/offer_file.hpp"
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 #include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
 #include "host/orders/request_text.hpp"

@@ -8,7 +8,7 @@
 #include "host/base/date.hpp"
 #include "host/cli/beside_options.hpp"
 #include "host/cli/quote_input.hpp"
-#include "host/cli/run_context.hpp"
+#include "host/command_line/run_context.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/workplace/workplace.hpp"
 
@@ -21,7 +21,7 @@ struct QuoteCommand {
     std::optional<base::Date> date;
     unsigned threads = usual_threads();
     std::string html_file, offer_file, workbook_file;  // empty: none
-    std::string list_file;              // the answer of a list; empty: none
+    std::string list_file;                             // the answer of a list; empty: none
     bool is_replacing = false;
     bool is_saved = false, is_json = false;
     std::optional<std::string> approver;  // of what is saved

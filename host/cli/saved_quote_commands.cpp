@@ -2,7 +2,7 @@
 #include "host/answers/recheck_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/cli/offer_file.hpp"
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_list_report.hpp"

@@ -1,7 +1,7 @@
 // `style list` and `style show`: the box styles that can be asked for, and one of them at a size with its blanks, its
 // figures and its drawings. `style check` stands in style_check_command.cpp. No model is loaded.
 #include "host/cli/commands.hpp"
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 #include "host/plant/plant.hpp"
 #include "host/plant_answers/style_json.hpp"
 #include "host/plant_reports/style_report.hpp"

@@ -304,7 +304,6 @@ const contract::Settings& Engine::settings() const {
 const Blocks& Engine::blocks() const {
     return *blocks_;
 }
-
 Order Engine::order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                     double quantity, const PieceOfSet& piece) const {
     return {&plant, &request, &layout, quantity, settings_of(plant, request), piece, request.trim};

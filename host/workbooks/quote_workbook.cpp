@@ -77,16 +77,18 @@ public:
 
     static std::string cell(std::size_t row) { return fmt::format("Inputs!$C${}", row); }
 
-    [[nodiscard]] BookSheet sheet(const orders::Request& request, double margin) const {
+    [[nodiscard]] BookSheet sheet(const orders::Request& request) const {
         BookSheet result{"Inputs", {32, 22, 18, 12, 12, 60, 48}, {}};
         result.rows.push_back(heads({"name", "where", "value", "unit", "kind", "what it is", "file:line:column"}));
-        result.rows.push_back({said("margin"),
-                               said(""),
-                               {margin, Look::input},
-                               said("1"),
-                               said("request"),
-                               said("share of the price"),
-                               said(base::place_text(request.places, "margin", request.place))});
+        result.rows.push_back(
+            {said("margin"), said(""), BookCell{}, said("1"), said("request"), said("share of the price"), said("")});
+        if (request.margin) {
+            result.rows.back()[2] = {*request.margin, Look::input};
+            result.rows.back().back() = said(base::place_text(request.places, "margin", request.place));
+        } else {
+            result.rows.back()[4] = said("plant");
+            result.rows.back()[5] = said("by the plant's rules, for each quantity in the sheet Quote");
+        }
         for (const TracedFigure& figure : figures_) {
             std::string places;
             for (const base::Place& place : figure.places)
@@ -126,7 +128,7 @@ public:
         render::FormulaBook result;
         result.sheets.push_back(quote_sheet());
         for (BookSheet& sheet : costs) result.sheets.push_back(std::move(sheet));
-        result.sheets.push_back(inputs_.sheet(answer_.request, answer_.request.margin));
+        result.sheets.push_back(inputs_.sheet(answer_.request));
         result.sheets.push_back(std::move(origins_));
         return result;
     }
@@ -143,7 +145,9 @@ private:
 
     const Trail* trail_of(const CostSheet& sheet, const CostLine& line) const {
         for (const Trail& trail : trails_.at({sheet.name, line.line}))
-            if (trail.quantity == line.quantity && trail.rate == line.rate) return &trail;
+            if (const auto& charge = trail.figures.front().charge;
+                charge && charge->quantity == line.quantity && charge->rate == line.rate)
+                return &trail;
         return nullptr;
     }
 
@@ -203,7 +207,9 @@ private:
                        {said("cost per thousand")},
                        {said("price per thousand", Look::head)},
                        {said("order value")},
-                       {said("profit")}};
+                       {said("profit")},
+                       {said("margin, share of the price")},
+                       {said("made by")}};
         for (std::size_t i = 0; i < answer_.quantities.size(); ++i) {
             if (!answer_.quantities[i].is_makeable()) continue;
             result.widths.push_back(18);
@@ -225,12 +231,33 @@ private:
         sheet.rows[0].push_back({quote.quantity, Look::input});
         sheet.rows[1].push_back(formula(cost, quote.cost.to_double()));
         sheet.rows[2].push_back(formula(fmt::format("={0}2/{0}1*1000", c), cost_of_thousand));
-        sheet.rows[3].push_back(
-            formula(fmt::format("=ROUND({0}2/{0}1*1000/(1-{1})*(1+2E-15),{2})", c, Inputs::cell(2), coins),
-                    quote.price_per_thousand.to_double(), Look::total));
+        sheet.rows[3].push_back(price_cell(c, quote));
         sheet.rows[4].push_back(
             formula(fmt::format("=ROUND({0}4*{0}1/1000*(1+2E-15),{1})", c, coins), quote.sale.order_value.to_double()));
         sheet.rows[5].push_back(formula(fmt::format("=ROUND({0}5-{0}2,4)", c), quote.sale.profit.to_double()));
+        sheet.rows[6].push_back(margin_cell(quote.making));
+        sheet.rows[7].push_back(said(rules_text(quote.making)));
+    }
+
+    // A price that another rule of the plant raised after the margin is what that rule made of it.
+    template <typename QuoteOrSet>
+    BookCell price_cell(const std::string& c, const QuoteOrSet& quote) const {
+        if (quote.making.rules.size() > 1) return {quote.price_per_thousand.to_double(), Look::worked_out};
+        return formula(fmt::format("=ROUND({0}2/{0}1*1000/(1-{0}7)*(1+2E-15),{1})", c, plant_.currency_minor_units),
+                       quote.price_per_thousand.to_double(), Look::total);
+    }
+
+    BookCell margin_cell(const answers::PriceMaking& making) const {
+        if (answer_.request.margin) return formula("=" + Inputs::cell(2), *answer_.request.margin);
+        return {making.rules.empty() ? 0 : making.rules.front().value, Look::input};
+    }
+
+    static std::string rules_text(const answers::PriceMaking& making) {
+        std::string result;
+        for (const answers::PriceRule& rule : making.rules)
+            result += fmt::format("{}{} {} ({})", result.empty() ? "" : "; ", answers::to_text(rule.kind), rule.value,
+                                  rule.at);
+        return result;
     }
 
     const plant::Plant& plant_;

@@ -89,7 +89,7 @@ std::vector<Money> price_plain_list(const plant::Plant& plant, const Prices& pri
         const Extras extras{number_of(fields[coverage]), 0, 0, 1, 0, 0, 0, number_of(fields[road])};
         const CheapestWay best = cheapest(order, prices, extras);
         const double thousand = best.cost.to_double() / order.quantity * 1000;
-        const Money price = *Money::rounded(thousand / (1 - wanted.margin), 2);
+        const Money price = *Money::rounded(thousand / (1 - wanted.margin.value()), 2);
         const Money value = *Money::rounded(price.to_double() * order.quantity / 1000, 2);
         written.clear();
         fmt::format_to(std::back_inserter(written), "{},{},{:.4f},{},{} > {},{}\r\n", line, price.to_double(), thousand,

@@ -1,5 +1,5 @@
 // How the texts of options become values, and what is said of those that cannot.
-#include "host/cli/option_readers.hpp"
+#include "host/command_line/option_readers.hpp"
 
 #include <catch2/catch.hpp>
 

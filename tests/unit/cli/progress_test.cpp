@@ -1,5 +1,5 @@
 // How far long work has come.
-#include "host/cli/output.hpp"
+#include "host/command_line/output.hpp"
 
 #include <catch2/catch.hpp>
 

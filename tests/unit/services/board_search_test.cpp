@@ -11,7 +11,7 @@
 #include "host/quoting/quote.hpp"
 #include "tests/support/property.hpp"
 #include "tests/support/row_source.hpp"
-#include "tests/unit/services/kept_quote.hpp"
+#include "tests/unit/saved_quotes/kept_quote.hpp"
 
 using namespace flutebook;
 using plugin_check::Draws;

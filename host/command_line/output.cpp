@@ -1,4 +1,4 @@
-#include "host/cli/output.hpp"
+#include "host/command_line/output.hpp"
 
 #include <fcntl.h>
 #include <fmt/format.h>

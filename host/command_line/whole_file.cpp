@@ -1,5 +1,5 @@
 // A rename gives the finished file its name in one step.
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 
 #include <fmt/format.h>
 #include <unistd.h>
@@ -14,7 +14,7 @@
 
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/cli/output.hpp"
+#include "host/command_line/output.hpp"
 
 namespace flutebook::cli {
 

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "host/base/date.hpp"
-#include "host/cli/output.hpp"
+#include "host/command_line/output.hpp"
 
 namespace flutebook::cli {
 

@@ -1,4 +1,4 @@
-#include "host/cli/run_context.hpp"
+#include "host/command_line/run_context.hpp"
 
 #include <pwd.h>
 #include <unistd.h>

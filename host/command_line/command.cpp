@@ -1,5 +1,5 @@
 // The only file that uses CLI11.
-#include "host/cli/command.hpp"
+#include "host/command_line/command.hpp"
 
 #include <fmt/format.h>
 

@@ -10,8 +10,8 @@
 #include <string>
 #include <vector>
 
-#include "host/cli/option_readers.hpp"
-#include "host/cli/run_context.hpp"
+#include "host/command_line/option_readers.hpp"
+#include "host/command_line/run_context.hpp"
 
 namespace CLI {
 class App;

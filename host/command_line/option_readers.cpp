@@ -1,4 +1,4 @@
-#include "host/cli/option_readers.hpp"
+#include "host/command_line/option_readers.hpp"
 
 #include <fmt/format.h>
 
@@ -9,7 +9,7 @@
 #include "host/base/characters.hpp"
 #include "host/base/decimal.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/cli/whole_file.hpp"
+#include "host/command_line/whole_file.hpp"
 
 namespace flutebook::cli {
 
