@@ -159,7 +159,7 @@ of these answers can be saved.
 void add_beside_options(Command& command, BesideOptions& options) {
     command.repeated_option("--with", "NAME=VALUE", "what if this number were another: before and after, line by line",
                             read_changes(options.changes));
-    command.option("--board", "A,B", "the same request on each of these boards; any, with --ect or --bct: every board",
+    command.option("--board", "A,B", "the same request on each of these boards; `any` beside --ect or --bct",
                    read_boards(options.alternatives.boards));
     command.option("--ect", "KN/M", "find the cheapest board with this edge crush resistance",
                    read_strength(options.strength.ect_kn_m));

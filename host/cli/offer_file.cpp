@@ -12,7 +12,8 @@ OfferFile::OfferFile(const std::string& file, IfThere there, const plant::Plant&
     : plant_(plant), words_(offers::read_offer_words(plant.folder)), file_(file, there) {}
 
 void OfferFile::add(const answers::RequestAnswer& answer, const std::string& saved) {
-    if (offers::can_be_offered(answer)) offers_.push_back(offers::offer_report({plant_, answer, words_, saved}));
+    if (!offers::can_be_offered(answer)) return;
+    offers_.push_back(offers::offer_report({plant_, answer, words_, saved, offers::conditions_of(plant_, answer)}));
 }
 
 void OfferFile::write() {

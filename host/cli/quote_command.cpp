@@ -130,7 +130,7 @@ void add_quote(Command& program) {
                    read_day(asked->date));
     command.option("--threads", "N", threads_help, read_threads(asked->threads));
     command.flag("--save", "store each quote in the ledger with everything it was computed from", asked->is_saved);
-    command.option("--approve", "NAME", "who approves of a quote below the plant's limit of profit; kept with --save",
+    command.option("--approve", "NAME", "who approves of too little profit, of a quote that is saved",
                    read_line(asked->approver));
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));

@@ -35,7 +35,7 @@ double number_of(std::string_view digits) {
 // Below 1, in halves to sixty-fourths.
 bool is_of_a_rule(std::string_view above, std::string_view below) {
     static constexpr std::array<std::string_view, 6> parts = {"2", "4", "8", "16", "32", "64"};
-    return std::find(parts.begin(), parts.end(), below) != parts.end() && above != "0" && above.size() <= 2 &&
+    return std::find(parts.begin(), parts.end(), below) != parts.end() && above.front() != '0' && above.size() <= 2 &&
            number_of(above) < number_of(below);
 }
 
@@ -99,6 +99,7 @@ std::optional<WrittenFraction> read_fraction(std::string_view text) {
     std::string_view whole;
     std::string_view above = take_digits(rest);
     if (take(rest, " ")) {
+        if (above.size() > 1 && above.front() == '0') return std::nullopt;  // 015 may be thirteen
         whole = above;
         above = take_digits(rest);
         if (whole.empty()) return std::nullopt;

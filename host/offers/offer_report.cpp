@@ -187,6 +187,16 @@ bool can_be_offered(const RequestAnswer& answer) {
                                               [](const auto& quantity) { return quantity.is_makeable(); });
 }
 
+Conditions conditions_of(const plant::Plant& plant, const RequestAnswer& answer) {
+    Conditions result;
+    result.valid_until = answer.terms.valid_until;
+    if (const auto& tolerance = answer.terms.tolerance)
+        result.tolerance = DeliveredQuantity{tolerance->under, tolerance->over};
+    result.delivery = plant.pricing.delivery_terms;
+    result.payment = plant.pricing.payment_terms;
+    return result;
+}
+
 render::Report offer_report(const OfferSources& sources) {
     return OfferWriter(sources).report();
 }

@@ -34,6 +34,9 @@ struct OfferSources {
     Conditions conditions = {};
 };
 
+/// What the plant's rules and the request say of an answer.
+[[nodiscard]] Conditions conditions_of(const plant::Plant& plant, const answers::RequestAnswer& answer);
+
 /// Whether there is a price to offer.
 [[nodiscard]] bool can_be_offered(const answers::RequestAnswer& answer);
 

@@ -22,7 +22,8 @@ const std::vector<RequestKey>& request_keys() {
          "{length: 620, width: 480, area: 0.21}"},
         {"board", Given::always, "a code of boards.yaml", "", "B-140"},
         {"quantities", Given::always, "boxes, sheets or sets, each quantity once", "", "[500, 1000, 5000]"},
-        {"margin", Given::always, "the profit as a share of the price; 18% is 0.18", "", "0.18"},
+        {"margin", Given::always,
+         "the profit as a share of the price; 18% is 0.18; left out only where the plant has one", "", "0.18"},
         {"colours", Given::at_will, "that are printed; left out, none", "", "2"},
         {"trim", Given::at_will,
          "how it pays for side trim: `alone`, its own roll's, or a share of the board as all orders leave it, with the "
@@ -31,6 +32,8 @@ const std::vector<RequestKey>& request_keys() {
         {"route", Given::at_will,
          "the machines after the corrugator, in turn; left out, the cheapest that can make it. Of a set also by piece",
          "", "[PR1, DC1]"},
+        {"tolerance", Given::at_will, "by what share of a quantity fewer or more may be delivered", "",
+         "{under: 0.05, over: 0.05}"},
         {"extras", Given::at_will,
          "what each model is set to for this request; `not in this price` names what is missed", "their own",
          "{consumables: {coverage: 0.15}}"},

@@ -130,6 +130,12 @@ Pricing read_pricing(fields::MapReader& form, const Plant& plant) {
         result.valid_days = {form.field("valid_days").number("1", days), form.field("valid_days").place()};
     if (form.has("tolerance")) result.tolerance = read_tolerance(form.field("tolerance"));
     if (form.has("second_currency")) result.second_currency = read_second_currency(form.form("second_currency"), plant);
+    if (form.has("terms")) {
+        fields::MapReader terms = form.form("terms");
+        if (terms.has("delivery")) result.delivery_terms = terms.field("delivery").text();
+        if (terms.has("payment")) result.payment_terms = terms.field("payment").text();
+        terms.finish();
+    }
     if (form.has("approve_below")) result.approve_below = read_approvals(form.field("approve_below"));
     return result;
 }

@@ -61,7 +61,8 @@ struct Pricing {
     std::optional<PricingNumber> valid_days;
     std::optional<Tolerance> tolerance;
     std::optional<SecondCurrency> second_currency;
-    std::vector<ApprovalLimit> approve_below;  // rising
+    std::vector<ApprovalLimit> approve_below;   // rising
+    std::string delivery_terms, payment_terms;  // on an offer, in the plant's own words; empty: not said
 
     /// Null where the plant has no margin of its own for this customer.
     [[nodiscard]] const CustomerMargin* find_customer(const std::string& customer) const;

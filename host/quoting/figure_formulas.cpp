@@ -121,8 +121,10 @@ private:
     }
 
     void add_price() {
+        const std::string by_margin =
+            "cost_per_thousand before it is rounded / (1 - order.margin), rounded to the currency's coin";
         add({"price", "money", quote_.price_per_thousand.to_double(),
-             "cost_per_thousand before it is rounded / (1 - order.margin), rounded to the currency's coin",
+             quote_.making.rules.size() > 1 ? by_margin + ", then raised by the plant's rules" : by_margin,
              with({}, {"cost_per_thousand", "order.margin"})});
         add({"contribution", "money", quote_.contribution_per_thousand.to_double(),
              "price less the per-unit lines, net of recovery, / order.quantity x 1000",
@@ -131,12 +133,28 @@ private:
                                  return line.behaviour == contract::Behaviour::per_unit || is_recovery(line);
                              }),
                   {"price", "order.quantity"})});
+        if (quote_.cash) add_cash(*quote_.cash);
         add({"order_value", "money", quote_.sale.order_value.to_double(),
              "price x order.quantity / 1000, rounded to the currency's coin", with({}, {"price", "order.quantity"})});
         add({"profit", "money", quote_.sale.profit.to_double(), "order_value - cost",
              with({}, {"order_value", "cost"})});
         add({"profit_share", "1", quote_.sale.profit_share, "profit / order_value",
              with({}, {"profit", "order_value"})});
+    }
+
+    void add_cash(const answers::CashMargin& cash) {
+        const auto is_per_run = [](const CostLine& line) {
+            return line.behaviour == contract::Behaviour::per_run && !is_recovery(line);
+        };
+        add({"per_run_cost", "money", cash.per_run_cost.to_double(), "the sum of the per-run lines",
+             lines_that(quote_, is_per_run)});
+        add({"price_less_cash_per_thousand", "money", cash.price_less_cash_per_thousand.to_double(),
+             "contribution less per_run_cost / order.quantity x 1000, rounded once",
+             with({}, {"contribution", "per_run_cost", "order.quantity"})});
+        if (cash.break_even)
+            add({"break_even_quantity", "1", *cash.break_even,
+                 "per_run_cost / contribution x 1000, in whole boxes, at least one",
+                 with({}, {"per_run_cost", "contribution"})});
     }
 
     void add(Formula formula) { formulas_.push_back(std::move(formula)); }
@@ -168,7 +186,9 @@ const std::vector<std::string>& formula_names() {
 }
 
 const std::vector<std::string>& price_formula_names() {
-    static const std::vector<std::string> names = {"price", "contribution", "order_value", "profit", "profit_share"};
+    static const std::vector<std::string> names = {
+        "price",       "contribution", "per_run_cost", "price_less_cash_per_thousand", "break_even_quantity",
+        "order_value", "profit",       "profit_share"};
     return names;
 }
 

@@ -43,8 +43,10 @@ orders::InsideSize box_holding_volume(double length_mm, double width_mm) {
 }
 
 double board_m2(double length_mm, double width_mm) {
-    constexpr double no_tab_mm = 1e-9;  // a blank has no part of length 0
-    return bare_box(box_holding_volume(length_mm, width_mm), no_tab_mm).area_m2;
+    // A blank has no part of length 0: a tab is made, as high as the body, and its board is taken off again.
+    constexpr double tab_mm = 0.01, mm2 = 1e-6;
+    const orders::InsideSize box = box_holding_volume(length_mm, width_mm);
+    return bare_box(box, tab_mm).area_m2 - tab_mm * box.height_mm * mm2;
 }
 
 // Half the digits of a double is as near as a minimum can be told.

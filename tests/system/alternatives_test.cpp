@@ -12,10 +12,21 @@ using Json = nlohmann::ordered_json;
 
 namespace {
 
+// Where a rule of a price stands is another file here and there.
+Json without_places(Json quotes) {
+    for (Json& quote : quotes)
+        if (quote.contains("price_rules"))
+            for (Json& rule : quote["price_rules"]) rule.erase("at");
+    return quotes;
+}
+
 // The alternatives of one demo request, which may have refusals among them.
 Json alternatives(const std::string& number, std::vector<std::string> options) {
     options.emplace_back("--json");
-    return Json::parse(quote_demo({demo_request(number)}, options).output)["requests"][0]["alternatives"];
+    Json items = Json::parse(quote_demo({demo_request(number)}, options).output)["requests"][0]["alternatives"];
+    for (Json& item : items)
+        if (item.contains("quotes")) item["quotes"] = without_places(item["quotes"]);
+    return items;
 }
 
 // The quotes of a demo request after this was changed in its file.
@@ -25,12 +36,12 @@ Json quotes_after(const std::string& number, const std::string& from, const std:
     PlantCopy changed;
     changed.replace(name, from, to);
     const Ended ended = ask_at(changed.folder(), {"quote", changed.folder() + "/" + name, "--json"});
-    return Json::parse(ended.output)["requests"][0]["quotes"];
+    return without_places(Json::parse(ended.output)["requests"][0]["quotes"]);
 }
 
 Json quotes_by(const std::string& number, std::vector<std::string> options) {
     options.emplace_back("--json");
-    return Json::parse(quote_demo({demo_request(number)}, options).output)["requests"][0]["quotes"];
+    return without_places(Json::parse(quote_demo({demo_request(number)}, options).output)["requests"][0]["quotes"]);
 }
 
 }  // namespace

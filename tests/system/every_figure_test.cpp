@@ -38,9 +38,10 @@ void add(std::vector<KeyedFigure>& figures, const std::string& key, const Json& 
     }
 }
 
-// All numbers of a quote but those of other ways, and those that stand in it twice.
+// All numbers of a quote but those of other ways, those that stand in it twice, and rules, which say where they stand.
 std::vector<KeyedFigure> figures_of(Json quote) {
-    for (const char* other : {"candidates", "runners_up", "not_in_price", "losses", "line_titles"}) quote.erase(other);
+    for (const char* other : {"candidates", "runners_up", "not_in_price", "losses", "line_titles", "price_rules"})
+        quote.erase(other);
     Json lines = std::move(quote["lines"]);
     quote.erase("lines");
     for (Json& step : quote["waste_by_step"]) step.erase("step");

@@ -324,3 +324,19 @@ TEST_CASE("offers of several requests stand in one file, the same bytes each tim
     REQUIRE(ask_at(plant.folder(), words).exit_code == 0);
     CHECK(bytes_of(file) == first);
 }
+
+TEST_CASE("what the plant's rules and the request say of an order stands on its offer") {
+    PlantCopy plant;
+    plant.replace("plant.yaml", "\ncurrency:",
+                  "\npricing:\n  valid_days: 30\n  tolerance: {under: 0.05, over: 0.1}\n"
+                  "  terms: {delivery: free to your gate, payment: within 14 days}\ncurrency:");
+    const std::string file = plant.folder() + "/offer.html";
+    const Ended ended = ask_at(plant.folder(), {"quote", demo_request("R-1001"), "--offer", file});
+    INFO(ended.errors);
+    REQUIRE(ended.exit_code == 0);
+    std::ostringstream html;
+    html << std::ifstream(file).rdbuf();
+    CHECK_THAT(html.str(), Contains("free to your gate") && Contains("within 14 days"));
+    CHECK_THAT(html.str(), Contains("2026-11-14"));  // 30 days from 2026-10-15
+    CHECK_THAT(html.str(), Contains("10 %"));
+}

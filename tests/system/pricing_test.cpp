@@ -177,7 +177,7 @@ TEST_CASE("a quote that brings less than the limit is kept only with a name of i
 TEST_CASE("a name to approve is for what is saved") {
     const Ended ended = quote_demo({demo_request("R-1001")}, {"--approve", "A. Example"});
     CHECK(ended.exit_code == 2);
-    CHECK_THAT(ended.errors, Contains("--approve is for what is kept"));
+    CHECK_THAT(ended.errors, Contains("--approve: is for what is kept"));
 }
 
 TEST_CASE("a saved quote is held against today's rules by key") {

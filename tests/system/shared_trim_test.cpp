@@ -118,7 +118,8 @@ TEST_CASE("the plant's way to pay for trim counts where a request says nothing, 
     const Json share = quoted(plant, plant.write("shared.yaml", shared_box()));
     const Json plants = quoted(plant, plant.write("plants.yaml", everyday_box("")));
     const Json alone = quoted(plant, plant.write("alone.yaml", everyday_box("alone")));
-    CHECK(plants["quotes"] == share["quotes"]);
+    CHECK(plants["quotes"][0]["lines"] == share["quotes"][0]["lines"]);
+    CHECK(plants["trim"] == share["trim"]);
     CHECK_FALSE(alone.contains("trim"));
     CHECK(alone["quotes"][0]["price_per_thousand"] == 798.46);
 }

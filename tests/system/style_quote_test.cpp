@@ -113,9 +113,10 @@ TEST_CASE("a box that is shorter than wide is priced both ways, as two requests 
     CHECK(warnings_of(other).empty());
     const auto warnings = warnings_of(asked);
     REQUIRE(warnings.size() == 1);
-    CHECK(warnings[0] == fmt::format("length is below width: found 300 x 400 mm, and length is the longer side at the "
-                                     "opening; a thousand at 1000 as asked: {}, the other way round: {}",
-                                     price(asked), price(other)));
+    CHECK(warnings[0] ==
+          fmt::format("length is below width: found 300 mm x 400 mm, and length is the longer side at the "
+                      "opening; a thousand at 1000 as asked: {}, the other way round: {}",
+                      price(asked), price(other)));
     const std::string text = plant.ask("0201", inside(300, 400, 250)).output;
     CHECK_THAT(text, Contains(fmt::format("{}", price(asked))) && Contains(fmt::format("{}", price(other))));
 }

@@ -28,7 +28,7 @@ Json quotes_of(const std::string& plant, const std::vector<std::string>& request
 
 // Names for people, which hold lengths.
 bool is_for_people(const std::string& key) {
-    return key == "candidate" || key == "units";
+    return key == "candidate" || key == "units" || key == "at";
 }
 
 // Amounts of money, which are rounded to 1/10000 or to the coin.

@@ -105,8 +105,8 @@ TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on st
         {{"quote", "mark", "Q000001", "perhaps"},
          "flutebook quote mark: STATE: is no state: `perhaps`; write won, lost or open; see `flutebook quote mark "
          "--help`"},
-        {{"quote", "--html", "page.html", "show", "Q000001"},
-         "flutebook quote show: not for a saved quote: --html; see `flutebook quote show --help`"},
+        {{"quote", "--explain", "price", "show", "Q000001"},
+         "flutebook quote show: not for a saved quote: --explain; see `flutebook quote show --help`"},
         {{"order", "cost", "26-0417", "26-0418"},
          "flutebook order cost: not for the cost of an order: `26-0418`; see `flutebook order cost --help`"},
         {{"order", "Q000001", "0x10"},

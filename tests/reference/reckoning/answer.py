@@ -1,6 +1,6 @@
 """An enquiry answered: its pieces, each made the way that costs least, and the price."""
 
-from decimal import Decimal
+from decimal import ROUND_CEILING, Decimal
 
 from costing import Costing, Settings, rounded
 from layout import ways
@@ -39,7 +39,7 @@ class Price:
     """Of an enquiry at one quantity: `costings` by piece, and what is printed of them together."""
 
     def __init__(self, quantity, costings, margin):
-        self.quantity, self.costings = quantity, costings
+        self.quantity, self.costings, self.margin = quantity, costings, margin
         self.cost = sum(costing.cost for costing in costings)
         thousand = self.cost / quantity * 1000
         self.cost_per_thousand = rounded(thousand)
@@ -49,6 +49,14 @@ class Price:
         self.recovery = -self.sum_of(lambda kind, behaviour: kind == "recovery")
         by_unit = self.sum_of(lambda kind, behaviour: behaviour == "per-unit")
         self.contribution_per_thousand = rounded(self.price_per_thousand - by_unit / quantity * 1000)
+        self.per_run_cost = self.sum_of(lambda kind, behaviour: behaviour == "per-run" and kind != "recovery")
+        self.price_less_cash_per_thousand = rounded(
+            self.price_per_thousand - (by_unit + self.per_run_cost) / quantity * 1000
+        )
+        each = self.price_per_thousand / 1000 - by_unit / quantity
+        # The least whole quantity whose boxes bring back what a run costs.
+        runs = (self.per_run_cost / each).to_integral_value(ROUND_CEILING) if each > 0 else None
+        self.break_even_quantity = None if runs is None else max(Decimal(1), runs)
 
     def sum_of(self, counts):
         lines = [line for costing in self.costings for line in costing.lines.values()]

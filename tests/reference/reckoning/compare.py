@@ -27,8 +27,11 @@ class Differences:
 def compare_price(where, said, price, differences):
     """What a quote of boxes and that of a set have alike."""
     for key in ("cost", "cost_per_thousand", "price_per_thousand", "contribution_per_thousand", "recovery",
-                "order_value", "profit"):
+                "order_value", "profit", "per_run_cost", "price_less_cash_per_thousand", "break_even_quantity"):
         differences.same(f"{where}: {key}", said.get(key), getattr(price, key))
+    for rule in said.get("price_rules", []):
+        differences.same(f"{where}: margin", rule["value"], price.margin)
+        differences.same(f"{where}: price after the margin", rule["price_per_thousand"], price.price_per_thousand)
     waste = sum(rounded(money) for costing in price.costings for money in costing.waste_by_step())
     differences.same(f"{where}: waste_cost", said.get("waste_cost"), waste)
     compare_invoiced(where, said, price, differences)

@@ -60,12 +60,16 @@ void draw_web(BenchRow& order) {
     const double outs = whole(1, 12);
     const double trim = whole(0, 2) == 0 ? 0 : between(0, 0.4);
     const double filled = whole(0, 2) == 0 ? 1 : between(0.1, 1);
+    // Trim that is shared is at least none, whatever the roll's own.
+    const double average_trim = whole(0, 3) == 0 ? between(0, 0.3) : trim / (outs * slit + trim);
+    const double share = outs * slit / ((outs * slit + trim) * (1 - average_trim));
     order.facts.insert({{"sheet.chop", chop},
                         {"sheet.area", chop * slit},
                         {"sheet.ups", ups},
                         {"web.outs", outs},
                         {"web.trim", trim},
                         {"web.roll_width", outs * slit + trim},
+                        {"web.share", share},
                         {"web.order_change", whole(0, 3) == 0 ? 0 : between(0, 200)},
                         {"web.roll_loss", any_waste() / 4},
                         {"web.speed", between(10, 400)},
