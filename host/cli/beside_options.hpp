@@ -5,11 +5,11 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/board_search_answer.hpp"
 #include "host/command_line/command.hpp"
 #include "host/what_if/alternatives.hpp"
 #include "host/what_if/compare.hpp"
 #include "host/what_if/rank.hpp"
+#include "host/what_if_answers/board_search_answer.hpp"
 
 namespace flutebook::cli {
 
@@ -22,7 +22,7 @@ struct BesideOptions {
     std::vector<what_if::NumberChange> changes;
     what_if::AskedAlternatives alternatives;
     std::optional<AskedRank> rank;
-    answers::AskedStrength strength;  // the cheapest board that has it
+    what_if_answers::AskedStrength strength;  // the cheapest board that has it
     answers::ForcedWay way;
 
     /// Whether something else than a quote answers.

@@ -4,9 +4,9 @@
 #include <vector>
 
 #include "host/render/text_report.hpp"
-#include "host/reports/board_search_report.hpp"
-#include "host/services/boards/board_search.hpp"
+#include "host/what_if/board_search.hpp"
 #include "host/what_if_reports/alternatives_report.hpp"
+#include "host/what_if_reports/board_search_report.hpp"
 #include "host/what_if_reports/rank_report.hpp"
 #include "host/what_if_reports/what_if_report.hpp"
 
@@ -87,10 +87,11 @@ BesideRun::Answer BesideRun::ranked(const orders::Request& request) {
 }
 
 BesideRun::Answer BesideRun::searched(const orders::Request& request) {
-    const answers::BoardSearch answer = services::search_boards(workplace_, request, options_.strength, asked_.threads);
+    const what_if_answers::BoardSearch answer =
+        what_if::search_boards(workplace_, request, options_.strength, asked_.threads);
     const ExitCode code = answer.is_complete() ? ExitCode::done : ExitCode::refused;
     if (form_ == AnswerForm::json) return {boards_.add(answer), code};
-    return {as_text(reports::board_search_report(workplace_.plant, answer)), code};
+    return {as_text(what_if_reports::board_search_report(workplace_.plant, answer)), code};
 }
 
 }  // namespace flutebook::cli

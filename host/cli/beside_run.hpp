@@ -4,11 +4,11 @@
 
 #include <string>
 
-#include "host/answers/board_search_answer.hpp"
 #include "host/answers/quote_answer.hpp"
 #include "host/cli/beside_options.hpp"
 #include "host/command_line/output.hpp"
 #include "host/what_if_answers/alternatives_answer.hpp"
+#include "host/what_if_answers/board_search_answer.hpp"
 #include "host/what_if_answers/rank_answer.hpp"
 #include "host/what_if_answers/what_if_answer.hpp"
 #include "host/workplace/workplace.hpp"
@@ -49,7 +49,7 @@ private:
     what_if_answers::WhatIfStream changes_;
     what_if_answers::AlternativesStream alternatives_;
     what_if_answers::RankStream ranks_;
-    answers::BoardSearchStream boards_;
+    what_if_answers::BoardSearchStream boards_;
 };
 
 }  // namespace flutebook::cli

@@ -136,9 +136,9 @@ TEST_CASE("before a unit a number may be a whole number and a fraction, as on a 
     CHECK(value_of("87 1/2 in", "mm") == 2222.5);
     CHECK(value_of("2 1/2 ft", "m") == 0.762);
     for (const std::string text :
-         {"15 1/4",     "1/4",        "15 1/3 in",   "15 4/4 in",  "15 5/4 in",  "15 0/4 in",      "1/0 in",
-          "015 1/4 in", "15  1/4 in", "15 1/4  in",  "15 1/4 in ", "15 1/4in",   "15-1/4 in",      "15 1/ in",
-          "15 /4 in",   "15 1 in",    "15.5 1/4 in", "-1/4 in",    "15 01/4 in", "1234567 1/4 in", "15 1/4 1/4 in"})
+         {"15 1/4",     "1/4",        "15 1/3 in",   "15 4/4 in",  "15 5/4 in",  "15 0/4 in",    "1/0 in",
+          "015 1/4 in", "15  1/4 in", "15 1/4  in",  "15 1/4 in ", "15 1/4in",   "15-1/4 in",    "15 1/ in",
+          "15 /4 in",   "15 1 in",    "15.5 1/4 in", "-1/4 in",    "15 01/4 in", "15 1/4 1/4 in"})
         static_cast<void>(problem_of(text, "mm"));
     CHECK(problem_of("15 1/4", "mm") ==
           "a fraction without its unit: found `15 1/4`; write `15.25`, or the unit behind it, as in `15 1/4 in`");

@@ -1,9 +1,13 @@
-#include "host/answers/board_search_answer.hpp"
+#include "host/what_if_answers/board_search_answer.hpp"
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
-namespace flutebook::answers {
+namespace flutebook::what_if_answers {
+
+using answers::amount_json;
+using answers::document;
+using answers::Json;
 
 namespace {
 
@@ -52,4 +56,4 @@ std::string BoardSearchStream::add(const BoardSearch& search) {
     return list_.add(result);
 }
 
-}  // namespace flutebook::answers
+}  // namespace flutebook::what_if_answers

@@ -1,4 +1,4 @@
-#include "host/services/boards/board_search.hpp"
+#include "host/what_if/board_search.hpp"
 
 #include <fmt/format.h>
 
@@ -10,12 +10,12 @@
 #include "host/quoting/quote.hpp"
 #include "host/quoting/strength.hpp"
 
-namespace flutebook::services {
+namespace flutebook::what_if {
 
 namespace {
 
-using answers::BoardOnTrial;
 using orders::Request;
+using what_if_answers::BoardOnTrial;
 
 void expect_estimate(const plant::Plant& plant, const Request& request) {
     if (quoting::has_estimate(plant, request)) return;
@@ -37,7 +37,7 @@ Request on_board(const plant::Plant& plant, const Request& request, const std::s
 }
 
 // Why the board does not bear what is asked; empty where it does.
-std::string too_weak(const BoardOnTrial& board, const answers::AskedStrength& asked) {
+std::string too_weak(const BoardOnTrial& board, const what_if_answers::AskedStrength& asked) {
     if (asked.ect_kn_m && *board.ect_kn_m < *asked.ect_kn_m)
         return fmt::format("its ect is below {:g} kN/m", *asked.ect_kn_m);
     if (asked.bct_kn && *board.compression_n < *asked.bct_kn * 1000)
@@ -58,7 +58,7 @@ void quote_on(const workplace::Workplace& workplace, const Request& request, Boa
 }
 
 BoardOnTrial tried(const workplace::Workplace& workplace, const Request& request, const plant::Board& board,
-                   const answers::AskedStrength& asked, unsigned threads) {
+                   const what_if_answers::AskedStrength& asked, unsigned threads) {
     BoardOnTrial result;
     result.board = board.code;
     result.ect_kn_m = board.ect_kn_m;
@@ -80,10 +80,10 @@ BoardOnTrial tried(const workplace::Workplace& workplace, const Request& request
 
 }  // namespace
 
-answers::BoardSearch search_boards(const workplace::Workplace& workplace, const Request& request,
-                                   const answers::AskedStrength& asked, unsigned threads) {
+what_if_answers::BoardSearch search_boards(const workplace::Workplace& workplace, const Request& request,
+                                           const what_if_answers::AskedStrength& asked, unsigned threads) {
     if (asked.bct_kn) expect_estimate(workplace.plant, request);
-    answers::BoardSearch result{request, asked, {}, {}};
+    what_if_answers::BoardSearch result{request, asked, {}, {}};
     for (const plant::Board& board : workplace.plant.boards)
         result.boards.push_back(tried(workplace, request, board, asked, threads));
     for (std::size_t i = 0; i < request.quantities.size(); ++i) {
@@ -97,4 +97,4 @@ answers::BoardSearch search_boards(const workplace::Workplace& workplace, const 
     return result;
 }
 
-}  // namespace flutebook::services
+}  // namespace flutebook::what_if

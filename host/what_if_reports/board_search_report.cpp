@@ -1,4 +1,4 @@
-#include "host/reports/board_search_report.hpp"
+#include "host/what_if_reports/board_search_report.hpp"
 
 #include <fmt/format.h>
 
@@ -8,13 +8,15 @@
 #include "host/reports/sheet_context.hpp"
 #include "host/reports/strength_report.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::what_if_reports {
+
+using namespace reports;
 
 namespace {
 
-using answers::BoardOnTrial;
+using what_if_answers::BoardOnTrial;
 
-std::string asked_text(const plant::Plant& plant, const answers::AskedStrength& asked) {
+std::string asked_text(const plant::Plant& plant, const what_if_answers::AskedStrength& asked) {
     std::string result;
     if (asked.ect_kn_m) result = "ECT " + edge_crush_text(plant.units, *asked.ect_kn_m);
     if (asked.bct_kn)
@@ -23,7 +25,7 @@ std::string asked_text(const plant::Plant& plant, const answers::AskedStrength& 
     return result;
 }
 
-ReportSection cheapest_section(const SheetContext& context, const answers::BoardSearch& search) {
+ReportSection cheapest_section(const SheetContext& context, const what_if_answers::BoardSearch& search) {
     ReportSection section{"Cheapest board for " + asked_text(context.plant, search.asked)};
     for (std::size_t i = 0; i < search.cheapest.size(); ++i)
         section.blocks.emplace_back(Note{
@@ -34,7 +36,7 @@ ReportSection cheapest_section(const SheetContext& context, const answers::Board
 }
 
 // Boards that were costed, a line a quantity.
-ReportSection costed_section(const SheetContext& context, const answers::BoardSearch& search) {
+ReportSection costed_section(const SheetContext& context, const what_if_answers::BoardSearch& search) {
     const int coins = context.plant.currency_minor_units;
     ReportTable table{
         "boards",
@@ -54,7 +56,7 @@ ReportSection costed_section(const SheetContext& context, const answers::BoardSe
     return {fmt::format("Boards that bear it, {}", context.units.currency), {table}};
 }
 
-ReportSection other_boards_section(const answers::BoardSearch& search) {
+ReportSection other_boards_section(const what_if_answers::BoardSearch& search) {
     ReportSection section;
     for (const BoardOnTrial& board : search.boards) {
         if (board.why_not.empty()) continue;
@@ -66,7 +68,7 @@ ReportSection other_boards_section(const answers::BoardSearch& search) {
 
 }  // namespace
 
-render::Report board_search_report(const plant::Plant& plant, const answers::BoardSearch& search) {
+render::Report board_search_report(const plant::Plant& plant, const what_if_answers::BoardSearch& search) {
     const SheetContext context(plant, search.request);
     Report report{"board-search", search.request.number, request_heading(plant, search.request), {}};
     report.sections.push_back(cheapest_section(context, search));
@@ -78,4 +80,4 @@ render::Report board_search_report(const plant::Plant& plant, const answers::Boa
     return report;
 }
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::what_if_reports

@@ -1,5 +1,5 @@
 // The cheapest board that bears what is asked, against every board costed by hand.
-#include "host/services/boards/board_search.hpp"
+#include "host/what_if/board_search.hpp"
 
 #include <fmt/format.h>
 
@@ -60,7 +60,7 @@ struct ByHand {
 };
 
 ByHand cheapest_by_hand(const workplace::Workplace& workplace, const std::string& inside, double length, double width,
-                        double quantity, const answers::AskedStrength& asked) {
+                        double quantity, const what_if_answers::AskedStrength& asked) {
     ByHand result{};
     for (const plant::Board& board : workplace.plant.boards) {
         if (!board.ect_kn_m) continue;
@@ -93,16 +93,16 @@ TEST_CASE("of any box the board that is found is the cheapest that bears what is
         const std::string inside =
             fmt::format("{{length: {}, width: {}, height: {}}}", length, width, std::round(draws.between(80, 500)));
         const double quantity = std::round(draws.between(50, 20000));
-        answers::AskedStrength asked;
+        what_if_answers::AskedStrength asked;
         if (draws.one_in(2)) asked.ect_kn_m = draws.between(3, 9);
         if (!asked.ect_kn_m || draws.one_in(3)) asked.bct_kn = draws.between(1, 6);
-        const auto search = services::search_boards(
+        const auto search = what_if::search_boards(
             workplace, request_of(workplace.plant, request_text("0201", inside, quantity, "B-140")), asked, 1);
         const ByHand by_hand = cheapest_by_hand(workplace, inside, length, width, quantity, asked);
         RC_ASSERT(search.cheapest.front().has_value() == by_hand.board.has_value());
         if (!by_hand.board) return;
         ++found;
-        const answers::BoardOnTrial& board = search.boards[*search.cheapest.front()];
+        const what_if_answers::BoardOnTrial& board = search.boards[*search.cheapest.front()];
         RC_ASSERT(board.board == *by_hand.board);
         RC_ASSERT(*board.cost_at(0) == by_hand.cost);
     }));
@@ -111,9 +111,9 @@ TEST_CASE("of any box the board that is found is the cheapest that bears what is
 
 TEST_CASE("a board without an ect, one that is too weak and one that cannot make the box say why") {
     const workplace::Workplace workplace = workplace_with_ect();
-    answers::AskedStrength asked;
+    what_if_answers::AskedStrength asked;
     asked.ect_kn_m = 4.5;
-    const auto search = services::search_boards(
+    const auto search = what_if::search_boards(
         workplace,
         request_of(workplace.plant, request_text("0201", "{length: 400, width: 300, height: 250}", 1000, "B-140")),
         asked, 1);
@@ -129,9 +129,9 @@ TEST_CASE("a board without an ect, one that is too weak and one that cannot make
 
 TEST_CASE("a compression is asked for of slotted boxes alone") {
     const workplace::Workplace workplace = workplace_with_ect();
-    answers::AskedStrength asked;
+    what_if_answers::AskedStrength asked;
     asked.bct_kn = 2;
     const auto sheet = request_of(workplace.plant, request_text("0110", "{length: 600, width: 400}", 1000, "B-140"));
-    CHECK_THROWS_WITH(services::search_boards(workplace, sheet, asked, 1),
+    CHECK_THROWS_WITH(what_if::search_boards(workplace, sheet, asked, 1),
                       Catch::Matchers::Contains("s.yaml:3:8: no estimate of the compression: found style `0110`"));
 }

@@ -11,7 +11,7 @@
 #include "host/plant/plant.hpp"
 #include "ledger/values/money.hpp"
 
-namespace flutebook::answers {
+namespace flutebook::what_if_answers {
 
 /// At least one is given; both must be borne.
 struct AskedStrength {
@@ -63,7 +63,7 @@ public:
     [[nodiscard]] std::string end() const { return list_.end(); }
 
 private:
-    JsonListStream list_;
+    answers::JsonListStream list_;
 };
 
-}  // namespace flutebook::answers
+}  // namespace flutebook::what_if_answers
