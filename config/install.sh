@@ -34,7 +34,7 @@ test_packages='
 catch2              runs the tests
 sqlite3             asks the ledger as an auditor would, and tries to change it
 python3             reckons prices outside the program
-python3-yaml        reads the plant's files for it
+python3-yaml        reads its files of a plant
 librapidcheck-dev   makes plants and orders for the tests of what always holds
 clang-format-14     checks the layout of the code
 clang-tidy-14       checks its habits, and that a second compiler takes it
