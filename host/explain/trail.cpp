@@ -288,9 +288,9 @@ std::vector<TouchedNumber> touched_numbers(const engine::Engine& engine, const e
     for (const std::string& line : lines)
         for (const Trail& trail : walk.of(line))
             for (const TracedFigure& figure : trail.figures) {
-                for (const base::Place& place : figure.places) result[base::place_text(place)] = {place, ""};
+                for (const base::Place& place : figure.places) result[base::place_text(place)].place = place;
                 if (figure.kind == TracedFigure::Kind::setting && figure.places.empty())
-                    result[figure.name] = {{}, figure.name};
+                    result[figure.name].default_of = figure.name;
             }
     std::vector<TouchedNumber> numbers;
     for (auto& [name, number] : result) numbers.push_back(std::move(number));
