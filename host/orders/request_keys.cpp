@@ -35,7 +35,7 @@ const std::vector<RequestKey>& request_keys() {
         {"tolerance", Given::at_will, "by what share of a quantity fewer or more may be delivered", "",
          "{under: 0.05, over: 0.05}"},
         {"extras", Given::at_will,
-         "what each model is set to for this request; `not in this price` names what is missed", "their own",
+         "what each model is set to for this request; `not in this price` names what is missed", "each its own",
          "{consumables: {coverage: 0.15}}"},
         {"copied_from", Given::at_will, "the saved quote that `quote copy` wrote it from", "", "Q000001"}};
     return keys;

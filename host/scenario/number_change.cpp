@@ -7,18 +7,16 @@
 #include <cmath>
 #include <system_error>
 
+#include "host/base/characters.hpp"
 #include "host/base/decimal.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/fields/written_number.hpp"
 
 namespace flutebook::scenario {
 
 namespace {
 
 constexpr double whole_percent = 100;
-
-bool has_digit(std::string_view text) {
-    return text.find_first_of("0123456789") != std::string_view::npos;
-}
 
 // `+5%`, `-2.5 %`: the sign makes it a change. A negative value has none behind it.
 std::optional<double> percent_in(std::string_view text) {
@@ -30,29 +28,6 @@ std::optional<double> percent_in(std::string_view text) {
     const auto number = base::read_decimal(text);
     if (!number || number->mark == ',' || text.starts_with('-')) return std::nullopt;
     return is_less ? -number->value : number->value;
-}
-
-std::optional<double> whole_at(std::string_view& text) {
-    unsigned whole = 0;
-    const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), whole);
-    if (failure != std::errc()) return std::nullopt;
-    text.remove_prefix(static_cast<std::size_t>(end - text.data()));
-    return whole;
-}
-
-// `1/4`, as a ruler has it; what follows stays in `rest`.
-struct Fraction {
-    double value;
-    std::string_view rest;
-};
-
-std::optional<Fraction> fraction_at(std::string_view text) {
-    const auto above = whole_at(text);
-    if (!above || !text.starts_with('/')) return std::nullopt;
-    text.remove_prefix(1);
-    const auto below = whole_at(text);
-    if (!below || !(*below > 0)) return std::nullopt;
-    return Fraction{*above / *below, text};
 }
 
 // Without an exponent, which no file may have.
@@ -81,22 +56,16 @@ std::variant<NumberChange, std::string> read_change(const std::string& text) {
 }
 
 std::optional<WrittenNumber> written_number(std::string_view text) {
-    WrittenNumber result{};
-    std::string_view rest;
-    if (const auto fraction = fraction_at(text)) {
-        result.value = fraction->value;
-        rest = fraction->rest;
-    } else {
-        const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), result.value);
-        if (failure != std::errc() || !std::isfinite(result.value)) return std::nullopt;
-        rest = text.substr(static_cast<std::size_t>(end - text.data()));
-        const auto behind = rest.starts_with(' ') ? fraction_at(rest.substr(1)) : std::nullopt;
-        if (behind && result.value >= 0) {
-            result.value += behind->value;
-            rest = behind->rest;
-        }
+    if (const auto fraction = fields::read_fraction(text)) {
+        if (std::isnan(fraction->value)) return std::nullopt;
+        return WrittenNumber{fraction->value, fraction->unit.empty() ? "" : " " + fraction->unit};
     }
-    if (has_digit(rest) || (!rest.empty() && rest.front() != ' ' && rest.front() != '%')) return std::nullopt;
+    WrittenNumber result{};
+    const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), result.value);
+    if (failure != std::errc() || !std::isfinite(result.value)) return std::nullopt;
+    const std::string_view rest = text.substr(static_cast<std::size_t>(end - text.data()));
+    if (!rest.empty() && rest.front() != ' ' && rest.front() != '%') return std::nullopt;
+    if (rest.size() > 1 && base::is_digit(rest[1])) return std::nullopt;  // `1 000`
     result.unit = rest;
     return result;
 }

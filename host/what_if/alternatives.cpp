@@ -9,9 +9,9 @@
 
 #include "host/answers/line_changes.hpp"
 #include "host/base/errors.hpp"
-#include "host/base/yaml/document.hpp"
 #include "host/orders/margin.hpp"
 #include "host/quoting/quote.hpp"
+#include "host/what_if/request_on_board.hpp"
 
 namespace flutebook::what_if {
 
@@ -26,15 +26,6 @@ RequestAnswer quoted(const workplace::Workplace& workplace, const Request& reque
     RequestAnswer result = quoting::quote(workplace.plant, workplace.engine, request, options);
     if (result.model_fault) throw ModelError(*result.model_fault);
     return result;
-}
-
-// The request read again on another board, so that everything that its board must have is asked for.
-Request on_board(const workplace::Workplace& workplace, const Request& request, const std::string& board) {
-    base::Diagnostics complaints;
-    auto tree = base::parse_document(request.text, request.place.file, complaints);
-    complaints.throw_if_any(InputError::Whose::request);
-    base::entry_of(*tree, "board", base::Node::Kind::text, {}) = base::text_node(board, {"--board " + board, 0, 0});
-    return orders::read_request(workplace.plant, *tree, request.place.file, request.text, request.date);
 }
 
 Request at_margin(Request request, double margin, const std::string& place) {
@@ -99,7 +90,8 @@ void answer_at_price(const workplace::Workplace& workplace, const Request& reque
 
 void answer(const workplace::Workplace& workplace, const Request& request, Alternative& item,
             const answers::QuoteOptions& options) {
-    Request own = item.board ? on_board(workplace, request, *item.board) : request;
+    Request own = item.board ? request_on_board(workplace.plant, request, *item.board, {"--board " + *item.board, 0, 0})
+                             : request;
     if (item.price) return answer_at_price(workplace, own, item, options);
     if (item.margin) own = at_margin(std::move(own), *item.margin, fmt::format("--margin {}", *item.margin * 100));
     for (const double quantity : own.quantities)

@@ -6,9 +6,9 @@
 
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/base/yaml/document.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/quoting/strength.hpp"
+#include "host/what_if/request_on_board.hpp"
 
 namespace flutebook::what_if {
 
@@ -24,16 +24,6 @@ void expect_estimate(const plant::Plant& plant, const Request& request) {
         {fmt::format("{}: no estimate of the compression: found style {}, and the formula is for slotted "
                      "boxes of one blank, the styles 02..; ask for an --ect",
                      base::place_text(request.places, "style", request.place), base::shown(request.style))});
-}
-
-// The request read again, so that everything that its board must have is asked for.
-Request on_board(const plant::Plant& plant, const Request& request, const std::string& code) {
-    base::Diagnostics complaints;
-    auto tree = base::parse_document(request.text, request.place.file, complaints);
-    complaints.throw_if_any(InputError::Whose::request);
-    base::Node& board = base::entry_of(*tree, "board", base::Node::Kind::text, {});
-    board = base::text_node(code, board.place);
-    return orders::read_request(plant, *tree, request.place.file, request.text, request.date);
 }
 
 // Why the board does not bear what is asked; empty where it does.
@@ -67,7 +57,7 @@ BoardOnTrial tried(const workplace::Workplace& workplace, const Request& request
         return result;
     }
     try {
-        const Request own = on_board(workplace.plant, request, board.code);
+        const Request own = request_on_board(workplace.plant, request, board.code, request.place);
         if (const auto strength = quoting::estimated_strength(workplace.plant, own))
             result.compression_n = strength->newtons;
         result.why_not = too_weak(result, asked);

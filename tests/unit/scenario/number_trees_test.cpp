@@ -180,3 +180,16 @@ TEST_CASE("a number read off a ruler is moved as a decimal of its unit") {
     for (const char* text : {"2026-09-01", "B-140", "1 000", "1/0 in", "", "12x", "0.5.1"})
         CHECK_FALSE(scenario::written_number(text));
 }
+
+TEST_CASE("a number is told from its unit, whatever digits the unit has, and a day is none") {
+    const auto grammage = scenario::written_number("135 g/m2");
+    REQUIRE(grammage);
+    CHECK(scenario::moved_text(*grammage, 10) == "148.5 g/m2");
+    const auto length = scenario::written_number("15 1/4 in");
+    REQUIRE(length);
+    CHECK(scenario::moved_text(*length, 0) == "15.25 in");
+    for (const char* text : {"2026-10-15", "1 000", "15 1/3 in", "C-125", ""}) {
+        CAPTURE(text);
+        CHECK_FALSE(scenario::written_number(text));
+    }
+}
