@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "host/answers/line_changes.hpp"
+
 namespace flutebook::quoting {
 
 namespace {
@@ -23,12 +25,6 @@ double own_share(const RequestAnswer& answer, std::size_t index) {
     return result;
 }
 
-std::optional<Money> price_of(const RequestAnswer::Quantity& quantity) {
-    if (quantity.quote) return quantity.quote->price_per_thousand;
-    if (quantity.set) return quantity.set->price_per_thousand;
-    return std::nullopt;
-}
-
 std::vector<double> quantities_of(const answers::SharedTrim& trim, double own_share) {
     std::vector<double> result;
     for (const answers::SharedTrim::Alone& item : trim.alone)
@@ -42,9 +38,12 @@ answers::SharedTrim shared_trim(const RequestAnswer& answer, const RequestAnswer
     const plant::TrimPolicy& policy = answer.request.trim;
     answers::SharedTrim result{policy.share.value_or(0), policy.changes, {}};
     for (std::size_t i = 0; i < answer.quantities.size() && i < alone.quantities.size(); ++i)
-        if (answer.quantities[i].is_makeable())
-            result.alone.push_back(
-                {answer.quantities[i].quantity(), price_of(alone.quantities[i]), own_share(answer, i)});
+        if (answer.quantities[i].is_makeable()) {
+            const auto total = answers::total_of(alone.quantities[i]);
+            result.alone.push_back({answer.quantities[i].quantity(),
+                                    total ? std::optional(total->price_per_thousand) : std::nullopt,
+                                    own_share(answer, i)});
+        }
     return result;
 }
 

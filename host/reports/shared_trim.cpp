@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "host/answers/line_changes.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 
@@ -12,11 +13,9 @@ namespace {
 using answers::RequestAnswer;
 
 Money price_of(const RequestAnswer& answer, double quantity) {
-    for (const RequestAnswer::Quantity& item : answer.quantities) {
-        if (item.quantity() != quantity) continue;
-        if (item.quote) return item.quote->price_per_thousand;
-        if (item.set) return item.set->price_per_thousand;
-    }
+    for (const RequestAnswer::Quantity& item : answer.quantities)
+        if (const auto total = answers::total_of(item); total && item.quantity() == quantity)
+            return total->price_per_thousand;
     return {};
 }
 

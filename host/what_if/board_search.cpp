@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "host/answers/line_changes.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/quoting/quote.hpp"
@@ -41,8 +42,8 @@ void quote_on(const workplace::Workplace& workplace, const Request& request, Boa
     if (answer.model_fault) throw ModelError(*answer.model_fault);
     for (const auto& item : answer.quantities) {
         BoardOnTrial::Priced priced{item.quantity(), std::nullopt, std::nullopt};
-        if (item.quote) priced = {item.quantity(), item.quote->cost, item.quote->price_per_thousand};
-        if (item.set) priced = {item.quantity(), item.set->cost, item.set->price_per_thousand};
+        if (const auto total = answers::total_of(item))
+            priced = {item.quantity(), total->cost, total->price_per_thousand};
         board.quantities.push_back(priced);
     }
 }

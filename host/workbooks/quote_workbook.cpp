@@ -139,6 +139,7 @@ private:
         answers::QuoteOptions asked;
         asked.threads = threads_;
         asked.explain = name;
+        asked.has_alone = false;
         const RequestAnswer again = quoting::quote(plant_, engine_, answer_.request, asked);
         for (const CostSheet& sheet : cost_sheets(again)) trails_[{sheet.name, name}] = sheet.quote->trails;
     }
