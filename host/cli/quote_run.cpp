@@ -219,7 +219,7 @@ private:
 
     void write_workbook(const answers::RequestAnswer& result) {
         const render::FormulaBook book =
-            workbooks::quote_workbook(workplace_.plant, workplace_.engine, result, asked_.threads);
+            workbooks::quote_workbook(workplace_.plant, workplace_.engine, result, options_);
         const int year = static_cast<int>(result.request.date.year());
         workbook_->write_with(
             [&](const std::string& unfinished) { return render::write_formula_book(unfinished, book, year); });

@@ -12,7 +12,7 @@ const std::vector<std::string_view>& known_units() {
         "1/h",       "m/min",    "kW",      "kWh",       "kWh/t",     "kJ/kg",        "kJ/(kg K)",
         "kJ/kg/K",   "t km",     "degC",    "box",       "money",     "money/kg",     "money/t",
         "money/m",   "money/m2", "money/h", "money/box", "money/kWh", "money/(t km)", "money/t/km",
-        "money/MSF", "money/lb"};
+        "money/MSF", "money/lb", "money/km"};
     return units;
 }
 

@@ -117,7 +117,7 @@ const std::map<std::string, std::set<std::string>>& arrows() {
           "ledger"}},
         {"host/workbooks",
          {"host/base", "host/plant", "host/box_styles", "host/orders", "host/engine", "host/explain", "host/quoting",
-          "host/answers", "host/render", "ledger"}},
+          "host/answers", "host/render", "sdk", "ledger"}},
         {"host/offers",
          {"host/base", "host/fields", "host/plant", "host/box_styles", "host/orders", "host/blanks", "host/answers",
           "host/render", "host/drawings", "ledger"}},

@@ -324,7 +324,7 @@ TEST_CASE("a plugin that is another file than when it was quoted is told of, in 
     CHECK(cost["plugins"][0]["id"] == "delivery");
     CHECK(cost["plugins"][0]["was"]["sha256"] != cost["plugins"][0]["now"]["sha256"]);
     CHECK(cost["as_quoted"] == false);
-    CHECK_THAT(ask({"order", "cost", "26-0417"}).output, Contains("! plugin delivery 1.1.0, another file: "));
+    CHECK_THAT(ask({"order", "cost", "26-0417"}).output, Contains("! plugin delivery 1.2.0, another file: "));
 }
 
 TEST_CASE("an order's cost in JSON has the documented keys, and its parts add up") {

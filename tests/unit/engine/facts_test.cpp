@@ -6,6 +6,7 @@
 
 #include "host/engine/engine.hpp"
 #include "host/engine/facts.hpp"
+#include "host/fields/known_units.hpp"
 #include "tests/support/row_source.hpp"
 #include "tests/support/small_plant.hpp"
 
@@ -40,4 +41,22 @@ TEST_CASE("a ply is a liner or a medium") {
     const plant::Plant plant = fixture::small_plant();
     CHECK(fact(plant, fixture::box_request(plant), "ply.kind", 3) == std::vector<double>{0, 1, 0});
     CHECK(fact(plant, fixture::double_wall_request(plant), "ply.kind", 5) == std::vector<double>{0, 1, 0, 1, 0});
+}
+
+// Reading the library's database takes longer than everything else that a quote waits for.
+TEST_CASE("the unit of everything that a shipped model declares is known without the units library") {
+    const plant::Plant plant = plant::read_plant(FLUTEBOOK_SOURCE_DIR "/config/demo");
+    const auto engine = engine::Engine::start(plant, FLUTEBOOK_PLUGIN_DIR);
+    std::vector<std::string> units;
+    for (const contract::Model& model : engine.graph().models) {
+        for (const contract::Name& need : model.needs) units.push_back(need.unit);
+        for (const contract::Name& provided : model.provides) units.push_back(provided.unit);
+        for (const contract::Setting& setting : model.settings) units.push_back(setting.unit);
+        for (const contract::Line& line : model.lines) units.insert(units.end(), {line.unit, line.rate_unit});
+    }
+    CHECK(units.size() > 150);
+    for (const std::string& unit : units) {
+        CAPTURE(unit);
+        CHECK((unit.empty() || fields::is_known_unit(unit)));
+    }
 }

@@ -75,6 +75,8 @@ void draw_web(BenchRow& order) {
                         {"web.speed", between(10, 400)},
                         {"box.area", chop * slit / ups * filled},
                         {"box.joint", between(0, 1)},
+                        {"blank.length", between(0.002, 5)},
+                        {"blank.width", between(0.002, 2.5)},
                         {"blank.cut", between(0, 12)},
                         {"blank.crease", between(0, 9)}});
 }

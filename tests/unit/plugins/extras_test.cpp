@@ -15,6 +15,8 @@ BenchRow order(Named settings) {
             {{"order.quantity", 1000},
              {"box.area", 0.2},
              {"box.joint", 0.25},
+             {"blank.length", 1},
+             {"blank.width", 0.3},
              {"blank.cut", 2.5},
              {"blank.crease", 1.5},
              {"sheet.ups", 2},
@@ -197,6 +199,57 @@ TEST_CASE("an order in several deliveries has its pallets, its lorries and its d
     CHECK(thrice.lines.at("freight.drop").amount() == 105);
     CHECK(thrice.lines.at("freight.further").amount() == 105);
     CHECK(thrice.lines.at("freight.lorry").amount() == near(90));  // 6 x 10 km x 1.5
+}
+
+// A joined box of 0.5 x 0.3 m, folded, in bundles of 25 that are 0.2 m high, on a pallet of 1.2 x 0.8 m.
+TEST_CASE("boxes are laid on a pallet in bundles, layer by layer, the way that holds most") {
+    const Named pallet = {{"pallet_length", 1200},
+                          {"pallet_width", 800},
+                          {"stack_height", 1350},
+                          {"bundle_boxes", 25},
+                          {"pallet_price", 9.00}};
+    const auto laid = delivered(pallet);
+    // A row of 4 across 0.5 m of the pallet's width, and 2 along the 0.3 m that are left; one way alone holds 4.
+    CHECK(laid.provides.at("delivery.layer_boxes") == std::vector<double>{6 * 25});
+    CHECK(laid.provides.at("delivery.layers") == std::vector<double>{6});   // 1.35 / 0.2
+    CHECK(laid.provides.at("delivery.pallets") == std::vector<double>{2});  // 1000 boxes, 900 to a pallet
+    CHECK(laid.lines.at("pallets").amount() == 18);
+    Named light = pallet;
+    light.insert({"pallet_load", 32});  // a layer is 15 kg, so two of them
+    CHECK(delivered(light).provides.at("delivery.layers") == std::vector<double>{2});
+    CHECK(delivered(light).provides.at("delivery.pallets") == std::vector<double>{4});
+    Named thrice = pallet;
+    thrice.insert({"deliveries", 3});
+    CHECK(delivered(thrice).provides.at("delivery.pallets") == std::vector<double>{3});
+}
+
+TEST_CASE("bundles lie along a pallet beside others across it where that holds more") {
+    // 5 x 4 units on 9 x 8: 2 either way alone, 3 with one column along and one across.
+    BenchRow row = order({{"pallet_length", 900}, {"pallet_width", 800}, {"stack_height", 100}});
+    row.facts.insert_or_assign("box.joint", 0);
+    row.facts.insert_or_assign("blank.length", 0.5);
+    row.facts.insert_or_assign("blank.width", 0.4);
+    const auto laid = ModelBench("delivery").evaluate(row);
+    CHECK(laid.provides.at("delivery.layer_boxes") == std::vector<double>{3});
+    CHECK(laid.provides.at("delivery.layers") == std::vector<double>{25});  // 100 mm of boards of 4 mm
+}
+
+TEST_CASE("a box that is larger than the pallet lies on it alone, and one that is thicker in one layer") {
+    const auto laid = delivered({{"pallet_length", 400}, {"pallet_width", 300}, {"stack_height", 5}});
+    CHECK(laid.provides.at("delivery.layer_boxes") == std::vector<double>{1});
+    CHECK(laid.provides.at("delivery.layers") == std::vector<double>{1});
+    CHECK(laid.provides.at("delivery.pallets") == std::vector<double>{1000});
+}
+
+TEST_CASE("a plant that gives a part of a pallet's size has no pattern") {
+    for (const char* missing : {"pallet_length", "pallet_width", "stack_height"}) {
+        Named pallet = {{"pallet_length", 1200}, {"pallet_width", 800}, {"stack_height", 1350}};
+        pallet.erase(missing);
+        const auto laid = delivered(pallet);
+        CHECK(laid.provides.at("delivery.layer_boxes") == std::vector<double>{0});
+        CHECK(laid.provides.at("delivery.layers") == std::vector<double>{0});
+        CHECK(laid.provides.at("delivery.pallets") == std::vector<double>{0});
+    }
 }
 
 TEST_CASE("work outside is charged at dispatch, by the order and by the thousand") {
