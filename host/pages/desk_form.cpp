@@ -149,14 +149,14 @@ Html whose_group(EnquiryFields& fields) {
 
 Html line_form(const DeskEnquiry& enquiry) {
     Html complaints;
-    for (const std::string& complaint : enquiry.complaints) complaints += html("<li>{}</li>\n", complaint);
+    for (const std::string& complaint : enquiry.complaints) complaints += html("<p>{}</p>\n", complaint);
     return html(
         "<form class=\"enquiry\" id=\"line-form\" action=\"{}\"><label for=\"line\">Enquiry</label>"
         "<input id=\"line\" name=\"line\" value=\"{}\" spellcheck=\"false\" autocomplete=\"off\" "
         "autocapitalize=\"off\" "
         "aria-describedby=\"understood\"><button>Quote</button></form>\n"
-        "<p class=\"understood\" id=\"understood\">{}</p>\n<ul class=\"complaints\" id=\"complaints\" "
-        "role=\"alert\">{}</ul>\n",
+        "<p class=\"understood\" id=\"understood\">{}</p>\n<div class=\"complaints\" id=\"complaints\" "
+        "role=\"alert\">{}</div>\n",
         Address("/quotes/new"), enquiry.line,
         enquiry.understood.empty() ? words("") : html("<b>Understood:</b> {}", enquiry.understood), complaints);
 }

@@ -37,7 +37,7 @@ struct AnswerView {
 /// The address of the quote desk with this line.
 [[nodiscard]] Address desk_address(const std::string& line);
 
-/// "starch.starch@1000": what a quote is asked to explain. Nothing where nothing stands open.
+/// "starch@1000": what a quote is asked to explain. Nothing where nothing stands open.
 [[nodiscard]] std::optional<std::string> asked_figure(const AnswerView& view, double quantity);
 
 }  // namespace flutebook::pages
