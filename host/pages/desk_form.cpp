@@ -120,7 +120,7 @@ Html box_group(const plant::Plant& plant, EnquiryFields& fields) {
     sizes += field("Width", "w", fields.width, length_unit);
     sizes += field("Height", "h", fields.height, length_unit);
     Html inside = label("Style", listed_input("style", fields.style, "styles"));
-    inside += html("<div class=\"fields\">{}</div><p class=\"small quiet\">inside, open side up</p>", sizes);
+    inside += html("<div class=\"fields sizes\">{}</div><p class=\"small quiet\">inside, open side up</p>", sizes);
     inside += measure_fields(plant, fields);
     inside += label("Board", board_choice(plant, fields.board));
     return group("Box", inside);

@@ -28,7 +28,7 @@ struct AnswerView {
     [[nodiscard]] Address at_figure(double at, const std::string& other) const;
 };
 
-/// `quantity` and `figure` of a query.
+/// `quantity` and `explain` of a query.
 [[nodiscard]] AnswerView answer_view(Address address, const FormFields& query);
 
 /// What the quote desk is asked for: by the field `line`, or by the fields of its form, which make a line.

@@ -35,8 +35,8 @@ public:
             const double quantity = answer_.quantities[i].quantity();
             const Html number = with_unit(render::Number{quantity, 0});
             const Attribute current = i == shown_ ? Attribute(" aria-current=\"true\"") : Attribute();
-            result += html("<th scope=\"col\" class=\"{}\"><a href=\"{}\"{}>{}</a></th>", number_class(i),
-                           view_.at_quantity(quantity), current, number);
+            result += html("<th scope=\"col\" class=\"{}\"><a id=\"quantity-{}\" href=\"{}\"{}>{}</a></th>",
+                           number_class(i), i + 1, view_.at_quantity(quantity), current, number);
         }
         return html("<thead><tr>{}</tr></thead>\n", result);
     }

@@ -44,7 +44,7 @@ Html save_form(const Frame& frame, const QuoteDesk& desk) {
         "<input type=\"hidden\" name=\"line\" value=\"{}\">"
         "<label class=\"field\"><span>Approved by <span class=\"unit\">where the profit is below the plant's "
         "limit</span>"
-        "</span><input name=\"approve\" autocomplete=\"off\"></label>"
+        "</span><input name=\"approver\" id=\"approver\" autocomplete=\"off\"></label>"
         "<div class=\"buttons\"><button class=\"main\">Save quote <kbd>Ctrl S</kbd></button></div></form>\n",
         Address("/quotes"), token_field(frame), desk.enquiry.line);
 }
@@ -61,7 +61,9 @@ Html answer(const QuoteDesk& desk) {
     const bool has_answer = desk.answer != nullptr && !has_fault;
     Html result = desk.enquiry.line.empty() ? no_quote_yet(desk.plant) : no_part("start");
     result += has_fault ? model_fault(*desk.answer->model_fault) : no_part("fault");
-    result += has_answer ? answer_parts(desk.plant, *desk.answer, desk.view, words("not saved")) : empty_answer_parts();
+    result += has_answer ? answer_parts(desk.plant, *desk.answer, desk.view,
+                                        html("not saved; money in {}", desk.plant.currency))
+                         : empty_answer_parts();
     return result;
 }
 
@@ -73,7 +75,7 @@ Html keys() {
                                   {"Ctrl O", "saved quotes"}, {"Ctrl P", "print"},     {"?", "all keys"}};
     Html items;
     for (const Key& key : all) items += html("<span><kbd>{}</kbd> {}</span>\n", key.key, key.does);
-    return html("<p class=\"keys\" id=\"keys\">{}</p>\n", items);
+    return html("<p class=\"keys\" id=\"keys\" tabindex=\"-1\">{}</p>\n", items);
 }
 
 std::string title(const QuoteDesk& desk) {

@@ -22,7 +22,7 @@ TEST_CASE("pages are written to the folder that FLUTEBOOK_KEPT_PAGES names, to b
     for (const pages::Asset& asset : pages::assets()) std::ofstream(at / "assets" / asset.served_as) << asset.bytes;
     std::ofstream(at / "desk.html") << desk_page({{"line", everyday_line}, {"quantity", "1000"}});
     std::ofstream(at / "explained.html") << desk_page(
-        {{"line", everyday_line}, {"quantity", "1000"}, {"figure", "starch"}});
+        {{"line", everyday_line}, {"quantity", "1000"}, {"explain", "starch"}});
     std::ofstream(at / "empty.html") << desk_page({});
     std::ofstream(at / "refused.html") << desk_page({{"line", "0201 400x300 B-999 500 18%"}});
     std::ofstream(at / "limits.html") << desk_page({{"line", "0201 2400x1900x1250 B-140 500 18%"}});
