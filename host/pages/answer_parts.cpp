@@ -127,7 +127,7 @@ private:
                    ? no_part(id)
                    : panel(id, section.title,
                            html("<span class=\"small quiet\">{}</span>", context_.order_text(quote.quantity)),
-                           blocks_html(section, id, &walk));
+                           blocks_html(section, id, view_.has_origins ? &walk : nullptr));
     }
 
     Html box() {
@@ -178,6 +178,19 @@ private:
 
 Html answer_parts(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view, const Html& aside) {
     return AnswerWriter(plant, answer, view).text(aside);
+}
+
+Html beside_parts(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view,
+                  const std::string& prefix) {
+    const SheetContext context(plant, answer.request,
+                               answer.pieces.empty() ? SheetContext::Counted::boxes : SheetContext::Counted::sets);
+    Html result = html("<div class=\"panel\">{}</div>\n", ladder_html(context, answer, view, prefix + "-"));
+    const auto shown = shown_quantity(answer, view);
+    if (!shown || !answer.quantities[*shown].quote) return result;
+    const reports::SheetSections all = reports::sheet_sections_by_name(context, *answer.quantities[*shown].quote);
+    for (const ReportSection* section : {&all.layout, &all.cost})
+        result += html("<div class=\"panel\"><h3>{}</h3>\n{}</div>\n", section->title, blocks_html(*section, prefix));
+    return result;
 }
 
 Html empty_answer_parts() {

@@ -14,6 +14,10 @@ namespace flutebook::pages {
 [[nodiscard]] Html answer_parts(const plant::Plant& plant, const answers::RequestAnswer& answer, const AnswerView& view,
                                 const Html& aside);
 
+/// The short answer and the cost of the shown quantity, for a column beside another answer's; ids begin with `prefix`.
+[[nodiscard]] Html beside_parts(const plant::Plant& plant, const answers::RequestAnswer& answer, const AnswerView& view,
+                                const std::string& prefix);
+
 /// The same parts, without anything in them: where there is no answer yet.
 [[nodiscard]] Html empty_answer_parts();
 

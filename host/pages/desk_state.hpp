@@ -23,6 +23,7 @@ struct AnswerView {
     Address address;                 // of the answer, without what follows
     std::optional<double> quantity;  // nothing: the first that can be made
     std::string figure;              // that is explained; empty: none
+    bool has_origins = true;         // whether this address can say what is behind a figure
 
     [[nodiscard]] Address at_quantity(double other) const;
     [[nodiscard]] Address at_figure(double at, const std::string& other) const;

@@ -10,18 +10,23 @@ namespace flutebook::pages {
 
 namespace {
 
+constexpr std::size_t least_plies_of_a_box = 3;  // fewer do not fold
+
 // Three lines that this plant understands: of its own boards, in the unit that its people say.
 std::vector<std::string> examples(const plant::Plant& plant) {
     const bool is_metric = plant.units == plant::Units::metric;
-    std::vector<std::string> result;
-    if (plant.boards.empty()) return result;
-    const std::string& first = plant.boards.front().code;
-    const std::string& last = plant.boards.back().code;
-    result.push_back(fmt::format("0201 {} {} 500 1000 5000 2c 18%", is_metric ? "400x300x250" : "16x12x10", first));
-    result.push_back(fmt::format("0427 {} {} 2000 20%", is_metric ? "250x180x60" : "10x7x2", first));
-    result.push_back(
-        fmt::format("0201 {} {} 800 15% customer=\"Ashlar Tiles\"", is_metric ? "600x400x400" : "24x16x16", last));
-    return result;
+    const plant::Board* first = nullptr;
+    const plant::Board* last = nullptr;
+    for (const plant::Board& board : plant.boards) {
+        if (board.plies.size() < least_plies_of_a_box) continue;
+        if (first == nullptr) first = &board;
+        last = &board;
+    }
+    if (first == nullptr) return {};
+    return {fmt::format("0201 {} {} 500 1000 5000 18%", is_metric ? "400x300x250" : "16x12x10", last->code),
+            fmt::format("0427 {} {} 2000 20%", is_metric ? "250x180x60" : "10x7x2", first->code),
+            fmt::format("0200 {} {} 800 15% customer=\"Ashlar Tiles\"", is_metric ? "600x400x400" : "24x16x16",
+                        last->code)};
 }
 
 Html no_quote_yet(const plant::Plant& plant) {
@@ -59,7 +64,7 @@ Html model_fault(const std::string& fault) {
 Html answer(const QuoteDesk& desk) {
     const bool has_fault = desk.answer != nullptr && desk.answer->model_fault;
     const bool has_answer = desk.answer != nullptr && !has_fault;
-    Html result = desk.enquiry.line.empty() ? no_quote_yet(desk.plant) : no_part("start");
+    Html result = desk.answer == nullptr ? no_quote_yet(desk.plant) : no_part("start");
     result += has_fault ? model_fault(*desk.answer->model_fault) : no_part("fault");
     result += has_answer ? answer_parts(desk.plant, *desk.answer, desk.view,
                                         html("not saved; money in {}", desk.plant.currency))
