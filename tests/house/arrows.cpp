@@ -104,6 +104,7 @@ const std::map<std::string, std::set<std::string>>& arrows() {
          {"host/base", "host/fields", "host/plant", "host/box_styles", "host/orders", "host/blanks", "host/contract",
           "host/engine", "host/answers", "sdk", "ledger"}},
         {"host/render", {"host/base", "ledger"}},
+        {"host/charts", {"host/render"}},
         {"host/drawings",
          {"host/base", "host/fields", "host/plant", "host/box_styles", "host/blanks", "host/geometry", "host/answers",
           "host/render", "ledger"}},
