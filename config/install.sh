@@ -13,7 +13,7 @@ build_packages='
 cmake               configures the build
 ninja-build         runs it
 g++                 compiles it
-libboost-dev        Boost.DLL loads plugins; Boost.Math checks take-ups in the tests
+libboost-dev        Boost.DLL loads plugins, Boost.Beast serves pages; Boost.Math checks take-ups in the tests
 libyaml-cpp-dev     reads the files of a plant
 libmuparser-dev     works out the sums of a box style
 libfmt-dev          writes numbers and tables
@@ -24,6 +24,7 @@ libsqlite3-dev      keeps the ledger
 libsqlitecpp-dev    speaks to it
 zlib1g-dev          compresses what saved quotes are kept with
 libssl-dev          hashes every entry and every plugin file by SHA-256
+libsodium-dev       keeps passwords of the pages by Argon2id
 libcli11-dev        reads the command line
 nlohmann-json3-dev  writes JSON
 libxlsxwriter-dev   writes spreadsheets

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -27,6 +28,12 @@ struct PostOptions {
     Keep keep;
     std::optional<base::Date> today = {};  // by the machine's clock; nothing: no row is judged
     Doubtful doubtful = Doubtful::warn;
+    std::map<std::string, std::string> names = {};  // of files that messages call otherwise
+
+    [[nodiscard]] const std::string& name_of(const std::string& file) const {
+        const auto name = names.find(file);
+        return name == names.end() ? file : name->second;
+    }
 };
 
 /// How many of one file's rows were posted. A row that was posted before is skipped.

@@ -24,6 +24,8 @@ void add_commands(Command& program) {
     add_backup(program);
     add_style(program);
     add_plugin(program);
+    add_serve(program);
+    add_user(program);
 }
 
 }  // namespace

@@ -18,6 +18,8 @@ void add_verify(Command& program);
 void add_backup(Command& program);
 void add_style(Command& program);
 void add_plugin(Command& program);
+void add_serve(Command& program);
+void add_user(Command& program);
 
 // Subcommands of `quote`, `plugin` and `style` that have their own source files.
 void add_quote_list(Command& quote);

@@ -38,9 +38,7 @@ struct MonthCommand {
 
 Reader read_axis(std::optional<ledger::Axis>& value) {
     return [&value](const std::string& text) {
-        using ledger::Axis;
-        for (const Axis axis : {Axis::centre, Axis::shift, Axis::board, Axis::order})
-            if (text == answers::axis_name(axis)) value = axis;
+        value = services::axis_of(text);
         return value ? std::string()
                      : fmt::format("cannot be broken down by {}; choose machine, shift, board or order",
                                    base::shown(text));

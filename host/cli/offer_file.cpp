@@ -4,7 +4,6 @@
 
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/render/html_report.hpp"
 
 namespace flutebook::cli {
 
@@ -21,12 +20,7 @@ void OfferFile::write() {
         throw InputError(InputError::Whose::request,
                          {fmt::format("--offer: nothing to offer: found no quantity with a price; {} is not written",
                                       base::shown(file_.name()))});
-    render::PageLook look;
-    look.language = words_.language();
-    look.size =
-        plant_.page_size == plant::PageSize::letter ? render::PageLook::Size::letter : render::PageLook::Size::a4;
-    for (const render::Report& offer : offers_) look.title += (look.title.empty() ? "" : ", ") + offer.heading->title;
-    file_.write(render::to_html(offers_, look));
+    file_.write(offers::offer_page(plant_, words_, offers_));
 }
 
 }  // namespace flutebook::cli

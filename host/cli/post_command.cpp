@@ -1,8 +1,6 @@
 // `post`: posts files of production documents to the ledger.
 #include <fmt/format.h>
 
-#include <filesystem>
-
 #include "host/answers/ledger_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/render/text_report.hpp"
@@ -47,18 +45,6 @@ struct PostCommand {
     bool is_dry_run = false, is_strict = false, is_json = false;
 };
 
-// Creates the ledger where there is none, but not for a dry run or for documents that are refused.
-answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const answers::PostOptions& asked) {
-    if (!std::filesystem::exists(ledger)) {
-        auto nowhere = ledger::Store::in_memory();
-        auto tried =
-            services::post(plant, nowhere, {asked.files, asked.who, Keep::nothing, asked.today, asked.doubtful});
-        if (asked.keep == Keep::nothing) return tried;
-    }
-    auto store = ledger::Store::open_for_writing(ledger, ledger::IfMissing::create);
-    return services::post(plant, store, asked);
-}
-
 std::string posted_deed(const answers::PostAnswer& answer) {
     std::string deed = fmt::format("posted {} row{}", answer.posted, answer.posted == 1 ? "" : "s");
     if (answer.posted == 1) deed += fmt::format(", entry {}", answer.first_entry);
@@ -71,7 +57,8 @@ ExitCode post_documents(const PostCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
     const Keep keep = asked.is_dry_run ? Keep::nothing : Keep::all;
     const auto doubtful = asked.is_strict ? Doubtful::refuse : Doubtful::warn;
-    const auto answer = post(plant, context.ledger, {asked.files, context.person(), keep, context.today(), doubtful});
+    const auto answer =
+        services::post(plant, context.ledger, {asked.files, context.person(), keep, context.today(), doubtful});
     if (keep == Keep::all) context.output.acknowledge(posted_deed(answer));
     std::vector<std::string> warnings;
     for (const auto& text : answer.warnings) warnings.push_back("warning: " + text);

@@ -1,11 +1,9 @@
 // `quote list` and `quote mark`: find saved quotes, and say what became of one.
 #include <fmt/format.h>
 
-#include <cmath>
-#include <cstdlib>
-
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
+#include "host/command_line/search_readers.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/text_report.hpp"
 #include "host/reports/quote_list_report.hpp"
@@ -43,8 +41,6 @@ Examples:
   flutebook quote mark Q000001 won
   flutebook quote mark Q000001 lost --why "8 % above the price of their last lot")";
 
-constexpr double mm_of_an_inch = 25.4;
-
 struct QuoteListCommand {
     saved_quotes::FindOptions find;
     std::int64_t limit = 20;
@@ -55,64 +51,6 @@ struct QuoteMarkCommand {
     std::string quote, state, why;
     bool is_json = false;
 };
-
-// Takes the unit off the end of a text; what one of it is in mm.
-double take_length_unit(std::string& text) {
-    const auto ends_with = [&](const std::string& end) {
-        return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
-    };
-    const bool is_inches = ends_with("in");
-    if (!is_inches && !ends_with("mm")) return 1;
-    text.resize(text.size() - 2);
-    while (!text.empty() && text.back() == ' ') text.pop_back();
-    return is_inches ? mm_of_an_inch : 1;
-}
-
-// "400x300x250", "400x300", "16x12x10in".
-Reader read_searched_size(std::vector<double>& size_mm) {
-    return [&size_mm](const std::string& text) -> std::string {
-        std::string lengths = text;
-        const double scale = take_length_unit(lengths);
-        if (auto fault = read_inside_size(size_mm)(lengths); !fault.empty()) return fault;
-        for (double& length : size_mm) length *= scale;
-        return {};
-    };
-}
-
-std::optional<double> positive_number(const std::string& text) {
-    char* end = nullptr;
-    const double value = std::strtod(text.c_str(), &end);
-    const bool is_number = !text.empty() && end == text.c_str() + text.size() && std::isfinite(value) && value >= 0;
-    return is_number && text.find_first_not_of("0123456789.") == std::string::npos ? std::optional(value)
-                                                                                   : std::nullopt;
-}
-
-// "5%", "10", "10mm", "0.5in".
-Reader read_tolerance(saved_quotes::SizeSearch& size) {
-    return [&size](const std::string& text) -> std::string {
-        std::string number = text;
-        const bool is_share = !number.empty() && number.back() == '%';
-        if (is_share) number.pop_back();
-        const double scale = is_share ? 0.01 : take_length_unit(number);
-        const auto value = positive_number(number);
-        if (!value || (is_share && *value >= 100))
-            return fmt::format(
-                "is no tolerance: {}; write a share of each length like 5%, or a length like 10 (mm) or "
-                "0.5in",
-                base::shown(text));
-        (is_share ? size.within_share : size.within_mm) = *value * scale;
-        return {};
-    };
-}
-
-Reader read_state(std::optional<std::string>& value) {
-    return [&value](const std::string& text) -> std::string {
-        if (text != "won" && text != "lost" && text != "open")
-            return fmt::format("is no state: {}; write won, lost or open", base::shown(text));
-        value = text;
-        return {};
-    };
-}
 
 ExitCode list_quotes(const QuoteListCommand& asked, const RunContext& context) {
     const plant::Plant plant = plant::read_plant(context.plant);
@@ -150,7 +88,7 @@ void add_quote_list(Command& quote) {
     command.option("--size", "LxWxH", "the inside size, in mm, or in inches: 16x12x10in",
                    read_searched_size(find.size->lengths_mm));
     command.option("--within", "TOLERANCE", "how far each length may be from --size: 5%, 10 (mm), 0.5in",
-                   read_tolerance(*find.size));
+                   read_tolerance(find.size->within_share, find.size->within_mm));
     command.option("--from", "YYYY-MM-DD", "saved on this day (UTC) or later", read_day(find.from));
     command.option("--to", "YYYY-MM-DD", "saved on this day (UTC) or before", read_day(find.to));
     command.option("--state", "STATE", "what became of it: won, lost or open", read_state(find.state));

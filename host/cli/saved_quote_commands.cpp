@@ -5,6 +5,7 @@
 #include "host/command_line/whole_file.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_report.hpp"
+#include "host/reports/kept_quote_report.hpp"
 #include "host/reports/quote_list_report.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/recheck_report.hpp"
@@ -81,24 +82,19 @@ std::string saved_text(const ledger::SavedQuote& quote) {
     return render::to_text(reports::quote_report(document.plant, document.answer, document.asked)) + "\n";
 }
 
-// What became of it since stands above it.
-std::string saved_page(const ledger::SavedQuote& quote, const std::optional<render::Report>& history,
-                       const std::string& folder) {
+std::string saved_page(const ledger::SavedQuote& quote, const answers::ListedQuote& listed, const std::string& folder) {
     const answers::QuoteDocument document = saved_quotes::drawn_document(quote, folder);
-    render::Report report =
-        document.version == 0
-            ? reports::printed_quote_report(document.answer, saved_quotes::part_of(quote, "answer.txt"))
-            : reports::quote_report(document.plant, document.answer, document.asked);
-    if (history) report.sections.insert(report.sections.begin(), history->sections.begin(), history->sections.end());
-    return render::to_html({report});
+    const std::string printed = document.version == 0 ? saved_quotes::part_of(quote, "answer.txt") : "";
+    return render::to_html({reports::kept_quote_report(document, printed, listed)});
 }
 
 ExitCode show_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const auto store = ledger::Store::open_for_reading(context.ledger);
     const ledger::SavedQuote quote = saved_quotes::saved_quote(store, asked.quote);
-    const auto history = reports::quote_history_report(saved_quotes::listed_quote(store, asked.quote));
+    const answers::ListedQuote listed = saved_quotes::listed_quote(store, asked.quote);
+    const auto history = reports::quote_history_report(listed);
     if (!asked.html_file.empty())
-        WholeFile(asked.html_file, if_there(asked.is_replacing)).write(saved_page(quote, history, context.plant));
+        WholeFile(asked.html_file, if_there(asked.is_replacing)).write(saved_page(quote, listed, context.plant));
     if (!asked.offer_file.empty()) write_offer(asked, quote, context.plant);
     if (asked.is_json) context.output.write(saved_quotes::part_of(quote, "answer.json"));
     if (asked.is_json || !asked.html_file.empty() || !asked.offer_file.empty()) return ExitCode::done;

@@ -7,6 +7,7 @@
 #include "host/drawings/shown_units.hpp"
 #include "host/offers/offer_drawings.hpp"
 #include "host/offers/offered_box.hpp"
+#include "host/render/html_report.hpp"
 #include "host/render/number_text.hpp"
 
 namespace flutebook::offers {
@@ -199,6 +200,15 @@ Conditions conditions_of(const plant::Plant& plant, const RequestAnswer& answer)
 
 render::Report offer_report(const OfferSources& sources) {
     return OfferWriter(sources).report();
+}
+
+std::string offer_page(const plant::Plant& plant, const OfferWords& words, const std::vector<render::Report>& offers) {
+    render::PageLook look;
+    look.language = words.language();
+    look.size =
+        plant.page_size == plant::PageSize::letter ? render::PageLook::Size::letter : render::PageLook::Size::a4;
+    for (const render::Report& offer : offers) look.title += (look.title.empty() ? "" : ", ") + offer.heading->title;
+    return render::to_html(offers, look);
 }
 
 }  // namespace flutebook::offers

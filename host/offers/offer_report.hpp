@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "host/answers/quote_answer.hpp"
 #include "host/base/date.hpp"
@@ -43,5 +44,9 @@ struct OfferSources {
 /// The folded box is drawn, and the blank where it is not folded, without creases, tabs and measures, which are the
 /// house's own. Throws InputError (plant) where the file of words lacks one that this answer needs.
 [[nodiscard]] render::Report offer_report(const OfferSources& sources);
+
+/// Offers as one file, in the plant's language, on its sheets.
+[[nodiscard]] std::string offer_page(const plant::Plant& plant, const OfferWords& words,
+                                     const std::vector<render::Report>& offers);
 
 }  // namespace flutebook::offers

@@ -89,6 +89,13 @@ std::map<std::string, double> prices_on(const plant::Plant& plant, ledger::Date 
 
 }  // namespace
 
+std::optional<ledger::Axis> axis_of(const std::string& text) {
+    using ledger::Axis;
+    for (const Axis axis : {Axis::centre, Axis::shift, Axis::board, Axis::order})
+        if (text == answers::axis_name(axis)) return axis;
+    return std::nullopt;
+}
+
 MonthReader::MonthReader(const plant::Plant& plant, const ledger::Store& store)
     : plant_(plant), store_(store), months_(ledger::months(store)) {
     if (const auto seal = ledger::last_seal(store)) last_closed_ = seal->month;

@@ -20,6 +20,9 @@ namespace flutebook::services {
 /// The kind of the entry that a close keeps the month's account in; its ref is the month.
 inline constexpr const char* month_account_kind = "month-account";
 
+/// machine, shift, board or order, as answers call them; nothing for another text.
+[[nodiscard]] std::optional<ledger::Axis> axis_of(const std::string& text);
+
 struct MonthOptions {
     enum class Trend { none, twelve_months };
     ledger::Month month;

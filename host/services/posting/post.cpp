@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -31,15 +32,15 @@ using production::ReadLine;
 using production::RowErrors;
 
 // What is wrong is told when the rows are posted.
-void look_ahead(PostBook& book, production::Plausibility& plausibility, const std::vector<std::string>& files) {
-    for (const auto& file : files) {
+void look_ahead(PostBook& book, production::Plausibility& plausibility, const answers::PostOptions& asked) {
+    for (const auto& file : asked.files) {
         auto opened = Document::open(file);
         auto* document = std::get_if<Document>(&opened);
         if (document == nullptr) continue;
         while (const auto line = document->next())
             if (const auto* row = std::get_if<DocumentRow>(&line->outcome)) {
                 book.foresee(*row);
-                plausibility.note(file, *row);
+                plausibility.note(asked.name_of(file), *row);
             }
         plausibility.note_end_of_file();
     }
@@ -60,7 +61,7 @@ public:
           posting_(store, asked.who) {}
 
     answers::PostAnswer run() {
-        look_ahead(book_, plausibility_, asked_.files);
+        look_ahead(book_, plausibility_, asked_);
         for (const auto& file : asked_.files) post_file(file);
         refusals_.throw_if_any();
         answers::PostAnswer answer{};
@@ -78,8 +79,9 @@ public:
     }
 
 private:
-    void post_file(const std::string& file) {
-        auto opened = Document::open(file);
+    void post_file(const std::string& path) {
+        auto opened = Document::open(path);
+        const std::string& file = asked_.name_of(path);
         if (const auto* none = std::get_if<Document::UnreadableDocument>(&opened)) {
             refusals_.add(file, none->line, "", none->why);
             return;
@@ -193,6 +195,18 @@ namespace account = production::account;
 
 answers::PostAnswer post(const plant::Plant& plant, ledger::Store& store, const answers::PostOptions& asked) {
     return PostRun(plant, store, asked).run();
+}
+
+answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger, const answers::PostOptions& asked) {
+    if (!std::filesystem::exists(ledger)) {
+        auto nowhere = ledger::Store::in_memory();
+        answers::PostOptions dry = asked;
+        dry.keep = answers::PostOptions::Keep::nothing;
+        auto tried = post(plant, nowhere, dry);
+        if (asked.keep == answers::PostOptions::Keep::nothing) return tried;
+    }
+    auto store = ledger::Store::open_for_writing(ledger, ledger::IfMissing::create);
+    return post(plant, store, asked);
 }
 
 const orders::OrderRecord* PostBook::find_order(const std::string& number) {

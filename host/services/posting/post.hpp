@@ -25,6 +25,11 @@ namespace flutebook::services {
 [[nodiscard]] answers::PostAnswer post(const plant::Plant& plant, ledger::Store& store,
                                        const answers::PostOptions& asked);
 
+/// The same to the ledger in a file, which is created where there is none: but not for a dry run, nor for documents
+/// that are refused.
+[[nodiscard]] answers::PostAnswer post(const plant::Plant& plant, const std::string& ledger,
+                                       const answers::PostOptions& asked);
+
 /// Refers to a plant and a store that outlive it. One thread at a time.
 class PostBook : public production::Book {
 public:

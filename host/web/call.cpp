@@ -1,0 +1,91 @@
+#include "host/web/call.hpp"
+
+#include <fmt/format.h>
+
+#include <chrono>
+#include <utility>
+
+#include "host/page_answers/refusal_json.hpp"
+#include "host/pages/refusal_page.hpp"
+#include "host/web/plant_watch.hpp"
+#include "host/web/secrets.hpp"
+
+namespace flutebook::web {
+
+namespace {
+
+Response response(int status, std::string content_type, std::string body) {
+    Response result;
+    result.status = status;
+    result.content_type = std::move(content_type);
+    result.body = std::move(body);
+    return result;
+}
+
+constexpr const char* html_type = "text/html; charset=utf-8";
+constexpr const char* json_type = "application/json";
+
+}  // namespace
+
+bool Call::wants_json() const {
+    return request.header("accept").find(json_type) != std::string_view::npos;
+}
+
+pages::Frame Call::frame(pages::Place place) const {
+    pages::Frame result;
+    const bool is_known = session.role != pages::Role::nobody;
+    if (is_known) {
+        result.plant = plant().name;
+        result.notices = desk.watch.notices();
+    }
+    result.person = session.person;
+    result.role = session.role;
+    result.token = session.token;
+    result.place = place;
+    return result;
+}
+
+base::Date Call::today() {
+    return std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
+}
+
+Response page(std::string html) {
+    return response(200, html_type, std::move(html));
+}
+
+Response json(std::string document) {
+    return response(200, json_type, std::move(document));
+}
+
+Response sheet(std::string html) {
+    const std::string open = "<style>";
+    const std::size_t begin = html.find(open);
+    const std::size_t end = html.find("</style>");
+    std::string policy = "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+    if (begin != std::string::npos && end != std::string::npos) {
+        const std::size_t inner = begin + open.size();
+        policy += fmt::format("; style-src '{}'", policy_hash(std::string_view(html).substr(inner, end - inner)));
+    }
+    Response result = response(200, html_type, std::move(html));
+    result.headers.emplace_back("content-security-policy", std::move(policy));
+    return result;
+}
+
+Response see_other(const pages::Address& address) {
+    Response result = response(303, "", "");
+    result.headers.emplace_back("location", address.text());
+    return result;
+}
+
+Response attachment(std::string content_type, const std::string& name, std::string bytes) {
+    Response result = response(200, std::move(content_type), std::move(bytes));
+    result.headers.emplace_back("content-disposition", fmt::format("attachment; filename=\"{}\"", name));
+    return result;
+}
+
+Response refused(const Call& call, int status, const std::vector<std::string>& lines) {
+    if (call.wants_json()) return response(status, json_type, page_answers::refusal_document(lines));
+    return response(status, html_type, pages::refusal_page(call.frame(pages::Place::none), {status, lines}));
+}
+
+}  // namespace flutebook::web

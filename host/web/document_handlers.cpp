@@ -1,0 +1,79 @@
+// Production documents: sent and shown dry, then posted as they were shown.
+#include <fmt/format.h>
+
+#include <memory>
+
+#include "host/answers/ledger_answer.hpp"
+#include "host/pages/documents_page.hpp"
+#include "host/reports/ledger_reports.hpp"
+#include "host/services/posting/post.hpp"
+#include "host/web/documents.hpp"
+#include "host/web/handlers.hpp"
+#include "host/web/query_values.hpp"
+
+namespace flutebook::web {
+
+namespace {
+
+using answers::PostOptions;
+
+constexpr const char* unnamed = "document";
+
+// What messages call it: the name of the file that was dropped.
+std::string name_of(const Fields& fields) {
+    std::string name = unnamed;
+    QueryValues values(fields);
+    values.take("name", cli::read_line(name));
+    values.throw_if_any_is_wrong();
+    return name.size() > 200 ? name.substr(name.size() - 200) : name;
+}
+
+SentDocument sent_document(const Call& call) {
+    if (call.form.has("text")) return {name_of(call.form), call.form.at("text")};
+    return {name_of(call.target.query), call.request.body};
+}
+
+answers::PostAnswer post(const Call& call, const SentDocument& sent, PostOptions::Keep keep) {
+    const DocumentFile file(sent.text);
+    PostOptions asked{{file.path()}, call.session.person, keep, Call::today()};
+    asked.names[file.path()] = sent.name;
+    answers::PostAnswer answer = services::post(call.plant(), call.desk.ledger, asked);
+    return answer;
+}
+
+}  // namespace
+
+Outcome show_documents(const Call& call) {
+    return page(pages::documents_page(call.frame(pages::Place::months)));
+}
+
+// A dry run reads the ledger as posting does, in the writer's turn: what it shows is what would be posted next.
+Outcome try_document(const Call& call) {
+    const auto sent = std::make_shared<SentDocument>(sent_document(call));
+    return Act([&call, sent] {
+        const auto answer = post(call, *sent, PostOptions::Keep::nothing);
+        const std::string digest = call.desk.documents.keep(*sent);
+        Response response = call.wants_json()
+                                ? json(answers::post_document(answer, PostOptions::Keep::nothing))
+                                : page(pages::tried_document_page(
+                                      call.frame(pages::Place::months), digest, answer.warnings,
+                                      reports::post_report(call.plant(), answer, PostOptions::Keep::nothing)));
+        response.headers.emplace_back("location", pages::Address("/documents").at(digest).text());
+        return response;
+    });
+}
+
+Outcome post_document(const Call& call) {
+    const auto sent = call.desk.documents.find(call.parts.front());
+    if (!sent)
+        return refused(call, 404, {"document: is no longer kept here: send it again, and look at what it would post"});
+    const auto document = std::make_shared<SentDocument>(*sent);
+    return Act([&call, document] {
+        const auto answer = post(call, *document, PostOptions::Keep::all);
+        if (call.wants_json()) return json(answers::post_document(answer, PostOptions::Keep::all));
+        return page(pages::posted_document_page(call.frame(pages::Place::months), answer.warnings,
+                                                reports::post_report(call.plant(), answer, PostOptions::Keep::all)));
+    });
+}
+
+}  // namespace flutebook::web

@@ -1,0 +1,31 @@
+// Whether the plant's files are still those that the server works with. It never takes new ones while it serves: a
+// price would change between two lines of a page.
+#pragma once
+
+#include <chrono>
+#include <mutex>
+#include <string>
+#include <vector>
+
+#include "host/pages/frame.hpp"
+#include "host/plant/plant.hpp"
+
+namespace flutebook::web {
+
+/// Any thread. `plant` must outlive it.
+class PlantWatch {
+public:
+    explicit PlantWatch(const plant::Plant& plant) : plant_(plant) {}
+
+    /// One for each file that is another now. The files are looked at once a second at most.
+    [[nodiscard]] std::vector<pages::Notice> notices();
+
+private:
+    const plant::Plant& plant_;
+    std::mutex mutex_;
+    std::chrono::steady_clock::time_point looked_{};
+    bool has_looked_ = false;
+    std::vector<pages::Notice> notices_;
+};
+
+}  // namespace flutebook::web

@@ -1,0 +1,110 @@
+// Quotes that are looked for, and new ones: from an enquiry to its price, and into the ledger.
+#include <filesystem>
+#include <memory>
+
+#include "host/answers/quote_json.hpp"
+#include "host/base/errors.hpp"
+#include "host/command_line/search_readers.hpp"
+#include "host/orders/enquiry.hpp"
+#include "host/orders/request.hpp"
+#include "host/orders/request_text.hpp"
+#include "host/quoting/approval.hpp"
+#include "host/quoting/quote.hpp"
+#include "host/render/html_report.hpp"
+#include "host/reports/quote_list_report.hpp"
+#include "host/reports/quote_report.hpp"
+#include "host/saved_quotes/find_quotes.hpp"
+#include "host/saved_quotes/saved_quote.hpp"
+#include "host/web/handlers.hpp"
+#include "host/web/query_values.hpp"
+
+namespace flutebook::web {
+
+namespace {
+
+// An enquiry that was understood, and what it costs.
+struct NewQuote {
+    std::string understood;
+    answers::QuoteOptions asked;
+    answers::RequestAnswer answer;
+};
+
+NewQuote cost_enquiry(const Call& call, const Fields& fields) {
+    const workplace::Workplace& workplace = call.desk.workplace;
+    const base::Node tree = orders::read_enquiry(workplace.plant, fields.at("line"), Call::today());
+    const orders::Request request =
+        orders::read_request(workplace.plant, tree, orders::enquiry_name, orders::request_text(tree), std::nullopt,
+                             workplace.engine.extras_check(workplace.plant));
+    answers::QuoteOptions asked;
+    if (!fields.at("explain").empty()) asked.explain = fields.at("explain");
+    asked.has_drawings = !call.wants_json();
+    return {orders::enquiry_in_words(tree), asked, quoting::quote(workplace.plant, workplace.engine, request, asked)};
+}
+
+std::string quote_document(const Call& call, const NewQuote& quote, const std::string& saved) {
+    const workplace::Workplace& workplace = call.desk.workplace;
+    answers::QuoteStream document(workplace.plant, workplace.warnings, quote.asked);
+    return document.begin() + document.add(quote.answer, saved, quote.understood) + document.end();
+}
+
+saved_quotes::FindOptions find_options(const Fields& query) {
+    saved_quotes::FindOptions find;
+    QueryValues values(query);
+    values.take("for", cli::read_line(find.customer));
+    values.take("request", cli::read_line(find.request));
+    values.take("board", cli::read_line(find.board));
+    values.take("style", cli::read_line(find.style));
+    saved_quotes::SizeSearch size;
+    values.take("size", cli::read_searched_size(size.lengths_mm));
+    values.take("within", cli::read_tolerance(size.within_share, size.within_mm));
+    values.take("from", cli::read_day(find.from));
+    values.take("to", cli::read_day(find.to));
+    values.take("state", cli::read_state(find.state));
+    values.take("before", cli::read_line(find.before));
+    std::int64_t limit = 50;
+    values.take("limit", cli::read_whole_number({"a number of quotes", 1, 500}, limit));
+    values.throw_if_any_is_wrong();
+    find.limit = static_cast<std::size_t>(limit);
+    if (!size.lengths_mm.empty()) find.size = size;
+    return find;
+}
+
+}  // namespace
+
+Outcome list_quotes(const Call& call) {
+    const saved_quotes::FindOptions find = find_options(call.target.query);
+    answers::QuoteList list;
+    // Before the first quote there is no ledger.
+    if (std::filesystem::exists(call.desk.ledger))
+        list = saved_quotes::find_quotes(ledger::Store::open_for_reading(call.desk.ledger), find);
+    if (call.wants_json()) return json(answers::quote_list_document(list));
+    return sheet(render::to_html({reports::quote_list_report(call.plant().units, list)}));
+}
+
+Outcome show_new_quote(const Call& call) {
+    const NewQuote quote = cost_enquiry(call, call.target.query);
+    if (quote.answer.model_fault) return refused(call, 500, {*quote.answer.model_fault});
+    if (call.wants_json()) return json(quote_document(call, quote, ""));
+    return sheet(render::to_html({reports::quote_report(call.plant(), quote.answer, quote.asked)}));
+}
+
+Outcome save_new_quote(const Call& call) {
+    const auto quote = std::make_shared<NewQuote>(cost_enquiry(call, call.form));
+    if (quote->answer.model_fault) return refused(call, 500, {*quote->answer.model_fault});
+    if (!saved_quotes::can_be_saved(quote->answer))
+        return refused(call, 422, {"quote: nothing to save: no quantity can be made; ask for another"});
+    std::optional<std::string> approver;
+    if (!call.form.at("approver").empty()) approver = call.form.at("approver");
+    quoting::ApprovalVerdict verdict = quoting::approve(call.plant(), quote->answer, approver);
+    if (!verdict.refusals.empty()) return refused(call, 422, verdict.refusals);
+    quote->answer.approval = std::move(verdict.approval);
+    return Act([&call, quote] {
+        auto store = ledger::Store::open_for_writing(call.desk.ledger, ledger::IfMissing::create);
+        const std::string number =
+            saved_quotes::save_quote(store, call.desk.workplace, {quote->answer, quote->asked}, call.session.person);
+        if (call.wants_json()) return json(quote_document(call, *quote, number));
+        return see_other(pages::Address("/quotes").at(number));
+    });
+}
+
+}  // namespace flutebook::web

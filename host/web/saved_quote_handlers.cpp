@@ -1,0 +1,159 @@
+// Saved quotes: shown as they were, as sheets, worked out again, marked, taken as orders.
+#include <fmt/format.h>
+#include <sys/mman.h>
+#include <unistd.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "host/answers/order_answer.hpp"
+#include "host/answers/recheck_answer.hpp"
+#include "host/base/errors.hpp"
+#include "host/command_line/search_readers.hpp"
+#include "host/offers/offer_report.hpp"
+#include "host/quoting/quote.hpp"
+#include "host/render/html_report.hpp"
+#include "host/reports/kept_quote_report.hpp"
+#include "host/reports/recheck_report.hpp"
+#include "host/saved_quotes/changes.hpp"
+#include "host/saved_quotes/drawn_quote.hpp"
+#include "host/saved_quotes/find_quotes.hpp"
+#include "host/saved_quotes/offered_quote.hpp"
+#include "host/saved_quotes/recheck.hpp"
+#include "host/saved_quotes/saved_quote.hpp"
+#include "host/saved_quotes/saved_workplace.hpp"
+#include "host/services/orders/order.hpp"
+#include "host/web/documents.hpp"
+#include "host/web/handlers.hpp"
+#include "host/web/query_values.hpp"
+#include "host/workbooks/quote_workbook.hpp"
+#include "ledger/reading/entries.hpp"
+
+namespace flutebook::web {
+
+namespace {
+
+constexpr const char* workbook_type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+struct Kept {
+    ledger::SavedQuote quote;
+    answers::ListedQuote listed;
+};
+
+Kept kept_quote(const Call& call) {
+    const auto store = ledger::Store::open_for_reading(call.desk.ledger);
+    const std::string& number = call.parts.front();
+    return {saved_quotes::saved_quote(store, number), saved_quotes::listed_quote(store, number)};
+}
+
+std::string kept_sheet(const Kept& kept, const std::string& folder) {
+    const answers::QuoteDocument document = saved_quotes::drawn_document(kept.quote, folder);
+    const std::string printed = document.version == 0 ? saved_quotes::part_of(kept.quote, "answer.txt") : "";
+    return render::to_html({reports::kept_quote_report(document, printed, kept.listed)});
+}
+
+std::string customers_sheet(const Kept& kept, const std::string& folder) {
+    const saved_quotes::OfferedQuote offered = saved_quotes::offered_quote(kept.quote, folder);
+    if (!offers::can_be_offered(offered.answer))
+        throw InputError(InputError::Whose::request, {fmt::format("offer: nothing to offer: found no quantity with a "
+                                                                  "price in {}; quote one that can be made",
+                                                                  kept.quote.number)});
+    const offers::OfferWords words = offers::read_offer_words(offered.plant.folder);
+    return offers::offer_page(offered.plant, words,
+                              {offers::offer_report({offered.plant, offered.answer, words, kept.quote.number,
+                                                     offers::conditions_of(offered.plant, offered.answer)})});
+}
+
+std::string whole_file(const std::string& path) {
+    std::ifstream stream(path, std::ios::binary);
+    std::ostringstream text;
+    text << stream.rdbuf();
+    return text.str();
+}
+
+}  // namespace
+
+Outcome show_quote(const Call& call) {
+    const Kept kept = kept_quote(call);
+    if (call.wants_json()) return json(saved_quotes::part_of(kept.quote, "answer.json"));
+    return sheet(kept_sheet(kept, call.plant().folder));
+}
+
+Outcome show_quote_sheet(const Call& call) {
+    const Kept kept = kept_quote(call);
+    const bool is_offer = call.target.query.at("for") == "customer";
+    const std::string html =
+        is_offer ? customers_sheet(kept, call.plant().folder) : kept_sheet(kept, call.plant().folder);
+    Response response = sheet(html);
+    response.headers.emplace_back("content-disposition", fmt::format("inline; filename=\"{}{}.html\"",
+                                                                     kept.quote.number, is_offer ? "-offer" : ""));
+    return response;
+}
+
+// A workbook is made of a costing, which no saved quote keeps: it is made again, and must be the one that was saved.
+Outcome show_quote_workbook(const Call& call) {
+    const Kept kept = kept_quote(call);
+    const std::string& number = kept.quote.number;
+    const answers::QuoteDocument document = saved_quotes::saved_document(kept.quote);
+    const workplace::Workplace then = saved_quotes::open_saved(kept.quote, call.plant().folder);
+    const orders::Request request = saved_quotes::saved_request(kept.quote, then.plant);
+    const answers::RequestAnswer again = quoting::quote(then.plant, then.engine, request, document.asked);
+    bool is_same = !again.model_fault;
+    for (const auto& quantity : saved_quotes::changed_quantities(document.answer, &again))
+        is_same = is_same && !quantity.differs();
+    if (!is_same)
+        return refused(call, 422,
+                       {fmt::format("{}: today's plugins make other figures of it: a workbook would not be "
+                                    "of this quote; look at what differs by /quotes/{}/recheck",
+                                    number, number)});
+    const DocumentFile file("");
+    const std::string fault =
+        render::write_formula_book(file.path(), workbooks::quote_workbook(then.plant, then.engine, again, 1),
+                                   static_cast<int>(again.request.date.year()));
+    if (!fault.empty()) throw LedgerError(LedgerError::Kind::unfit, fmt::format("{}.xlsx: {}", number, fault));
+    return attachment(workbook_type, number + ".xlsx", whole_file(file.path()));
+}
+
+Outcome recheck_quote(const Call& call) {
+    std::optional<base::Date> date;
+    QueryValues values(call.target.query);
+    values.take("date", cli::read_day(date));
+    values.throw_if_any_is_wrong();
+    const answers::Recheck checked = saved_quotes::recheck(kept_quote(call).quote, {call.plant().folder, 1, date});
+    if (call.wants_json()) return json(answers::recheck_document(checked));
+    return sheet(render::to_html({reports::recheck_report(checked)}));
+}
+
+Outcome mark_quote(const Call& call) {
+    std::optional<std::string> state;
+    std::string why;
+    QueryValues values(call.form);
+    values.expect("state", cli::read_state(state));
+    values.take("why", cli::read_line(why));
+    values.throw_if_any_is_wrong();
+    return Act([&call, state, why] {
+        const std::string& number = call.parts.front();
+        auto store = ledger::Store::open_for_writing(call.desk.ledger, ledger::IfMissing::refuse);
+        const answers::QuoteMark mark = saved_quotes::mark_quote(store, number, *state, why, call.session.person);
+        if (call.wants_json()) return json(answers::mark_document(number, mark, ledger::head(store)->hash));
+        return see_other(pages::Address("/quotes").at(number));
+    });
+}
+
+Outcome take_order(const Call& call) {
+    std::int64_t quantity = 0;
+    std::string as;
+    QueryValues values(call.form);
+    values.expect("quantity", cli::read_whole_number({"quantity", 1}, quantity));
+    values.take("as", cli::read_line(as));
+    values.throw_if_any_is_wrong();
+    return Act([&call, quantity, as] {
+        auto store = ledger::Store::open_for_writing(call.desk.ledger, ledger::IfMissing::refuse);
+        const auto orders =
+            services::take_order(store, {call.parts.front(), static_cast<double>(quantity), as, call.session.person});
+        if (call.wants_json()) return json(answers::order_document(orders));
+        return see_other(pages::Address("/quotes").at(call.parts.front()));
+    });
+}
+
+}  // namespace flutebook::web

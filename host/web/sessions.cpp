@@ -1,0 +1,88 @@
+#include "host/web/sessions.hpp"
+
+#include <algorithm>
+
+#include "host/web/secrets.hpp"
+#include "ledger/values/sha256.hpp"
+
+namespace flutebook::web {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+constexpr auto longest_pause = 30min;
+constexpr auto longest_session = 12h;
+constexpr std::size_t most_sessions = 1000;
+
+std::string hash_of(const std::string& secret) {
+    return ledger::to_hex(ledger::sha256(secret));
+}
+
+}  // namespace
+
+bool Sessions::is_over(const Kept& kept, Clock::time_point now) {
+    return now - kept.seen > longest_pause || now - kept.begun > longest_session;
+}
+
+// The one that was not used for the longest goes where there are too many.
+void Sessions::make_room(Clock::time_point now) {
+    for (auto kept = by_hash_.begin(); kept != by_hash_.end();)
+        kept = is_over(kept->second, now) ? by_hash_.erase(kept) : std::next(kept);
+    if (by_hash_.size() < most_sessions) return;
+    by_hash_.erase(std::min_element(by_hash_.begin(), by_hash_.end(), [](const auto& left, const auto& right) {
+        return left.second.seen < right.second.seen;
+    }));
+}
+
+std::string Sessions::begin(const std::string& person, pages::Role role, Clock::time_point now) {
+    std::string secret = new_secret();
+    const std::lock_guard lock(mutex_);
+    make_room(now);
+    Kept kept;
+    kept.session.person = person;
+    kept.session.role = role;
+    kept.session.token = new_secret();
+    kept.begun = kept.seen = now;
+    by_hash_[hash_of(secret)] = std::move(kept);
+    return secret;
+}
+
+std::optional<Session> Sessions::find(const std::string& secret, Clock::time_point now) {
+    const std::lock_guard lock(mutex_);
+    const auto found = by_hash_.find(hash_of(secret));
+    if (found == by_hash_.end()) return std::nullopt;
+    if (is_over(found->second, now)) {
+        by_hash_.erase(found);
+        return std::nullopt;
+    }
+    found->second.seen = now;
+    return found->second.session;
+}
+
+void Sessions::end(const std::string& secret) {
+    const std::lock_guard lock(mutex_);
+    by_hash_.erase(hash_of(secret));
+}
+
+void Sessions::end_of(const std::string& person) {
+    const std::lock_guard lock(mutex_);
+    for (auto kept = by_hash_.begin(); kept != by_hash_.end();)
+        kept = kept->second.session.person == person ? by_hash_.erase(kept) : std::next(kept);
+}
+
+OneTimeKey::OneTimeKey() : key_(new_secret()) {}
+
+std::string OneTimeKey::now() const {
+    const std::lock_guard lock(mutex_);
+    return key_;
+}
+
+bool OneTimeKey::take(const std::string& key) {
+    const std::lock_guard lock(mutex_);
+    if (!is_same_secret(key, key_)) return false;
+    key_ = new_secret();
+    return true;
+}
+
+}  // namespace flutebook::web
