@@ -107,9 +107,9 @@ Outcome show_quote_workbook(const Call& call) {
                                     "of this quote; look at what differs by /quotes/{}/recheck",
                                     number, number)});
     const DocumentFile file("");
-    const std::string fault =
-        render::write_formula_book(file.path(), workbooks::quote_workbook(then.plant, then.engine, again, 1),
-                                   static_cast<int>(again.request.date.year()));
+    const std::string fault = render::write_formula_book(
+        file.path(), workbooks::quote_workbook(then.plant, then.engine, again, document.asked),
+        static_cast<int>(again.request.date.year()));
     if (!fault.empty()) throw LedgerError(LedgerError::Kind::unfit, fmt::format("{}.xlsx: {}", number, fault));
     return attachment(workbook_type, number + ".xlsx", whole_file(file.path()));
 }
