@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "host/base/decimal.hpp"
 #include "host/drawings/shown_units.hpp"
 #include "host/offers/offer_drawings.hpp"
 #include "host/offers/offered_box.hpp"
@@ -42,6 +43,13 @@ void say(std::vector<SaidAt>& all, const std::string& text, double quantity) {
 
 std::string line_of(const std::string& plugin, const std::string& line) {
     return plugin + "." + line;
+}
+
+// Nothing where it is no plain number.
+std::optional<double> number_given(const plant::GivenSetting& setting) {
+    const auto* given = std::get_if<fields::GivenText>(&setting.value);
+    const auto decimal = given == nullptr ? std::nullopt : base::read_decimal(given->text);
+    return decimal ? std::optional(decimal->value) : std::nullopt;
 }
 
 class OfferWriter {
@@ -150,6 +158,16 @@ private:
         return section;
     }
 
+    // The plant's own words, then what the request asks for that a customer is told of.
+    [[nodiscard]] std::vector<std::string> delivery_terms() const {
+        std::vector<std::string> result;
+        if (!conditions_.delivery.empty()) result.push_back(conditions_.delivery);
+        for (const auto& [name, number] : conditions_.asked)
+            if (words_.has(List::asked, name))
+                result.push_back(words_.word_for(List::asked, name, {{"number", render::brief_number(number, 2)}}));
+        return result;
+    }
+
     [[nodiscard]] ReportSection terms() const {
         Facts facts;
         if (conditions_.tolerance) {
@@ -160,7 +178,8 @@ private:
         }
         if (conditions_.valid_until)
             facts.push_back({words_.text("terms.valid_until"), {base::to_string(*conditions_.valid_until)}});
-        if (!conditions_.delivery.empty()) facts.push_back({words_.text("terms.delivery"), {conditions_.delivery}});
+        if (auto delivery = delivery_terms(); !delivery.empty())
+            facts.push_back({words_.text("terms.delivery"), std::move(delivery)});
         if (!conditions_.payment.empty()) facts.push_back({words_.text("terms.payment"), {conditions_.payment}});
         if (!plant_.address.empty()) {
             facts.push_back({words_.text("terms.from"), {plant_.name}});
@@ -195,6 +214,10 @@ Conditions conditions_of(const plant::Plant& plant, const RequestAnswer& answer)
         result.tolerance = DeliveredQuantity{tolerance->under, tolerance->over};
     result.delivery = plant.pricing.delivery_terms;
     result.payment = plant.pricing.payment_terms;
+    for (const plant::ModelSettings& model : answer.request.extras)
+        for (const plant::GivenSetting& setting : model.settings)
+            if (const auto number = number_given(setting); number && *number > 1)
+                result.asked.emplace_back(line_of(model.id, setting.name), *number);
     return result;
 }
 

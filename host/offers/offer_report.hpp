@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "host/answers/quote_answer.hpp"
@@ -24,6 +25,8 @@ struct Conditions {
     std::optional<base::Date> valid_until = {};
     std::optional<DeliveredQuantity> tolerance = {};
     std::string delivery = {}, payment = {};  // in the plant's own words; empty: not said
+    /// Of the request's own extras, what it asks for more than one of: `delivery.deliveries`, 3.
+    std::vector<std::pair<std::string, double>> asked = {};
 };
 
 /// What an offer is made of. Refers to what outlives it.

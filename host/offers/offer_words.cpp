@@ -76,15 +76,29 @@ std::string in_braces(std::string_view name) {
     return fmt::format("{{{}}}", name);
 }
 
+// What stands in braces, by what takes its place.
+std::string filled_in(const std::string& word, const std::vector<OfferWords::Filling>& filled) {
+    std::string result;
+    for (std::size_t at = 0; at < word.size();) {
+        const OfferWords::Filling* found = nullptr;
+        for (const OfferWords::Filling& filling : filled)
+            if (word.compare(at, filling.first.size() + 2, in_braces(filling.first)) == 0) found = &filling;
+        result += found == nullptr ? std::string(1, word[at]) : found->second;
+        at += found == nullptr ? 1 : found->first.size() + 2;
+    }
+    return result;
+}
+
 // A list of words for names that are not known beforehand.
 struct KnownList {
     OfferWords::List list;
     const char *section, *key;
 };
 
-constexpr std::array<KnownList, 3> known_lists{{{OfferWords::List::tools, "tools", "lines"},
+constexpr std::array<KnownList, 4> known_lists{{{OfferWords::List::tools, "tools", "lines"},
                                                 {OfferWords::List::not_included, "not_included", "lines"},
-                                                {OfferWords::List::pieces, "drawing", "pieces"}}};
+                                                {OfferWords::List::pieces, "drawing", "pieces"},
+                                                {OfferWords::List::asked, "terms", "asked"}}};
 
 std::string path_in(OfferWords::List list, const std::string& name) {
     const KnownList& known = known_lists.at(static_cast<std::size_t>(list));
@@ -142,25 +156,16 @@ private:
 }  // namespace
 
 std::string OfferWords::text(const std::string& path, const std::vector<Filling>& filled) const {
-    const std::string& word = words_.at(path);
-    std::string result;
-    for (std::size_t at = 0; at < word.size();) {
-        const Filling* found = nullptr;
-        for (const Filling& filling : filled)
-            if (word.compare(at, filling.first.size() + 2, in_braces(filling.first)) == 0) found = &filling;
-        result += found == nullptr ? std::string(1, word[at]) : found->second;
-        at += found == nullptr ? 1 : found->first.size() + 2;
-    }
-    return result;
+    return filled_in(words_.at(path), filled);
 }
 
 bool OfferWords::has(List list, const std::string& name) const {
     return words_.count(path_in(list, name)) == 1;
 }
 
-const std::string& OfferWords::word_for(List list, const std::string& name) const {
+std::string OfferWords::word_for(List list, const std::string& name, const std::vector<Filling>& filled) const {
     const auto found = words_.find(path_in(list, name));
-    if (found != words_.end()) return found->second;
+    if (found != words_.end()) return filled_in(found->second, filled);
     throw InputError(InputError::Whose::plant,
                      {fmt::format("{}: {}: a word is missing: found none of that name; add it, in {} of the plant's "
                                   "folder",

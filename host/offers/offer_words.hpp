@@ -20,8 +20,8 @@ public:
     /// What stands in braces, and the text that takes its place.
     using Filling = std::pair<std::string_view, std::string>;
     /// Words for names that others make: `tools.lines` and `not_included.lines` by the model and the line that charge,
-    /// `drawing.pieces` by the pieces of styles.
-    enum class List { tools, not_included, pieces };
+    /// `drawing.pieces` by the pieces of styles, `terms.asked` by the model and the setting that a request gives.
+    enum class List { tools, not_included, pieces, asked };
 
     /// `words` by their paths: "prices.title". `file` is what a message calls where they stand.
     OfferWords(std::string file, std::map<std::string, std::string> words)
@@ -33,8 +33,9 @@ public:
     [[nodiscard]] std::string text(const std::string& path, const std::vector<Filling>& filled = {}) const;
 
     [[nodiscard]] bool has(List list, const std::string& name) const;
-    /// What a customer calls it. Throws InputError (plant), naming the word that is missing.
-    [[nodiscard]] const std::string& word_for(List list, const std::string& name) const;
+    /// What a customer calls it, filled in. Throws InputError (plant), naming the word that is missing.
+    [[nodiscard]] std::string word_for(List list, const std::string& name,
+                                       const std::vector<Filling>& filled = {}) const;
 
 private:
     std::string file_;

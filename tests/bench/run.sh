@@ -17,6 +17,6 @@ cmake --build "$build" --target engine_bench isolation_bench ledger_bench findin
 "$build/bin/proof_bench" "$top/config/demo" "$share"
 "$build/bin/style_bench" "$top/config/demo" "$build/lib/flutebook/plugins" "$share"
 "$build/bin/list_bench" "$top/config/demo" "$build/lib/flutebook/plugins" "$share"
-"$build/bin/process_bench" "$build/bin/flutebook" "$top/config/demo"
+"$build/bin/process_bench" "$build/bin/flutebook" "$top/config/demo" "$share"
 "$build/bin/serve_bench" "$build/bin/flutebook" "$top/config/demo" "$share"
 "$build/bin/rounding_proof" "$(awk "BEGIN { print 1e9 * $share }")"

@@ -57,7 +57,8 @@ TEST_CASE("the installed words have one for each piece of each style of the libr
 TEST_CASE("the installed words have one for each line that a price by a shipped model may leave out") {
     const offers::OfferWords words = installed_words();
     std::size_t lines = 0;
-    for (const char* model : {"consumables", "delivery", "tooling", "setup", "running", "paper", "starch", "energy"}) {
+    for (const char* model :
+         {"consumables", "delivery", "tooling", "setup", "running", "paper", "starch", "energy", "outside-work"}) {
         const Ended ended =
             ask({"plugin", "describe", std::string(FLUTEBOOK_PLUGIN_DIR) + "/" + model + ".so", "--json"});
         REQUIRE(ended.exit_code == 0);

@@ -340,3 +340,25 @@ TEST_CASE("what the plant's rules and the request say of an order stands on its 
     CHECK_THAT(html.str(), Contains("2026-11-14"));  // 30 days from 2026-10-15
     CHECK_THAT(html.str(), Contains("10 %"));
 }
+
+TEST_CASE("an order that is called off in several deliveries says so on its offer, saved or not") {
+    PlantCopy plant;
+    plant.replace("plant.yaml", "\ncurrency:", "\npricing:\n  terms: {delivery: free to your gate}\ncurrency:");
+    const auto calling_off = [&](const std::string& deliveries) {
+        return plant.write("R-1.yaml", std::regex_replace(bytes_of(demo_request("R-1001")), std::regex("distance: 60"),
+                                                          "distance: 60, deliveries: " + deliveries));
+    };
+    CHECK_THAT(offer_of(plant.folder(), calling_off("3")),
+               Contains("free to your gate") && Contains("called off in 3 deliveries"));
+    CHECK_THAT(offer_of(plant.folder(), calling_off("1")), Contains("free to your gate") && !Contains("called off"));
+    REQUIRE(ask_at(plant.folder(), {"quote", calling_off("4"), "--save"}).exit_code == 0);
+    const std::string file = plant.folder() + "/saved.html";
+    REQUIRE(ask_at(plant.folder(), {"quote", "show", "Q000001", "--offer", file}).exit_code == 0);
+    CHECK_THAT(bytes_of(file), Contains("called off in 4 deliveries"));
+}
+
+TEST_CASE("work that others do and the price leaves out is told on an offer in words of the installed file") {
+    PlantCopy plant;
+    plant.replace("plugins.yaml", "  - setup: {}\n", "  - setup: {}\n  - outside-work: {}\n");
+    CHECK_THAT(offer_of(plant.folder(), demo_request("R-1001")), Contains("<p>work done by others</p>"));
+}
