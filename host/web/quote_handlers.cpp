@@ -44,7 +44,9 @@ NewQuote cost_enquiry(const Call& call, const Fields& fields) {
 std::string quote_document(const Call& call, const NewQuote& quote, const std::string& saved) {
     const workplace::Workplace& workplace = call.desk.workplace;
     answers::QuoteStream document(workplace.plant, workplace.warnings, quote.asked);
-    return document.begin() + document.add(quote.answer, saved, quote.understood) + document.end();
+    std::string text = document.begin();
+    text += document.add(quote.answer, saved, quote.understood);
+    return text + document.end();
 }
 
 saved_quotes::FindOptions find_options(const Fields& query) {
