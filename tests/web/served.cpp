@@ -147,6 +147,10 @@ bool Wire::send(const std::string& bytes) {
     return true;
 }
 
+void Wire::end_sending() {
+    ::shutdown(socket_, SHUT_WR);
+}
+
 bool Wire::read_some(Clock::time_point until) {
     if (!is_readable(socket_, until)) return false;
     char bytes[65536];

@@ -57,6 +57,8 @@ public:
 
     /// False where the other side does not take it.
     bool send(const std::string& bytes);
+    /// Nothing more comes; the other side is told.
+    void end_sending();
     /// One reply, by its content-length; status 0 where the connection ended, or nothing came in time.
     [[nodiscard]] Reply reply(std::chrono::milliseconds patience = std::chrono::seconds(20));
     /// Whether the other side closed it within that time.
