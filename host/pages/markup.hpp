@@ -31,6 +31,8 @@ public:
         return *this;
     }
 
+    [[nodiscard]] friend Html operator+(Html first, const Html& second) { return first += second; }
+
     /// What a renderer of this program wrote, which escapes what it is given: drawings and charts, nothing else.
     [[nodiscard]] static Html rendered(std::string markup) {
         Html result;

@@ -1,4 +1,4 @@
-// Every text of a report is escaped by shown() or markup_text(); everything else is a literal of this file.
+// Every text of a report is escaped by shown_html() or markup_text(); everything else is a literal of this file.
 #include "host/render/html_report.hpp"
 
 #include <fmt/format.h>
@@ -6,9 +6,8 @@
 #include <algorithm>
 
 #include "host/render/escaping.hpp"
-#include "host/render/svg.hpp"
+#include "host/render/html_blocks.hpp"
 #include "host/render/svg_style.hpp"
-#include "host/render/text.hpp"
 
 namespace flutebook::render {
 
@@ -93,76 +92,11 @@ figcaption b { color: var(--ink); font-weight: 650; }
 @page { margin: 13mm 12mm 14mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 )";
 
-std::string shown(const std::string& text) {
-    return markup_text(cleaned(text));
-}
-
-// Line ends stay.
-std::string lines_html(const std::string& text) {
-    std::string result;
-    for (std::size_t at = 0; at <= text.size();) {
-        const std::size_t end = std::min(text.find('\n', at), text.size());
-        result += (at == 0 ? "" : "\n") + shown(text.substr(at, end - at));
-        at = end + 1;
-    }
-    return result;
-}
-
-std::string level_class(char letter, std::size_t level, std::size_t deepest) {
-    return level == 0 ? "" : fmt::format("{}{}", letter, std::min(level, deepest));
-}
-
-std::string class_attribute(const std::string& names) {
-    return names.empty() ? "" : fmt::format(" class=\"{}\"", names);
-}
-
-std::string added(std::string names, const std::string& name) {
-    if (!names.empty() && !name.empty()) names += ' ';
-    return names + name;
-}
-
-std::string with_unit(const std::string& text, const std::string& unit) {
-    if (unit.empty()) return shown(text);
-    return fmt::format("{}{}<span class=\"unit\">{}</span>", shown(text), text.empty() ? "" : " ", shown(unit));
-}
-
-std::string column_class(const TableColumn& column) {
-    std::string result;
-    switch (column.kind) {
-        case TableColumn::Kind::number:
-            result = "num";
-            break;
-        case TableColumn::Kind::text:
-            result = "text";
-            break;
-        case TableColumn::Kind::name:
-            result = "name";
-            break;
-        case TableColumn::Kind::sentence:
-            result = "sentence";
-            break;
-    }
-    return added(std::move(result), column.weight == TableColumn::Weight::strong ? "strong" : "");
-}
-
-std::string row_class(TableRow::Kind kind) {
-    switch (kind) {
-        case TableRow::Kind::group:
-            return " class=\"group\"";
-        case TableRow::Kind::subtotal:
-            return " class=\"subtotal\"";
-        case TableRow::Kind::total:
-            return " class=\"total\"";
-        case TableRow::Kind::item:
-            break;
-    }
-    return "";
-}
-
 // One report; sections that follow a part stand in it.
 class HtmlWriter {
 public:
-    HtmlWriter(const Report& report, std::size_t number) : report_(report), prefix_(fmt::format("r{}-", number)) {}
+    HtmlWriter(const Report& report, std::size_t number)
+        : report_(report), prefix_(fmt::format("r{}-", number)), blocks_(prefix_) {}
 
     std::string text() {
         text_ = "<article>\n";
@@ -175,14 +109,17 @@ public:
 private:
     void write_heading(const ReportHeading& heading) {
         text_ += "<header>\n" + title_line("h1", heading.title, heading.aside);
-        if (!heading.facts.empty()) text_ += facts_html("facts", heading.facts);
+        if (!heading.facts.empty()) {
+            blocks_.write_heading_facts(heading.facts);
+            text_ += blocks_.taken();
+        }
         text_ += "</header>\n";
     }
 
     static std::string title_line(const char* tag, const std::string& title, const std::string& aside) {
-        const std::string head = fmt::format("<{0}>{1}</{0}>", tag, shown(title));
+        const std::string head = fmt::format("<{0}>{1}</{0}>", tag, shown_html(title));
         return aside.empty() ? head + '\n'
-                             : fmt::format("<div class=\"line\">{}<span>{}</span></div>\n", head, shown(aside));
+                             : fmt::format("<div class=\"line\">{}<span>{}</span></div>\n", head, shown_html(aside));
     }
 
     std::string id_attribute(const std::string& id) const {
@@ -195,104 +132,17 @@ private:
         text_ += fmt::format("<section{}{}>\n", is_part ? " class=\"part\"" : "", id_attribute(section.id));
         const char* tag = is_in_part_ && !is_part ? "h3" : "h2";
         if (!section.title.empty()) text_ += title_line(tag, section.title, is_part ? section.aside : "");
-        for (const Block& block : section.blocks) std::visit([this](const auto& item) { write(item); }, block);
+        for (const Block& block : section.blocks) std::visit([this](const auto& item) { blocks_.write(item); }, block);
+        text_ += blocks_.taken();
         if (!is_part) text_ += "</section>\n";
         is_in_part_ = is_in_part_ || is_part;
     }
 
-    void write(const Note& note) {
-        if (note.kind == Note::Kind::code) {
-            text_ += "<pre>" + lines_html(note.text) + "</pre>\n";
-            return;
-        }
-        const std::string kind = note.kind == Note::Kind::warning ? "warning" : "";
-        text_ += fmt::format("<p{}>{}</p>\n", class_attribute(added(kind, level_class('l', note.level, 6))),
-                             shown(note.text));
-    }
-
-    void write(const Facts& facts) { text_ += facts_html("list", facts); }
-
-    static std::string facts_html(const char* kind, const Facts& facts) {
-        const bool is_grid = kind == std::string("list");
-        std::string result = fmt::format("<dl class=\"{}\">\n", kind);
-        for (const LabelledText& fact : facts) {
-            std::string items;
-            for (const std::string& item : fact.items) items += (items.empty() ? "" : ", ") + item;
-            const std::string pair = fmt::format("<dt>{}</dt><dd>{}</dd>", shown(fact.label), shown(items));
-            result += is_grid ? pair + '\n' : "<div>" + pair + "</div>\n";
-        }
-        return result + "</dl>\n";
-    }
-
-    void write(const ReportTable& whole) {
-        if (whole.rows.empty()) return;
-        const ReportTable table = page_table(whole);
-        // A table that is wider than the screen scrolls on its own, also by the keyboard.
-        text_ += fmt::format("<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"{}\"><table>\n",
-                             shown(table.name));
-        write_heads(table);
-        text_ += "<tbody>\n";
-        for (const TableRow& row : table.rows) write_row(table, row);
-        text_ += "</tbody></table></div>\n";
-    }
-
-    void write(const Drawings& drawings) {
-        if (drawings.items.empty()) return;
-        text_ += "<div class=\"drawings\">\n";
-        for (const Drawing& drawing : drawings.items)
-            text_ += fmt::format("<figure><figcaption><b>{}</b>{}{}</figcaption>\n{}</figure>\n", shown(drawing.title),
-                                 drawing.note.empty() ? "" : "<br>", shown(drawing.note),
-                                 svg_in_page(drawing, fmt::format("{}d{}-", prefix_, drawn_++)));
-        text_ += "</div>\n";
-    }
-
-    void write_heads(const ReportTable& table) {
-        std::string heads;
-        bool has_one = false;
-        for (const TableColumn& column : table.columns) {
-            const std::string head = with_unit(column.title, column.unit);
-            const std::string classes = class_attribute(column_class(column));
-            heads += head.empty() ? fmt::format("<td{}></td>", classes)
-                                  : fmt::format("<th scope=\"col\"{}>{}</th>", classes, head);
-            has_one = has_one || !head.empty();
-        }
-        if (has_one) text_ += "<thead><tr>" + heads + "</tr></thead>\n";
-    }
-
-    void write_row(const ReportTable& table, const TableRow& row) {
-        text_ += fmt::format("<tr{}>", row_class(row.kind));
-        if (row.kind == TableRow::Kind::group)
-            text_ += fmt::format("<th scope=\"rowgroup\" colspan=\"{}\">{}</th>", table.columns.size(),
-                                 cell_html(row.cells.at(0)));
-        for (std::size_t c = 0; row.kind != TableRow::Kind::group && c < table.columns.size(); ++c)
-            write_cell(table.columns[c], row, c);
-        text_ += "</tr>\n";
-        for (const Note& note : row.notes)
-            text_ += fmt::format("<tr class=\"said\"><td colspan=\"{}\">{}</td></tr>\n", table.columns.size(),
-                                 shown(note.text));
-    }
-
-    void write_cell(const TableColumn& column, const TableRow& row, std::size_t c) {
-        const std::string classes = added(column_class(column), c == 0 ? level_class('d', row.level, 3) : "");
-        const char* tag = c == 0 ? "th" : "td";
-        text_ += fmt::format("<{0}{1}{2}>{3}</{0}>", tag, c == 0 ? " scope=\"row\"" : "", class_attribute(classes),
-                             cell_html(row.cells[c]));
-    }
-
-    std::string cell_html(const Cell& cell) const {
-        if (const auto* code = std::get_if<Code>(&cell.value))
-            return code->text.empty() ? "" : "<code>" + shown(code->text) + "</code>";
-        const CellText words = cell_text(cell);
-        const std::string inner = with_unit(words.text, words.unit);
-        if (cell.link.empty()) return inner;
-        return fmt::format("<a href=\"#{}{}\">{}</a>", prefix_, markup_text(cell.link), inner);
-    }
-
     const Report& report_;
     std::string prefix_;  // of ids, so that two reports in one file have none in common
+    HtmlBlocks blocks_;
     std::string text_;
     bool is_in_part_ = false;
-    std::size_t drawn_ = 0;
 };
 
 bool draws_losses(const Report& report) {
@@ -336,7 +186,7 @@ std::string to_html(const std::vector<Report>& reports, const PageLook& look) {
         "content=\"default-src 'none'; style-src "
         "'unsafe-inline'\"><title>{}</title><style>{}{}{}{}{}</style></head><body>\n"
         "<main>\n",
-        shown(look.language), shown(look.title.empty() ? document_title(reports) : look.title), colours(),
+        shown_html(look.language), shown_html(look.title.empty() ? document_title(reports) : look.title), colours(),
         drawing_style(), has_losses ? loss_style() : "", style, page_size(look.size));
     for (std::size_t i = 0; i < reports.size(); ++i) result += HtmlWriter(reports[i], i).text();
     return result + "</main></body></html>\n";

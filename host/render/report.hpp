@@ -114,6 +114,7 @@ struct TableRow {
     Kind kind = Kind::item;
     std::size_t level = 0;         // how deep the first cell is indented
     std::vector<Note> notes = {};  // below the row
+    std::string figure = {};       // that the row shows, as a reader asks for what is behind it; empty: none
 };
 
 struct ReportTable {

@@ -200,13 +200,19 @@ void add_short_answer(Report& report, const SheetContext& context, const answers
     if (!measure.title.empty()) report.sections.push_back(std::move(measure));
     if (answer.strength) report.sections.push_back(strength_section(context, *answer.strength));
     if (answer.trim) report.sections.push_back(shared_trim_section(context, answer));
-    for (const StoppedQuantities& item : stopped(answer)) report.sections.push_back(refused_part(context, item));
+    for (ReportSection& limits : limit_sections(context, answer)) report.sections.push_back(std::move(limits));
     if (const auto missing = missing_texts(context, answer); !missing.empty())
         report.sections.push_back(not_in_price_section(missing));
     if (!answer.warnings.empty()) report.sections.push_back(warnings_section(answer.warnings));
 }
 
 }  // namespace
+
+std::vector<ReportSection> limit_sections(const SheetContext& context, const answers::RequestAnswer& answer) {
+    std::vector<ReportSection> result;
+    for (const StoppedQuantities& item : stopped(answer)) result.push_back(refused_part(context, item));
+    return result;
+}
 
 ReportHeading request_heading(const plant::Plant& plant, const Request& request) {
     const std::string title = request.customer.empty() ? request.number : request.number + "  " + request.customer;

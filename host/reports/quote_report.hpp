@@ -4,10 +4,12 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "host/answers/quote_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
+#include "host/reports/sheet_context.hpp"
 
 namespace flutebook::reports {
 
@@ -35,6 +37,10 @@ private:
 [[nodiscard]] render::Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& answer,
                                           const answers::QuoteOptions& asked,
                                           const ShownSheets& sheets = ShownSheets::all());
+
+/// What cannot be made, a section for each group of quantities that the same limits stop.
+[[nodiscard]] std::vector<render::ReportSection> limit_sections(const SheetContext& context,
+                                                                const answers::RequestAnswer& answer);
 
 /// Of a quote whose text alone was kept: that text.
 [[nodiscard]] render::Report printed_quote_report(const answers::RequestAnswer& answer, const std::string& text);

@@ -145,6 +145,7 @@ void add_line(ReportTable& table, const drawings::ShownUnits& units, const CostL
     table.add({line.title, line.ply ? fmt::format("{} ply {}", line.ply_name, *line.ply + 1) : line.step_name,
                contract::to_text(line.behaviour), quantity, rate, Amount{line.amount}},
               1);
+    table.rows.back().figure = line.line;
 }
 
 void add_class(ReportTable& table, const drawings::ShownUnits& units, const Quote& quote, CostClass cost_class) {
@@ -168,6 +169,7 @@ ReportSection cost_section(const SheetContext& context, const Quote& quote) {
                        number_column("quantity"), number_column("rate"), number_column("", units.currency)}};
     for (const CostClass cost_class : cost_classes) add_class(table, units, quote, cost_class);
     table.add(RowKind::total, {net_cost_label, {}, {}, {}, {}, Amount{quote.cost}});
+    table.rows.back().figure = "cost";
     return {"Cost of the order", {table}};
 }
 
@@ -200,6 +202,7 @@ ReportSection price_section(const SheetContext& context, const Quote& quote) {
         of_margin = fmt::format(", of which {} % margin", render::brief_number(*context.request.margin * 100, 4));
     price.add({fmt::format("{} {}{}", price_per_thousand_label, context.pieces(), of_margin),
                Amount{quote.price_per_thousand, context.plant.currency_minor_units}});
+    price.rows.back().figure = "price";
     price.add({"less the per-unit cost of a thousand, net of recovery",
                Amount{quote.contribution_per_thousand - quote.price_per_thousand}});
     price.add(RowKind::subtotal, {contribution_label, Amount{quote.contribution_per_thousand}});
@@ -225,6 +228,7 @@ ReportSection waste_section(const SheetContext& context, const Quote& quote) {
         intake -= lost;
     }
     table.add(RowKind::total, {"cost of waste (ISO 14051)", {}, all.number(all.lost), {}, Amount{quote.waste_cost}});
+    table.rows.back().figure = "waste_cost";
     table.add({"not taken off: what recovery brings", {}, {}, {}, Amount{quote.recovery}});
     return {"Waste", {table}};
 }
@@ -328,16 +332,22 @@ private:
 
 }  // namespace
 
+SheetSections sheet_sections_by_name(const SheetContext& context, const Quote& quote) {
+    return {layout_section(context, quote),    run_section(context, quote),   mass_section(context, quote),
+            cost_section(context, quote),      price_section(context, quote), waste_section(context, quote),
+            runners_up_section(context, quote)};
+}
+
 std::vector<ReportSection> sheet_sections(const SheetContext& context, const Quote& quote) {
-    std::vector<ReportSection> result = {layout_section(context, quote), run_section(context, quote),
-                                         mass_section(context, quote), cost_section(context, quote),
-                                         price_section(context, quote)};
+    SheetSections all = sheet_sections_by_name(context, quote);
+    std::vector<ReportSection> result = {std::move(all.layout), std::move(all.run), std::move(all.mass),
+                                         std::move(all.cost), std::move(all.price)};
     std::vector<std::string> missing;
     for (const answers::NotInPrice& item : quote.not_in_price.value_or(std::vector<answers::NotInPrice>{}))
         missing.push_back(missing_text(context, item));
     if (!missing.empty()) result.push_back(not_in_price_section(missing));
-    result.push_back(waste_section(context, quote));
-    result.push_back(runners_up_section(context, quote));
+    result.push_back(std::move(all.waste));
+    result.push_back(std::move(all.runners_up));
     return result;
 }
 

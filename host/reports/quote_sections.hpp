@@ -18,6 +18,12 @@ namespace flutebook::reports {
 [[nodiscard]] std::vector<render::ReportSection> sheet_sections(const SheetContext& context,
                                                                 const answers::Quote& quote);
 
+/// The same one by one, for a page that sets them in places of its own. Rows name the figure that they show.
+struct SheetSections {
+    render::ReportSection layout, run, mass, cost, price, waste, runners_up;
+};
+[[nodiscard]] SheetSections sheet_sections_by_name(const SheetContext& context, const answers::Quote& quote);
+
 /// A walk for each place of `figure`, which may name a quantity behind it (`price@500`): figure, value and unit, where
 /// it holds, the model that gives it, its meaning, the place it was written. What stands behind a figure is indented
 /// below it; a figure shown before is referred to by its number. Says so where it is nothing in this quote.

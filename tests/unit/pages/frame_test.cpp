@@ -4,14 +4,12 @@
 #include <catch2/catch.hpp>
 
 #include "host/pages/assets.hpp"
+#include "tests/unit/pages/demo_desk.hpp"
 
 using namespace flutebook::pages;
+using flutebook::fixture::holds;
 
 namespace {
-
-bool holds(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
-}
 
 Frame frame_of(Role role) {
     Frame frame;

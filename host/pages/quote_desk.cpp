@@ -1,0 +1,108 @@
+#include "host/pages/quote_desk.hpp"
+
+#include <fmt/format.h>
+
+#include "host/pages/answer_parts.hpp"
+#include "host/pages/report_parts.hpp"
+#include "host/reports/quote_report.hpp"
+
+namespace flutebook::pages {
+
+namespace {
+
+constexpr std::size_t least_plies_of_a_box = 3;  // fewer do not fold
+
+// Three lines that this plant understands: of its own boards, in the unit that its people say.
+std::vector<std::string> examples(const plant::Plant& plant) {
+    const bool is_metric = plant.units == plant::Units::metric;
+    const plant::Board* first = nullptr;
+    const plant::Board* last = nullptr;
+    for (const plant::Board& board : plant.boards) {
+        if (board.plies.size() < least_plies_of_a_box) continue;
+        if (first == nullptr) first = &board;
+        last = &board;
+    }
+    if (first == nullptr) return {};
+    return {fmt::format("0201 {} {} 500 1000 5000 18%", is_metric ? "400x300x250" : "16x12x10", last->code),
+            fmt::format("0427 {} {} 2000 20%", is_metric ? "250x180x60" : "10x7x2", first->code),
+            fmt::format("0200 {} {} 800 15% customer=\"Ashlar Tiles\"", is_metric ? "600x400x400" : "24x16x16",
+                        last->code)};
+}
+
+Html no_quote_yet(const plant::Plant& plant) {
+    Html items;
+    for (const std::string& line : examples(plant))
+        items += html("<li><a href=\"{}\"><code>{}</code></a></li>\n", desk_address(line), line);
+    return html(
+        "<section class=\"panel\" id=\"start\"><h2>No quote yet</h2>\n<p>Type the enquiry as you hear it, in any "
+        "order: "
+        "style, inside size, board, quantities, colours, margin. Or fill in the form. For example:</p>\n"
+        "<ul class=\"examples\">{}</ul>\n</section>\n",
+        items);
+}
+
+Html save_form(const Frame& frame, const QuoteDesk& desk) {
+    const bool can_save = desk.answer != nullptr && !desk.answer->model_fault && frame.may(Role::accountant);
+    if (!can_save) return html("<div id=\"save\" hidden></div>\n");
+    return html(
+        "<form class=\"panel save\" id=\"save\" method=\"post\" action=\"{}\" aria-label=\"Save\">{}"
+        "<input type=\"hidden\" name=\"line\" value=\"{}\">"
+        "<label class=\"field\"><span>Approved by <span class=\"unit\">where the profit is below the plant's "
+        "limit</span>"
+        "</span><input name=\"approver\" id=\"approver\" autocomplete=\"off\"></label>"
+        "<div class=\"buttons\"><button class=\"main\">Save quote <kbd>Ctrl S</kbd></button></div></form>\n",
+        Address("/quotes"), token_field(frame), desk.enquiry.line);
+}
+
+Html model_fault(const std::string& fault) {
+    return panel("fault", "A model is at fault", Html(),
+                 html("<p class=\"worse\">{}</p>\n<p>The quote has no price. Other models and quotes go on; "
+                      "<a href=\"{}\">what is loaded</a> stands with the models.</p>\n",
+                      fault, Address("/models")));
+}
+
+Html answer(const QuoteDesk& desk) {
+    const bool has_fault = desk.answer != nullptr && desk.answer->model_fault;
+    const bool has_answer = desk.answer != nullptr && !has_fault;
+    Html result = desk.answer == nullptr ? no_quote_yet(desk.plant) : no_part("start");
+    result += has_fault ? model_fault(*desk.answer->model_fault) : no_part("fault");
+    result += has_answer ? answer_parts(desk.plant, *desk.answer, desk.view,
+                                        html("not saved; money in {}", desk.plant.currency))
+                         : empty_answer_parts();
+    return result;
+}
+
+Html keys() {
+    struct Key {
+        const char *key, *does;
+    };
+    static constexpr Key all[] = {{"Esc", "enquiry line"},    {"Alt 1-9", "quantity"}, {"Ctrl S", "save"},
+                                  {"Ctrl O", "saved quotes"}, {"Ctrl P", "print"},     {"?", "all keys"}};
+    Html items;
+    for (const Key& key : all) items += html("<span><kbd>{}</kbd> {}</span>\n", key.key, key.does);
+    return html("<p class=\"keys\" id=\"keys\" tabindex=\"-1\">{}</p>\n", items);
+}
+
+std::string title(const QuoteDesk& desk) {
+    if (desk.answer == nullptr) return "Quote desk";
+    return reports::request_heading(desk.plant, desk.answer->request).title;
+}
+
+}  // namespace
+
+std::string quote_desk_page(const Frame& frame, const QuoteDesk& desk) {
+    Frame with_script = frame;
+    with_script.place = Place::quotes;
+    with_script.scripts.emplace_back("desk.js");
+    const bool has_price = desk.answer != nullptr && !desk.answer->model_fault;
+    const Html said = has_price ? words(price_text(desk.plant, *desk.answer, desk.view)) : Html();
+    const Html left = html("<div class=\"stack side\">{}{}</div>\n",
+                           fields_form(desk.plant, desk.models, desk.enquiry.line), save_form(frame, desk));
+    return document(
+        with_script, title(desk),
+        html("<h1 class=\"unseen\">Quote desk</h1>\n{}<p class=\"unseen\" id=\"said\" role=\"status\">{}</p>\n"
+             "<div class=\"desk\">{}<div class=\"stack\" id=\"answer\">\n{}</div></div>\n{}",
+             line_form(desk.enquiry), said, left, answer(desk), keys()));
+}
+
+}  // namespace flutebook::pages
