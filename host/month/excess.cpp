@@ -39,9 +39,23 @@ ScrapValue scrap_value(const MonthAccount& account, const std::vector<MonthAccou
     return {};
 }
 
-Money excess_value(const MonthAccount& account, const CauseAccount& cause, const ScrapValue& scrap) {
-    const double value = cause.excess().to_kg() * (cash_per_kg(account, cause) - scrap.per_kg);
+namespace {
+
+Money value_of(const MonthAccount& account, const CauseAccount& cause, Grams excess, const ScrapValue& scrap) {
+    const double value = excess.to_kg() * (cash_per_kg(account, cause) - scrap.per_kg);
     return Money::rounded(value, 4).value_or(Money());
+}
+
+}  // namespace
+
+Money excess_value(const MonthAccount& account, const CauseAccount& cause, const ScrapValue& scrap) {
+    return value_of(account, cause, cause.excess(), scrap);
+}
+
+Money excess_value(const MonthAccount& account, const std::string& cause, Grams excess, const ScrapValue& scrap) {
+    for (const auto& item : account.causes)
+        if (item.cause == cause) return value_of(account, item, excess, scrap);
+    return value_of(account, CauseAccount{}, excess, scrap);
 }
 
 Money excess_value(const MonthAccount& account, const ScrapValue& scrap) {

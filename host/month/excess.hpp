@@ -4,6 +4,7 @@
 // what a kilogram of scrap brings, net of its handling. The full cost after ISO 14051 stands with the actual loss.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "host/month/account.hpp"
@@ -23,6 +24,10 @@ struct ScrapValue {
 /// The excess of a cause, below zero where less was lost than expected. A cause that lost nothing is valued at the cash
 /// in a kilogram of all losses.
 [[nodiscard]] Money excess_value(const MonthAccount& account, const CauseAccount& cause, const ScrapValue& scrap);
+/// The same of a part of a cause's excess, of a machine, a shift or an order: at what the whole month's is worth a
+/// kilogram.
+[[nodiscard]] Money excess_value(const MonthAccount& account, const std::string& cause, Grams excess,
+                                 const ScrapValue& scrap);
 /// Of all causes.
 [[nodiscard]] Money excess_value(const MonthAccount& account, const ScrapValue& scrap);
 

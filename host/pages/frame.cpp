@@ -14,8 +14,9 @@ Html head(const Frame& frame, std::string_view title) {
     Html result = html(
         "<meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
         "<title>{} - Flutebook</title>"
-        "<link rel=\"icon\" type=\"image/svg+xml\" href=\"{}\"><link rel=\"stylesheet\" href=\"{}\">",
-        title, served(frame, "icon.svg"), served(frame, "flutebook.css"));
+        "<link rel=\"icon\" type=\"image/svg+xml\" href=\"{}\"><link rel=\"stylesheet\" href=\"{}\">"
+        "<link rel=\"stylesheet\" href=\"{}\">",
+        title, served(frame, "icon.svg"), served(frame, "flutebook.css"), served(frame, "charts.css"));
     for (const std::string& script : frame.scripts)
         result += html("<script type=\"module\" src=\"{}\"></script>", served(frame, script));
     return html("<head>{}</head>\n", result);

@@ -1,5 +1,4 @@
-// Numbers have two places at most, so that the bytes do not depend on the last bits of a sum. Every text of a drawing
-// is escaped; everything else is a literal of this file.
+// Every text of a drawing is escaped; everything else is a literal of this file.
 #include "host/render/svg.hpp"
 
 #include <fmt/format.h>
@@ -9,23 +8,13 @@
 
 #include "host/render/drawing_layout.hpp"
 #include "host/render/escaping.hpp"
+#include "host/render/svg_parts.hpp"
 #include "host/render/svg_style.hpp"
 #include "host/render/text.hpp"
 
 namespace flutebook::render {
 
 namespace {
-
-std::string svg_number(double value) {
-    std::string text = fmt::format("{:.2f}", value);
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.') text.pop_back();
-    return text == "-0" ? "0" : text;
-}
-
-std::string svg_text(const std::string& text) {
-    return markup_text(cleaned(text));
-}
 
 // A mark with its name, if it has one, which a pointer that rests on it shows and a screen reader says.
 std::string named_mark(const std::string& tag, const std::string& attributes, const std::string& name) {

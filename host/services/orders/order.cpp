@@ -8,6 +8,7 @@
 #include "host/orders/order_record_json.hpp"
 #include "host/production/document_format.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
+#include "ledger/reading/entry_search.hpp"
 #include "ledger/reading/quotes.hpp"
 
 namespace flutebook::services {
@@ -115,6 +116,21 @@ std::optional<orders::OrderRecord> taken_order(const ledger::Store& store, const
     orders::OrderRecord order = record_of(store, *saved);
     add_new_machines(order, plant);
     return order;
+}
+
+answers::OrderList order_list(const ledger::Store& store, std::size_t page, std::size_t limit) {
+    const ledger::Snapshot snapshot(store);
+    const std::vector<std::string> numbers = ledger::order_numbers(store);
+    answers::OrderList list;
+    list.all = numbers.size();
+    list.pages = std::max<std::size_t>((numbers.size() + limit - 1) / limit, 1);
+    list.page = std::clamp<std::size_t>(page, 1, list.pages);
+    for (std::size_t i = (list.page - 1) * limit; i < std::min(list.page * limit, numbers.size()); ++i) {
+        const auto saved = ledger::find_order(store, numbers[numbers.size() - 1 - i]).value();
+        list.orders.push_back(
+            {record_of(store, saved), saved.who, saved.when, ledger::has_entries(store, saved.order.number)});
+    }
+    return list;
 }
 
 }  // namespace flutebook::services

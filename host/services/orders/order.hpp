@@ -2,10 +2,12 @@
 // for each of its pieces, all at once: the set N of a body and a lid is the orders N/body and N/lid.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "host/month_answers/order_list.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"
 #include "ledger/store/store.hpp"
@@ -32,5 +34,9 @@ struct OrderOptions {
 /// unfit, where the record cannot be read.
 [[nodiscard]] std::optional<orders::OrderRecord> taken_order(const ledger::Store& store, const plant::Plant& plant,
                                                              const std::string& number);
+
+/// The orders that were taken, the newest first, `limit` a page; the last page where there are not that many. Throws
+/// LedgerError, unfit, where a record cannot be read.
+[[nodiscard]] answers::OrderList order_list(const ledger::Store& store, std::size_t page, std::size_t limit);
 
 }  // namespace flutebook::services
