@@ -37,10 +37,12 @@ sanitizers() {
     export UBSAN_OPTIONS='print_stacktrace=1:halt_on_error=1'
 }
 
-# What a plant writes itself goes through a parser of others and much geometry: watched, at a hundredth.
+# What a plant writes itself goes through a parser of others and much geometry: watched, at a hundredth. What browsers
+# send comes from anybody.
 sanitized_fuzzers() {
     sanitizers
-    "$sanitize/bin/fuzz_sums" --cases 2000 && "$sanitize/bin/fuzz_styles" --cases 200
+    "$sanitize/bin/fuzz_sums" --cases 2000 && "$sanitize/bin/fuzz_styles" --cases 200 &&
+        "$sanitize/bin/fuzz_http" --cases 10000
 }
 
 # Generated cases at a tenth: both sanitizers together slow a test down by about that much.
@@ -59,7 +61,7 @@ if stage 'packages' sh config/install.sh test; then
         stage 'clang-tidy' tidy
     fi
     if stage 'sanitizer build' sanitizer_build; then
-        stage 'fuzzers of styles, under the sanitizers' sanitized_fuzzers
+        stage 'fuzzers of styles and pages, under the sanitizers' sanitized_fuzzers
         sanitized_cases
     fi
 fi

@@ -1,3 +1,4 @@
+// Small nodes of a stage as one, with their streams: a plant with many machines can still be read.
 #include <fmt/format.h>
 
 #include <algorithm>

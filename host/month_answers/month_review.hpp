@@ -60,7 +60,9 @@ struct MonthReview {
     std::optional<month::MonthAccount> year_ago;  // the same month a year ago, likewise
     MonthsTogether to_date;                       // of the year, this month the last
     std::optional<MonthsTogether> last_year;      // the same months a year ago
-    std::vector<MassStream> streams;              // by the order of their names
+    /// What the causes with more than was expected of them were worth in cash, and those with less: each by itself.
+    Money beyond_value, below_value;
+    std::vector<MassStream> streams;  // by the order of their names
     std::vector<std::string> shifts;
     std::vector<LossOfMachine> machines;  // and other places that lost something; by the order of their names
     std::vector<LossOfPart> orders;       // the dearest excess first; without weighed causes
@@ -92,7 +94,8 @@ struct MonthList {
 
 /// {"month", "currency", "issued_kg", "product_kg", "lost_kg", "expected_kg", "beyond_expected_kg",
 /// "below_expected_kg",
-///  "missing_kg", "found_kg" (all four not below zero), "waste_cost", "excess_value",
+///  "missing_kg", "found_kg" (all four not below zero), "waste_cost", "excess_value", "beyond_expected_value",
+///  "below_expected_value" (they come to excess_value),
 ///  "before": FIGURES or null, "year_ago": FIGURES or null, "year_to_date": TOGETHER, "last_year_to_date": TOGETHER or
 ///  null, "streams": [{"from", "to", "kg"}...], "machines": [{"machine", "shifts": [PART...], "months": [PART...]}...],
 ///  "orders": [PART...], "mills": [{"mill", "grade", "tickets", "sent_kg", "paid_kg", "revenue"}...],

@@ -1,7 +1,7 @@
 #include "host/pages/documents_page.hpp"
 
 #include "host/pages/markup.hpp"
-#include "host/render/text_report.hpp"
+#include "host/pages/report_parts.hpp"
 
 namespace flutebook::pages {
 
@@ -21,21 +21,13 @@ Html document_form(const Frame& frame) {
 Html what_moves(const std::vector<std::string>& warnings, const render::Report& report) {
     Html items;
     for (const std::string& warning : warnings) items += html("<p class=\"warning\">{}</p>\n", warning);
-    return html("{}<pre id=\"moved\">{}</pre>\n", items, render::to_text(report));
+    return html("{}{}", items, report_html(report, "moved"));
 }
 
 }  // namespace
 
 std::string documents_page(const Frame& frame) {
     return document(frame, "Production documents", html("<h1>Production documents</h1>\n{}", document_form(frame)));
-}
-
-std::string tried_document_page(const Frame& frame, const std::string& digest, const std::vector<std::string>& warnings,
-                                const render::Report& report) {
-    return document(frame, "What it would post",
-                    html("<h1>What it would post</h1>\n{}<form method=\"post\" action=\"{}\" id=\"post\">{}"
-                         "<button>Post it</button></form>\n",
-                         what_moves(warnings, report), Address("/documents").at(digest), token_field(frame)));
 }
 
 std::string posted_document_page(const Frame& frame, const std::vector<std::string>& warnings,

@@ -1,4 +1,4 @@
-// Production documents: sent, shown dry with what they would post, and posted.
+// Production documents: the form that sends one, and what became of one that was posted.
 #pragma once
 
 #include <string>
@@ -11,10 +11,6 @@ namespace flutebook::pages {
 
 /// The form that sends one.
 [[nodiscard]] std::string documents_page(const Frame& frame);
-
-/// What it would post, with the form that posts this very text, known by its digest.
-[[nodiscard]] std::string tried_document_page(const Frame& frame, const std::string& digest,
-                                              const std::vector<std::string>& warnings, const render::Report& report);
 
 /// What was posted.
 [[nodiscard]] std::string posted_document_page(const Frame& frame, const std::vector<std::string>& warnings,

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <chrono>
+#include <filesystem>
 #include <utility>
 
 #include "host/page_answers/refusal_json.hpp"
@@ -47,6 +48,10 @@ pages::Frame Call::frame(pages::Place place) const {
 
 base::Date Call::today() {
     return std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
+}
+
+bool has_ledger(const Call& call) {
+    return std::filesystem::exists(call.desk.ledger);
 }
 
 Response page(std::string html) {

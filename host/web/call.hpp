@@ -62,6 +62,9 @@ using Outcome = std::variant<Response, Act, NewSession>;
 /// Throws InputError, ModelError and LedgerError, which become the page that says so.
 using Handler = Outcome (*)(const Call&);
 
+/// Before the first quote or document there is none.
+[[nodiscard]] bool has_ledger(const Call& call);
+
 [[nodiscard]] Response page(std::string html);
 [[nodiscard]] Response json(std::string document);
 /// A page with a style of its own and nothing else: what render::to_html() writes.

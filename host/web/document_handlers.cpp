@@ -4,8 +4,10 @@
 #include <memory>
 
 #include "host/answers/ledger_answer.hpp"
+#include "host/month_pages/month_trial.hpp"
 #include "host/pages/documents_page.hpp"
 #include "host/reports/ledger_reports.hpp"
+#include "host/services/posting/document_trial.hpp"
 #include "host/services/posting/post.hpp"
 #include "host/web/documents.hpp"
 #include "host/web/handlers.hpp"
@@ -33,12 +35,24 @@ SentDocument sent_document(const Call& call) {
     return {name_of(call.target.query), call.request.body};
 }
 
-answers::PostAnswer post(const Call& call, const SentDocument& sent, PostOptions::Keep keep) {
-    const DocumentFile file(sent.text);
+PostOptions options(const Call& call, const SentDocument& sent, const DocumentFile& file, PostOptions::Keep keep) {
     PostOptions asked{{file.path()}, call.session.person, keep, Call::today()};
     asked.names[file.path()] = sent.name;
-    answers::PostAnswer answer = services::post(call.plant(), call.desk.ledger, asked);
-    return answer;
+    return asked;
+}
+
+answers::PostAnswer post(const Call& call, const SentDocument& sent, PostOptions::Keep keep) {
+    const DocumentFile file(sent.text);
+    return services::post(call.plant(), call.desk.ledger, options(call, sent, file, keep));
+}
+
+answers::DocumentTrial trial_of(const Call& call, const SentDocument& sent) {
+    const DocumentFile file(sent.text);
+    ledger::Store store = has_ledger(call)
+                              ? ledger::Store::open_for_writing(call.desk.ledger, ledger::IfMissing::refuse)
+                              : ledger::Store::in_memory();
+    return services::try_document(call.plant(), store, options(call, sent, file, PostOptions::Keep::nothing),
+                                  sent.name);
 }
 
 }  // namespace
@@ -51,13 +65,14 @@ Outcome show_documents(const Call& call) {
 Outcome try_document(const Call& call) {
     const auto sent = std::make_shared<SentDocument>(sent_document(call));
     return Act([&call, sent] {
-        const auto answer = post(call, *sent, PostOptions::Keep::nothing);
+        Response response;
+        if (call.wants_json())
+            response =
+                json(answers::post_document(post(call, *sent, PostOptions::Keep::nothing), PostOptions::Keep::nothing));
         const std::string digest = call.desk.documents.keep(*sent);
-        Response response = call.wants_json()
-                                ? json(answers::post_document(answer, PostOptions::Keep::nothing))
-                                : page(pages::tried_document_page(
-                                      call.frame(pages::Place::months), digest, answer.warnings,
-                                      reports::post_report(call.plant(), answer, PostOptions::Keep::nothing)));
+        if (!call.wants_json())
+            response = page(pages::document_trial_page(call.frame(pages::Place::months), call.plant(),
+                                                       trial_of(call, *sent), digest, sent->text));
         response.headers.emplace_back("location", pages::Address("/documents").at(digest).text());
         return response;
     });

@@ -30,10 +30,16 @@ namespace flutebook::web {
 // month_handlers.cpp
 [[nodiscard]] Outcome list_months(const Call& call);
 [[nodiscard]] Outcome show_month(const Call& call);
-[[nodiscard]] Outcome list_entries(const Call& call);
-[[nodiscard]] Outcome show_order_cost(const Call& call);
+[[nodiscard]] Outcome show_cause(const Call& call);
+[[nodiscard]] Outcome show_closing(const Call& call);
 [[nodiscard]] Outcome close_month(const Call& call);
+
+// ledger_handlers.cpp
+[[nodiscard]] Outcome list_entries(const Call& call);
+[[nodiscard]] Outcome show_entry(const Call& call);
 [[nodiscard]] Outcome reverse_entry(const Call& call);
+[[nodiscard]] Outcome list_orders(const Call& call);
+[[nodiscard]] Outcome show_order_cost(const Call& call);
 [[nodiscard]] Outcome prove_ledger(const Call& call);
 
 // document_handlers.cpp

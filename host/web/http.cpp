@@ -8,6 +8,7 @@
 #include <boost/asio.hpp>
 #include <boost/beast/core/flat_buffer.hpp>
 #include <boost/beast/http.hpp>
+#include <limits>
 #include <optional>
 #include <set>
 
@@ -132,7 +133,8 @@ public:
     void begin() {
         parser_.emplace();
         parser_->header_limit(static_cast<std::uint32_t>(service_.limits.header_bytes));
-        parser_->body_limit(boost::none);
+        // Until the route is known. No limit at all would refuse every body that has a length.
+        parser_->body_limit(std::numeric_limits<std::uint64_t>::max());
         parser_->eager(false);
         is_waiting_ = buffer_.size() == 0;
         set_deadline(is_waiting_ ? service_.limits.idle : service_.limits.message);

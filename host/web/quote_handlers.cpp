@@ -1,5 +1,4 @@
 // Quotes that are looked for, and new ones: from an enquiry to its price, and into the ledger.
-#include <filesystem>
 #include <memory>
 
 #include "host/answers/quote_json.hpp"
@@ -8,11 +7,10 @@
 #include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
 #include "host/orders/request_text.hpp"
+#include "host/pages/quote_desk.hpp"
+#include "host/pages/quote_list_page.hpp"
 #include "host/quoting/approval.hpp"
 #include "host/quoting/quote.hpp"
-#include "host/render/html_report.hpp"
-#include "host/reports/quote_list_report.hpp"
-#include "host/reports/quote_report.hpp"
 #include "host/saved_quotes/find_quotes.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 #include "host/web/handlers.hpp"
@@ -29,22 +27,60 @@ struct NewQuote {
     answers::RequestAnswer answer;
 };
 
-NewQuote cost_enquiry(const Call& call, const Fields& fields) {
+std::optional<std::string> figure_asked(const Call& call, const orders::Request& request) {
+    const auto view = pages::answer_view(pages::Address::here(), call.target.query.all());
+    if (view.figure.empty()) return std::nullopt;
+    if (call.wants_json() && !view.quantity) return view.figure;
+    return pages::asked_figure(view, view.quantity.value_or(request.quantities.front()));
+}
+
+NewQuote cost_enquiry(const Call& call, const base::Node& tree) {
     const workplace::Workplace& workplace = call.desk.workplace;
-    const base::Node tree = orders::read_enquiry(workplace.plant, fields.at("line"), Call::today());
     const orders::Request request =
         orders::read_request(workplace.plant, tree, orders::enquiry_name, orders::request_text(tree), std::nullopt,
                              workplace.engine.extras_check(workplace.plant));
     answers::QuoteOptions asked;
-    if (!fields.at("explain").empty()) asked.explain = fields.at("explain");
+    asked.explain = figure_asked(call, request);
     asked.has_drawings = !call.wants_json();
     return {orders::enquiry_in_words(tree), asked, quoting::quote(workplace.plant, workplace.engine, request, asked)};
+}
+
+base::Node enquiry_of(const Call& call, const Fields& fields) {
+    return orders::read_enquiry(call.plant(), pages::asked_line(fields.all()), Call::today());
+}
+
+// What the desk shows of what somebody types: an answer, or why there is none.
+struct Draft {
+    pages::DeskEnquiry enquiry = {};
+    std::optional<NewQuote> quote = {};
+    int status = 200;
+};
+
+Draft draft_of(const Call& call) {
+    Draft draft;
+    draft.enquiry.line = pages::asked_line(call.target.query.all());
+    if (draft.enquiry.line.empty()) return draft;
+    try {
+        const base::Node tree = enquiry_of(call, call.target.query);
+        draft.enquiry.understood = orders::enquiry_in_words(tree);
+        draft.quote.emplace(cost_enquiry(call, tree));
+    } catch (const InputError& error) {
+        draft.enquiry.complaints = error.lines();
+        return draft;
+    }
+    if (!draft.quote->answer.model_fault) return draft;
+    draft.enquiry.complaints = {*draft.quote->answer.model_fault};
+    draft.quote.reset();
+    draft.status = 500;
+    return draft;
 }
 
 std::string quote_document(const Call& call, const NewQuote& quote, const std::string& saved) {
     const workplace::Workplace& workplace = call.desk.workplace;
     answers::QuoteStream document(workplace.plant, workplace.warnings, quote.asked);
-    return document.begin() + document.add(quote.answer, saved, quote.understood) + document.end();
+    std::string text = document.begin();
+    text += document.add(quote.answer, saved, quote.understood);
+    return text + document.end();
 }
 
 saved_quotes::FindOptions find_options(const Fields& query) {
@@ -71,25 +107,40 @@ saved_quotes::FindOptions find_options(const Fields& query) {
 
 }  // namespace
 
+// What is wrong with a search is told beside the form that asks it.
 Outcome list_quotes(const Call& call) {
-    const saved_quotes::FindOptions find = find_options(call.target.query);
     answers::QuoteList list;
-    // Before the first quote there is no ledger.
-    if (std::filesystem::exists(call.desk.ledger))
-        list = saved_quotes::find_quotes(ledger::Store::open_for_reading(call.desk.ledger), find);
+    std::vector<std::string> complaints;
+    try {
+        const saved_quotes::FindOptions find = find_options(call.target.query);
+        if (has_ledger(call)) list = saved_quotes::find_quotes(ledger::Store::open_for_reading(call.desk.ledger), find);
+    } catch (const InputError& error) {
+        if (call.wants_json()) throw;
+        complaints = error.lines();
+    }
     if (call.wants_json()) return json(answers::quote_list_document(list));
-    return sheet(render::to_html({reports::quote_list_report(call.plant().units, list)}));
+    return page(pages::quote_list_page(call.frame(pages::Place::quotes),
+                                       {call.plant().units, list, call.target.query.all(), complaints}));
 }
 
 Outcome show_new_quote(const Call& call) {
-    const NewQuote quote = cost_enquiry(call, call.target.query);
-    if (quote.answer.model_fault) return refused(call, 500, {*quote.answer.model_fault});
-    if (call.wants_json()) return json(quote_document(call, quote, ""));
-    return sheet(render::to_html({reports::quote_report(call.plant(), quote.answer, quote.asked)}));
+    if (call.wants_json()) {
+        const NewQuote quote = cost_enquiry(call, enquiry_of(call, call.target.query));
+        if (quote.answer.model_fault) return refused(call, 500, {*quote.answer.model_fault});
+        return json(quote_document(call, quote, ""));
+    }
+    const Draft draft = draft_of(call);
+    const workplace::Workplace& workplace = call.desk.workplace;
+    const auto view = pages::answer_view(pages::desk_address(draft.enquiry.line), call.target.query.all());
+    Response response = page(pages::quote_desk_page(
+        call.frame(pages::Place::quotes), {workplace.plant, workplace.engine.graph().models, draft.enquiry, view,
+                                           draft.quote ? &draft.quote->answer : nullptr}));
+    response.status = draft.status;
+    return response;
 }
 
 Outcome save_new_quote(const Call& call) {
-    const auto quote = std::make_shared<NewQuote>(cost_enquiry(call, call.form));
+    const auto quote = std::make_shared<NewQuote>(cost_enquiry(call, enquiry_of(call, call.form)));
     if (quote->answer.model_fault) return refused(call, 500, {*quote->answer.model_fault});
     if (!saved_quotes::can_be_saved(quote->answer))
         return refused(call, 422, {"quote: nothing to save: no quantity can be made; ask for another"});

@@ -11,6 +11,8 @@
 #include "host/base/errors.hpp"
 #include "host/command_line/search_readers.hpp"
 #include "host/offers/offer_report.hpp"
+#include "host/pages/report_page.hpp"
+#include "host/pages/saved_quote_page.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/render/html_report.hpp"
 #include "host/reports/kept_quote_report.hpp"
@@ -40,11 +42,33 @@ struct Kept {
     answers::ListedQuote listed;
 };
 
-Kept kept_quote(const Call& call) {
+Kept kept_quote(const Call& call, const std::string& number) {
     const auto store = ledger::Store::open_for_reading(call.desk.ledger);
-    const std::string& number = call.parts.front();
     return {saved_quotes::saved_quote(store, number), saved_quotes::listed_quote(store, number)};
 }
+
+// A kept quote as its page takes it.
+class ShownQuote {
+public:
+    ShownQuote(const Call& call, const Kept& kept)
+        : kept_(kept),
+          document_(saved_quotes::drawn_document(kept.quote, call.plant().folder)),
+          view_(pages::answer_view(pages::Address("/quotes").at(kept.quote.number), call.target.query.all())) {
+        view_.has_origins = false;
+    }
+
+    [[nodiscard]] pages::SavedQuotePage page() const {
+        pages::SavedQuotePage result{document_.plant, document_.answer, kept_.listed, view_};
+        result.request_text = saved_quotes::part_of(kept_.quote, "request.yaml");
+        if (document_.version == 0) result.printed = saved_quotes::part_of(kept_.quote, "answer.txt");
+        return result;
+    }
+
+private:
+    const Kept& kept_;
+    answers::QuoteDocument document_;
+    pages::AnswerView view_;
+};
 
 std::string kept_sheet(const Kept& kept, const std::string& folder) {
     const answers::QuoteDocument document = saved_quotes::drawn_document(kept.quote, folder);
@@ -74,13 +98,18 @@ std::string whole_file(const std::string& path) {
 }  // namespace
 
 Outcome show_quote(const Call& call) {
-    const Kept kept = kept_quote(call);
+    const Kept kept = kept_quote(call, call.parts.front());
     if (call.wants_json()) return json(saved_quotes::part_of(kept.quote, "answer.json"));
-    return sheet(kept_sheet(kept, call.plant().folder));
+    const ShownQuote shown(call, kept);
+    const pages::Frame frame = call.frame(pages::Place::quotes);
+    const std::string& other = call.target.query.at(pages::beside_field);
+    if (other.empty()) return page(pages::saved_quote_page(frame, shown.page()));
+    const Kept kept_beside = kept_quote(call, other);
+    return page(pages::quotes_beside_page(frame, shown.page(), ShownQuote(call, kept_beside).page()));
 }
 
 Outcome show_quote_sheet(const Call& call) {
-    const Kept kept = kept_quote(call);
+    const Kept kept = kept_quote(call, call.parts.front());
     const bool is_offer = call.target.query.at("for") == "customer";
     const std::string html =
         is_offer ? customers_sheet(kept, call.plant().folder) : kept_sheet(kept, call.plant().folder);
@@ -92,7 +121,7 @@ Outcome show_quote_sheet(const Call& call) {
 
 // A workbook is made of a costing, which no saved quote keeps: it is made again, and must be the one that was saved.
 Outcome show_quote_workbook(const Call& call) {
-    const Kept kept = kept_quote(call);
+    const Kept kept = kept_quote(call, call.parts.front());
     const std::string& number = kept.quote.number;
     const answers::QuoteDocument document = saved_quotes::saved_document(kept.quote);
     const workplace::Workplace then = saved_quotes::open_saved(kept.quote, call.plant().folder);
@@ -119,9 +148,11 @@ Outcome recheck_quote(const Call& call) {
     QueryValues values(call.target.query);
     values.take("date", cli::read_day(date));
     values.throw_if_any_is_wrong();
-    const answers::Recheck checked = saved_quotes::recheck(kept_quote(call).quote, {call.plant().folder, 1, date});
+    const answers::Recheck checked =
+        saved_quotes::recheck(kept_quote(call, call.parts.front()).quote, {call.plant().folder, 1, date});
     if (call.wants_json()) return json(answers::recheck_document(checked));
-    return sheet(render::to_html({reports::recheck_report(checked)}));
+    return page(
+        pages::report_page(call.frame(pages::Place::quotes), "What differs today", {reports::recheck_report(checked)}));
 }
 
 Outcome mark_quote(const Call& call) {

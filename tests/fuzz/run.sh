@@ -15,7 +15,8 @@ fuzz_sums 200000
 fuzz_styles 20000
 fuzz_documents 100000
 fuzz_reports 200000
-fuzz_records 20000'
+fuzz_records 20000
+fuzz_http 100000'
 
 cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release >/dev/null
 printf '%s\n' "$fuzzers" | sed "s/ .*//" | xargs cmake --build "$build" --target flutebook flutebook_plugins >/dev/null

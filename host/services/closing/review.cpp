@@ -185,6 +185,9 @@ answers::MonthReview month_review(const plant::Plant& plant, const ledger::Store
     answer.currency = plant.currency;
     answer.month = services::month(plant, store, {month, std::nullopt, MonthOptions::Trend::twelve_months, today});
     const MonthAccount& own = answer.month.account;
+    for (const auto& cause : own.causes)
+        (cause.excess() > Grams() ? answer.beyond_value : answer.below_value) +=
+            month::excess_value(own, cause, answer.month.scrap);
     const auto before = month - std::chrono::months(1), year_ago = month - std::chrono::years(1);
     if (holds(reader.months(), before)) answer.before = reader.account(before);
     if (holds(reader.months(), year_ago)) answer.year_ago = reader.account(year_ago);

@@ -1,0 +1,80 @@
+#include "host/month_pages/month_closing.hpp"
+
+#include "host/base/date.hpp"
+#include "host/month/placed_loss.hpp"
+#include "host/month_pages/month_text.hpp"
+#include "host/pages/report_parts.hpp"
+#include "host/render/number_text.hpp"
+
+namespace flutebook::pages {
+
+namespace {
+
+using answers::MonthReview;
+
+Html balance_line(const MonthReview& review) {
+    const auto& account = review.month.account;
+    const std::string text = "Not explained: " + kg_text(account.unexplained()) + " kg net of what was found, " +
+                             share_text(account.unexplained(), account.issued) + " of issued, " +
+                             render::percent_text(review.month.tolerance, 2) + " allowed" +
+                             (review.month.balances() ? "" : ": the close asks for the reason");
+    return review.month.balances() ? html("<li class=\"kept\">{}</li>\n", text) : html("<li>{}</li>\n", text);
+}
+
+Html sealed(const ledger::Seal& seal) {
+    Html facts = html("<div><dt>closed by</dt><dd>{} on {} UTC</dd></div>", seal.who, base::utc_day(seal.when));
+    if (!seal.note.empty()) facts += html("<div><dt>reason</dt><dd>{}</dd></div>", seal.note);
+    facts += html("<div><dt>entry</dt><dd>{}</dd></div>", walk(entry_address(seal.entry), std::to_string(seal.entry)));
+    return html("<dl class=\"facts\">{}</dl><p>The head, to be kept elsewhere:</p><p class=\"hash\">{}</p>\n", facts,
+                seal.head);
+}
+
+Html close_form(const Frame& frame, const MonthReview& review) {
+    const auto month = review.month.account.month;
+    const Attribute needed = review.month.balances() ? Attribute() : Attribute(" required");
+    return html(
+        "<form class=\"act\" method=\"post\" action=\"{}\">{}"
+        "<label class=\"field\"><span>Reason, where it does not balance</span><input name=\"why\" maxlength=\"2000\"{}>"
+        "</label>"
+        "<label><input type=\"checkbox\" name=\"empty_months\" value=\"yes\"> Nothing ran in the months before it that "
+        "have no rows</label>"
+        "<div><button class=\"main\">Close {} for good</button></div></form>\n",
+        month_address(month).at("closing"), token_field(frame), needed, month_words(month));
+}
+
+}  // namespace
+
+Html month_conditions(const Frame& frame, const MonthReview& review) {
+    const std::string name = month_words(review.month.account.month);
+    if (review.month.seal)
+        return panel("closing", name + " is closed",
+                     html("<span class=\"small quiet\">a late row goes into an open "
+                          "month and says why</span>"),
+                     sealed(*review.month.seal));
+    Html items = balance_line(review);
+    for (const std::string& line : review.month.close_waits_for) items += html("<li>{}</li>\n", line);
+    if (review.month.close_waits_for.empty())
+        items += html(
+            "<li class=\"kept\">The month is over, no stock is below zero, machines are counted or empty, and no "
+            "month before it was passed over</li>\n");
+    Html inside = html("<ul class=\"conditions\">\n{}</ul>\n", items);
+    if (frame.may(Role::controller)) inside += close_form(frame, review);
+    return panel("closing", "Before " + name + " is closed",
+                 html("<span class=\"small quiet\">closing is for good</span>"), inside);
+}
+
+Html month_documents(const Frame& frame) {
+    if (!frame.may(Role::controller)) return {};
+    const Html form = html(
+        "<form class=\"act\" method=\"post\" action=\"{}\">{}"
+        "<label class=\"field\"><span>Name of the file, as messages call it</span><input name=\"name\" "
+        "maxlength=\"200\"></label>"
+        "<label class=\"field\"><span>Its rows, the header row first</span><textarea name=\"text\" rows=\"6\" "
+        "spellcheck=\"false\" required></textarea></label>"
+        "<div><button>Show what it would post</button></div></form>\n",
+        Address("/documents"), token_field(frame));
+    return panel("documents", "Post documents",
+                 html("<span class=\"small quiet\">nothing is written before you have seen what it says</span>"), form);
+}
+
+}  // namespace flutebook::pages

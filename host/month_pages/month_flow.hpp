@@ -1,0 +1,13 @@
+// Where every tonne went: the flow from the paper store to boxes and mills, and the shares of all that is accounted
+// for.
+#pragma once
+
+#include "host/month_answers/month_review.hpp"
+#include "host/pages/markup.hpp"
+
+namespace flutebook::pages {
+
+/// A panel.
+[[nodiscard]] Html month_flow(const answers::MonthReview& review);
+
+}  // namespace flutebook::pages

@@ -1,0 +1,81 @@
+#include "host/month_pages/month_trial.hpp"
+
+#include "host/month_pages/month_text.hpp"
+#include "host/pages/report_parts.hpp"
+#include "host/reports/ledger_reports.hpp"
+
+namespace flutebook::pages {
+
+namespace {
+
+Html told_row(const answers::DocumentTrial& trial, const std::vector<std::string>& texts, const char* classes) {
+    Html result;
+    for (const std::string& text : texts)
+        result += html("<tr class=\"{}\"><td colspan=\"{}\">{}</td></tr>\n", classes, trial.heads.size() + 1, text);
+    return result;
+}
+
+Html tried_rows(const answers::DocumentTrial& trial) {
+    Html rows;
+    for (const auto& row : trial.rows) {
+        Html cells;
+        for (const std::string& field : row.fields) cells += text_cell(field);
+        rows += html("<tr class=\"{}\"><th scope=\"row\" class=\"num quiet\">{}</th>{}</tr>\n",
+                     row.faults.empty() ? "" : "refused", row.line, cells);
+        rows += told_row(trial, row.faults, "fault") + told_row(trial, row.doubts, "doubt");
+    }
+    std::vector<std::string> heads = {"line"};
+    heads.insert(heads.end(), trial.heads.begin(), trial.heads.end());
+    return scrolling("Rows", html("<table>{}<tbody>\n{}</tbody></table>\n", head_row(heads, heads.size()), rows));
+}
+
+std::string verdict(const answers::DocumentTrial& trial) {
+    if (trial.answer)
+        return std::to_string(trial.answer->posted) + " rows would be posted, " +
+               std::to_string(trial.answer->skipped) + " were posted before";
+    std::size_t refused = 0;
+    for (const auto& row : trial.rows) if (!row.faults.empty()) ++refused;
+    return std::to_string(refused) + " of " + std::to_string(trial.all_rows) + " rows refused, so none is posted";
+}
+
+Html of_file(const std::vector<std::string>& texts, const char* classes) {
+    Html result;
+    for (const std::string& text : texts) result += html("<p class=\"{}\">{}</p>\n", classes, text);
+    return result;
+}
+
+Html post_form(const Frame& frame, const answers::DocumentTrial& trial, const std::string& digest) {
+    if (!trial.answer || trial.answer->posted == 0) return {};
+    return panel("post", "Post it", html("<span class=\"small quiet\">this very text</span>"),
+                 html("<p class=\"hash\">{}</p><form class=\"act\" method=\"post\" action=\"{}\">{}<div>"
+                      "<button class=\"main\">Post {} rows</button></div></form>\n",
+                      digest, Address("/documents").at(digest), token_field(frame), trial.answer->posted));
+}
+
+Html mend_form(const Frame& frame, const answers::DocumentTrial& trial, const std::string& text) {
+    return panel("mend", "Mend it and look again", Html(),
+                 html("<form class=\"act\" method=\"post\" action=\"{}\">{}<input type=\"hidden\" name=\"name\" "
+                      "value=\"{}\"><label class=\"field\"><span>Its rows, the header row first</span><textarea "
+                      "name=\"text\" rows=\"12\" spellcheck=\"false\" required>\n{}</textarea></label>"
+                      "<div><button>Show what it would post</button></div></form>\n",
+                      Address("/documents"), token_field(frame), trial.file, text));
+}
+
+}  // namespace
+
+std::string document_trial_page(const Frame& frame, const plant::Plant& plant, const answers::DocumentTrial& trial,
+                                const std::string& digest, const std::string& text) {
+    Html body = panel("rows", trial.file, html("<span class=\"state\">{}</span>", verdict(trial)),
+                      of_file(trial.faults, "worse") + of_file(trial.warnings, "warning") + tried_rows(trial));
+    body += post_form(frame, trial, digest);
+    if (trial.answer) {
+        auto report = reports::post_report(plant, *trial.answer, answers::PostOptions::Keep::nothing);
+        report.heading.reset();
+        body += report_html(report, "moves");
+    }
+    body += mend_form(frame, trial, text);
+    return document(frame, "What it would post",
+                    html("<h1>What it would post</h1>\n<div class=\"stack\">{}</div>\n", body));
+}
+
+}  // namespace flutebook::pages

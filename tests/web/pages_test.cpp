@@ -1,0 +1,244 @@
+// What the pages answer is what the command line answers; and what becomes of them while something fails.
+#include <catch2/catch.hpp>
+#include <csignal>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+#include <thread>
+
+#include "tests/system/face.hpp"
+#include "tests/web/served.hpp"
+
+using namespace flutebook::fixture;
+using Json = nlohmann::ordered_json;
+using namespace std::chrono_literals;
+
+namespace {
+
+constexpr const char* json = "application/json";
+const std::string line = "0201 400x300x250 B-140 500 1000 5000 2c 18%";
+
+const std::string bales =
+    "ref,date,shift,grade,kg\n"
+    "B1,2026-10-01,early,4.01.00,512\n"
+    "B2,2026-10-01,late,4.01.00,498.5\n";
+
+struct Plant {
+    PlantCopy copy;
+    Served served{copy.folder()};
+    Browser browser{served};
+
+    [[nodiscard]] std::string command(const std::vector<std::string>& words) const {
+        return ask_at(copy.folder(), words).output;
+    }
+};
+
+// As many bales as rows.
+std::string many_bales(const std::string& name, int rows) {
+    std::string text = "ref,date,shift,grade,kg\n";
+    for (int i = 0; i < rows; ++i) text += name + std::to_string(i) + ",2026-10-01,early,4.01.00,512\n";
+    return text;
+}
+
+}  // namespace
+
+TEST_CASE("a draft, a saved quote and the list answer the documents of the command line") {
+    Plant one;
+    CHECK(one.browser.get("/quotes", json).body.find("\"quotes\": []") != std::string::npos);
+    CHECK(one.browser.get("/quotes/new?line=" + encoded(line), json).body == one.command({"quote", line, "--json"}));
+    const Reply saved = one.browser.post("/quotes", {{"line", line}});
+    CHECK(saved.status == 303);
+    CHECK(saved.header("location") == "/quotes/Q000001");
+    CHECK(one.browser.get("/quotes/Q000001", json).body == one.command({"quote", "show", "Q000001", "--json"}));
+    CHECK(one.browser.get("/quotes", json).body == one.command({"quote", "list", "--json"}));
+    CHECK(one.browser.get("/quotes/Q000001/recheck", json).body ==
+          one.command({"quote", "recheck", "Q000001", "--json"}));
+    CHECK(one.browser.get("/models", json).body == one.command({"plugin", "list", "--json"}));
+    CHECK(one.browser.get("/ledger/proof", json).body == one.command({"verify", "--json"}));
+}
+
+TEST_CASE("a saved quote is written as a sheet, as an offer and as a workbook") {
+    Plant one;
+    REQUIRE(one.browser.post("/quotes", {{"line", line}}).status == 303);
+    const std::string sheet = one.copy.folder() + "/s.html", offer = one.copy.folder() + "/o.html";
+    REQUIRE(ask_at(one.copy.folder(), {"quote", "show", "Q000001", "--html", sheet, "--offer", offer}).exit_code == 0);
+    const auto text = [](const std::string& file) { return run({{"/bin/cat", file}}).output; };
+    CHECK(one.browser.get("/quotes/Q000001.html").body == text(sheet));
+    CHECK(one.browser.get("/quotes/Q000001.html?for=customer").body == text(offer));
+    const Reply workbook = one.browser.get("/quotes/Q000001.xlsx");
+    CHECK(workbook.status == 200);
+    CHECK(workbook.header("content-disposition") == "attachment; filename=\"Q000001.xlsx\"");
+    CHECK(workbook.body.substr(0, 2) == "PK");
+}
+
+TEST_CASE("what is not understood is told in full, in the form that was asked for") {
+    Plant one;
+    const Reply page = one.browser.get("/quotes/new?line=" + encoded("0201 400x300 <b>"));
+    CHECK(page.body.find("<b>") == page.body.find("<b>Flutebook"));
+    CHECK(page.body.find("&lt;b&gt;") != std::string::npos);
+    const Reply reply = one.browser.get("/quotes?limit=none&state=perhaps", json);
+    CHECK(reply.status == 422);
+    CHECK(Json::parse(reply.body)["errors"].size() == 2);
+    CHECK(one.browser.get("/quotes/Q000009", json).status == 404);
+    CHECK(one.browser.get("/months/2026-13", json).status == 422);
+    CHECK(one.browser.get("/orders/none/cost", json).status == 404);
+}
+
+TEST_CASE("a quote is marked and taken as an order by forms") {
+    Plant one;
+    REQUIRE(one.browser.post("/quotes", {{"line", line}}).status == 303);
+    CHECK(one.browser.post("/quotes/Q000001/mark", {{"state", "lost"}}, json).status == 409);
+    CHECK(one.browser.post("/quotes/Q000001/mark", {{"state", "won"}}).status == 303);
+    const Reply order = one.browser.post("/quotes/Q000001/order", {{"quantity", "500"}, {"as", "26-1"}}, json);
+    CHECK(order.status == 200);
+    CHECK(order.body.find("26-1") != std::string::npos);
+    CHECK(one.browser.post("/quotes/Q000001/order", {{"quantity", "none"}}, json).status == 422);
+}
+
+TEST_CASE("a document is shown dry, and then that very text is posted once") {
+    Plant one;
+    const Reply dry = one.browser.post_csv("/documents?name=bales.csv", bales);
+    REQUIRE(dry.status == 200);
+    CHECK(Json::parse(dry.body)["dry_run"] == true);
+    CHECK(Json::parse(dry.body)["files"][0]["file"] == "bales.csv");
+    CHECK_FALSE(std::filesystem::exists(one.copy.folder() + "/ledger.db"));
+    const std::string digest = dry.header("location");
+    REQUIRE(digest.size() == std::string("/documents/").size() + 64);
+    const Reply posted = one.browser.post(digest, {}, json);
+    REQUIRE(posted.status == 200);
+    CHECK(Json::parse(posted.body)["posted"] == 2);
+    CHECK(Json::parse(one.browser.post(digest, {}, json).body)["skipped"] == 2);
+    CHECK(one.browser.get("/months/2026-10", json).body == one.command({"month", "2026-10", "--json"}));
+    CHECK(one.browser.get("/entries?month=2026-10", json).body == one.command({"entries", "2026-10", "--json"}));
+    CHECK(one.browser.post("/documents/" + std::string(64, '0'), {}, json).status == 404);
+}
+
+TEST_CASE("a document works by the form alone, without any script") {
+    Plant one;
+    const Reply dry = one.browser.post("/documents", {{"name", "b.csv"}, {"text", bales}});
+    REQUIRE(dry.status == 200);
+    const std::size_t form = dry.body.find("action=\"/documents/");
+    REQUIRE(form != std::string::npos);
+    const Reply posted = one.browser.post(dry.body.substr(form + 8, 11 + 64), {});
+    CHECK(posted.status == 200);
+    CHECK(one.command({"entries", "2026-10", "--json"}).find("\"B2\"") != std::string::npos);
+}
+
+TEST_CASE("a wrong row is told by the document's name, its line and its column, and nothing is posted") {
+    Plant one;
+    const Reply reply =
+        one.browser.post_csv("/documents?name=bales.csv", "ref,date,shift,grade,kg\nB1,2026-10-01,early,4.01.00,x\n");
+    CHECK(reply.status == 422);
+    const std::string error = Json::parse(reply.body)["errors"][0];
+    CHECK(error.rfind("bales.csv:2:", 0) == 0);
+    CHECK(error.find("/proc/") == std::string::npos);
+    CHECK_FALSE(std::filesystem::exists(one.copy.folder() + "/ledger.db"));
+}
+
+TEST_CASE("an entry is reversed with its reason, and a month that waits is not closed") {
+    Plant one;
+    const std::string digest = one.browser.post_csv("/documents?name=b.csv", bales).header("location");
+    REQUIRE(one.browser.post(digest, {}).status == 200);
+    CHECK(one.browser.post("/entries/B1/reversal", {}, json).status == 422);
+    const Reply reversed = one.browser.post("/entries/B1/reversal", {{"why", "weighed twice"}}, json);
+    CHECK(reversed.status == 200);
+    CHECK(one.browser.post("/entries/B1/reversal", {{"why", "again"}}, json).status == 409);
+    const Reply closing = one.browser.post("/months/2026-10/closing", {}, json);
+    CHECK(closing.status == 409);
+}
+
+TEST_CASE("a file of the plant that changes while it is served is told on every page, and changes no price") {
+    Plant one;
+    const std::string address = "/quotes/new?line=" + encoded(line);
+    const std::string before = one.browser.get(address, json).body;
+    one.copy.replace("papers.yaml", "moisture: 0.08", "moisture: 0.07");
+    std::this_thread::sleep_for(1100ms);
+    CHECK(one.browser.get("/documents").body.find("papers.yaml changed at") != std::string::npos);
+    CHECK(one.browser.get(address, json).body == before);
+    static_cast<void>(one.copy.write("papers.yaml", "nonsense: ["));
+    std::this_thread::sleep_for(1100ms);
+    CHECK(one.browser.get(address, json).body == before);
+    CHECK(one.browser.get("/documents").body.find("papers.yaml changed at") != std::string::npos);
+}
+
+TEST_CASE("a model that crashes while it costs is told on the page, and the server lives") {
+    PlantCopy plant;
+    std::filesystem::create_directory(plant.folder() + "/plugins");
+    std::filesystem::copy_file(std::string(FLUTEBOOK_UNLUCKY) + "/unlucky_crash.so",
+                               plant.folder() + "/plugins/unlucky_crash.so");
+    plant.replace("plugins.yaml", "  - run: {}", "  - run: {}\n  - unlucky_crash: {}");
+    Served served(plant.folder());
+    Browser browser(served);
+    const Reply crashed = browser.get("/quotes/new?line=" + encoded("0201 400x300x250 B-140 5000 18%"));
+    CHECK(crashed.status == 500);
+    CHECK(crashed.body.find("unlucky_crash") != std::string::npos);
+    CHECK(served.is_alive());
+    CHECK(browser.get("/quotes/new?line=" + encoded("0201 400x300x250 B-140 500 18%")).status == 200);
+}
+
+TEST_CASE("the command line writes between the acts of the server") {
+    Plant one;
+    REQUIRE(one.browser.post("/quotes", {{"line", line}}).status == 303);
+    CHECK(one.command({"quote", line + " 300", "--save"}).find("Q000002") != std::string::npos);
+    const Reply third = one.browser.post("/quotes", {{"line", line + " 400"}});
+    CHECK(third.header("location") == "/quotes/Q000003");
+}
+
+TEST_CASE("several browsers that post at once all get their rows, each row once") {
+    Plant one;
+    std::vector<std::thread> threads;
+    std::vector<std::string> digests;
+    for (int i = 0; i < 6; ++i)
+        digests.push_back(one.browser.post_csv("/documents?name=b.csv", many_bales("R" + std::to_string(i) + "-", 50))
+                              .header("location"));
+    std::atomic<int> done{0};
+    for (const std::string& digest : digests)
+        threads.emplace_back([&one, &done, digest] {
+            Browser own = one.browser;
+            if (own.post(digest, {}, json).status == 200) ++done;
+        });
+    for (std::thread& thread : threads) thread.join();
+    CHECK(done == 6);
+    CHECK(Json::parse(one.command({"entries", "2026-10", "--json"}))["entries"].size() == 300);
+    CHECK(Json::parse(one.command({"verify", "--json"}))["holds"] == true);
+}
+
+TEST_CASE("a server that is killed while it posts leaves all of a document or nothing, and what it acknowledged") {
+    for (int round = 0; round < 5; ++round) {
+        Plant one;
+        const std::string first = one.browser.post_csv("/documents?name=a.csv", many_bales("A", 20)).header("location");
+        REQUIRE(one.browser.post(first, {}, json).status == 200);
+        const std::string next =
+            one.browser.post_csv("/documents?name=b.csv", many_bales("B", 4000)).header("location");
+        const std::string token = one.browser.token();
+        std::thread sender([&] {
+            Browser own = one.browser;
+            static_cast<void>(own.post(next, {}, json));
+        });
+        std::this_thread::sleep_for(std::chrono::milliseconds(30 + 60 * round));
+        static_cast<void>(one.served.end(SIGKILL));
+        sender.join();
+        const std::size_t entries = Json::parse(one.command({"entries", "2026-10", "--json"}))["entries"].size();
+        INFO(entries);
+        CHECK((entries == 20 || entries == 4020));
+        CHECK(Json::parse(one.command({"verify", "--json"}))["holds"] == true);
+    }
+}
+
+TEST_CASE("a server that is told to end finishes what it began, and ends with 0") {
+    for (const int signal : {SIGTERM, SIGINT}) {
+        Plant one;
+        const std::string next =
+            one.browser.post_csv("/documents?name=b.csv", many_bales("B", 2000)).header("location");
+        static_cast<void>(one.browser.token());
+        int status = 0;
+        std::thread sender([&] {
+            Browser own = one.browser;
+            status = own.post(next, {}, json).status;
+        });
+        std::this_thread::sleep_for(50ms);
+        CHECK(one.served.end(signal) == 0);
+        sender.join();
+        CHECK(status == 200);
+        CHECK(one.served.errors().empty());
+    }
+}
