@@ -185,7 +185,7 @@ Html month_losses(const answers::MonthReview& review) {
     const auto causes = ranked(review.month.account);
     if (causes.empty()) return panel("losses", "Losses", Html(), html("<p>Nothing was lost in this month.</p>\n"));
     const Html table =
-        html("<table class=\"bars\">{}<tbody>\n{}{}{}</tbody></table>\n",
+        html("<table class=\"bars losses\">{}<tbody>\n{}{}{}</tbody></table>\n",
              head_row({"Cause", "excess, kg", "actual, the mark is what was expected", "actual, kg", "expected, kg",
                        "of issued", "full cost, " + review.currency, "excess in cash, " + review.currency},
                       1),

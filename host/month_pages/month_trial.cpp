@@ -20,7 +20,7 @@ Html tried_rows(const answers::DocumentTrial& trial) {
     for (const auto& row : trial.rows) {
         Html cells;
         for (const std::string& field : row.fields) cells += text_cell(field);
-        rows += html("<tr class=\"{}\"><th scope=\"row\" class=\"num quiet\">{}</th>{}</tr>\n",
+        rows += html("<tr class=\"{}\"><th scope=\"row\" class=\"quiet\">{}</th>{}</tr>\n",
                      row.faults.empty() ? "" : "refused", row.line, cells);
         rows += told_row(trial, row.faults, "fault") + told_row(trial, row.doubts, "doubt");
     }
@@ -34,7 +34,8 @@ std::string verdict(const answers::DocumentTrial& trial) {
         return std::to_string(trial.answer->posted) + " rows would be posted, " +
                std::to_string(trial.answer->skipped) + " were posted before";
     std::size_t refused = 0;
-    for (const auto& row : trial.rows) if (!row.faults.empty()) ++refused;
+    for (const auto& row : trial.rows)
+        if (!row.faults.empty()) ++refused;
     return std::to_string(refused) + " of " + std::to_string(trial.all_rows) + " rows refused, so none is posted";
 }
 
