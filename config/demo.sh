@@ -1,6 +1,6 @@
 #!/bin/sh
 # Shows the main job on the demo plant: installs what is missing, builds Flutebook, costs a few orders, posts fourteen
-# months of production, and prints the account of one month, and what an order of a bad month really cost.
+# months of production, and prints the account of one month, what an order of a bad month really cost, and how to open the pages.
 #
 #   sh config/demo.sh
 #
@@ -116,3 +116,7 @@ done
 flutebook --ledger "$ledger" verify
 flutebook --ledger "$ledger" month 2026-10
 flutebook --ledger "$ledger" order cost 2603-02
+
+printf '\n== Next: the same in a browser\n\n'
+printf 'Type this, and open the address that it prints:\n\n  %s --plant %s --ledger %s serve\n' \
+    "$tree/bin/flutebook" "$top/config/demo" "$ledger"
