@@ -1,6 +1,7 @@
 #!/bin/sh
 # Shows the main job on the demo plant: installs what is missing, builds Flutebook, costs a few orders, posts fourteen
-# months of production, and prints the account of one month, what an order of a bad month really cost, and how to open the pages.
+# months of production, prints the account of one month and what an order of a bad month really cost, and says how to
+# open the pages.
 #
 #   sh config/demo.sh
 #
