@@ -310,6 +310,16 @@ TEST_CASE("a workbook of a way that was asked for has the run of that way, as fo
     CHECK(values_of_run(workbooks::quote_workbook(quoted.place.plant, quoted.place.engine, answer, asked)).empty());
 }
 
+TEST_CASE("a workbook of an order that pays a share of its web has the run of that share, as formulas") {
+    PlantCopy plant;
+    const std::string request =
+        plant.write("R-1.yaml", bytes_of(demo_request("R-1001")) + "trim: {share: 0.03, changes: 0.5}\n");
+    const QuotedBook quoted(plant.folder(), request);
+    CHECK(quoted.answer.quantities[0].quote->web_length_m <
+          QuotedBook(plant.folder(), demo_request("R-1001")).answer.quantities[0].quote->web_length_m);
+    CHECK(values_of_run(quoted.book).empty());
+}
+
 TEST_CASE("the program writes that workbook, with its results in it, the same bytes each time") {
     const PlantCopy plant;
     const std::string file = plant.folder() + "/book.xlsx", again = plant.folder() + "/again.xlsx";
