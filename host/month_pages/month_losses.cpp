@@ -242,7 +242,7 @@ Html month_orders(const answers::MonthReview& review) {
             difference_cell(order.excess(), entries_address(search)), kg_text(order.actual), kg_text(order.expected));
     }
     const Html table =
-        html("<table class=\"bars\">{}<tbody>\n{}</tbody></table>\n",
+        html("<table class=\"bars ranked\">{}<tbody>\n{}</tbody></table>\n",
              head_row({"Order", "excess in cash, " + review.currency, "", "excess, kg", "lost, kg", "expected, kg"}, 1),
              rows);
     return panel("orders", "Orders by overspend",

@@ -49,7 +49,7 @@ TEST_CASE("A document that can be posted has a form that posts this very text") 
     trial.answer->posted = 1;
     const std::string page = trial_page(trial);
     CHECK(page_holds(page, "action=\"/documents/ab12\"><input type=\"hidden\" name=\"token\" value=\"the-token\">"));
-    CHECK(page_holds(page, "Post 1 rows"));
+    CHECK(page_holds(page, "Post 1 row<"));
 }
 
 TEST_CASE("A document whose every row was posted before has nothing to post") {
@@ -59,5 +59,5 @@ TEST_CASE("A document whose every row was posted before has nothing to post") {
     trial.answer->skipped = 1;
     const std::string page = trial_page(trial);
     CHECK_FALSE(page_holds(page, "/documents/ab12"));
-    CHECK(page_holds(page, "0 rows would be posted, 1 were posted before"));
+    CHECK(page_holds(page, "0 rows would be posted, 1 posted before"));
 }

@@ -39,6 +39,7 @@ TEST_CASE("A document that can be posted is told with its rows, and nothing is w
     const auto trial = desk.tried(paper_header + "\nP-1,2026-10-05,early,C1,KL140,500\n");
     REQUIRE(trial.answer);
     CHECK(trial.answer->posted == 1);
+    CHECK(trial.answer->files.front().file == "runs.csv");
     CHECK(trial.heads.size() == 6);
     REQUIRE(trial.rows.size() == 1);
     CHECK(trial.rows[0].fields[5] == "500");
