@@ -6,7 +6,7 @@ namespace flutebook::charts {
 
 namespace {
 
-constexpr double stacked_width = 760, stacked_height = 44;
+constexpr double stacked_width = 1180, stacked_height = 44;
 constexpr double least_share = 0.01;
 
 std::string names_of(const std::vector<StackedPart>& parts) {

@@ -76,8 +76,7 @@ private:
     void add_machines(std::size_t stage) {
         for (const auto& centre : account_.centres)
             if (is_corrugator(centre.centre) == (stage == corrugators))
-                add_node(centre.centre, centre.centre,
-                         tonnes_text(centre.in) + " in, " + mass_words(centre.lost) + " lost", stage, Lane::board,
+                add_node(centre.centre, centre.centre, tonnes_text(centre.in) + " in", stage, Lane::board,
                          entries_address(entries("", centre.centre)));
     }
 

@@ -41,14 +41,18 @@ WaterfallStep level(const char* name, Money cost, const std::string& currency, c
             WaterfallStep::Kind::level};
 }
 
+// Between the levels as they are shown.
+Money shown_difference(const answers::Stages& cost) {
+    return Money::rounded(cost.paid.to_double(), 2).value_or(Money()) -
+           Money::rounded(cost.quoted.to_double(), 2).value_or(Money());
+}
+
 // The four differences as they are shown come to the difference of the levels as they are shown.
 std::vector<WaterfallStep> changes_of(const answers::Stages& cost, const std::string& currency,
                                       const std::vector<Address>& down) {
     const auto differences = answers::variances_of(cost);
     const std::vector<Money> parts = {differences.volume, differences.yield, differences.usage, differences.price};
-    const Money shown = Money::rounded(cost.paid.to_double(), 2).value_or(Money()) -
-                        Money::rounded(cost.quoted.to_double(), 2).value_or(Money());
-    const auto texts = coins_of_parts(parts, shown);
+    const auto texts = coins_of_parts(parts, shown_difference(cost));
     std::vector<WaterfallStep> steps;
     for (std::size_t i = 0; i < parts.size(); ++i) {
         static constexpr const char* names[] = {"volume", "yield", "usage", "price"};
@@ -97,7 +101,7 @@ Html rows_links(const std::vector<base::Date>& days, const std::string& order) {
 }
 
 Html cost_lead(const answers::Stages& cost, const std::string& currency) {
-    const Money difference = answers::variances_of(cost).total();
+    const Money difference = shown_difference(cost);
     const char* words = difference > Money() ? "more" : "less";
     if (difference == Money()) return html("<p class=\"lead\">It cost what was quoted.</p>\n");
     return html("<p class=\"lead\">It cost <b>{} {}</b>, <b>{} {}</b> {} than the {} {} of the quote.</p>\n",
@@ -105,12 +109,18 @@ Html cost_lead(const answers::Stages& cost, const std::string& currency) {
                 words, coins_text(cost.quoted), currency);
 }
 
-// Heading and facts stay the report's; the waterfall stands before its sections.
-std::string cost_page(const Frame& frame, const std::string& number, const render::Report& report, const Html& lead,
+// The report's heading, its cost in a sentence and the waterfall stand before its sections.
+std::string cost_page(const Frame& frame, const std::string& number, render::Report report, const Html& lead,
                       const Html& fall) {
+    Html head = html("<h1>Order {}</h1>\n", report.heading->title);
+    render::HtmlBlocks facts("order-");
+    facts.write_heading_facts(report.heading->facts);
+    head += Html::rendered(facts.taken());
+    report.heading.reset();
     return document(
         frame, "Order " + number,
-        lead + html("<div class=\"stack\">{}<div id=\"account\">{}</div></div>\n", fall, report_html(report, "cost")));
+        head + lead +
+            html("<div class=\"stack\">{}<div id=\"account\">{}</div></div>\n", fall, report_html(report, "cost")));
 }
 
 }  // namespace
@@ -118,7 +128,8 @@ std::string cost_page(const Frame& frame, const std::string& number, const rende
 std::string order_list_page(const Frame& frame, const answers::OrderList& list) {
     Html rows;
     for (const auto& item : list.orders) rows += listed_order(item);
-    const auto head = head_row({"Order", "customer", "style", "board", "quantity", "quote", "taken", "cost", "by"}, 9);
+    const auto head =
+        head_row({"Order", "customer", "style", "board", "quantity", "quote", "taken", "cost", "by"}, 4, 4);
     const Html table = list.orders.empty()
                            ? html("<p>No order was taken yet: a saved quote is taken as an order on its page.</p>\n")
                            : scrolling("Orders", html("<table>{}<tbody>\n{}</tbody></table>\n", head, rows));
@@ -133,23 +144,22 @@ std::string order_cost_page(const Frame& frame, const plant::Plant& plant, const
     const std::vector<Address> down = {
         Address("/quotes").at(order.order.quote), order_rows(order.days, number, "converter-run"),
         order_rows(order.days, number, "corrugator-run"), order_rows(order.days, number, "corrugator-run")};
-    const Html lead = html("<h1>Order {}</h1>\n", number) + cost_lead(order.cost, order.currency);
     const Html fall =
         panel("fall", "Quoted against actual, " + order.currency, Html(),
               fall_of(order.cost, order.currency, order.order.quote, down) + rows_links(order.days, number));
-    return cost_page(frame, number, reports::order_cost_report(plant, order), lead, fall);
+    return cost_page(frame, number, reports::order_cost_report(plant, order), cost_lead(order.cost, order.currency),
+                     fall);
 }
 
 std::string order_cost_page(const Frame& frame, const plant::Plant& plant, const answers::SetCost& set) {
     const std::vector<Address> down(4, Address::here().to("account"));
-    const Html lead = html("<h1>Set {}</h1>\n", set.number) + cost_lead(set.cost, set.currency);
     Html rows;
     for (const auto& piece : set.pieces)
         rows += html("<a href=\"{}\">{}</a>", order_address(piece.order.number), piece.order.number);
     const Html fall = panel("fall", "Quoted against actual, " + set.currency, Html(),
                             fall_of(set.cost, set.currency, set.quote, down) +
                                 html("<nav class=\"pages\" aria-label=\"Pieces\">{}</nav>\n", rows));
-    return cost_page(frame, set.number, reports::set_cost_report(plant, set), lead, fall);
+    return cost_page(frame, set.number, reports::set_cost_report(plant, set), cost_lead(set.cost, set.currency), fall);
 }
 
 }  // namespace flutebook::pages

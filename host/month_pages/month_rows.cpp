@@ -75,7 +75,7 @@ std::string month_cause_page(const Frame& frame, const answers::CauseReview& cau
         cause.places.empty()
             ? html("<p>Nothing was lost by it and nothing was expected.</p>\n")
             : scrolling("Losses by centre and shift",
-                        html("<table class=\"bars\">{}<tbody>\n{}{}</tbody></table>\n",
+                        html("<table class=\"bars places\">{}<tbody>\n{}{}</tbody></table>\n",
                              head_row({"Centre", "shift", "excess, kg", "actual, the mark is what was expected",
                                        "actual, kg", "expected, kg", "of issued", "excess in cash, " + cause.currency},
                                       2),
@@ -151,7 +151,7 @@ std::string entry_list_page(const Frame& frame, const answers::EntryList& list) 
     for (const auto& entry : list.found.entries) rows += found_row(entry);
     const auto head = head_row({"Ref", "date", "document", "shift", "centre", "order", "lost, kg", "expected, kg",
                                 "excess, kg", "posted by", "note"},
-                               6);
+                               6, 2);
     const Html table =
         list.found.entries.empty()
             ? html("<p>No row is like this.</p>\n")

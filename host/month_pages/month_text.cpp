@@ -15,6 +15,8 @@ namespace {
 constexpr int shown_places = 2;
 
 std::string signed_text(double value, int decimals) {
+    const bool is_zero = std::fabs(value) < std::pow(10.0, -decimals) / 2;
+    if (is_zero) return render::number_text(0, decimals);
     return render::cell_text(render::Number{value, decimals, render::Number::Form::fixed, {}, render::Sign::always})
         .text;
 }
@@ -121,10 +123,12 @@ Html scrolling(const std::string& name, const Html& inside) {
     return html("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{}\">\n{}</div>\n", name, inside);
 }
 
-Html head_row(const std::vector<std::string>& names, std::size_t texts) {
+Html head_row(const std::vector<std::string>& names, std::size_t first_number, std::size_t texts_behind) {
     Html cells;
-    for (std::size_t i = 0; i < names.size(); ++i)
-        cells += html("<th scope=\"col\" class=\"{}\">{}</th>", i < texts ? "text" : "num", names[i]);
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const bool is_number = i >= first_number && i + texts_behind < names.size();
+        cells += html("<th scope=\"col\" class=\"{}\">{}</th>", is_number ? "num" : "text", names[i]);
+    }
     return html("<thead><tr>{}</tr></thead>\n", cells);
 }
 

@@ -55,8 +55,9 @@ namespace flutebook::pages {
 
 /// A wide table or chart that scrolls by itself, reached by the keyboard.
 [[nodiscard]] Html scrolling(const std::string& name, const Html& inside);
-/// A head of a table: names of columns, the first `texts` of which hold text, the others numbers.
-[[nodiscard]] Html head_row(const std::vector<std::string>& names, std::size_t texts);
+/// A head of a table: names of columns, those from `first_number` to the last but `texts_behind` above numbers.
+[[nodiscard]] Html head_row(const std::vector<std::string>& names, std::size_t first_number,
+                            std::size_t texts_behind = 0);
 [[nodiscard]] Html number_cell(const std::string& text);
 [[nodiscard]] Html text_cell(const std::string& text);
 

@@ -72,7 +72,10 @@ std::vector<std::string> with_others(const MonthReview& review, std::vector<std:
 
 std::string unexplained_words(const MonthAccount& account) {
     const auto sides = month::unexplained_sides(account);
-    return mass_words(sides.over) + " missing, " + mass_words(sides.under) + " found";
+    std::string words;
+    if (sides.over > Grams()) words = mass_words(sides.over) + " missing";
+    if (sides.under > Grams()) words += (words.empty() ? "" : ", ") + mass_words(sides.under) + " found";
+    return words.empty() ? "nothing" : words;
 }
 
 std::string rate_words(const std::optional<double>& rate) {
@@ -83,7 +86,7 @@ std::string rate_words(const std::optional<double>& rate) {
 std::string cost_a_tonne(const MonthAccount& account, const std::string& currency) {
     if (account.issued <= Grams()) return "-";
     const double tonnes = account.issued.to_kg() / 1000;
-    return render::number_text(account.waste_cost().to_double() / tonnes, 2) + " " + currency + " per t issued";
+    return render::number_text(account.waste_cost().to_double() / tonnes, 2) + " " + currency + "/t issued";
 }
 
 ledger::EntrySearch rows_of_kind(const MonthReview& review, const char* kind) {
@@ -98,13 +101,13 @@ Html loss_figures(const MonthReview& review) {
     const Address here = Address::here();
     return figure("Lost", here.to("losses"), tonnes_text(account.lost()),
                   with_others(review,
-                              {share_text(account.lost(), account.issued) + " of issued, expected " +
-                               share_text(account.expected(), account.issued)},
+                              {share_text(account.lost(), account.issued) + " of issued",
+                               "expected " + share_text(account.expected(), account.issued)},
                               [](const MonthAccount& other) { return share_text(other.lost(), other.issued); })) +
            figure("Not explained", here.to("tables"), unexplained_words(account),
                   with_others(review,
-                              {share_text(account.unexplained(), account.issued) + " of issued net, allowed " +
-                               render::percent_text(review.month.tolerance, 2) + " either way"},
+                              {"net " + share_text(account.unexplained(), account.issued) + " of issued",
+                               "allowed " + render::percent_text(review.month.tolerance, 2) + " either way"},
                               unexplained_words));
 }
 
