@@ -41,6 +41,9 @@ clang-format-14     checks the layout of the code
 clang-tidy-14       checks its habits, and that a second compiler takes it
 clang-14            builds plugins as a second compiler does
 abigail-tools       compares the plugin contract with what was released
+nginx-light         stands before the server of pages, with TLS, as its sample file says
+openssl             makes a certificate for it
+curl                asks it
 graphviz            draws who feeds whom
 libreoffice-calc-nogui  recalculates the workbook of a quote
 '

@@ -14,7 +14,7 @@ prints an address with a key that opens once; the browser that opens it then act
 started the server, in every role. When it was used, the next one is printed.
 
 For others, put a proxy with TLS before it and say by which name they ask for it: --host NAME
---behind-proxy. They sign in as `flutebook user` has them. It listens on this machine alone then too.
+--behind-proxy. They sign in as `flutebook user` has them. It listens on this machine alone.
 
 The plant's files are read once, at the start: each page says where one was changed since.
 

@@ -88,10 +88,14 @@ ExitCode list_users(const RunContext& context) {
 
 using Deed = std::string (*)(Users&, const UserCommand&, const std::string& who);
 
+struct SubcommandHelp {
+    const char *name, *help, *example;
+};
+
 // One subcommand that changes a user; `deed` answers with what was done.
-Command& add_deed(Command& user, const char* name, const char* help, const std::shared_ptr<UserCommand>& asked,
+Command& add_deed(Command& user, const SubcommandHelp& help, const std::shared_ptr<UserCommand>& asked,
                   Users::IfMissing missing, Deed deed) {
-    Command& command = user.add(name, help, "");
+    Command& command = user.add(help.name, help.help, std::string("Examples:\n  flutebook user ") + help.example);
     command.argument("NAME", "the person's name, as the ledger keeps it", read_line(asked->name));
     command.run_with([asked, missing, deed](const RunContext& context) {
         Users users(context.ledger, missing);
@@ -107,30 +111,31 @@ void add_user(Command& program) {
     Command& user = program.add("user", "say who may sign in at the server", user_footer);
     user.require_subcommand();
     const auto asked = std::make_shared<UserCommand>();
-    add_deed(user, "add", "add a user", asked, Users::IfMissing::create,
+    add_deed(user, {"add", "add a user", "add \"M. Example\" --role controller"}, asked, Users::IfMissing::create,
              [](Users& users, const UserCommand& one, const std::string& who) {
                  users.add(one.name, one.role, read_password(), who);
                  return fmt::format("added {} as {}", one.name, web::role_text(one.role));
              })
         .option("--role", "ROLE", "reader, accountant, controller or keeper; reader where it is not given",
                 read_role(asked->role));
-    add_deed(user, "role", "give a user another role, also one that is off", asked, Users::IfMissing::refuse,
+    add_deed(user, {"role", "give a user another role, also one that is off", "role \"M. Example\" reader"}, asked,
+             Users::IfMissing::refuse,
              [](Users& users, const UserCommand& one, const std::string& who) {
                  users.set_role(one.name, one.role, who);
                  return fmt::format("{} is {} now", one.name, web::role_text(one.role));
              })
         .argument("ROLE", "reader, accountant, controller or keeper", read_role(asked->role));
-    add_deed(user, "password", "give a user another password", asked, Users::IfMissing::refuse,
-             [](Users& users, const UserCommand& one, const std::string& who) {
+    add_deed(user, {"password", "give a user another password", "password \"M. Example\" < new-password"}, asked,
+             Users::IfMissing::refuse, [](Users& users, const UserCommand& one, const std::string& who) {
                  users.set_password(one.name, read_password(), who);
                  return fmt::format("{} has another password now", one.name);
              });
-    add_deed(user, "off", "let a user sign in no more", asked, Users::IfMissing::refuse,
+    add_deed(user, {"off", "let a user sign in no more", "off \"M. Example\""}, asked, Users::IfMissing::refuse,
              [](Users& users, const UserCommand& one, const std::string& who) {
                  users.turn_off(one.name, who);
                  return fmt::format("{} can no longer sign in", one.name);
              });
-    user.add("list", "list the users", "").run_with(list_users);
+    user.add("list", "list the users", "Examples:\n  flutebook user list").run_with(list_users);
 }
 
 }  // namespace flutebook::cli

@@ -63,7 +63,7 @@ void add_lists(Json& tree, const MonthReview& answer) {
         tree["machines"].push_back({{"machine", machine.machine},
                                     {"shifts", parts_json(machine.shifts)},
                                     {"months", parts_json(machine.months)}});
-    tree["orders"] = parts_json(answer.orders);
+    tree["orders"] = answer.unranked_movements > 0 ? Json() : parts_json(answer.orders);
     tree["mills"] = Json::array();
     for (const SaleToMill& sale : answer.mills)
         tree["mills"].push_back({{"mill", sale.mill},
@@ -82,6 +82,7 @@ std::string month_review_document(const MonthReview& answer) {
     const month::MonthAccount& account = answer.month.account;
     Json tree;
     tree["month"] = month_name(account.month);
+    tree["next"] = answer.next ? Json(month_name(*answer.next)) : Json();
     tree["currency"] = answer.currency;
     tree["issued_kg"] = account.issued.to_kg();
     tree["product_kg"] = account.product.to_kg();

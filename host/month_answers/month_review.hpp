@@ -56,6 +56,7 @@ struct SaleToMill {
 struct MonthReview {
     std::string currency;
     MonthAnswer month;                            // with its trend, not broken down
+    std::optional<ledger::Month> next;            // the next in which something was posted
     std::optional<month::MonthAccount> before;    // the month before, where something was posted in it
     std::optional<month::MonthAccount> year_ago;  // the same month a year ago, likewise
     MonthsTogether to_date;                       // of the year, this month the last
@@ -66,6 +67,7 @@ struct MonthReview {
     std::vector<std::string> shifts;
     std::vector<LossOfMachine> machines;  // and other places that lost something; by the order of their names
     std::vector<LossOfPart> orders;       // the dearest excess first; without weighed causes
+    std::int64_t unranked_movements = 0;  // so many that the orders were not ranked; else 0
     std::vector<SaleToMill> mills;        // by mill and grade
 };
 
@@ -92,14 +94,14 @@ struct MonthList {
     std::vector<MonthInList> months;  // the latest first
 };
 
-/// {"month", "currency", "issued_kg", "product_kg", "lost_kg", "expected_kg", "beyond_expected_kg",
-/// "below_expected_kg",
+/// {"month", "next" (month or null), "currency", "issued_kg", "product_kg", "lost_kg", "expected_kg",
+/// "beyond_expected_kg", "below_expected_kg",
 ///  "missing_kg", "found_kg" (all four not below zero), "waste_cost", "excess_value", "beyond_expected_value",
 ///  "below_expected_value" (they come to excess_value),
 ///  "before": FIGURES or null, "year_ago": FIGURES or null, "year_to_date": TOGETHER, "last_year_to_date": TOGETHER or
 ///  null, "streams": [{"from", "to", "kg"}...], "machines": [{"machine", "shifts": [PART...], "months": [PART...]}...],
-///  "orders": [PART...], "mills": [{"mill", "grade", "tickets", "sent_kg", "paid_kg", "revenue"}...],
-///  "trend": [FIGURES...]}
+///  "orders": [PART...] (null where there are too many movements to rank them unasked), "mills": [{"mill", "grade",
+///  "tickets", "sent_kg", "paid_kg", "revenue"}...], "trend": [FIGURES...]}
 /// FIGURES = {"month", "issued_kg", "product_kg", "lost_kg", "expected_kg", "unexplained_kg", "sent_kg", "waste_cost",
 /// "revenue"}; TOGETHER = {"first", "last", "months", "issued_kg", "product_kg", "lost_kg", "expected_kg",
 /// "beyond_expected_kg", "below_expected_kg", "missing_kg", "found_kg", "sent_kg", "waste_cost", "excess_value",

@@ -221,6 +221,12 @@ Html month_by_month(const answers::MonthReview& review) {
 }
 
 Html month_orders(const answers::MonthReview& review) {
+    if (review.unranked_movements > 0)
+        return panel("orders", "Orders by overspend", Html(),
+                     html("<p>The month has {} movements: ranking its orders reads them all. {}</p>\n",
+                          render::number_text(static_cast<double>(review.unranked_movements), 0),
+                          html("<a href=\"{}\">Rank them</a>",
+                               month_address(review.month.account.month).with("orders", "ranked").to("orders"))));
     if (review.orders.empty()) return {};
     const auto bars = order_bars(review.orders, review.currency);
     Html rows;
@@ -236,7 +242,7 @@ Html month_orders(const answers::MonthReview& review) {
             difference_cell(order.excess(), entries_address(search)), kg_text(order.actual), kg_text(order.expected));
     }
     const Html table =
-        html("<table class=\"bars\">{}<tbody>\n{}</tbody></table>\n",
+        html("<table class=\"bars ranked\">{}<tbody>\n{}</tbody></table>\n",
              head_row({"Order", "excess in cash, " + review.currency, "", "excess, kg", "lost, kg", "expected, kg"}, 1),
              rows);
     return panel("orders", "Orders by overspend",

@@ -41,7 +41,10 @@ Html title(const Frame& frame, const MonthReview& review) {
     if (review.before)
         result += html("<a href=\"{}\" rel=\"prev\">{}</a>", month_address(review.before->month),
                        month_words(review.before->month));
-    result += html("<h1>{}</h1>{}{}", month_words(month), state(review), buttons(frame, review));
+    result += html("<h1>{}</h1>", month_words(month));
+    if (review.next)
+        result += html("<a href=\"{}\" rel=\"next\">{}</a>", month_address(*review.next), month_words(*review.next));
+    result += state(review) + buttons(frame, review);
     return html("<div class=\"month-title\">{}</div>\n", result);
 }
 

@@ -29,10 +29,14 @@ Html tried_rows(const answers::DocumentTrial& trial) {
     return scrolling("Rows", html("<table>{}<tbody>\n{}</tbody></table>\n", head_row(heads, heads.size()), rows));
 }
 
+std::string rows_words(std::int64_t count) {
+    return std::to_string(count) + (count == 1 ? " row" : " rows");
+}
+
 std::string verdict(const answers::DocumentTrial& trial) {
     if (trial.answer)
-        return std::to_string(trial.answer->posted) + " rows would be posted, " +
-               std::to_string(trial.answer->skipped) + " were posted before";
+        return rows_words(trial.answer->posted) + " would be posted, " + std::to_string(trial.answer->skipped) +
+               " posted before";
     std::size_t refused = 0;
     for (const auto& row : trial.rows)
         if (!row.faults.empty()) ++refused;
@@ -49,8 +53,8 @@ Html post_form(const Frame& frame, const answers::DocumentTrial& trial, const st
     if (!trial.answer || trial.answer->posted == 0) return {};
     return panel("post", "Post it", html("<span class=\"small quiet\">this very text</span>"),
                  html("<p class=\"hash\">{}</p><form class=\"act\" method=\"post\" action=\"{}\">{}<div>"
-                      "<button class=\"main\">Post {} rows</button></div></form>\n",
-                      digest, Address("/documents").at(digest), token_field(frame), trial.answer->posted));
+                      "<button class=\"main\">Post {}</button></div></form>\n",
+                      digest, Address("/documents").at(digest), token_field(frame), rows_words(trial.answer->posted)));
 }
 
 Html mend_form(const Frame& frame, const answers::DocumentTrial& trial, const std::string& text) {

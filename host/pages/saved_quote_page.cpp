@@ -117,10 +117,8 @@ Html column(const SavedQuotePage& quote, std::string_view id) {
     const Html ladder =
         quote.printed.empty() ? beside_parts(quote.plant, quote.answer, quote.view, std::string(id)) : parts(quote);
     return html(
-        "<section class=\"stack\" id=\"{}\" aria-label=\"{}\"><h2><a href=\"{}\">{}</a></h2>\n<p "
-        "class=\"quiet\">{}</p>\n"
-        "{}{}</section>\n",
-        id, quote.listed.number, address_of(quote), heading(quote), saved_text(quote.listed), facts(quote), ladder);
+        "<div class=\"stack\" id=\"{}\"><h2><a href=\"{}\">{}</a></h2>\n<p class=\"quiet\">{}</p>\n{}{}</div>\n", id,
+        address_of(quote), heading(quote), saved_text(quote.listed), facts(quote), ladder);
 }
 
 }  // namespace

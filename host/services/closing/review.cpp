@@ -96,6 +96,12 @@ std::vector<answers::SaleToMill> sales_of(const std::vector<ledger::Flow>& flows
     return result;
 }
 
+std::int64_t movements_in(const std::vector<ledger::Flow>& flows) {
+    std::int64_t sum = 0;
+    for (const auto& flow : flows) sum += flow.movements;
+    return sum;
+}
+
 // What a loss adds to a part; each is valued by itself, so that parts add up as they are shown.
 void add_loss(LossOfPart& part, const MonthAccount& account, const ScrapValue& scrap, const std::string& cause,
               Grams actual, Grams expected) {
@@ -177,18 +183,21 @@ std::vector<LossOfPart> orders_of(const ledger::Store& store, const MonthAccount
 
 }  // namespace
 
-answers::MonthReview month_review(const plant::Plant& plant, const ledger::Store& store, ledger::Month month,
-                                  ledger::Date today) {
+answers::MonthReview month_review(const plant::Plant& plant, const ledger::Store& store, const ReviewOptions& asked) {
     const ledger::Snapshot snapshot(store);
     MonthReader reader(plant, store);
     answers::MonthReview answer;
     answer.currency = plant.currency;
-    answer.month = services::month(plant, store, {month, std::nullopt, MonthOptions::Trend::twelve_months, today});
+    const ledger::Month month = asked.month;
+    answer.month =
+        services::month(plant, store, {month, std::nullopt, MonthOptions::Trend::twelve_months, asked.today});
     const MonthAccount& own = answer.month.account;
     for (const auto& cause : own.causes)
         (cause.excess() > Grams() ? answer.beyond_value : answer.below_value) +=
             month::excess_value(own, cause, answer.month.scrap);
     const auto before = month - std::chrono::months(1), year_ago = month - std::chrono::years(1);
+    const auto next = std::upper_bound(reader.months().begin(), reader.months().end(), month);
+    if (next != reader.months().end()) answer.next = *next;
     if (holds(reader.months(), before)) answer.before = reader.account(before);
     if (holds(reader.months(), year_ago)) answer.year_ago = reader.account(year_ago);
     const auto january = month.year() / std::chrono::January;
@@ -201,7 +210,11 @@ answers::MonthReview month_review(const plant::Plant& plant, const ledger::Store
     auto shifts = by_shift(store, own, answer.month.scrap, plant.shifts);
     answer.shifts = shifts.parts;
     answer.machines = machines_of(std::move(shifts), by_month(store, reader, answer.month.trend));
-    answer.orders = orders_of(store, own, answer.month.scrap);
+    const std::int64_t movements = movements_in(flows);
+    if (movements <= asked.most_movements)
+        answer.orders = orders_of(store, own, answer.month.scrap);
+    else
+        answer.unranked_movements = movements;
     return answer;
 }
 

@@ -2,6 +2,7 @@
 // and programs ask for beside `month`.
 #pragma once
 
+#include <cstdint>
 #include <string>
 
 #include "host/month_answers/month_review.hpp"
@@ -10,10 +11,17 @@
 
 namespace flutebook::services {
 
-/// `today` by the machine's clock. Reads totals, and entries of the month alone. Throws LedgerError. The answer is of
-/// one instant, whatever is posted meanwhile.
+struct ReviewOptions {
+    ledger::Month month;
+    ledger::Date today;  // by the machine's clock
+    /// Orders are ranked by reading the month's entries, all else by its totals: in a month with more movements they
+    /// are left out.
+    std::int64_t most_movements = 100000;
+};
+
+/// Throws LedgerError. The answer is of one instant, whatever is posted meanwhile.
 [[nodiscard]] answers::MonthReview month_review(const plant::Plant& plant, const ledger::Store& store,
-                                                ledger::Month month, ledger::Date today);
+                                                const ReviewOptions& asked);
 
 /// Reads totals alone. A cause that the month does not know has no places. Throws LedgerError.
 [[nodiscard]] answers::CauseReview cause_review(const plant::Plant& plant, const ledger::Store& store,

@@ -95,6 +95,7 @@ answers::DocumentTrial try_document(const plant::Plant& plant, ledger::Store& st
     try {
         trial.answer = post(plant, store, asked);
         doubts = told_of(trial.answer->warnings, path, name);
+        for (auto& file : trial.answer->files) file.file = name;
     } catch (const InputError& error) {
         faults = told_of(error.lines(), path, name);
     }

@@ -1,0 +1,63 @@
+// A production document before it is posted, as a page: what can be posted has a form, what cannot has its reasons.
+#include <catch2/catch.hpp>
+
+#include "host/month_pages/month_trial.hpp"
+#include "tests/support/small_plant.hpp"
+
+using namespace flutebook;
+
+namespace {
+
+bool page_holds(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+answers::DocumentTrial tried() {
+    answers::DocumentTrial trial;
+    trial.file = "runs.csv";
+    trial.heads = {"ref", "kg"};
+    trial.rows = {{2, {"R-1", "12"}, {}, {}}, {3, {"<b>R-2", "x"}, {"kg: found `x`; expected a number"}, {}}};
+    trial.all_rows = 2;
+    return trial;
+}
+
+std::string trial_page(const answers::DocumentTrial& trial) {
+    pages::Frame frame;
+    frame.role = pages::Role::controller;
+    frame.token = "the-token";
+    return pages::document_trial_page(frame, fixture::small_plant(), trial, "ab12", "ref,kg\nR-1,12\n</textarea>");
+}
+
+}  // namespace
+
+TEST_CASE("A refused document has each reason below its row, and nothing to post it with") {
+    const std::string page = trial_page(tried());
+    CHECK(page_holds(page, "1 of 2 rows refused, so none is posted"));
+    CHECK(page.find("&lt;b&gt;R-2") < page.find("kg: found `x`; expected a number"));
+    CHECK_FALSE(page_holds(page, "/documents/ab12"));
+}
+
+TEST_CASE("A refused document can be mended where it stands, and its text stays text") {
+    const std::string page = trial_page(tried());
+    CHECK(page_holds(page, "ref,kg\nR-1,12\n&lt;/textarea&gt;</textarea>"));
+}
+
+TEST_CASE("A document that can be posted has a form that posts this very text") {
+    answers::DocumentTrial trial = tried();
+    trial.rows.pop_back();
+    trial.answer.emplace();
+    trial.answer->posted = 1;
+    const std::string page = trial_page(trial);
+    CHECK(page_holds(page, "action=\"/documents/ab12\"><input type=\"hidden\" name=\"token\" value=\"the-token\">"));
+    CHECK(page_holds(page, "Post 1 row<"));
+}
+
+TEST_CASE("A document whose every row was posted before has nothing to post") {
+    answers::DocumentTrial trial = tried();
+    trial.rows.pop_back();
+    trial.answer.emplace();
+    trial.answer->skipped = 1;
+    const std::string page = trial_page(trial);
+    CHECK_FALSE(page_holds(page, "/documents/ab12"));
+    CHECK(page_holds(page, "0 rows would be posted, 1 posted before"));
+}
