@@ -127,6 +127,7 @@ std::string month_document(const MonthAnswer& answer) {
                                        {"note", row.note}});
     tree["close_waits_for"] = answer.close_waits_for;
     tree["losses_quoted_by"] = answer.losses_quoted_by;
+    tree["trim"] = trim_answers::trim_months_json(answer.trim);
     if (answer.by) add_parts(tree, answer);
     return document_text("month", tree);
 }

@@ -9,6 +9,7 @@
 #include "host/month/breakdown.hpp"
 #include "host/month/corrected_row.hpp"
 #include "host/month/excess.hpp"
+#include "host/trim_answers/trim_months.hpp"
 #include "ledger/writing/close.hpp"
 
 namespace flutebook::answers {
@@ -29,6 +30,7 @@ struct MonthAnswer {
     /// Models whose losses orders of the month were quoted with, where they are not those of the formulas of a run, by
     /// which everything here is expected.
     std::vector<std::string> losses_quoted_by = {};
+    trim_answers::TrimMonths trim = {};
 
     [[nodiscard]] bool balances() const { return month::balances_within(account, tolerance); }
     /// Of the twelve months together.
@@ -60,7 +62,8 @@ struct CloseAnswer {
 ///  "document" (its kind), "ref" (both of what a reversal undoes), "reverses" (the day of what it undoes; null of a row
 ///  that has a note), "note"}...], "close_waits_for": [SENTENCE...] (what stands in the way of closing it; empty where
 ///  it is closed or can be), "losses_quoted_by": [MODEL...] (models whose losses orders of the month were quoted with,
-///  where they are not those of the formulas of a run, by which everything here is expected)}
+///  where they are not those of the formulas of a run, by which everything here is expected), "trim": what
+///  corrugators trimmed (see trim_answers/trim_months)}
 /// and with --by: "by", "parts": [{"of", "issued_kg", "made_kg", "fed_kg", "product_kg", "loss_kg": {CAUSE},
 ///  "expected_kg": {CAUSE}}...]; by board and by order both are without the causes that are weighed.
 ///

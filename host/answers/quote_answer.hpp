@@ -17,6 +17,7 @@
 #include "host/geometry/layout.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/orders/request.hpp"
+#include "host/trim_answers/shared_trim.hpp"
 #include "ledger/values/money.hpp"
 
 namespace flutebook::answers {
@@ -161,17 +162,6 @@ struct SetQuote {
     std::optional<CashMargin> cash = std::nullopt;
 };
 
-/// How a request that pays a share of its web pays for trim, beside what it would cost if it ran alone.
-struct SharedTrim {
-    struct Alone {
-        double quantity;
-        std::optional<Money> price_per_thousand;  // nothing where it cannot be made
-        double own_share;                         // trim / roll width of the layout that was chosen with the share
-    };
-    double share, changes;
-    std::vector<Alone> alone;  // by quantity of the request, those that can be made
-};
-
 /// One request's answer.
 struct RequestAnswer {
     orders::Request request;
@@ -197,10 +187,10 @@ struct RequestAnswer {
     /// What a plugin did wrong, if one did. `quantities` is then empty.
     std::optional<std::string> model_fault = std::nullopt;
     std::vector<base::Warning> warnings = {};
-    std::vector<Piece> pieces = {};             // empty of a box of one piece
-    std::optional<SharedTrim> trim = {};        // nothing where each order pays its own roll
-    std::vector<blanks::FlatBlank> drawn = {};  // each blank as it lies, where drawings were asked for
-    std::string not_drawn = {};                 // a sentence: why blanks that were asked for are not there; else empty
+    std::vector<Piece> pieces = {};                     // empty of a box of one piece
+    std::optional<trim_answers::SharedTrim> trim = {};  // nothing where each order pays its own roll
+    std::vector<blanks::FlatBlank> drawn = {};          // each blank as it lies, where drawings were asked for
+    std::string not_drawn = {};  // a sentence: why blanks that were asked for are not there; else empty
     OfferTerms terms = {};
     std::optional<Approval> approval = std::nullopt;  // of a quote that is kept with one
     std::optional<Strength> strength = std::nullopt;  // of a slotted box on a board whose ECT is known

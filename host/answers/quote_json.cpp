@@ -8,7 +8,6 @@
 #include "host/answers/json_parts.hpp"
 #include "host/answers/price_rules_json.hpp"
 #include "host/answers/request_json.hpp"
-#include "host/answers/shared_trim_json.hpp"
 #include "host/base/place.hpp"
 #include "host/plant/machine_list.hpp"
 
@@ -300,7 +299,7 @@ Json request_json(const plant::Plant& plant, const RequestAnswer& answer, const 
                    {"quotes", quantities_json(answer.quantities, asked, Priced::box)}};
     if (!answer.pieces.empty()) result["pieces"] = pieces_json(answer.pieces, asked);
     if (answer.model_fault) result["fault"] = *answer.model_fault;
-    if (answer.trim) result["trim"] = shared_trim_json(*answer.trim);
+    if (answer.trim) result["trim"] = trim_answers::shared_trim_json(*answer.trim);
     result["warnings"] = warnings_json(answer.warnings);
     add_offer_terms(result, answer);
     add_strength(result, answer.strength);

@@ -9,7 +9,6 @@
 
 #include "host/answers/price_rules_json.hpp"
 #include "host/answers/quote_json.hpp"
-#include "host/answers/shared_trim_json.hpp"
 #include "host/base/date.hpp"
 #include "host/plant/machine_list.hpp"
 #include "ledger/values/error.hpp"
@@ -318,7 +317,7 @@ QuoteDocument document_in(const Json& tree, int version) {
     static constexpr std::array units = {plant::Units::metric, plant::Units::us};
     result.plant.units = choice_of(units, tree.at("units"));
     if (request.contains("fault")) result.answer.model_fault = request.at("fault").get<std::string>();
-    if (request.contains("trim")) result.answer.trim = shared_trim_in(request.at("trim"));
+    if (request.contains("trim")) result.answer.trim = trim_answers::shared_trim_in(request.at("trim"));
     if (request.contains("warnings"))
         for (const Json& json : request.at("warnings"))
             result.answer.warnings.push_back({json.at("at"), json.at("text")});

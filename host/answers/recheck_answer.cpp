@@ -9,12 +9,14 @@
 
 #include "host/answers/json_text.hpp"
 #include "host/base/place.hpp"
+#include "host/trim_answers/shared_trim.hpp"
 
 namespace flutebook::answers {
 
 namespace {
 
-constexpr std::array<const char*, 5> causes = {"nothing-differs", "plant-files", "plugins", "both", "unknown"};
+constexpr std::array<const char*, 6> causes = {"nothing-differs", "plant-files", "plugins", "both",
+                                               "unknown",         "ledger"};
 constexpr std::array<const char*, 3> saved_ends = {"to-the-byte", "otherwise", "unfit"};
 constexpr std::array<const char*, 3> today_ends = {"answered", "refused", "model-at-fault"};
 
@@ -143,6 +145,11 @@ std::string recheck_document(const Recheck& checked) {
                              {"complaints", checked.reproduction.complaints}};
     result["today"] = {{"ends", name_of(today_ends, checked.today.ends)}, {"complaints", checked.today.complaints}};
     result["heading"] = list_json(checked.today.heading, difference_json);
+    const auto policy = [](const std::optional<plant::TrimPolicy>& trim) {
+        return trim ? trim_answers::trim_policy_json(*trim) : Json(nullptr);
+    };
+    if (checked.trim.was || checked.trim.now)
+        result["trim"] = {{"was", policy(checked.trim.was)}, {"now", policy(checked.trim.now)}};
     result["quantities"] = quantities_json(checked);
     return document_text("quote-recheck", result);
 }

@@ -92,7 +92,17 @@ struct TodaysAnswer {
 };
 
 /// What caused today's answer to differ.
-enum class Cause { nothing_differs, plant_files, plugins, both, unknown };
+/// `ledger`: its share of trim alone; where the plant's files differ too, it is among what they are said to do.
+enum class Cause { nothing_differs, plant_files, plugins, both, unknown, ledger };
+
+/// The share of trim that was quoted, and today's; nothing of an order that pays its own roll, or has no answer.
+struct TrimBeside {
+    std::optional<plant::TrimPolicy> was = std::nullopt, now = std::nullopt;
+
+    [[nodiscard]] bool differs() const { return now && was != now; }
+    /// Whether the ledger, or want of it, decided one of them.
+    [[nodiscard]] bool is_by_ledger() const { return (was && was->origin) || (now && now->origin); }
+};
 
 struct Recheck {
     std::string quote, request;
@@ -107,6 +117,7 @@ struct Recheck {
     Cause cause;
     /// The day of today's prices, where another than the quote's was asked for.
     std::optional<base::Date> new_date = std::nullopt;
+    TrimBeside trim = {};
 
     /// Whether any figure differs today.
     [[nodiscard]] bool differs() const { return cause != Cause::nothing_differs; }
@@ -116,13 +127,12 @@ struct Recheck {
 ///
 /// {"quote", "request", "saved": {"who", "when" (UTC)}, "date" (whose prices; null where unknown),
 ///  "new_date" (whose prices today's answer has, with --date; else null), "plant", "currency",
-///  "differs" (true false), "cause" (nothing-differs plant-files plugins both unknown; with --date the prices of the
-///  new day are of the plant's files),
-///  "plant_files": [{"file", "key", "was", "now", "place" ("FILE:LINE:COLUMN" of today, null of what was removed)}...],
-///  "plugins": [{"id", "was", "now"}...], was and now {"version", "sha256"} or null,
-///  "saved_files": {"ends" (to-the-byte otherwise unfit), "complaints": [sentence...]},
-///  "today": {"ends" (answered refused model-at-fault), "complaints": [sentence...]},
-///  "heading": [D...], the plant's name and currency,
+///  "differs" (true false), "cause" (nothing-differs plant-files plugins both unknown ledger; with --date the prices of
+///  the new day are of the plant's files), "plant_files": [{"file", "key", "was", "now", "place" ("FILE:LINE:COLUMN" of
+///  today, null of what was removed)}...], "plugins": [{"id", "was", "now"}...], was and now {"version", "sha256"} or
+///  null, "saved_files": {"ends" (to-the-byte otherwise unfit), "complaints": [sentence...]}, "today": {"ends"
+///  (answered refused model-at-fault), "complaints": [sentence...]}, "heading": [D...], the plant's name and currency,
+///  "trim": {"was": P, "now": P}, only of a share: P as in `quote --json` without "alone", null where there is none,
 ///  "quantities": [{"quantity", "differs", "was": T, "saved_files": T, "now": T, "figures": [D...], "lines": [L...],
 ///    "limits": ["WAY: LIMIT"...]}...]}, behind a quantity of a set its pieces, each with "piece", its name
 /// T = {"cost", "cost_per_thousand", "price_per_thousand"}, null where it cannot be made; "saved_files" is the cost of

@@ -9,11 +9,11 @@
 #include "host/answers/list_json.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/cli/open_workplace.hpp"
 #include "host/command_line/output.hpp"
 #include "host/command_line/whole_file.hpp"
 #include "host/lists/list_run.hpp"
 #include "host/lists/list_writer.hpp"
-#include "host/workplace/workplace.hpp"
 
 namespace flutebook::cli {
 
@@ -107,7 +107,7 @@ ExitCode quote_list(const ListQuote& asked, const RunContext& context) {
                               base::shown(asked.file))});
         return ExitCode::misused;
     }
-    const workplace::Workplace workplace = workplace::open(context.plant);
+    const workplace::Workplace workplace = open_workplace(context);
     if (!asked.is_json) warn(workplace.warnings);
     const std::unique_ptr<lists::ListSource> source =
         ends_in(asked.file, ".xlsx") ? lists::open_workbook_list(asked.file) : lists::open_csv_list(asked.file);

@@ -7,6 +7,7 @@
 #include "host/cli/commands.hpp"
 #include "host/cli/list_command.hpp"
 #include "host/cli/offer_file.hpp"
+#include "host/cli/open_workplace.hpp"
 #include "host/cli/quote_run.hpp"
 #include "host/cli/request_keys_help.hpp"
 
@@ -109,7 +110,7 @@ ExitCode run_quote(const QuoteCommand& asked, const RunContext& context) {
         return ExitCode::misused;
     }
     if (has_list(asked)) return run_list(asked, context);
-    return run_quotes(workplace::open(context.plant), asked, context);
+    return run_quotes(open_workplace(context), asked, context);
 }
 
 }  // namespace

@@ -118,7 +118,7 @@ ExitCode recheck_exit_code(const answers::Recheck& checked) {
 
 ExitCode recheck_quote(const SavedQuoteCommand& asked, const RunContext& context) {
     const answers::Recheck checked = saved_quotes::recheck(read_saved_quote(context.ledger, asked.quote),
-                                                           {context.plant, asked.threads, asked.date});
+                                                           {context.plant, context.ledger, asked.threads, asked.date});
     context.output.write(asked.is_json ? answers::recheck_document(checked)
                                        : render::to_text(reports::recheck_report(checked)) + "\n");
     complain(checked.reproduction.complaints);

@@ -93,6 +93,23 @@ std::string read_copied_from(const fields::Field& field) {
     return number;
 }
 
+// `field` is where it is complained of that nobody knows a share: at the key that asks for one, else at the board.
+plant::TrimPolicy resolved_trim(const fields::Field& field, const plant::AskedTrim& asked, const plant::Plant& plant,
+                                const plant::Board& board, base::Date day) {
+    if (asked.way != plant::AskedTrim::Way::by_ledger) return asked.numbers;
+    plant::TrimFinding finding{std::nullopt, plant::twelve_months_before(board.code, day), ""};
+    if (plant.trim_source) finding = plant.trim_source(board.code, day);
+    if (finding.policy) return *finding.policy;
+    plant::TrimPolicy result = plant.trim ? plant.trim->numbers : plant::TrimPolicy();
+    if (!result.share)
+        field.complain(
+            fmt::format("no share of trim is known: {}, expected {} of either; post them, or give numbers "
+                        "such as `trim: {{share: 0.03, changes: 0.6}}`",
+                        plant::found_text(finding), plant::enough_runs));
+    result.origin = std::move(finding.looked_at);
+    return result;
+}
+
 Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
     Request request{};
     request.number = form.field("request").text();
@@ -121,10 +138,11 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     if (form.has("margin") || !plant.pricing.has_margin(request.customer))
         request.margin = form.field("margin").number("1", fields::range::share);
     if (form.has("colours")) request.colours = form.field("colours").number("1", fields::range::count);
-    if (form.has("trim"))
-        request.trim = plant::read_trim_policy(form.field("trim"));
-    else if (plant.trim)
-        request.trim = *plant.trim;
+    if (form.has("trim") || plant.trim) {
+        const auto asked = form.has("trim") ? plant::read_asked_trim(form.field("trim")) : *plant.trim;
+        const auto field = form.has("trim") ? form.field("trim") : board_field;
+        if (board != nullptr && day) request.trim = resolved_trim(field, asked, plant, *board, *day);
+    }
     if (form.has("route")) read_route(form.field("route"), plant, style, request);
     if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
     if (form.has("copied_from")) request.copied_from = read_copied_from(form.field("copied_from"));

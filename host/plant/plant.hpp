@@ -22,6 +22,7 @@
 #include "host/plant/model_settings.hpp"
 #include "host/plant/pricing.hpp"
 #include "host/plant/trim_policy.hpp"
+#include "host/plant/trim_record.hpp"
 
 namespace flutebook::plant {
 
@@ -138,7 +139,7 @@ struct Plant {
     Units units;
     std::vector<std::string> shifts;
     double balance_tolerance;
-    std::optional<TrimPolicy> trim;  // of requests that do not say; nothing: each order pays its own roll
+    std::optional<AskedTrim> trim;  // of requests that do not say; nothing: each order pays its own roll
     std::vector<Mill> mills;
     std::vector<Paper> papers;
     std::vector<Flute> flutes;
@@ -158,6 +159,7 @@ struct Plant {
     base::DecimalMark decimal_mark = base::DecimalMark::point;  // in what people are shown
     Pricing pricing{};                                          // all else that stands there
     base::Places places;                                        // of plant.yaml
+    TrimSource trim_source{};  // of requests that ask for the ledger's share; empty where no ledger is known
 
     [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;

@@ -96,7 +96,7 @@ Plant read_plant_file(fields::MapReader file) {
     plant.shifts = read_shifts(file.field("shifts"));
     plant.balance_tolerance = file.field("balance_tolerance").number("1", fields::range::share);
     for (const auto& entry : file.field("mills").entries()) plant.mills.push_back(read_mill(entry));
-    if (file.has("trim")) plant.trim = read_trim_policy(file.field("trim"));
+    if (file.has("trim")) plant.trim = read_plant_trim(file.field("trim"));
     if (file.has("pricing")) {
         fields::MapReader pricing = file.form("pricing");
         plant.optional_models = read_optional_models(pricing);

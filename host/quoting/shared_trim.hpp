@@ -6,8 +6,8 @@
 namespace flutebook::quoting {
 
 /// `alone` is the answer to the same request without a share, `answer` that with one; both hold the same quantities.
-[[nodiscard]] answers::SharedTrim shared_trim(const answers::RequestAnswer& answer,
-                                              const answers::RequestAnswer& alone);
+[[nodiscard]] trim_answers::SharedTrim shared_trim(const answers::RequestAnswer& answer,
+                                                   const answers::RequestAnswer& alone);
 
 /// For each layout whose own trim is more than three times the share: slit widths that leave so much must not be
 /// given away.

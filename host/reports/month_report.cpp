@@ -161,6 +161,29 @@ ReportSection scrap_section(const MonthAnswer& answer, const std::string& curren
     return {"Scrap, from the machine to the mill", {stocks, sale}};
 }
 
+// What a quote with `trim: share` is made of.
+ReportSection trim_section(const trim_answers::TrimMonths& trim) {
+    ReportTable table{"side trim",
+                      {unrepeated(name_column("board")), text_column("months"), number_column("runs"),
+                       number_column("orders"), number_column("side trim", "kg"), number_column("board", "kg"),
+                       number_column("trim", "of board"), number_column("order changes", "an order")}};
+    const auto add = [&](const std::string& board, const std::string& months, const plant::TrimRecord& record) {
+        table.add({board, months, Number{static_cast<double>(record.runs), 0},
+                   Number{static_cast<double>(record.orders), 0}, kg(record.side_trim), kg(record.board),
+                   share(record.side_trim, record.board), Number{record.changes_per_order(), 2}});
+    };
+    const std::string month = plant::month_text(trim.last);
+    const std::string year = plant::month_text(trim.first) + " to " + month;
+    add("all boards", month, trim.month);
+    add("all boards", year, trim.year);
+    for (const auto& board : trim.boards) {
+        add(board.board, month, board.month);
+        add(board.board, year, board.year);
+    }
+    return {fmt::format("Trim of the webs; a board by itself from {} runs in twelve months", plant::enough_runs),
+            {table}};
+}
+
 ReportSection trend_section(const MonthAnswer& answer, const std::string& currency) {
     ReportTable table{
         "twelve months",
@@ -277,6 +300,7 @@ Report month_report(const plant::Plant& plant, const MonthAnswer& answer) {
         report.sections.push_back(section);
     if (answer.by) report.sections.push_back(parts_section(answer));
     if (!answer.corrected_rows.empty()) report.sections.push_back(corrections_section(answer));
+    if (answer.trim.year.runs > 0) report.sections.push_back(trim_section(answer.trim));
     report.sections.push_back(trend_section(answer, currency));
     return report;
 }

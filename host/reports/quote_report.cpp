@@ -233,7 +233,7 @@ Report quote_report(const plant::Plant& plant, const answers::RequestAnswer& ans
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     Report report{"quote", answer.request.number, request_heading(plant, answer.request), {}};
     if (asked.way.is_any()) report.heading->facts.push_back({"way asked for", {asked_way_text(context, asked.way)}});
-    if (answer.trim) report.heading->facts.push_back({"trim", {"shared, " + shared_trim_text(*answer.trim)}});
+    if (answer.trim) report.heading->facts.push_back({"trim", {"shared, " + shared_trim_text(answer.trim->policy)}});
     for (auto& fact : offer_facts(answer)) report.heading->facts.push_back(std::move(fact));
     if (answer.model_fault) return report;
     add_short_answer(report, context, answer);

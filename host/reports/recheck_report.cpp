@@ -13,6 +13,7 @@
 #include "host/reports/building.hpp"
 #include "host/reports/figure_names.hpp"
 #include "host/reports/labels.hpp"
+#include "host/reports/shared_trim.hpp"
 
 namespace flutebook::reports {
 
@@ -26,6 +27,9 @@ using answers::Leaf;
 using answers::Recheck;
 using answers::Reproduction;
 using answers::TodaysAnswer;
+
+const char* const was_head = "was";
+const char* const now_head = "now";
 
 ReportHeading heading(const Recheck& checked) {
     ReportHeading result{fmt::format("{} rechecked: {}", checked.quote, checked.request),
@@ -48,6 +52,7 @@ const char* dated_cause_text(Cause cause) {
             return "Different, by the plugins or the program.";
         case Cause::both:
             return "Different, by the prices of that day or the plant's files, and by the plugins or the program.";
+        case Cause::ledger:
         case Cause::unknown:
             break;
     }
@@ -64,6 +69,8 @@ const char* cause_text(Cause cause) {
             return "Different today, by the plugins or the program.";
         case Cause::both:
             return "Different today, by the plant's files and by the plugins or the program.";
+        case Cause::ledger:
+            return "Different today, by the share of trim that the ledger has now.";
         case Cause::unknown:
             break;
     }
@@ -75,7 +82,8 @@ const char* reproduction_text(const Recheck& checked) {
         case Reproduction::Ends::to_the_byte:
             return "The saved files still give the saved answer, byte for byte.";
         case Reproduction::Ends::otherwise:
-            return checked.cause == Cause::nothing_differs || checked.cause == Cause::plant_files
+            return checked.cause == Cause::nothing_differs || checked.cause == Cause::plant_files ||
+                           checked.cause == Cause::ledger
                        ? "The saved files still give every saved figure, but the document has other keys or words."
                        : "The saved files no longer give the saved answer: the plugins or the program are others.";
         case Reproduction::Ends::unfit:
@@ -145,6 +153,22 @@ ReportSection plugins_section(const Recheck& checked) {
     return section;
 }
 
+// What the ledger said of trim then, and what it says today.
+ReportSection trim_section(const Recheck& checked) {
+    if (!checked.trim.is_by_ledger()) return {};
+    ReportSection section{"Trim shared"};
+    const auto add = [&](const char* when, const std::optional<plant::TrimPolicy>& policy) {
+        if (!policy) return;
+        const std::string origin = trim_origin_text(*policy);
+        section.blocks.emplace_back(
+            Note{fmt::format("{}: {}{}", when, shared_trim_text(*policy), origin.empty() ? "" : "; " + origin),
+                 Note::Kind::sentence, 1});
+    };
+    add(was_head, checked.trim.was);
+    add(now_head, checked.trim.now);
+    return section;
+}
+
 // The plant's name and currency.
 ReportSection plant_section(const Recheck& checked) {
     ReportSection section;
@@ -157,8 +181,6 @@ ReportSection plant_section(const Recheck& checked) {
 
 constexpr int most_decimals = 7;
 constexpr int least_digits = 6;
-const char* const was_head = "was";
-const char* const now_head = "now";
 
 Number number_of(double value, int digits, const std::string& unit = "", Sign sign = Sign::negative_only) {
     return {value, most_decimals + digits - least_digits, Number::Form::significant, unit, sign, digits};
@@ -283,6 +305,7 @@ Report recheck_report(const Recheck& checked) {
     if (is_answered) add(ladder_section(checked));
     add(keys_section(checked));
     add(plugins_section(checked));
+    add(trim_section(checked));
     add(plant_section(checked));
     for (std::size_t i = 0; is_answered && i < checked.today.quantities.size(); ++i)
         add(changed_quantity_part(checked, i));

@@ -1,4 +1,4 @@
-// What a quote says where the order pays a share of its web: how much, and what it would cost alone.
+// What is said where an order pays a share of its web: how much, where that was counted, and what it would cost alone.
 #pragma once
 
 #include <string>
@@ -10,7 +10,11 @@
 namespace flutebook::reports {
 
 /// "2.88 % of the board and 0.6 of an order change".
-[[nodiscard]] std::string shared_trim_text(const answers::SharedTrim& trim);
+[[nodiscard]] std::string shared_trim_text(const plant::TrimPolicy& policy);
+
+/// "counted from 41 runs of B-140 for 17 orders, 2025-10 to 2026-09: …": which figures; empty where the request gave
+/// the numbers.
+[[nodiscard]] std::string trim_origin_text(const plant::TrimPolicy& policy);
 
 /// The price of each quantity beside that of the same order alone.
 [[nodiscard]] render::ReportSection shared_trim_section(const SheetContext& context,

@@ -9,6 +9,7 @@
 #include "host/quoting/quote.hpp"
 #include "host/saved_quotes/changes.hpp"
 #include "host/saved_quotes/saved_workplace.hpp"
+#include "host/trim_history/trim_history.hpp"
 
 namespace flutebook::saved_quotes {
 
@@ -96,6 +97,15 @@ bool is_same(const answers::QuoteDocument& was, const answers::QuoteDocument& no
                         [](const answers::ChangedQuantity& quantity) { return quantity.differs(); });
 }
 
+std::optional<plant::TrimPolicy> trim_of(const answers::QuoteDocument& document) {
+    return document.answer.trim ? std::optional(document.answer.trim->policy) : std::nullopt;
+}
+
+// Files that say the same, and a share that does not: the ledger has gone on.
+bool is_of_ledger(const answers::Recheck& checked) {
+    return checked.cause == Cause::plant_files && checked.keys.empty() && !checked.new_date && checked.trim.differs();
+}
+
 Cause cause_of(const answers::QuoteDocument& was, const Recosted& by_plugins, const Recosted& today) {
     if (today.document && is_same(was, *today.document)) return Cause::nothing_differs;
     if (!by_plugins.document) return Cause::unknown;
@@ -106,7 +116,8 @@ Cause cause_of(const answers::QuoteDocument& was, const Recosted& by_plugins, co
 }  // namespace
 
 answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& asked) {
-    const workplace::Workplace today = workplace::open(asked.folder);
+    workplace::Workplace today = workplace::open(asked.folder);
+    today.plant.trim_source = trim_history::trim_source(asked.ledger);
     const answers::QuoteDocument was = saved_document(quote);
     const Recosted by_plugins = from_saved_files(quote, asked);
     const Recosted now = from_todays_files(quote, today, asked);
@@ -123,6 +134,9 @@ answers::Recheck recheck(const ledger::SavedQuote& quote, const RecheckOptions& 
                             cause_of(was, by_plugins, now)};
     if (!result.date) result.date = by_plugins.date ? by_plugins.date : asked.date ? std::nullopt : now.date;
     result.new_date = asked.date;
+    result.trim.was = trim_of(was);
+    if (now.document) result.trim.now = trim_of(*now.document);
+    if (is_of_ledger(result)) result.cause = Cause::ledger;
     return result;
 }
 

@@ -20,6 +20,7 @@ namespace flutebook::saved_quotes {
 
 struct RecheckOptions {
     std::string folder;  // the plant's, today
+    std::string ledger;  // the file, which says today's share of trim
     unsigned threads = 1;
     /// The day whose prices today's files give; nothing: the quote's own.
     std::optional<base::Date> date = std::nullopt;

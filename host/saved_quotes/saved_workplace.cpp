@@ -35,6 +35,15 @@ plant::FileTexts kept_files(const ledger::SavedQuote& quote) {
     return result;
 }
 
+// Whatever the ledger says today, the share that was quoted.
+plant::TrimSource kept_trim(const ledger::SavedQuote& quote) {
+    return [quote](const std::string& board, base::Date day) {
+        plant::TrimFinding result{std::nullopt, plant::twelve_months_before(board, day), "the quote"};
+        if (const auto kept = saved_document(quote).answer.trim) result.policy = kept->policy;
+        return result;
+    };
+}
+
 // Where the quote's plant lacks a machine, today's is added.
 void add_machine(scenario::PlantOverrides& overrides, const plant::Plant& then, const plant::Plant& today,
                  const std::string& code) {
@@ -54,7 +63,10 @@ void add_machine(scenario::PlantOverrides& overrides, const plant::Plant& then, 
 
 plant::Plant saved_plant(const ledger::SavedQuote& quote, const std::string& folder) {
     return as_saved(quote, [&] {
-        return scenario::with(plant::read_plant(saved_options(quote).plant, kept_files(quote)), {.folder = folder});
+        plant::Plant kept =
+            scenario::with(plant::read_plant(saved_options(quote).plant, kept_files(quote)), {.folder = folder});
+        kept.trim_source = kept_trim(quote);
+        return kept;
     });
 }
 

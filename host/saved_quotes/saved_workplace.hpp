@@ -14,8 +14,9 @@
 
 namespace flutebook::saved_quotes {
 
-/// The plant as it was kept. Its plugins are to be looked for in `folder`, where the plant is today. Throws InputError
-/// (plant) where this program no longer takes its files, LedgerError where a part is not there.
+/// The plant as it was kept, which knows of the ledger's share of trim only that of the quote. Its plugins are to be
+/// looked for in `folder`, where the plant is today. Throws InputError (plant) where this program no longer takes its
+/// files, LedgerError where a part is not there.
 [[nodiscard]] plant::Plant saved_plant(const ledger::SavedQuote& quote, const std::string& folder);
 
 /// The same opened for work. Throws InputError (plant) also where the kept settings no longer fit the plugins, and

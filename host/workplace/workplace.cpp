@@ -99,6 +99,7 @@ Workplace open(plant::Plant plant) {
 }
 
 Workplace with_plant(const Workplace& workplace, plant::Plant plant) {
+    plant.trim_source = workplace.plant.trim_source;
     engine::Engine engine = workplace.engine.with_settings_of(plant);
     std::vector<base::Warning> warnings = warnings_of(plant, engine);
     return {std::move(plant), std::move(engine), std::move(warnings)};

@@ -27,8 +27,8 @@ struct Workplace {
 /// The same for a plant that has been read already: its models are looked for in its folder.
 [[nodiscard]] Workplace open(plant::Plant plant);
 
-/// The workplace with another plant that lists the same models: no file is opened and nothing is loaded. Throws
-/// InputError (plant) for unfit settings.
+/// The workplace with another plant that lists the same models, and the same ledger to ask for a share of trim: no file
+/// is opened and nothing is loaded. Throws InputError (plant) for unfit settings.
 [[nodiscard]] Workplace with_plant(const Workplace& workplace, plant::Plant plant);
 
 /// `../lib/flutebook/plugins` from the running program.

@@ -9,6 +9,7 @@
 #include "host/month/month.hpp"
 #include "host/production/accounts.hpp"
 #include "host/services/orders/order.hpp"
+#include "host/trim_history/trim_history.hpp"
 #include "ledger/proof/seal_check.hpp"
 #include "ledger/reading/entries.hpp"
 
@@ -214,6 +215,20 @@ std::vector<std::string> models_quoted_otherwise(const plant::Plant& plant, cons
     return {models.begin(), models.end()};
 }
 
+trim_answers::TrimMonths trim_until(const ledger::Store& store, ledger::Month month) {
+    trim_history::TrimReader reader;
+    trim_answers::TrimMonths result;
+    result.first = month - std::chrono::months(11);
+    result.last = month;
+    trim_history::TrimOfMonths own = reader.of(store, month, month);
+    const trim_history::TrimOfMonths year = reader.of(store, result.first, month);
+    result.month = own.plant;
+    result.year = year.plant;
+    for (const auto& [board, record] : year.boards)
+        if (record.runs >= plant::enough_runs) result.boards.push_back({board, own.boards[board], record});
+    return result;
+}
+
 }  // namespace
 
 answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked) {
@@ -232,6 +247,7 @@ answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store
                                       plant.balance_tolerance, month::EmptyMonths::refuse);
     answer.losses_quoted_by = models_quoted_otherwise(plant, store, asked.month);
     answer.corrected_rows = corrected_rows(store, asked.month);
+    answer.trim = trim_until(store, asked.month);
     answer.scrap = month::scrap_value(answer.account, {});
     const bool is_sold = answer.scrap.of == month::ScrapValue::Of::month;
     if (asked.trend == MonthOptions::Trend::twelve_months || !is_sold) {

@@ -29,9 +29,10 @@ class Enquiry:
         self.route, self.extras = given.get("route"), given.get("extras", {})
 
 
-def cheapest(plant, board, piece, found, quantity, enquiry, settings, leads):
+def cheapest(plant, board, piece, found, quantity, enquiry, settings, leads, trim):
     """The least full cost of all ways. Of those that cost the same the first."""
-    costings = [Costing(plant, board, way, quantity * piece.count, enquiry.colours, settings, leads) for way in found]
+    pieces = quantity * piece.count
+    costings = [Costing(plant, board, way, pieces, enquiry.colours, settings, leads, trim) for way in found]
     return min(costings, key=lambda costing: costing.cost)
 
 
@@ -63,8 +64,8 @@ class Price:
         return sum((line[-1] for line in lines if counts(line[0], line[1])), Decimal(0))
 
 
-def answer(plant, enquiry, day=None):
-    """The prices of an enquiry, in the order of its quantities: of its day, or of another."""
+def answer(plant, enquiry, day=None, trim=None):
+    """The prices of an enquiry, in the order of its quantities: of its day, or of another; alone, or with a share."""
     board = Board(plant, enquiry.board, day or enquiry.date)
     settings = Settings(plant, enquiry.extras)
     pieces = pieces_of(enquiry, board)
@@ -73,7 +74,7 @@ def answer(plant, enquiry, day=None):
         Price(
             quantity,
             [
-                cheapest(plant, board, piece, of_piece, quantity, enquiry, settings, place == 0)
+                cheapest(plant, board, piece, of_piece, quantity, enquiry, settings, place == 0, trim)
                 for place, (piece, of_piece) in enumerate(zip(pieces, found))
             ],
             enquiry.margin,

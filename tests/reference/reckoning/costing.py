@@ -54,11 +54,15 @@ class Step:
 class Costing:
     """`lines`: {(model, line, step, ply): (class, behaviour, quantity, rate, amount)}; `losses`: {(step, cause): kg}.
 
-    `leads`: of a set, whether this is the piece that bears what is paid once.
+    `leads`: of a set, whether this is the piece that bears what is paid once. `trim`: the share of side trim and the
+    order changes of an order that pays a share of its web; None of one that pays its own roll.
     """
 
-    def __init__(self, plant, board, way, quantity, colours, settings, leads=True):
+    def __init__(self, plant, board, way, quantity, colours, settings, leads=True, trim=None):
         self.plant, self.board, self.way, self.quantity = plant, board, way, quantity
+        used = way.outs * way.slit
+        self.trim_share, self.changes = trim or ((way.roll - used) / way.roll, Decimal(1))
+        self.web_share = used / (way.roll * (1 - self.trim_share))
         self.settings, self.leads = settings, leads
         self.lines, self.losses = {}, {}
         self.set_steps(colours)
@@ -76,7 +80,7 @@ class Costing:
         converters = [plant.converters[code] for code in way.route]
         self.web = plant.corrugators[way.corrugator]
         self.steps = [Step(machine) for machine in [self.web, *converters, plant.dispatch]]
-        self.steps[0].minutes = number(self.web["order_change"]["minutes"])
+        self.steps[0].minutes = number(self.web["order_change"]["minutes"]) * self.changes
         self.steps[-1].minutes = number(plant.dispatch["minutes"])
         self.last = len(converters)
         printed = False
@@ -122,10 +126,11 @@ class Costing:
 
     def combine(self, sheets):
         way, board, web = self.way, self.board, self.web
-        change, roll_loss = number(web["order_change"]["metres"]), number(web["roll_loss"])
+        change, roll_loss = number(web["order_change"]["metres"]) * self.changes, number(web["roll_loss"])
         rows = whole_up(sheets / way.outs)
         good_length = rows * way.chop / 1000
-        self.length = good_length / (1 - self.steps[0].waste) + change
+        made_length = good_length / (1 - self.steps[0].waste)
+        self.length = self.web_share * made_length + change
         self.area = self.length * way.roll / 1000
         used = way.outs * way.slit / 1000
         self.issued = [
@@ -133,9 +138,9 @@ class Costing:
         ]
         self.adhesive = self.area * board.adhesive / 1000
         self.lose_kg(0, "roll-ends", sum(self.issued) * roll_loss)
-        self.lose(0, "side-trim", self.length * way.trim / 1000)
-        self.lose(0, "order-change", change * used)
-        self.lose(0, "corrugator-run", (self.length - change - good_length) * used)
+        self.lose(0, "side-trim", self.area * self.trim_share)
+        self.lose(0, "order-change", change * way.roll / 1000 * (1 - self.trim_share))
+        self.lose(0, "corrugator-run", (made_length - good_length) * used)
         self.lose(0, "surplus", (rows * way.outs - sheets) * way.sheet_area)
         speed = number(web["speed"]["single" if board.media == 1 else "double"])
         self.steps[0].hours = self.length / (speed * 60)
