@@ -44,6 +44,9 @@ abigail-tools       compares the plugin contract with what was released
 nginx-light         stands before the server of pages, with TLS, as its sample file says
 openssl             makes a certificate for it
 curl                asks it
+chromium            opens the pages as people do
+nodejs              drives it
+npm                 fetches the two packages that do it, which Debian does not have
 graphviz            draws who feeds whom
 libreoffice-calc-nogui  recalculates the workbook of a quote
 '
@@ -55,8 +58,9 @@ names_of() {
     done
 }
 
+# A command that another package brings counts as well: nodejs of other packagers has npm in it.
 is_installed() {
-    [ "$(dpkg-query -W -f '${db:Status-Status}' "$1" 2>/dev/null)" = installed ]
+    [ "$(dpkg-query -W -f '${db:Status-Status}' "$1" 2>/dev/null)" = installed ] || command -v "$1" >/dev/null 2>&1
 }
 
 case ${1:-build} in
