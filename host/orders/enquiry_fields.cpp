@@ -7,6 +7,7 @@
 
 #include "host/base/decimal.hpp"
 #include "host/base/errors.hpp"
+#include "host/base/yaml/document.hpp"
 #include "host/orders/enquiry.hpp"
 #include "host/orders/enquiry_words.hpp"
 
@@ -116,7 +117,74 @@ void fill(EnquiryFields& fields, const base::Node::Entry& entry, const std::stri
     }
 }
 
+std::string joined(const base::Node& list) {
+    std::string words;
+    for (const base::Node& item : list.items) add_word(words, item.text);
+    return list.kind == base::Node::Kind::text ? list.text : words;
+}
+
+bool has_texts_alone(const base::Node& map) {
+    return std::all_of(map.entries.begin(), map.entries.end(),
+                       [](const base::Node::Entry& entry) { return entry.value.kind == base::Node::Kind::text; });
+}
+
+bool fill_extras(EnquiryFields& fields, const base::Node& extras) {
+    for (const base::Node::Entry& model : extras.entries) {
+        if (model.value.kind != base::Node::Kind::map || !has_texts_alone(model.value)) return false;
+        for (const base::Node::Entry& setting : model.value.entries)
+            fields.named.emplace_back(model.key + "." + setting.key, setting.value.text);
+    }
+    return true;
+}
+
+// Whether the fields can say it.
+bool fill_of_request(EnquiryFields& fields, const base::Node::Entry& entry) {
+    const base::Node& value = entry.value;
+    const bool is_text = value.kind == base::Node::Kind::text;
+    if (entry.key == "date" || entry.key == "copied_from") return true;
+    if (entry.key == "quantities") {
+        fields.quantities = joined(value);
+        return true;
+    }
+    if (entry.key == "route") {
+        fields.route = joined(value);
+        return value.kind == base::Node::Kind::list;
+    }
+    if (entry.key == "inside") {
+        fill_size(fields, value);
+        return has_texts_alone(value);
+    }
+    if (entry.key == "measures" && has_texts_alone(value)) {
+        for (const base::Node::Entry& measure : value.entries)
+            fields.named.emplace_back(measure.key, measure.value.text);
+        return true;
+    }
+    if (entry.key == "extras") return fill_extras(fields, value);
+    if (!is_text) return false;
+    if (entry.key == "flutes")
+        fields.named.emplace_back(entry.key, value.text);
+    else if (entry.key == "request")
+        fields.request = value.text;
+    else if (entry.key == "margin")
+        fields.margin = value.text.back() == '%' ? without_end(value.text, '%') : in_per_cent(value.text);
+    else if (std::string* field = field_of(fields, entry.key))
+        *field = value.text;
+    else
+        return false;
+    return true;
+}
+
 }  // namespace
+
+std::optional<EnquiryFields> request_fields(const std::string& request_text) {
+    base::Diagnostics complaints;
+    const auto tree = base::parse_document(request_text, "request", complaints);
+    if (!tree || tree->kind != base::Node::Kind::map) return std::nullopt;
+    EnquiryFields fields;
+    for (const base::Node::Entry& entry : tree->entries)
+        if (!fill_of_request(fields, entry)) return std::nullopt;
+    return fields.style == "outline" ? std::nullopt : std::optional(fields);
+}
 
 std::string enquiry_line(const EnquiryFields& fields) {
     LineWriter line;

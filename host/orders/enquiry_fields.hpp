@@ -2,6 +2,7 @@
 // thing, so that the address of either is a draft that can be passed on.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -23,5 +24,10 @@ struct EnquiryFields {
 
 /// The fields that a line fills, as far as each word alone is understood.
 [[nodiscard]] EnquiryFields enquiry_fields(const plant::Plant& plant, const std::string& line);
+
+/// The fields that say what a request's file says, but for its day and for what it was copied from: a revision has a
+/// day of its own. Nothing where a line cannot say all of it (an outline, outside sizes, trim, a route by piece), or
+/// where the text is no request.
+[[nodiscard]] std::optional<EnquiryFields> request_fields(const std::string& request_text);
 
 }  // namespace flutebook::orders

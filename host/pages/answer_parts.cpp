@@ -28,8 +28,8 @@ using answers::RequestAnswer;
 using render::ReportSection;
 using reports::SheetContext;
 
-constexpr std::array part_ids = {"ladder", "missing", "watch", "limits", "layout", "box",     "cost",
-                                 "price",  "ways",    "run",   "mass",   "waste",  "further", "pieces"};
+constexpr std::array part_ids = {"ladder", "missing", "watch",  "limits",  "layout", "box",
+                                 "cost",   "prices",  "masses", "further", "pieces"};
 
 // Opens what is behind a figure of one quantity, below its row.
 class QuoteWalk : public render::FigureWalk {
@@ -43,13 +43,22 @@ public:
 
     [[nodiscard]] std::string opened(const std::string& figure) const override {
         if (figure != view_.figure) return "";
-        const ReportSection story = reports::explain_section(context_.units, figure, quote_);
+        ReportSection story = reports::explain_section(context_.units, figure, quote_);
+        for (render::Block& block : story.blocks)
+            if (auto* note = std::get_if<render::Note>(&block)) leave_out_folder(note->text);
         return html("<details class=\"behind\" open id=\"behind-{}\"><summary>{}</summary>{}</details>", figure,
                     story.title, blocks_html(story, part_ + "-behind"))
             .text();
     }
 
 private:
+    // Files of the plant by their names alone: whoever reads a page need not know where they lie.
+    void leave_out_folder(std::string& text) const {
+        const std::string folder = context_.plant.folder + "/";
+        for (std::size_t at = text.find(folder); at != std::string::npos; at = text.find(folder, at))
+            text.erase(at, folder.size());
+    }
+
     const SheetContext& context_;
     const AnswerView& view_;
     const Quote& quote_;
@@ -74,8 +83,7 @@ public:
         if (shown_ && answer_.quantities[*shown_].quote)
             result += sheet(*answer_.quantities[*shown_].quote);
         else
-            for (const char* id : {"layout", "box", "cost", "price", "ways", "run", "mass", "waste"})
-                result += no_part(id);
+            for (const char* id : {"layout", "box", "cost", "prices", "masses"}) result += no_part(id);
         result += further();
         result += pieces();
         return result;
@@ -105,9 +113,9 @@ private:
         Html result = walked("layout", all.layout, quote);
         result += box();
         result += walked("cost", all.cost, quote);
-        result += html("<div class=\"pair\">{}{}</div>\n", walked("price", all.price, quote),
+        result += html("<div class=\"pair\" id=\"prices\">{}{}</div>\n", walked("price", all.price, quote),
                        walked("ways", all.runners_up, quote));
-        result += html("<div class=\"pair\">{}{}</div>\n", walked("mass", all.mass, quote),
+        result += html("<div class=\"pair\" id=\"masses\">{}{}</div>\n", walked("mass", all.mass, quote),
                        html("<div class=\"stack\">{}{}</div>\n", walked("run", all.run, quote),
                             walked("waste", all.waste, quote)));
         return result;
@@ -119,7 +127,7 @@ private:
                    ? no_part(id)
                    : panel(id, section.title,
                            html("<span class=\"small quiet\">{}</span>", context_.order_text(quote.quantity)),
-                           blocks_html(section, id, &walk));
+                           blocks_html(section, id, view_.has_origins ? &walk : nullptr));
     }
 
     Html box() {
@@ -170,6 +178,19 @@ private:
 
 Html answer_parts(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view, const Html& aside) {
     return AnswerWriter(plant, answer, view).text(aside);
+}
+
+Html beside_parts(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view,
+                  const std::string& prefix) {
+    const SheetContext context(plant, answer.request,
+                               answer.pieces.empty() ? SheetContext::Counted::boxes : SheetContext::Counted::sets);
+    Html result = html("<div class=\"panel\">{}</div>\n", ladder_html(context, answer, view, prefix + "-"));
+    const auto shown = shown_quantity(answer, view);
+    if (!shown || !answer.quantities[*shown].quote) return result;
+    const reports::SheetSections all = reports::sheet_sections_by_name(context, *answer.quantities[*shown].quote);
+    for (const ReportSection* section : {&all.layout, &all.cost})
+        result += html("<div class=\"panel\"><h3>{}</h3>\n{}</div>\n", section->title, blocks_html(*section, prefix));
+    return result;
 }
 
 Html empty_answer_parts() {

@@ -120,7 +120,7 @@ Html box_group(const plant::Plant& plant, EnquiryFields& fields) {
     sizes += field("Width", "w", fields.width, length_unit);
     sizes += field("Height", "h", fields.height, length_unit);
     Html inside = label("Style", listed_input("style", fields.style, "styles"));
-    inside += html("<div class=\"fields\">{}</div><p class=\"small quiet\">inside, open side up</p>", sizes);
+    inside += html("<div class=\"fields sizes\">{}</div><p class=\"small quiet\">inside, open side up</p>", sizes);
     inside += measure_fields(plant, fields);
     inside += label("Board", board_choice(plant, fields.board));
     return group("Box", inside);
@@ -149,14 +149,14 @@ Html whose_group(EnquiryFields& fields) {
 
 Html line_form(const DeskEnquiry& enquiry) {
     Html complaints;
-    for (const std::string& complaint : enquiry.complaints) complaints += html("<li>{}</li>\n", complaint);
+    for (const std::string& complaint : enquiry.complaints) complaints += html("<p>{}</p>\n", complaint);
     return html(
         "<form class=\"enquiry\" id=\"line-form\" action=\"{}\"><label for=\"line\">Enquiry</label>"
         "<input id=\"line\" name=\"line\" value=\"{}\" spellcheck=\"false\" autocomplete=\"off\" "
         "autocapitalize=\"off\" "
         "aria-describedby=\"understood\"><button>Quote</button></form>\n"
-        "<p class=\"understood\" id=\"understood\">{}</p>\n<ul class=\"complaints\" id=\"complaints\" "
-        "role=\"alert\">{}</ul>\n",
+        "<p class=\"understood\" id=\"understood\">{}</p>\n<div class=\"complaints\" id=\"complaints\" "
+        "role=\"alert\">{}</div>\n",
         Address("/quotes/new"), enquiry.line,
         enquiry.understood.empty() ? words("") : html("<b>Understood:</b> {}", enquiry.understood), complaints);
 }

@@ -32,7 +32,7 @@ constexpr std::array<KnownField, 12> known_fields{{{"request", &EnquiryFields::r
                                                    {"route", &EnquiryFields::route}}};
 
 bool is_of_view(std::string_view name) {
-    return name == "quantity" || name == "figure" || name == "line" || name == "token";
+    return name == "quantity" || name == "explain" || name == "line" || name == "token";
 }
 
 std::string quantity_text(double quantity) {
@@ -52,11 +52,11 @@ Address AnswerView::at_quantity(double other) const {
 }
 
 Address AnswerView::at_figure(double at, const std::string& other) const {
-    return at_quantity(at).with("figure", other);
+    return at_quantity(at).with("explain", other);
 }
 
 AnswerView answer_view(Address address, const FormFields& query) {
-    AnswerView view{std::move(address), std::nullopt, field_value(query, "figure")};
+    AnswerView view{std::move(address), std::nullopt, field_value(query, "explain")};
     const std::string quantity = field_value(query, "quantity");
     const bool is_whole =
         !quantity.empty() && quantity.size() <= 12 && quantity.find_first_not_of("0123456789") == std::string::npos;

@@ -23,12 +23,13 @@ struct AnswerView {
     Address address;                 // of the answer, without what follows
     std::optional<double> quantity;  // nothing: the first that can be made
     std::string figure;              // that is explained; empty: none
+    bool has_origins = true;         // whether this address can say what is behind a figure
 
     [[nodiscard]] Address at_quantity(double other) const;
     [[nodiscard]] Address at_figure(double at, const std::string& other) const;
 };
 
-/// `quantity` and `figure` of a query.
+/// `quantity` and `explain` of a query.
 [[nodiscard]] AnswerView answer_view(Address address, const FormFields& query);
 
 /// What the quote desk is asked for: by the field `line`, or by the fields of its form, which make a line.
@@ -37,7 +38,7 @@ struct AnswerView {
 /// The address of the quote desk with this line.
 [[nodiscard]] Address desk_address(const std::string& line);
 
-/// "starch.starch@1000": what a quote is asked to explain. Nothing where nothing stands open.
+/// "starch@1000": what a quote is asked to explain. Nothing where nothing stands open.
 [[nodiscard]] std::optional<std::string> asked_figure(const AnswerView& view, double quantity);
 
 }  // namespace flutebook::pages

@@ -10,9 +10,12 @@ Address served(const Frame& frame, const std::string& name) {
     return frame.assets.at(asset(name).served_as);
 }
 
+// Under a policy that sends no referrer, browsers say of a form that it comes from nowhere, and a server that looks for
+// the sender takes it for another site's: so the site itself is told, and no other.
 Html head(const Frame& frame, std::string_view title) {
     Html result = html(
-        "<meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
+        "<meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><meta "
+        "name=\"referrer\" content=\"same-origin\">"
         "<title>{} - Flutebook</title>"
         "<link rel=\"icon\" type=\"image/svg+xml\" href=\"{}\"><link rel=\"stylesheet\" href=\"{}\">"
         "<link rel=\"stylesheet\" href=\"{}\">",

@@ -26,8 +26,8 @@ const render::TableRow* row_of(const ReportTable& table, double quantity) {
 
 class LadderWriter {
 public:
-    LadderWriter(const RequestAnswer& answer, const AnswerView& view)
-        : answer_(answer), view_(view), shown_(shown_quantity(answer, view)) {}
+    LadderWriter(const RequestAnswer& answer, const AnswerView& view, const std::string& prefix)
+        : answer_(answer), view_(view), prefix_(prefix), shown_(shown_quantity(answer, view)) {}
 
     [[nodiscard]] Html heads(const std::string& counted) const {
         Html result = html("<th scope=\"col\">{}</th>", counted);
@@ -35,8 +35,8 @@ public:
             const double quantity = answer_.quantities[i].quantity();
             const Html number = with_unit(render::Number{quantity, 0});
             const Attribute current = i == shown_ ? Attribute(" aria-current=\"true\"") : Attribute();
-            result += html("<th scope=\"col\" class=\"{}\"><a href=\"{}\"{}>{}</a></th>", number_class(i),
-                           view_.at_quantity(quantity), current, number);
+            result += html("<th scope=\"col\" class=\"{}\"><a id=\"{}quantity-{}\" href=\"{}\"{}>{}</a></th>",
+                           number_class(i), prefix_, i + 1, view_.at_quantity(quantity), current, number);
         }
         return html("<thead><tr>{}</tr></thead>\n", result);
     }
@@ -69,6 +69,7 @@ private:
 
     const RequestAnswer& answer_;
     const AnswerView& view_;
+    const std::string& prefix_;
     std::optional<std::size_t> shown_;
 };
 
@@ -84,10 +85,11 @@ std::optional<std::size_t> shown_quantity(const RequestAnswer& answer, const Ans
     return first;
 }
 
-Html ladder_html(const reports::SheetContext& context, const RequestAnswer& answer, const AnswerView& view) {
+Html ladder_html(const reports::SheetContext& context, const RequestAnswer& answer, const AnswerView& view,
+                 const std::string& prefix) {
     const render::ReportSection ladder = reports::ladder_section(context, answer);
     const render::ReportSection measure = reports::measure_section(context, answer);
-    const LadderWriter writer(answer, view);
+    const LadderWriter writer(answer, view, prefix);
     Html rows = writer.rows(std::get<ReportTable>(ladder.blocks.at(0)));
     if (!measure.title.empty()) rows += writer.rows(std::get<ReportTable>(measure.blocks.at(0)));
     Html result = html(

@@ -15,8 +15,8 @@ namespace flutebook::pages {
 /// The index of the quantity that is shown; nothing where none of the request can be made.
 [[nodiscard]] std::optional<std::size_t> shown_quantity(const answers::RequestAnswer& answer, const AnswerView& view);
 
-/// Prices, order values, profits and measures, and what a box weighs.
+/// Prices, order values, profits and measures, and what a box weighs. Ids begin with `prefix`.
 [[nodiscard]] Html ladder_html(const reports::SheetContext& context, const answers::RequestAnswer& answer,
-                               const AnswerView& view);
+                               const AnswerView& view, const std::string& prefix = "");
 
 }  // namespace flutebook::pages

@@ -10,18 +10,23 @@ namespace flutebook::pages {
 
 namespace {
 
+constexpr std::size_t least_plies_of_a_box = 3;  // fewer do not fold
+
 // Three lines that this plant understands: of its own boards, in the unit that its people say.
 std::vector<std::string> examples(const plant::Plant& plant) {
     const bool is_metric = plant.units == plant::Units::metric;
-    std::vector<std::string> result;
-    if (plant.boards.empty()) return result;
-    const std::string& first = plant.boards.front().code;
-    const std::string& last = plant.boards.back().code;
-    result.push_back(fmt::format("0201 {} {} 500 1000 5000 2c 18%", is_metric ? "400x300x250" : "16x12x10", first));
-    result.push_back(fmt::format("0427 {} {} 2000 20%", is_metric ? "250x180x60" : "10x7x2", first));
-    result.push_back(
-        fmt::format("0201 {} {} 800 15% customer=\"Ashlar Tiles\"", is_metric ? "600x400x400" : "24x16x16", last));
-    return result;
+    const plant::Board* first = nullptr;
+    const plant::Board* last = nullptr;
+    for (const plant::Board& board : plant.boards) {
+        if (board.plies.size() < least_plies_of_a_box) continue;
+        if (first == nullptr) first = &board;
+        last = &board;
+    }
+    if (first == nullptr) return {};
+    return {fmt::format("0201 {} {} 500 1000 5000 18%", is_metric ? "400x300x250" : "16x12x10", last->code),
+            fmt::format("0427 {} {} 2000 20%", is_metric ? "250x180x60" : "10x7x2", first->code),
+            fmt::format("0200 {} {} 800 15% customer=\"Ashlar Tiles\"", is_metric ? "600x400x400" : "24x16x16",
+                        last->code)};
 }
 
 Html no_quote_yet(const plant::Plant& plant) {
@@ -44,7 +49,7 @@ Html save_form(const Frame& frame, const QuoteDesk& desk) {
         "<input type=\"hidden\" name=\"line\" value=\"{}\">"
         "<label class=\"field\"><span>Approved by <span class=\"unit\">where the profit is below the plant's "
         "limit</span>"
-        "</span><input name=\"approve\" autocomplete=\"off\"></label>"
+        "</span><input name=\"approver\" id=\"approver\" autocomplete=\"off\"></label>"
         "<div class=\"buttons\"><button class=\"main\">Save quote <kbd>Ctrl S</kbd></button></div></form>\n",
         Address("/quotes"), token_field(frame), desk.enquiry.line);
 }
@@ -59,9 +64,11 @@ Html model_fault(const std::string& fault) {
 Html answer(const QuoteDesk& desk) {
     const bool has_fault = desk.answer != nullptr && desk.answer->model_fault;
     const bool has_answer = desk.answer != nullptr && !has_fault;
-    Html result = desk.enquiry.line.empty() ? no_quote_yet(desk.plant) : no_part("start");
+    Html result = desk.answer == nullptr ? no_quote_yet(desk.plant) : no_part("start");
     result += has_fault ? model_fault(*desk.answer->model_fault) : no_part("fault");
-    result += has_answer ? answer_parts(desk.plant, *desk.answer, desk.view, words("not saved")) : empty_answer_parts();
+    result += has_answer ? answer_parts(desk.plant, *desk.answer, desk.view,
+                                        html("not saved; money in {}", desk.plant.currency))
+                         : empty_answer_parts();
     return result;
 }
 
@@ -73,7 +80,7 @@ Html keys() {
                                   {"Ctrl O", "saved quotes"}, {"Ctrl P", "print"},     {"?", "all keys"}};
     Html items;
     for (const Key& key : all) items += html("<span><kbd>{}</kbd> {}</span>\n", key.key, key.does);
-    return html("<p class=\"keys\" id=\"keys\">{}</p>\n", items);
+    return html("<p class=\"keys\" id=\"keys\" tabindex=\"-1\">{}</p>\n", items);
 }
 
 std::string title(const QuoteDesk& desk) {

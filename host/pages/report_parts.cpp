@@ -40,21 +40,45 @@ Html part_html(const std::string& id, const render::ReportSection& section) {
 
 }  // namespace
 
-Html report_html(const render::Report& report, const std::string& prefix) {
-    Html result;
-    if (report.heading) result += heading_html(*report.heading, prefix);
-    std::size_t number = 0;
-    for (const render::ReportSection& section : report.sections) {
-        const std::string id = section.id.empty() ? prefix + "-" + std::to_string(++number) : prefix + "-" + section.id;
-        if (section.kind == render::ReportSection::Kind::part) result += part_html(id, section);
-        const Html blocks = blocks_html(section, prefix);
-        if (blocks.is_empty()) continue;
-        if (section.title.empty() || section.kind == render::ReportSection::Kind::part)
-            result += html("<div class=\"panel\">\n{}</div>\n", blocks);
-        else
-            result += panel(id, section.title, Html(), blocks);
+namespace {
+
+// Titles of sections repeat from part to part, so these are no landmarks.
+class ReportWriter {
+public:
+    explicit ReportWriter(const std::string& prefix) : prefix_(prefix), writer_(prefix + "-") {}
+
+    Html text(const render::Report& report) {
+        Html result;
+        if (report.heading) result += heading_html(*report.heading, prefix_);
+        for (const render::ReportSection& section : report.sections) result += section_html(section);
+        return result;
     }
-    return html("<div class=\"stack\">\n{}</div>\n", result);
+
+private:
+    Html section_html(const render::ReportSection& section) {
+        const bool is_part = section.kind == render::ReportSection::Kind::part;
+        const std::string id = prefix_ + "-" + (section.id.empty() ? std::to_string(++number_) : section.id);
+        const Html head = is_part ? part_html(id, section) : Html();
+        is_in_part_ = is_in_part_ || is_part;
+        for (const render::Block& block : section.blocks)
+            std::visit([&](const auto& item) { writer_.write(item); }, block);
+        const Html blocks = Html::rendered(writer_.taken());
+        if (blocks.is_empty()) return head;
+        if (is_part || section.title.empty()) return head + html("<div class=\"panel\">\n{}</div>\n", blocks);
+        const Html title = is_in_part_ ? html("<h3>{}</h3>", section.title) : html("<h2>{}</h2>", section.title);
+        return html("<div class=\"panel\" id=\"{}\"><header>{}</header>\n{}</div>\n", id, title, blocks);
+    }
+
+    std::string prefix_;
+    render::HtmlBlocks writer_;  // one for all, so that no two drawings share an id
+    std::size_t number_ = 0;     // of sections without an id
+    bool is_in_part_ = false;
+};
+
+}  // namespace
+
+Html report_html(const render::Report& report, const std::string& prefix) {
+    return html("<div class=\"stack\">\n{}</div>\n", ReportWriter(prefix).text(report));
 }
 
 }  // namespace flutebook::pages

@@ -163,12 +163,14 @@ void HtmlBlocks::write_row(const ReportTable& table, const TableRow& row) {
 
 void HtmlBlocks::write_cell(const TableColumn& column, const TableRow& row, std::size_t c) {
     const std::string classes = added(column_class(column), c == 0 ? level_class('d', row.level, 3) : "");
-    const char* tag = c == 0 ? "th" : "td";
     std::string inner = cell_html(row.cells[c]);
+    // A name that is not repeated is no head of its row.
+    const bool is_head = c == 0 && !inner.empty();
+    const char* tag = is_head ? "th" : "td";
     if (c == 0 && walk_ != nullptr && !row.figure.empty() && !inner.empty())
         inner = fmt::format("<a class=\"walk\" id=\"{}walk-{}\" href=\"{}\">{}</a>", prefix_, markup_text(row.figure),
                             markup_text(walk_->address(row.figure)), inner);
-    text_ += fmt::format("<{0}{1}{2}>{3}</{0}>", tag, c == 0 ? " scope=\"row\"" : "", class_attribute(classes), inner);
+    text_ += fmt::format("<{0}{1}{2}>{3}</{0}>", tag, is_head ? " scope=\"row\"" : "", class_attribute(classes), inner);
 }
 
 // Once, below the row that names the figure: rows that repeat it have no name on a page.

@@ -36,7 +36,7 @@ const char* colours() {
   --on-board: #1d1204; --slot: #23707a; }
 @media (prefers-color-scheme: dark) { :root { --sheet: #161d21; --well: #1b2328; --ink: #e6ebec; --ink-2: #b3bfc5;
   --ink-3: #94a2a9; --line: #283238; --line-2: #45525a; --accent: #6cc3cc; --accent-wash: #15323a; --warn: #e0b457;
-  --warn-wash: #332a14; --kraft: #9c7849; --kraft-line: #f0d3a8; --joined: #7d5d34; --on-board: #ffffff;
+  --warn-wash: #332a14; --kraft: #906d40; --kraft-line: #f0d3a8; --joined: #7d5d34; --on-board: #ffffff;
   --slot: #62b5bf; } }
 @media print { :root { color-scheme: light; --sheet: #fff; --well: #f6f8f8; --ink: #000; --ink-2: #333; --ink-3: #555;
   --line: #ddd; --line-2: #aaa; --accent: #0a5a66; --accent-wash: #e2eff0; --warn: #7c5000; --warn-wash: #fbf2dd;

@@ -75,6 +75,7 @@ ReportTable quotes_table(plant::Units units, const answers::QuoteList& list) {
                    quote.board, quantities_text(quote.quantities), price_cell(quote, quote.first_price),
                    price_cell(quote, quote.last_price), quote.state});
         table.rows.back().notes = notes_of(quote);
+        table.rows.back().figure = quote.number;
     }
     return table;
 }

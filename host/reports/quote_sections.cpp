@@ -145,7 +145,7 @@ void add_line(ReportTable& table, const drawings::ShownUnits& units, const CostL
     table.add({line.title, line.ply ? fmt::format("{} ply {}", line.ply_name, *line.ply + 1) : line.step_name,
                contract::to_text(line.behaviour), quantity, rate, Amount{line.amount}},
               1);
-    table.rows.back().figure = line.plugin + "." + line.line;
+    table.rows.back().figure = line.line;
 }
 
 void add_class(ReportTable& table, const drawings::ShownUnits& units, const Quote& quote, CostClass cost_class) {

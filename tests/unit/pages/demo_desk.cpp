@@ -45,6 +45,28 @@ pages::Frame accountant() {
     return frame;
 }
 
+answers::ListedQuote listed(const answers::RequestAnswer& answer) {
+    answers::ListedQuote quote{};
+    quote.number = "Q000007";
+    quote.request = answer.request.number;
+    quote.who = "M. Example";
+    quote.when = std::chrono::sys_days(answer.request.date);
+    quote.revision = 2;
+    quote.previous = "Q000003";
+    quote.customer = "Ashlar Tiles";
+    quote.style = answer.request.style;
+    quote.board = demo_plant().boards[answer.request.board].code;
+    quote.size = answers::ListedQuote::Size{400, 300, 250};
+    quote.quantities = answer.request.quantities;
+    quote.first_price = answer.quantities.front().quote->price_per_thousand;
+    quote.last_price = answer.quantities.back().quote->price_per_thousand;
+    quote.currency = demo_plant().currency;
+    quote.currency_minor_units = demo_plant().currency_minor_units;
+    quote.state = "lost";
+    quote.marks = {{"lost", "8 % above the price of their last lot", "M. Example", quote.when}};
+    return quote;
+}
+
 std::string desk_page(const pages::FormFields& query) {
     const std::string line = pages::asked_line(query);
     const pages::AnswerView view = pages::answer_view(pages::desk_address(line), query);

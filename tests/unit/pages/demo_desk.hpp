@@ -4,6 +4,7 @@
 #include <string>
 
 #include "host/answers/quote_answer.hpp"
+#include "host/answers/quote_list_answer.hpp"
 #include "host/engine/engine.hpp"
 #include "host/pages/quote_desk.hpp"
 #include "host/plant/plant.hpp"
@@ -22,6 +23,9 @@ AnsweredLine answered(const std::string& line, const answers::QuoteOptions& aske
 
 /// An accountant at the desk; assets are looked for beside the page.
 pages::Frame accountant();
+
+/// An answered line as one of the saved quotes: the second of its request, marked lost.
+answers::ListedQuote listed(const answers::RequestAnswer& answer);
 
 /// The page of the quote desk for a query.
 std::string desk_page(const pages::FormFields& query);
