@@ -64,8 +64,7 @@ std::string hatched(const std::string& cause, const std::string& id, const Box& 
 std::string marked(const Mark& mark, const std::string& shapes) {
     const std::string name = svg_text(mark.name);
     if (mark.link.empty()) return fmt::format("<g role=\"img\"><title>{}</title>{}</g>\n", name, shapes);
-    return fmt::format("<a href=\"{}\" aria-label=\"{}\"><title>{}</title>{}</a>\n", svg_text(mark.link), name, name,
-                       shapes);
+    return fmt::format("<a href=\"{}\"><title>{}</title>{}</a>\n", svg_text(mark.link), name, shapes);
 }
 
 std::string chart(const std::string& title, double width, double height, const std::string& shapes) {

@@ -120,12 +120,17 @@ Html difference_cell(Grams mass, const Address& address) {
 }
 
 Html scrolling(const std::string& name, const Html& inside) {
-    return html("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{}\">\n{}</div>\n", name, inside);
+    return html("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{}, in full width\">\n{}</div>\n",
+                name, inside);
 }
 
 Html head_row(const std::vector<std::string>& names, std::size_t first_number, std::size_t texts_behind) {
     Html cells;
     for (std::size_t i = 0; i < names.size(); ++i) {
+        if (names[i].empty()) {
+            cells += html("<td></td>");
+            continue;
+        }
         const bool is_number = i >= first_number && i + texts_behind < names.size();
         cells += html("<th scope=\"col\" class=\"{}\">{}</th>", is_number ? "num" : "text", names[i]);
     }
