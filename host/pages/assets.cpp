@@ -24,7 +24,8 @@ std::string content_type(const std::string& ending) {
 Asset made_asset(const std::string& name, std::string text) {
     const std::size_t dot = name.rfind('.');
     const std::string ending = name.substr(dot);
-    if (name == "flutebook.css") text = std::string(render::colours()) + render::drawing_style() + render::loss_style() + text;
+    if (name == "flutebook.css")
+        text = std::string(render::colours()) + render::drawing_style() + render::loss_style() + text;
     const std::string hash = ledger::to_hex(ledger::sha256(text)).substr(0, shown_digits);
     return {name, name.substr(0, dot) + "-" + hash + ending, content_type(ending), std::move(text)};
 }

@@ -1,4 +1,6 @@
 // Months: listed, reviewed, by one of their causes, and closed.
+#include <limits>
+
 #include "host/answers/month_answer.hpp"
 #include "host/month_answers/month_review.hpp"
 #include "host/month_pages/month_page.hpp"
@@ -32,7 +34,9 @@ answers::MonthAnswer month_answer(const Call& call, std::optional<ledger::Axis> 
 }
 
 answers::MonthReview review_of(const Call& call) {
-    return services::month_review(call.plant(), ledger_of(call), month_of(call), Call::today());
+    services::ReviewOptions asked{month_of(call), Call::today()};
+    if (call.target.query.at("orders") == "ranked") asked.most_movements = std::numeric_limits<std::int64_t>::max();
+    return services::month_review(call.plant(), ledger_of(call), asked);
 }
 
 }  // namespace

@@ -155,7 +155,7 @@ TEST_CASE("every answer carries the policies that keep other sites out") {
         CHECK(reply.header("content-security-policy").find("default-src 'none'") == 0);
         CHECK(reply.header("content-security-policy").find("unsafe") == std::string::npos);
         CHECK(reply.header("x-content-type-options") == "nosniff");
-        CHECK(reply.header("referrer-policy") == "no-referrer");
+        CHECK(reply.header("referrer-policy") == "same-origin");
         CHECK(reply.header("cross-origin-opener-policy") == "same-origin");
         CHECK(reply.header("cross-origin-resource-policy") == "same-origin");
         CHECK(reply.header("cache-control") == "no-store");
