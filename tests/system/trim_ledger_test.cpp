@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
@@ -34,9 +35,10 @@ public:
         for (int n = first; n < past; ++n) {
             const int order = n / 10;
             const bool is_shared = order == 2;
-            rows += fmt::format("W{},2026-{:02}-1{},early,C1,26-{},{},{},{},{},{},{}\n", n, 7 + order, n % 10,
-                                order + 1, is_shared ? "1225" : "", is_shared ? "2" : "", metres_,
-                                n % 10 == 0 ? "25" : "0", is_shared ? good_ / 2 : good_, is_shared ? "2450" : "");
+            rows +=
+                fmt::format("W{},2026-{:02}-1{},early,C1,26-{},{},{},{},{},{},{}\n", n, 7 + order, n % 10, order + 1,
+                            is_shared ? "1225" : "", is_shared ? "2" : "", metres_, n % 10 == 0 ? "25" : "0",
+                            is_shared ? std::floor(good_ / 2) : good_, is_shared ? "2450" : "");
         }
         said({"post", plant_.write(fmt::format("runs-{}.csv", first), rows)});
     }
@@ -105,7 +107,7 @@ TEST_CASE("runs outside the twelve whole months before the order's date, and run
     };
     CHECK_THAT(runs_on("2026-09-30"), Contains("found 20 corrugator runs of B-140"));
     CHECK(runs_on("2026-10-01").empty());
-    static_cast<void>(plant.said({"reverse", "1", "--why", "keyed twice"}));
+    static_cast<void>(plant.said({"reverse", "W0", "--why", "keyed twice"}));
     CHECK_THAT(runs_on("2026-10-01"), Contains("found 29 corrugator runs of B-140"));
 }
 
