@@ -45,6 +45,23 @@ TEST_CASE("an offer says until when it holds, how many more or fewer may come, a
     CHECK_THAT(without, !Contains("Valid until") && !Contains("Payment") && !Contains("fewer"));
 }
 
+TEST_CASE("a quantity that cannot be made is a row without a price in an offer of an order that pays a share of trim") {
+    PlantCopy folder;
+    folder.replace("plant.yaml", "\ncurrency:", "\ntrim: {share: 0.0288, changes: 0.6}\ncurrency:");
+    const plant::Plant plant = plant::read_plant(folder.folder());
+    answers::RequestAnswer answer =
+        answers::read_quote("R-1001", ask_at(folder.folder(), {"quote", demo_request("R-1001"), "--json"}).output)
+            .answer;
+    REQUIRE(answer.trim);
+    answer.request = orders::read_request(plant, demo_request("R-1001"));
+    answer.quantities[1].quote.reset();
+    answer.quantities[1].unmakeable = answers::Unmakeable{1000, {}};
+    const std::string text = render::to_text(offers::offer_report({plant, answer, installed_words(), "", {}}));
+    CHECK_THAT(text, Contains("1 000") && Contains("not offered") && !Contains("2.88") && !Contains("alone"));
+    const std::size_t row = text.find("not offered");
+    CHECK(text.find("not offered", row + 1) == std::string::npos);
+}
+
 TEST_CASE("the installed words have one for each piece of each style of the library") {
     const offers::OfferWords words = installed_words();
     for (const box_styles::Style& style : box_styles::style_library().styles)

@@ -119,7 +119,8 @@ TEST_CASE("the plant's way to pay for trim counts where a request says nothing, 
     const Json plants = quoted(plant, plant.write("plants.yaml", everyday_box("")));
     const Json alone = quoted(plant, plant.write("alone.yaml", everyday_box("alone")));
     CHECK(plants["quotes"][0]["lines"] == share["quotes"][0]["lines"]);
-    CHECK(plants["trim"] == share["trim"]);
+    CHECK(plants["trim"]["alone"] == share["trim"]["alone"]);
+    CHECK(plants["trim"]["origin"]["of"] == "first-days");
     CHECK_FALSE(alone.contains("trim"));
     CHECK(alone["quotes"][0]["price_per_thousand"] == 798.46);
 }
@@ -146,6 +147,28 @@ TEST_CASE("a share that is none, and a way to pay that is unknown, are refused a
     CHECK_THAT(refusal("{share: 0.03, change: 1}"), Contains("trim.change: unknown key; did you mean `changes`"));
     CHECK_THAT(refusal("{changes: 0.5}"), Contains("trim.share"));
     CHECK_THAT(refusal("half"), Contains("trim: unknown way to pay for trim: found `half`, expected `alone`"));
+}
+
+TEST_CASE(
+    "a row of a list that cannot be made has its reason under a share too, and the others have the share's price") {
+    PlantCopy plant;
+    plant.replace("plant.yaml", "\ncurrency:", "\ntrim: {share: 0.0288, changes: 0.6}\ncurrency:");
+    const std::string list = plant.write("list.csv",
+                                         "request,date,style,length,width,height,board,quantity,margin,colours,route\n"
+                                         "A,2026-10-15,0201,400,300,250,B-140,500,0.18,2,FG1\n"
+                                         "B,2026-10-15,0201,9000,9000,250,B-140,500,0.18,2,FG1\n");
+    const Ended ended = ask_at(plant.folder(), {"quote", list, "--json"});
+    CHECK(ended.exit_code == 1);
+    const Json rows = Json::parse(ended.output)["rows"];
+    REQUIRE(rows.size() == 2);
+    const std::string box =
+        "request: A\ndate: 2026-10-15\nstyle: \"0201\"\ninside: {length: 400, width: 300, height: "
+        "250}\nboard: B-140\nquantities: [500]\nmargin: 0.18\ncolours: 2\nroute: [FG1]\n";
+    const Json quote = quoted(plant, plant.write("a.yaml", box));
+    CHECK(rows[0]["price_per_thousand"] == quote["quotes"][0]["price_per_thousand"]);
+    CHECK(rows[0]["price_per_thousand"] < quote["trim"]["alone"][0]["price_per_thousand"]);
+    CHECK_THAT(rows[1].dump(), Contains("list.csv:3:1: request B at 500: nothing can make it"));
+    CHECK_THAT(ended.errors, Contains("list.csv:3:1: request B at 500: nothing can make it"));
 }
 
 TEST_CASE("the month expects of an order with a share what it was quoted with") {

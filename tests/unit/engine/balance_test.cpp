@@ -47,6 +47,32 @@ TEST_CASE("mass balances for every candidate of 10,000 generated plants and orde
     CHECK(candidates > static_cast<std::size_t>(fixture::trials(10000)));
 }
 
+TEST_CASE("mass balances for every candidate of 2,500 generated orders, alone and whatever share of trim they pay") {
+    std::size_t candidates = 0;
+    CHECK(fixture::holds_for_seeds(2500, [&](std::uint64_t seed) {
+        fixture::Generated result = fixture::generated_order(seed);
+        const Engine engine = Engine::start(result.plant, fixture::built_plugins());
+        plant::TrimPolicy alone, usual, untrimmed, wasteful;
+        usual.share = static_cast<double>(seed % 1000) / 2000;
+        usual.changes = static_cast<double>(seed % 37) / 30;
+        untrimmed.share = 0;
+        untrimmed.changes = 0;
+        wasteful.share = 0.95;
+        wasteful.changes = 10;
+        for (const plant::TrimPolicy& policy : {alone, usual, untrimmed, wasteful}) {
+            result.request.trim = policy;
+            const RowSource source(result.plant, engine, result.request);
+            for (const engine::Row& row : source.rows()) {
+                const auto full = engine.cost_in_full(row);
+                RC_ASSERT(full.has_value());
+                RC_ASSERT(imbalance(*full, row) <= 1e-9);
+                ++candidates;
+            }
+        }
+    }));
+    CHECK(candidates > static_cast<std::size_t>(fixture::trials(2500)));
+}
+
 TEST_CASE("mass balances where a slitter parts the blanks, and where they are stitched and packed by hand") {
     using Kind = plant::Converter::Kind;
     std::map<Kind, std::size_t> rows;
