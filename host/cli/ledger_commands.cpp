@@ -4,9 +4,9 @@
 #include "host/answers/ledger_answer.hpp"
 #include "host/answers/month_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/month_reports/ledger_reports.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/ledger_reports.hpp"
 #include "host/services/clock_warning.hpp"
 #include "host/services/closing/close.hpp"
 #include "host/services/posting/entries.hpp"
@@ -108,7 +108,7 @@ ExitCode close_month(const CloseCommand& asked, const RunContext& context) {
                                            answer.seal.entry, answer.seal.head));
     warn(services::clock_warnings(store));
     context.output.write(asked.is_json ? answers::close_document(answer)
-                                       : render::to_text(reports::close_report(answer)));
+                                       : render::to_text(month_reports::close_report(answer)));
     return ExitCode::done;
 }
 
@@ -120,7 +120,7 @@ ExitCode reverse_entry(const ReverseCommand& asked, const RunContext& context) {
                                            answer.reversal.number, answer.reversal.hash));
     warn(services::clock_warnings(store));
     context.output.write(asked.is_json ? answers::reverse_document(answer)
-                                       : render::to_text(reports::reverse_report(answer)));
+                                       : render::to_text(month_reports::reverse_report(answer)));
     return ExitCode::done;
 }
 
@@ -129,7 +129,7 @@ ExitCode list_entries(const EntriesCommand& asked, const RunContext& context) {
     const auto answer = services::entries(Store::open_for_reading(context.ledger), asked.month,
                                           asked.has_saved ? SavedEntries::show : SavedEntries::leave_out);
     context.output.write(asked.is_json ? answers::entries_document(answer)
-                                       : render::to_text(reports::entries_report(answer)));
+                                       : render::to_text(month_reports::entries_report(answer)));
     return ExitCode::done;
 }
 
@@ -137,7 +137,7 @@ ExitCode list_entries(const EntriesCommand& asked, const RunContext& context) {
 ExitCode verify_ledger(const VerifyCommand& asked, const RunContext& context) {
     const auto proof = services::verify(context.ledger, asked.head);
     context.output.write(asked.is_json ? answers::verify_document(proof)
-                                       : render::to_text(reports::verify_report(proof)));
+                                       : render::to_text(month_reports::verify_report(proof)));
     std::vector<std::string> lines;
     for (const auto& finding : proof.findings) lines.push_back(finding.text);
     complain(lines);
@@ -148,7 +148,7 @@ ExitCode back_up_ledger(const BackupCommand& asked, const RunContext& context) {
     const auto proof = services::backup(context.ledger, asked.file);
     context.output.acknowledge(fmt::format("copied {} entries to {}; head {}", proof.entries, asked.file, proof.head));
     context.output.write(asked.is_json ? answers::backup_document(proof, asked.file)
-                                       : render::to_text(reports::backup_report(asked.file, proof)));
+                                       : render::to_text(month_reports::backup_report(asked.file, proof)));
     std::vector<std::string> lines;
     for (const auto& name : proof.cleared)
         lines.push_back(name + ": was left by a backup that was broken off, and is removed");

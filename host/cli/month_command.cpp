@@ -6,11 +6,11 @@
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
 #include "host/command_line/whole_file.hpp"
+#include "host/month_reports/month_report.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_exports.hpp"
 #include "host/render/text_report.hpp"
 #include "host/render/workbook_report.hpp"
-#include "host/reports/month_report.hpp"
 #include "host/services/closing/month.hpp"
 
 namespace flutebook::cli {
@@ -74,7 +74,7 @@ ExitCode show_month(const MonthCommand& asked, const RunContext& context) {
     const auto answer = services::month(
         plant, store, {asked.month, asked.by, needs_report ? Trend::twelve_months : Trend::none, context.today()});
     if (needs_report) {
-        const render::Report report = reports::month_report(plant, answer);
+        const render::Report report = month_reports::month_report(plant, answer);
         if (exported) write_export(*exported, report, static_cast<int>(asked.month.year()));
         if (html) html->write(render::to_html({report}));
         if (prints_text) context.output.write(render::to_text(report));

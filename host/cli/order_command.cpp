@@ -3,8 +3,8 @@
 
 #include "host/answers/order_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/month_reports/order_cost_report.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/order_cost_report.hpp"
 #include "host/services/clock_warning.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/services/orders/set_cost.hpp"
@@ -76,11 +76,11 @@ ExitCode show_order_cost(const OrderCostCommand& asked, const RunContext& contex
     const services::OrderOrSetCost answer = services::cost_of(plant, context.ledger, asked.number);
     if (const auto* order = std::get_if<answers::OrderCost>(&answer))
         context.output.write(asked.is_json ? answers::order_cost_document(*order)
-                                           : render::to_text(reports::order_cost_report(plant, *order)));
+                                           : render::to_text(month_reports::order_cost_report(plant, *order)));
     else
         context.output.write(
             asked.is_json ? answers::set_cost_document(std::get<answers::SetCost>(answer))
-                          : render::to_text(reports::set_cost_report(plant, std::get<answers::SetCost>(answer))));
+                          : render::to_text(month_reports::set_cost_report(plant, std::get<answers::SetCost>(answer))));
     return ExitCode::done;
 }
 

@@ -3,8 +3,8 @@
 
 #include "host/answers/ledger_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/month_reports/ledger_reports.hpp"
 #include "host/render/text_report.hpp"
-#include "host/reports/ledger_reports.hpp"
 #include "host/services/posting/post.hpp"
 
 namespace flutebook::cli {
@@ -64,7 +64,7 @@ ExitCode post_documents(const PostCommand& asked, const RunContext& context) {
     for (const auto& text : answer.warnings) warnings.push_back("warning: " + text);
     complain(warnings);
     context.output.write(asked.is_json ? answers::post_document(answer, keep)
-                                       : render::to_text(reports::post_report(plant, answer, keep)));
+                                       : render::to_text(month_reports::post_report(plant, answer, keep)));
     return ExitCode::done;
 }
 

@@ -3,9 +3,9 @@
 #include "host/base/date.hpp"
 #include "host/charts/waterfall.hpp"
 #include "host/month_pages/month_text.hpp"
+#include "host/month_reports/order_cost_report.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/render/number_text.hpp"
-#include "host/reports/order_cost_report.hpp"
 
 namespace flutebook::pages {
 
@@ -147,8 +147,8 @@ std::string order_cost_page(const Frame& frame, const plant::Plant& plant, const
     const Html fall =
         panel("fall", "Quoted against actual, " + order.currency, Html(),
               fall_of(order.cost, order.currency, order.order.quote, down) + rows_links(order.days, number));
-    return cost_page(frame, number, reports::order_cost_report(plant, order), cost_lead(order.cost, order.currency),
-                     fall);
+    return cost_page(frame, number, month_reports::order_cost_report(plant, order),
+                     cost_lead(order.cost, order.currency), fall);
 }
 
 std::string order_cost_page(const Frame& frame, const plant::Plant& plant, const answers::SetCost& set) {
@@ -159,7 +159,8 @@ std::string order_cost_page(const Frame& frame, const plant::Plant& plant, const
     const Html fall = panel("fall", "Quoted against actual, " + set.currency, Html(),
                             fall_of(set.cost, set.currency, set.quote, down) +
                                 html("<nav class=\"pages\" aria-label=\"Pieces\">{}</nav>\n", rows));
-    return cost_page(frame, set.number, reports::set_cost_report(plant, set), cost_lead(set.cost, set.currency), fall);
+    return cost_page(frame, set.number, month_reports::set_cost_report(plant, set), cost_lead(set.cost, set.currency),
+                     fall);
 }
 
 }  // namespace flutebook::pages

@@ -6,9 +6,9 @@
 #include "host/month_pages/month_losses.hpp"
 #include "host/month_pages/month_text.hpp"
 #include "host/month_pages/month_trend.hpp"
+#include "host/month_reports/month_report.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/render/number_text.hpp"
-#include "host/reports/month_report.hpp"
 
 namespace flutebook::pages {
 
@@ -112,7 +112,7 @@ Html corrections(const MonthReview& review) {
 
 // The account itself, as the command line prints it.
 Html tables(const plant::Plant& plant, const MonthReview& review) {
-    render::Report report = reports::month_report(plant, review.month);
+    render::Report report = month_reports::month_report(plant, review.month);
     report.heading.reset();
     return html("<details class=\"panel\" id=\"tables\"><summary>The whole account as tables</summary>{}</details>\n",
                 report_html(report, "account"));

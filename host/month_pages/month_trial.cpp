@@ -1,8 +1,8 @@
 #include "host/month_pages/month_trial.hpp"
 
 #include "host/month_pages/month_text.hpp"
+#include "host/month_reports/ledger_reports.hpp"
 #include "host/pages/report_parts.hpp"
-#include "host/reports/ledger_reports.hpp"
 
 namespace flutebook::pages {
 
@@ -74,7 +74,7 @@ std::string document_trial_page(const Frame& frame, const plant::Plant& plant, c
                       of_file(trial.faults, "worse") + of_file(trial.warnings, "warning") + tried_rows(trial));
     body += post_form(frame, trial, digest);
     if (trial.answer) {
-        auto report = reports::post_report(plant, *trial.answer, answers::PostOptions::Keep::nothing);
+        auto report = month_reports::post_report(plant, *trial.answer, answers::PostOptions::Keep::nothing);
         report.heading.reset();
         body += report_html(report, "moves");
     }

@@ -5,8 +5,8 @@
 
 #include "host/answers/ledger_answer.hpp"
 #include "host/month_pages/month_trial.hpp"
+#include "host/month_reports/ledger_reports.hpp"
 #include "host/pages/documents_page.hpp"
-#include "host/reports/ledger_reports.hpp"
 #include "host/services/posting/document_trial.hpp"
 #include "host/services/posting/post.hpp"
 #include "host/web/documents.hpp"
@@ -86,8 +86,9 @@ Outcome post_document(const Call& call) {
     return Act([&call, document] {
         const auto answer = post(call, *document, PostOptions::Keep::all);
         if (call.wants_json()) return json(answers::post_document(answer, PostOptions::Keep::all));
-        return page(pages::posted_document_page(call.frame(pages::Place::months), answer.warnings,
-                                                reports::post_report(call.plant(), answer, PostOptions::Keep::all)));
+        return page(
+            pages::posted_document_page(call.frame(pages::Place::months), answer.warnings,
+                                        month_reports::post_report(call.plant(), answer, PostOptions::Keep::all)));
     });
 }
 

@@ -8,8 +8,8 @@
 #include "host/month_answers/order_list.hpp"
 #include "host/month_pages/month_orders.hpp"
 #include "host/month_pages/month_rows.hpp"
+#include "host/month_reports/ledger_reports.hpp"
 #include "host/pages/report_page.hpp"
-#include "host/reports/ledger_reports.hpp"
 #include "host/services/closing/close.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/services/orders/set_cost.hpp"
@@ -122,8 +122,8 @@ Outcome prove_ledger(const Call& call) {
     values.throw_if_any_is_wrong();
     const auto proof = services::verify(call.desk.ledger, head);
     if (call.wants_json()) return json(answers::verify_document(proof));
-    return page(
-        pages::report_page(call.frame(pages::Place::none), "The ledger's proof", {reports::verify_report(proof)}));
+    return page(pages::report_page(call.frame(pages::Place::none), "The ledger's proof",
+                                   {month_reports::verify_report(proof)}));
 }
 
 }  // namespace flutebook::web

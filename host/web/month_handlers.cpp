@@ -5,8 +5,8 @@
 #include "host/month_answers/month_review.hpp"
 #include "host/month_pages/month_page.hpp"
 #include "host/month_pages/month_rows.hpp"
+#include "host/month_reports/month_report.hpp"
 #include "host/pages/report_page.hpp"
-#include "host/reports/month_report.hpp"
 #include "host/services/closing/close.hpp"
 #include "host/services/closing/month.hpp"
 #include "host/services/closing/review.hpp"
@@ -64,7 +64,7 @@ Outcome show_month(const Call& call) {
     const pages::Frame frame = call.frame(pages::Place::months);
     if (!by) return page(pages::month_page(frame, call.plant(), review_of(call)));
     return page(pages::report_page(frame, answers::month_name(month_of(call)),
-                                   {reports::month_report(call.plant(), month_answer(call, by))}));
+                                   {month_reports::month_report(call.plant(), month_answer(call, by))}));
 }
 
 Outcome show_cause(const Call& call) {

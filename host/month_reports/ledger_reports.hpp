@@ -9,7 +9,7 @@
 #include "host/render/report.hpp"
 #include "ledger/proof/verify.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::month_reports {
 
 /// What became of each file's rows, and what they moved.
 [[nodiscard]] render::Report post_report(const plant::Plant& plant, const answers::PostAnswer& answer,
@@ -21,4 +21,4 @@ namespace flutebook::reports {
 /// `file` is the copy.
 [[nodiscard]] render::Report backup_report(const std::string& file, const ledger::Proof& proof);
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::month_reports

@@ -5,7 +5,7 @@
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::month_reports {
 
 /// In the units that the plant's people read: quoted, actual and the four differences that lead from one to the other;
 /// every line; each paper and the adhesive; machine by machine what was allowed and what ran; mass by cause.
@@ -14,4 +14,4 @@ namespace flutebook::reports {
 /// A set's cost: the sum of its pieces first, then each piece as an order has it.
 [[nodiscard]] render::Report set_cost_report(const plant::Plant& plant, const answers::SetCost& answer);
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::month_reports

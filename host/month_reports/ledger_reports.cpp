@@ -1,15 +1,17 @@
 // Each begins with one sentence that says what was done; the newest head of the ledger's chain stands last.
-#include "host/reports/ledger_reports.hpp"
+#include "host/month_reports/ledger_reports.hpp"
 
 #include <fmt/format.h>
 
 #include "host/answers/month_answer.hpp"
 #include "host/base/date.hpp"
+#include "host/month_reports/month_report.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
-#include "host/reports/month_report.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::month_reports {
+
+using namespace reports;
 
 namespace {
 
@@ -151,4 +153,4 @@ Report backup_report(const std::string& file, const ledger::Proof& proof) {
                                    {Facts{head_fact(proof.head)}}});
 }
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::month_reports

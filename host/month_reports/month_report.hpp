@@ -6,7 +6,7 @@
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::month_reports {
 
 /// Both sides of the mass balance; what each machine and the floor held, took in, passed on and lost; each cause of
 /// loss; both sides of the money; scrap from the machine to the mill; the month divided, where it was asked for; the
@@ -18,4 +18,4 @@ namespace flutebook::reports {
 /// Nothing where there is no whole.
 [[nodiscard]] render::Cell share(Grams part, Grams whole);
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::month_reports

@@ -1,6 +1,6 @@
 // Amounts keep all four places and masses are rounded together, so that every sum on the page can be done again by
 // hand.
-#include "host/reports/order_cost_report.hpp"
+#include "host/month_reports/order_cost_report.hpp"
 
 #include <fmt/format.h>
 
@@ -16,7 +16,9 @@
 #include "host/reports/labels.hpp"
 #include "host/reports/sheet_context.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::month_reports {
+
+using namespace reports;
 
 namespace {
 
@@ -316,4 +318,4 @@ Report set_cost_report(const plant::Plant& plant, const answers::SetCost& answer
     return report;
 }
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::month_reports

@@ -1,5 +1,5 @@
 // Every share names its base in its column or title: the paper issued in the month, in a balance its own total.
-#include "host/reports/month_report.hpp"
+#include "host/month_reports/month_report.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
 
@@ -11,7 +11,9 @@
 #include "host/month/excess.hpp"
 #include "host/render/number_text.hpp"
 
-namespace flutebook::reports {
+namespace flutebook::month_reports {
+
+using namespace reports;
 
 namespace {
 
@@ -305,4 +307,4 @@ Report month_report(const plant::Plant& plant, const MonthAnswer& answer) {
     return report;
 }
 
-}  // namespace flutebook::reports
+}  // namespace flutebook::month_reports
