@@ -215,8 +215,9 @@ struct QuoteOptions {
     std::optional<std::string> provided = std::nullopt;  // a model whose numbers are shown; no saved quote keeps them
     bool has_drawings = false;                           // blanks are drawn for a page; no document keeps them
     ForcedWay way = {};                                  // no saved quote has one
-    bool has_alone = true;     // what an order that pays a share of its web would cost alone is worked out as well
-    bool has_touched = false;  // the numbers behind each quote are named; likewise
+    bool has_alone = true;        // what an order that pays a share of its web would cost alone is worked out as well
+    bool has_touched = false;     // the numbers behind each quote are named; likewise
+    bool is_price_given = false;  // the request's margin is what a price that is asked for leaves; likewise
 };
 
 /// `price@500`, taken apart.

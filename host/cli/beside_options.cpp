@@ -138,6 +138,19 @@ Reader read_ups(std::optional<double>& ups) {
     };
 }
 
+// A number that --with sets and another option sets again would stand in the answer as changed, and not count.
+std::string changed_twice(const BesideOptions& options) {
+    const auto twice = [&](const char* path, const char* option) {
+        const auto is_of = [&](const what_if::NumberChange& change) { return change.path == path; };
+        return std::any_of(options.changes.begin(), options.changes.end(), is_of)
+                   ? fmt::format("--with {}: is set by {} as well; leave out one of them", path, option)
+                   : std::string();
+    };
+    if (!options.alternatives.margins.empty()) return twice("request.margin", "--margin");
+    if (!options.alternatives.prices.empty()) return twice("request.margin", "--price");
+    return "";
+}
+
 }  // namespace
 
 const char* const beside_footer =
@@ -145,12 +158,14 @@ const char* const beside_footer =
 
 Beside one another: --with names a number of the plant by the path that messages use (`plugins.` may
 be left out, `*` stands for every name), or one of the request behind `request.`; +N% and -N% move
-each number of a list or table, a value takes the place of what counts. No file is changed, and none
-of these answers can be saved.
+each number of a list or table, a value takes the place of what counts. Beside --board, --margin,
+--price, --rank or a way, the numbers of --with are changed first. No file is changed, and none of
+these answers can be saved.
 
   flutebook quote R-1001.yaml --with papers.TL125.price=+5%
   flutebook quote R-1001.yaml --with energy.power_price=0.19 --with machines.FG1.setup.minutes=15
   flutebook quote R-1001.yaml --board B-140,C-125 --margin 15,18,22
+  flutebook quote R-1001.yaml --board B-140,C-125 --with papers.*.price=+5%
   flutebook quote R-1001.yaml --price 590 --json
   flutebook quote R-1001.yaml --board any --bct 3.0
   flutebook quote R-1001.yaml --corrugator C1 --roll 2050 --ups 1
@@ -203,15 +218,12 @@ std::string wrong_together(const BesideOptions& options) {
             "{}: searches every board: found another option that sets something beside the request; leave out one of "
             "them",
             options.strength.ect_kn_m ? "--ect" : "--bct");
-    if (options.rank && (!options.changes.empty() || options.alternatives.is_any()))
-        return "--rank: moves one number at a time of the request as it is: found --with, --board, --margin or --price "
-               "as well; leave out one of them";
-    if (!options.changes.empty() && options.alternatives.is_any())
-        return "--with: stands beside the request as it is: found --board, --margin or --price as well; leave out one "
-               "of them";
+    if (options.rank && options.alternatives.is_any())
+        return "--rank: moves one number at a time of one request: found --board, --margin or --price as well; leave "
+               "out one of them, or change the request by --with";
     if (!options.alternatives.margins.empty() && !options.alternatives.prices.empty())
         return "--margin: a price has its own margin: found --price as well; leave out one of them";
-    return "";
+    return changed_twice(options);
 }
 
 }  // namespace flutebook::cli

@@ -41,20 +41,20 @@ std::string BesideRun::begin() const {
     if (form_ == AnswerForm::text) return "";
     if (options_.strength.is_any()) return boards_.begin();
     if (options_.rank) return ranks_.begin();
-    return options_.changes.empty() ? alternatives_.begin() : changes_.begin();
+    return options_.alternatives.is_any() ? alternatives_.begin() : changes_.begin();
 }
 
 std::string BesideRun::end() const {
     if (form_ == AnswerForm::text) return "";
     if (options_.strength.is_any()) return boards_.end();
     if (options_.rank) return ranks_.end();
-    return options_.changes.empty() ? alternatives_.end() : changes_.end();
+    return options_.alternatives.is_any() ? alternatives_.end() : changes_.end();
 }
 
 BesideRun::Answer BesideRun::answer(const orders::Request& request) {
     if (options_.strength.is_any()) return searched(request);
     if (options_.rank) return ranked(request);
-    return options_.changes.empty() ? alternatives(request) : changed(request);
+    return options_.alternatives.is_any() ? alternatives(request) : changed(request);
 }
 
 BesideRun::Answer BesideRun::changed(const orders::Request& request) {
@@ -69,7 +69,7 @@ BesideRun::Answer BesideRun::changed(const orders::Request& request) {
 
 BesideRun::Answer BesideRun::alternatives(const orders::Request& request) {
     const what_if_answers::Alternatives answer =
-        what_if::alternatives(workplace_, request, options_.alternatives, asked_);
+        what_if::alternatives(workplace_, request, options_.alternatives, options_.changes, asked_);
     const ExitCode code = answer.are_complete() ? ExitCode::done : ExitCode::refused;
     if (form_ == AnswerForm::json) return {alternatives_.add(answer), code};
     return {as_text(what_if_reports::alternatives_report(workplace_.plant, answer)), code};
@@ -77,7 +77,7 @@ BesideRun::Answer BesideRun::alternatives(const orders::Request& request) {
 
 BesideRun::Answer BesideRun::ranked(const orders::Request& request) {
     const std::optional<double>& quantity = options_.rank->quantity;
-    const what_if_answers::Rank answer = what_if::rank(workplace_, request, quantity, asked_);
+    const what_if_answers::Rank answer = what_if::rank(workplace_, request, options_.changes, quantity, asked_);
     const bool is_made = std::all_of(answer.quantities.begin(), answer.quantities.end(),
                                      [](const what_if_answers::QuantityRank& item) { return item.price.has_value(); });
     const ExitCode code = is_made ? ExitCode::done : ExitCode::refused;

@@ -154,13 +154,13 @@ std::vector<SteppedValue> read_extras(const orders::Request& request, const std:
     for (const Model& model : models)
         for (const Setting& setting : model.settings) {
             if (setting.varies_by != VariesBy::request) continue;
-            const std::string path = fmt::format("extras.{}.{}", model.id, setting.name);
+            const auto path = [&] { return fmt::format("extras.{}.{}", model.id, setting.name); };
             const GivenSetting* given = given_in_request(request, model, setting);
             if (given == nullptr && setting.is_required())
-                reader.complain(request.place, path,
+                reader.complain(request.place, path(),
                                 fmt::format("missing: {} has no default: {}", setting.name, setting.meaning));
             result.push_back(given == nullptr ? SteppedValue(value_if_not_given(setting), Place{})
-                                              : reader.read(model, setting, *given, path));
+                                              : reader.read(model, setting, *given, path()));
         }
     return result;
 }

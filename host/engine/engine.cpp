@@ -18,6 +18,7 @@
 #include "host/contract/trust.hpp"
 #include "host/engine/costing/blocks.hpp"
 #include "host/engine/costing/fill.hpp"
+#include "host/engine/costing/full_costing.hpp"
 #include "host/engine/costing/workbench.hpp"
 
 namespace flutebook::engine {
@@ -210,66 +211,11 @@ private:
     std::exception_ptr thrown_;
 };
 
-// The indices of a line's axis that are listed at a step: that step itself; of a line by ply all plies, at the
-// corrugator; of a line of the order the one it has, at dispatch.
-struct ListedIndices {
-    std::size_t first, past;
-};
-
-ListedIndices listed_at(contract::Axis axis, std::size_t step, Shape shape) {
-    if (axis == contract::Axis::step) return {step, step + 1};
-    if (axis == contract::Axis::ply) return {0, step == 0 ? shape.plies : 0};
-    return {0, step + 1 == shape.steps ? std::size_t{1} : std::size_t{0}};
-}
-
-// What a line charges at one index of its axis, in the first row.
-LineAmount amount_at(const Blocks& blocks, const Columns& columns, std::size_t model, std::size_t line,
-                     std::size_t index) {
-    const ModelSlots& slots = blocks.slots().models[model];
-    const double quantity = *columns.column(slots.quantities[line], index);
-    const double rate = *columns.column(slots.rates[line], index);
-    return {model, line, 0, std::nullopt, quantity, rate, Money::of(quantity, rate).value_or(Money{})};
-}
-
-// All lines that charge something: by step, then by model, then as the model declares them.
-std::vector<LineAmount> lines_in_order(const Blocks& blocks, const Columns& columns) {
-    std::vector<LineAmount> result;
-    constexpr std::size_t usual_lines = 64;
-    result.reserve(usual_lines);
-    const Graph& graph = blocks.graph();
-    for (std::size_t step = 0; step < columns.shape().steps; ++step)
-        for (std::size_t m = 0; m < graph.models.size(); ++m)
-            for (std::size_t l = 0; l < graph.models[m].lines.size(); ++l) {
-                const contract::Axis axis = graph.models[m].lines[l].axis;
-                const ListedIndices listed = listed_at(axis, step, columns.shape());
-                for (std::size_t i = listed.first; i < listed.past; ++i) {
-                    LineAmount amount = amount_at(blocks, columns, m, l, i);
-                    if (amount.amount == Money{}) continue;
-                    amount.step = step;
-                    if (axis == contract::Axis::ply) amount.ply = i;
-                    result.push_back(amount);
-                }
-            }
-    return result;
-}
-
-std::vector<double> first_row(const Columns& columns, Slot slot) {
-    std::vector<double> values;
-    for (std::size_t i = 0; i < columns.extent(slot); ++i) values.push_back(*columns.column(slot, i));
-    return values;
-}
-
 }  // namespace
 
-ClassCosts costs_by_class(const Graph& graph, const Costing& costing) {
-    ClassCosts result{};
-    for (const LineAmount& line : costing.lines)
-        result.at(static_cast<std::size_t>(graph.models[line.model].lines[line.line].cost_class)) += line.amount;
-    return result;
-}
-
 Engine::Engine(Graph graph, const plant::Plant& plant) {
-    contract::PlantSettings settings = contract::read_settings(plant, graph.models, setting_takers(graph));
+    takers_ = setting_takers(graph);
+    contract::PlantSettings settings = contract::read_settings(plant, graph.models, takers_);
     unusual_ = std::move(settings.unusual);
     blocks_ = std::make_unique<const Blocks>(std::move(graph), std::move(settings.values));
 }
@@ -310,7 +256,7 @@ Order Engine::order(const plant::Plant& plant, const orders::Request& request, c
 }
 
 contract::OrderSettings Engine::settings_of(const plant::Plant& plant, const orders::Request& request) const {
-    return contract::settings_of_order(settings(), setting_takers(graph()), graph().models, plant, request);
+    return contract::settings_of_order(settings(), takers_, graph().models, plant, request);
 }
 
 orders::ExtrasCheck Engine::extras_check(const plant::Plant& plant) const {
@@ -354,39 +300,30 @@ std::vector<Outcome> Engine::cost(std::span<const Row> rows, Workbench& bench) c
     return outcomes;
 }
 
-namespace {
-
-Costing costing_of(const Blocks& blocks, const Columns& columns, Money cost) {
-    const Slots& slots = blocks.slots();
-    Costing result;
-    result.lines = lines_in_order(blocks, columns);
-    for (const Slot loss : slots.models[blocks.graph().shedder].losses)
-        result.losses.push_back(first_row(columns, loss));
-    result.fed = first_row(columns, slots.fed);
-    result.good = first_row(columns, slots.good);
-    result.issued_kg = first_row(columns, slots.issued);
-    result.adhesive_kg = *columns.column(slots.adhesive, 0);
-    result.web_length_m = *columns.column(slots.web_length, 0);
-    result.web_area_m2 = *columns.column(slots.web_area, 0);
-    result.allowances = {*columns.column(slots.order_change, 0), *columns.column(slots.roll_loss, 0),
-                         first_row(columns, slots.run_waste), first_row(columns, slots.setup_sheets)};
-    result.cost = cost;
-    return result;
-}
-
-}  // namespace
-
 std::optional<Costing> Engine::cost_in_full(const Row& row) const {
     Workbench bench(*blocks_);
     return cost_in_full(row, bench);
 }
 
 std::optional<Costing> Engine::cost_in_full(const Row& row, Workbench& bench) const {
-    Columns& columns = bench.columns({row.plies(), row.steps()});
-    Outcome outcome;
-    if (auto fault = blocks_->cost(columns, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
-    if (outcome.state == Outcome::State::refused) return std::nullopt;
-    return costing_of(*blocks_, columns, outcome.cost);
+    return std::move(cost_in_full({&row, 1}, bench).front());
+}
+
+// The columns of a block in which a row was refused hold the others closed up.
+std::vector<std::optional<Costing>> Engine::cost_in_full(std::span<const Row> rows, Workbench& bench) const {
+    std::vector<std::optional<Costing>> result(rows.size());
+    for (const Blocked& block : divide(rows)) {
+        std::vector<Row> together;
+        for (const std::size_t r : block.rows) together.push_back(rows[r]);
+        std::vector<Outcome> outcomes(together.size());
+        Columns& columns = bench.columns(block.shape);
+        if (auto fault = blocks_->cost(columns, together, outcomes)) throw ModelError(fault->text);
+        std::size_t at = 0;
+        for (std::size_t i = 0; i < outcomes.size(); ++i)
+            if (outcomes[i].state == Outcome::State::costed)
+                result[block.rows[i]] = costing_of(*blocks_, columns, at++, outcomes[i].cost);
+    }
+    return result;
 }
 
 std::optional<Costing> Engine::cost_in_full(const Row& row, const MeasuredRun& run) const {
@@ -394,7 +331,7 @@ std::optional<Costing> Engine::cost_in_full(const Row& row, const MeasuredRun& r
     Outcome outcome;
     if (auto fault = blocks_->cost_given(columns, row, run, outcome)) throw ModelError(fault->text);
     if (outcome.state == Outcome::State::refused) return std::nullopt;
-    return costing_of(*blocks_, columns, outcome.cost);
+    return costing_of(*blocks_, columns, 0, outcome.cost);
 }
 
 }  // namespace flutebook::engine

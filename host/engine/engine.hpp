@@ -124,6 +124,8 @@ public:
     /// ModelError.
     [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row) const;
     [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row, Workbench& bench) const;
+    /// Of each row, in their order, which are costed together.
+    [[nodiscard]] std::vector<std::optional<Costing>> cost_in_full(std::span<const Row> rows, Workbench& bench) const;
 
     /// The same with a run that was measured: the host stands in for the model that lays out the run, all others work
     /// unchanged. What was measured need not balance, and is not held to. Throws ModelError also where the model that
@@ -136,6 +138,7 @@ public:
 private:
     Engine(Graph graph, const plant::Plant& plant);
     std::unique_ptr<const Blocks> blocks_;
+    contract::SettingTakers takers_;
     std::vector<contract::UnusualValue> unusual_;
 };
 

@@ -46,7 +46,7 @@ double quantity(const Row& row, std::size_t) {
     return row.order->quantity;
 }
 double colours(const Row& row, std::size_t) {
-    return row.order->request->colours;
+    return row.colours();
 }
 double margin(const Row& row, std::size_t) {
     return margin_of(row).share;
@@ -183,7 +183,7 @@ double step_setup_sheets(const Row& row, std::size_t k) {
     return machine != nullptr ? machine->setup_sheets : 0;
 }
 double step_colours(const Row& row, std::size_t k) {
-    return k != 0 && k == row.candidate->route->colours_step ? row.order->request->colours : 0;
+    return k != 0 && k == row.candidate->route->colours_step ? row.colours() : 0;
 }
 double step_setup_time(const Row& row, std::size_t k) {
     const Converter* machine = converter(row, k);

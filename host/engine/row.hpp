@@ -39,10 +39,16 @@ struct Order {
     plant::TrimPolicy trim = {};  // how it pays for its web
 };
 
+/// Whether a row is costed with the colours that its request asks for.
+enum class Printing { as_asked, none };
+
 /// One row of a block. Both must outlive the evaluation; the candidate belongs to the order's layout.
 struct Row {
     const Order* order;
     const geometry::Candidate* candidate;
+    Printing printing = Printing::as_asked;
+
+    [[nodiscard]] double colours() const { return printing == Printing::none ? 0 : order->request->colours; }
 
     /// K + 2: the corrugator, the converters, dispatch.
     [[nodiscard]] std::size_t steps() const { return candidate->route->last_step() + 2; }

@@ -39,17 +39,22 @@ std::string expected_number(const std::string& unit, const QuantityRange& range)
 
 }  // namespace
 
+const base::Place Field::nowhere;
+
 Field::Field(const base::Node& root, const std::string& file, Reading& reading)
     : Field(root, base::Place{file, 1, 1}, reading) {}
 
 Field::Field(const base::Node& root, const base::Place& place, Reading& reading)
-    : node_(&root), place_(place), key_place_(place), reading_(&reading) {}
+    : node_(&root), place_of_whole_(std::make_shared<const base::Place>(place)), reading_(&reading) {
+    place_ = key_place_ = place_of_whole_.get();
+}
 
 Field Field::child(const base::Node* node, const base::Place& key_place, const std::string& key) const {
     Field result;
     result.node_ = node;
-    result.place_ = node == nullptr ? key_place : node->place;
-    result.key_place_ = key_place;
+    result.place_ = node == nullptr ? &key_place : &node->place;
+    result.key_place_ = &key_place;
+    result.place_of_whole_ = place_of_whole_;
     result.path_ = path_;
     if (!key.starts_with('[') && !path_.empty()) result.path_ += '.';
     result.path_ += base::shortened(key);
@@ -59,7 +64,7 @@ Field Field::child(const base::Node* node, const base::Place& key_place, const s
 }
 
 void Field::complain(const std::string& text) const {
-    complain_at(place_, text);
+    complain_at(*place_, text);
 }
 
 void Field::complain_at(const base::Place& place, const std::string& text) const {
@@ -114,8 +119,8 @@ std::string Field::text() const {
 }
 
 double Field::number(const std::string& unit, const QuantityRange& range) const {
-    const auto expected = expected_number(unit, range);
-    const auto given = given_text(expected);
+    const bool is_text = node_ != nullptr && node_->kind == base::Node::Kind::text;
+    const auto given = given_text(is_text ? "" : expected_number(unit, range));
     if (!given) return no_number;
     const auto read = read_quantity(*given, unit, reading_->words);
     if (const auto* problem = std::get_if<Problem>(&read)) {
@@ -124,7 +129,8 @@ double Field::number(const std::string& unit, const QuantityRange& range) const 
     }
     const double value = std::get<double>(read);
     if (range.holds(value)) return value;
-    complain(fmt::format("out of range: found {}, expected {}", base::shortened(given->text), expected));
+    complain(
+        fmt::format("out of range: found {}, expected {}", base::shortened(given->text), expected_number(unit, range)));
     return no_number;
 }
 
@@ -215,7 +221,7 @@ Field MapReader::field(const std::string& key) {
     if (map_.node_ == nullptr) return {};
     for (const auto& entry : map_.node_->entries)
         if (entry.key == key) return map_.child(&entry.value, entry.key_place, key);
-    return map_.child(nullptr, map_.key_place_, key);
+    return map_.child(nullptr, *map_.key_place_, key);
 }
 
 base::Places MapReader::places() const {

@@ -5,6 +5,7 @@
 // never reach anybody, since the reader throws in the end.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -36,8 +37,8 @@ public:
 
     /// Null where it was not given.
     [[nodiscard]] const base::Node* node() const { return node_; }
-    [[nodiscard]] const base::Place& place() const { return place_; }
-    [[nodiscard]] const base::Place& key_place() const { return key_place_; }
+    [[nodiscard]] const base::Place& place() const { return *place_; }
+    [[nodiscard]] const base::Place& key_place() const { return *key_place_; }
     /// The last part of its path.
     [[nodiscard]] const std::string& key() const { return key_; }
 
@@ -88,8 +89,11 @@ private:
     [[nodiscard]] bool is(base::Node::Kind kind, const std::string& expected) const;
     [[nodiscard]] Field child(const base::Node* node, const base::Place& key_place, const std::string& key) const;
 
+    static const base::Place nowhere;
     const base::Node* node_ = nullptr;
-    base::Place place_, key_place_;
+    // Of the document, or of the whole of it: a place's file is a text that would be copied for every field.
+    const base::Place *place_ = &nowhere, *key_place_ = &nowhere;
+    std::shared_ptr<const base::Place> place_of_whole_;
     std::string path_, key_;
     Reading* reading_ = nullptr;  // null: silent
 };

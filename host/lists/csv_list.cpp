@@ -30,6 +30,7 @@ public:
         const int number = static_cast<int>(line->number);
         ListRow row{{file_, number, 1}, {}, std::nullopt};
         if (line->fault) row.fault = base::place_text(row.place) + ": " + *line->fault;
+        row.cells.reserve(line->fields.size());
         for (std::size_t f = 0; f < line->fields.size(); ++f)
             row.cells.push_back({std::string(line->fields[f]), {file_, number, line->column_of(f)}});
         return row;

@@ -106,41 +106,28 @@ std::string machines_of(const geometry::Candidate& way) {
     return result;
 }
 
-// Nothing where the whole quote must be worked out: its price is none that can be meant, or asks for a warning.
-std::optional<ItemPrice> price_of_way(const Workplace& workplace, Workbench& bench, const LaidOutItem& item,
-                                      std::size_t way) {
-    const geometry::Candidate& candidate = item.layout->candidates[way];
-    const engine::Row row{item.order.get(), &candidate};
-    const std::optional<engine::Costing> costing = workplace.engine.cost_in_full(row, bench);
+// Nothing where the whole quote must be worked out: its price is none that can be meant, or asks for a warning. What is
+// not in the price is found for all items together.
+std::optional<ItemPrice> price_of_way(const Workplace& workplace, const LaidOutItem& item, const engine::Row& row,
+                                      const engine::Costing& costing) {
     const double quantity = item.order->quantity;
-    if (!costing || !quoting::lost_otherwise_by(workplace.engine, row, *costing).empty()) return std::nullopt;
+    if (!quoting::lost_otherwise_by(workplace.engine, row, costing).empty()) return std::nullopt;
     if (!(item.layout->blank.area_m2 * item.layout->board.grammage_gsm > 0)) return std::nullopt;
-    const double thousand = costing->cost.to_double() / quantity * 1000;
+    const double thousand = costing.cost.to_double() / quantity * 1000;
     const auto cost = Money::rounded(thousand, 4);
     const auto price = quoting::offered_price(workplace.plant, *item.request, quantity, thousand);
     if (!cost || !price || *cost < Money{} || price->per_thousand < *cost) return std::nullopt;
     const auto sale =
-        answers::order_profit(price->per_thousand, costing->cost, quantity, workplace.plant.currency_minor_units);
+        answers::order_profit(price->per_thousand, costing.cost, quantity, workplace.plant.currency_minor_units);
     if (!sale || workplace.plant.pricing.find_approval(sale->profit_share) != nullptr) return std::nullopt;
     ItemPrice result{};
-    static_cast<PriceParts&>(result) = parts_of_price(engine::costs_by_class(workplace.engine.graph(), *costing),
-                                                      quantity, *cost, price->per_thousand);
+    static_cast<PriceParts&>(result) =
+        parts_of_price(engine::costs_by_class(workplace.engine.graph(), costing), quantity, *cost, price->per_thousand);
     result.order_value = sale->order_value;
     result.making = std::move(price->making);
-    result.made_on = machines_of(candidate);
-    result.roll_width = fmt::format("{}", candidate.roll_width_mm);
-    result.not_in_price = quoting::winner_figures(workplace.engine, row, *costing, bench).not_in_price;
+    result.made_on = machines_of(*row.candidate);
+    result.roll_width = fmt::format("{}", row.candidate->roll_width_mm);
     return result;
-}
-
-// A fault is told by the whole quote.
-std::optional<ItemPrice> price_if_usual(const Workplace& workplace, Workbench& bench, const LaidOutItem& item,
-                                        std::size_t way) {
-    try {
-        return price_of_way(workplace, bench, item, way);
-    } catch (const ModelError&) {
-        return std::nullopt;
-    }
 }
 
 // Of items that were laid out; empty where a model was at fault in any.
@@ -160,6 +147,52 @@ std::vector<engine::Outcome> cost_rows(const Workplace& workplace, Workbench& be
     }
 }
 
+// The rows that cost least, each of the item at the same place in `items`.
+struct CheapestRows {
+    std::vector<std::size_t> items;
+    std::vector<engine::Row> rows;
+};
+
+CheapestRows cheapest_rows(const std::vector<engine::Outcome>& outcomes,
+                           const std::vector<std::optional<LaidOutItem>>& items) {
+    CheapestRows result;
+    for (std::size_t i = 0; i < items.size() && !outcomes.empty(); ++i) {
+        const auto way = items[i] ? cheapest(outcomes, *items[i]) : std::nullopt;
+        if (!way) continue;
+        result.items.push_back(i);
+        result.rows.push_back({items[i]->order.get(), &items[i]->layout->candidates[*way]});
+    }
+    return result;
+}
+
+// Nothing where a model was at fault in any: the fault is told by the whole quote of its item.
+std::vector<std::optional<engine::Costing>> cost_in_full(const Workplace& workplace, Workbench& bench,
+                                                         const std::vector<engine::Row>& rows) {
+    try {
+        return workplace.engine.cost_in_full(rows, bench);
+    } catch (const ModelError&) {
+        return std::vector<std::optional<engine::Costing>>(rows.size());
+    }
+}
+
+void price_usual_items(const Workplace& workplace, Workbench& bench, std::vector<std::optional<LaidOutItem>>& items,
+                       std::vector<CostedItem>& result) {
+    const CheapestRows cheapest = cheapest_rows(cost_rows(workplace, bench, items), items);
+    const auto costings = cost_in_full(workplace, bench, cheapest.rows);
+    std::vector<quoting::Winner> winners;
+    std::vector<ItemPrice*> prices;
+    for (std::size_t c = 0; c < costings.size(); ++c) {
+        if (!costings[c]) continue;
+        const std::size_t i = cheapest.items[c];
+        result[i].price = price_of_way(workplace, *items[i], cheapest.rows[c], *costings[c]);
+        if (!result[i].price) continue;
+        winners.push_back({cheapest.rows[c], &*costings[c]});
+        prices.push_back(&*result[i].price);
+    }
+    std::vector<quoting::WinnerFigures> figures = quoting::winner_figures(workplace.engine, winners, bench);
+    for (std::size_t w = 0; w < figures.size(); ++w) prices[w]->not_in_price = std::move(figures[w].not_in_price);
+}
+
 }  // namespace
 
 std::vector<CostedItem> cost_items(const Workplace& workplace, Workbench& bench,
@@ -167,14 +200,10 @@ std::vector<CostedItem> cost_items(const Workplace& workplace, Workbench& bench,
     std::vector<std::optional<LaidOutItem>> items;
     items.reserve(requests.size());
     for (const orders::Request* request : requests) items.push_back(lay_out(workplace, *request));
-    const std::vector<engine::Outcome> outcomes = cost_rows(workplace, bench, items);
     std::vector<CostedItem> result(requests.size());
-    for (std::size_t i = 0; i < requests.size(); ++i) {
-        if (items[i] && !outcomes.empty())
-            if (const auto way = cheapest(outcomes, *items[i]))
-                result[i].price = price_if_usual(workplace, bench, *items[i], *way);
+    price_usual_items(workplace, bench, items, result);
+    for (std::size_t i = 0; i < requests.size(); ++i)
         if (!result[i].price) result[i] = cost_whole(workplace, *requests[i]);
-    }
     return result;
 }
 

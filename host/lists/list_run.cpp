@@ -36,12 +36,11 @@ ListRun::ListRun(const workplace::Workplace& workplace, ListSource& source, cons
 std::vector<AnsweredRow> ListRun::next() {
     std::vector<AnsweredRow> rows;
     const std::size_t window = batch_rows * batches_to_a_thread * std::max(options_.threads, 1U);
+    rows.reserve(window);
     while (rows.size() < window) {
         std::optional<ListRow> row = source_.next();
         if (!row) break;
-        AnsweredRow answered;
-        answered.row = std::move(*row);
-        rows.push_back(std::move(answered));
+        rows.emplace_back().row = std::move(*row);
     }
     answer(rows);
     return rows;

@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 
+#include "host/answers/price_rules.hpp"
 #include "host/base/decimal.hpp"
 #include "host/contract/model.hpp"
 
@@ -29,7 +30,8 @@ const std::vector<std::string>& price_columns() {
     static const std::vector<std::string> names = [] {
         std::vector<std::string> result{"new_price", "cost"};
         for (std::size_t c = 0; c < class_count; ++c) result.push_back("new_price." + class_name(c));
-        for (const char* name : {"new_price.profit", "order_value", "made_on", "roll_width", "not_in_price"})
+        for (const char* name :
+             {"new_price.profit", "order_value", "made_on", "roll_width", "not_in_price", "price_rules"})
             result.emplace_back(name);
         return result;
     }();
@@ -83,6 +85,18 @@ TableValue missing_texts(const std::vector<NotInPrice>& items) {
     return text.empty() ? TableValue{} : TableValue{std::move(text)};
 }
 
+// "quantity-margin 0.2; least-order 250": the rules that made the price, one after the other, by their names in JSON.
+TableValue rule_texts(const answers::PriceMaking& making) {
+    std::string text;
+    for (const answers::PriceRule& rule : making.rules) {
+        if (!text.empty()) text += "; ";
+        text += answers::to_text(rule.kind);
+        text += " ";
+        text += base::canonical(rule.value);
+    }
+    return text.empty() ? TableValue{} : TableValue{std::move(text)};
+}
+
 void add_price(std::vector<TableValue>& row, const std::optional<ItemPrice>& price) {
     if (!price) return row.resize(row.size() + price_columns().size());
     row.emplace_back(price->price);
@@ -93,6 +107,7 @@ void add_price(std::vector<TableValue>& row, const std::optional<ItemPrice>& pri
     row.emplace_back(price->made_on);
     row.push_back(carried(price->roll_width));
     row.push_back(missing_texts(price->not_in_price));
+    row.push_back(rule_texts(price->making));
 }
 
 void add_difference(std::vector<TableValue>& row, const std::optional<PriceChange>& change) {

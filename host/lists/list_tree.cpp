@@ -85,6 +85,7 @@ base::Node ListColumns::tree(const plant::Plant& plant, const ListRow& row, base
     Node root;
     root.kind = Node::Kind::map;
     root.place = row.place;
+    root.entries.reserve(row.cells.size() + 1);  // with the date
     const std::string style = style_code(plant, text(row, "style"));
     const std::string sides = map_of_sides(plant, style, !text(row, "area").empty());
     if (text(row, "date").empty()) add_entry(root, "date", base::text_node(base::to_string(usual_day), row.place));

@@ -255,15 +255,17 @@ answers::SetQuote set_sheet(const plant::Plant& plant, const orders::Request& re
 }
 
 std::optional<base::Warning> price_warning(const plant::Plant& plant, const orders::Request& request,
-                                           const answers::RequestAnswer::Quantity& quantity) {
+                                           const answers::RequestAnswer::Quantity& quantity,
+                                           const answers::QuoteOptions& asked) {
     if (!quantity.is_makeable()) return std::nullopt;
     const Money price = quantity.quote ? quantity.quote->price_per_thousand : quantity.set->price_per_thousand;
     const Money cost = quantity.quote ? quantity.quote->cost_per_thousand : quantity.set->cost_per_thousand;
     if (price >= cost) return std::nullopt;
-    return base::Warning{base::place_text(orders::margin_of(plant, request, quantity.quantity()).place),
-                         fmt::format("the price at {:.0f} is below the cost: found {} where a thousand cost {}; raise "
-                                     "the margin",
-                                     quantity.quantity(), price.to_double(), cost.to_double())};
+    return base::Warning{
+        base::place_text(orders::margin_of(plant, request, quantity.quantity()).place),
+        fmt::format("the price at {:.0f} is below the cost: found {} where a thousand cost {}; {}", quantity.quantity(),
+                    price.to_double(), cost.to_double(),
+                    asked.is_price_given ? "ask for a price that is not below it" : "raise the margin")};
 }
 
 Money contribution(Money price_per_thousand, Money per_unit_cost, std::int64_t quantity) {

@@ -30,9 +30,10 @@ namespace flutebook::quoting {
 [[nodiscard]] std::optional<double> break_even(Money price_per_thousand, Money per_unit_cost, Money per_run_cost,
                                                std::int64_t quantity);
 
-/// Where the price is below the cost.
+/// Where the price is below the cost: the margin is too low, or the price that was asked for.
 [[nodiscard]] std::optional<base::Warning> price_warning(const plant::Plant& plant, const orders::Request& request,
-                                                         const answers::RequestAnswer::Quantity& quantity);
+                                                         const answers::RequestAnswer::Quantity& quantity,
+                                                         const answers::QuoteOptions& asked);
 
 /// cost / (1 - margin), rounded half away from zero to the currency's minor unit. The margin is a share of the price,
 /// not of the cost: 25 % of the price is a third on top of the cost. Nothing where the price is too large to be kept.

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <flutebook/run.hpp>
-#include <map>
 #include <numeric>
+#include <string_view>
 #include <vector>
 
 namespace flutebook::quoting {
@@ -12,6 +12,18 @@ namespace flutebook::quoting {
 namespace {
 
 constexpr double mm = 1000;  // in a metre
+
+struct CauseLoss {
+    std::string_view cause;
+    std::vector<double> kg;  // by step
+};
+
+// Null where nothing was lost by it.
+CauseLoss* find(std::vector<CauseLoss>& losses, std::string_view cause) {
+    for (CauseLoss& lost : losses)
+        if (lost.cause == cause) return &lost;
+    return nullptr;
+}
 
 // What the formulas read of a costed row.
 class RunFormulas {
@@ -24,8 +36,7 @@ public:
           quantity_(row.order->quantity),
           trim_(row.order->trim) {}
 
-    /// kg by cause and step.
-    [[nodiscard]] std::map<std::string, std::vector<double>> losses() {
+    [[nodiscard]] std::vector<CauseLoss> losses() {
         const std::size_t parting = way_.route->parting;
         double asked = quantity_;
         for (std::size_t k = way_.route->last_step(); k > 0; --k) {
@@ -40,9 +51,13 @@ private:
     void lose(const char* cause, std::size_t step, double m2) { lose_kg(cause, step, run::mass(m2, grammage())); }
 
     void lose_kg(const char* cause, std::size_t step, double kg) {
-        auto& by_step = losses_[cause];
-        by_step.resize(way_.route->last_step() + 2);
-        by_step[step] += kg;
+        CauseLoss* lost = find(losses_, cause);
+        if (lost == nullptr) {
+            lost = &losses_.emplace_back();
+            lost->cause = cause;
+            lost->kg.resize(way_.route->last_step() + 2);
+        }
+        lost->kg[step] += kg;
     }
 
     [[nodiscard]] double grammage() const { return board_.grammage_gsm; }
@@ -90,7 +105,7 @@ private:
     const geometry::BoardMake& board_;
     double quantity_;
     const plant::TrimPolicy& trim_;
-    std::map<std::string, std::vector<double>> losses_;
+    std::vector<CauseLoss> losses_;
 };
 
 bool are_same(const std::vector<double>& left, const std::vector<double>& right, double hair) {
@@ -107,12 +122,12 @@ std::string lost_otherwise_by(const engine::Engine& engine, const engine::Row& r
     const std::vector<double> none(row.steps());
     auto formula = RunFormulas(row, costing.allowances).losses();
     for (std::size_t c = 0; c < shedder.losses.size(); ++c) {
-        const auto found = formula.find(shedder.losses[c].cause);
-        if (!are_same(costing.losses[c], found == formula.end() ? none : found->second, hair)) return shedder.id;
-        if (found != formula.end()) formula.erase(found);
+        CauseLoss* found = find(formula, shedder.losses[c].cause);
+        if (!are_same(costing.losses[c], found == nullptr ? none : found->kg, hair)) return shedder.id;
+        if (found != nullptr) found->kg = none;
     }
     const bool is_all = std::all_of(formula.begin(), formula.end(),
-                                    [&](const auto& item) { return are_same(item.second, none, hair); });
+                                    [&](const CauseLoss& lost) { return are_same(lost.kg, none, hair); });
     return is_all ? "" : shedder.id;
 }
 

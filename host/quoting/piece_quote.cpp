@@ -56,7 +56,8 @@ PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layou
     const engine::Costing costing = *engine.cost_in_full(winner, bench);
     answers::Quote quote = cost_sheet(engine, winner, costing);
     quote.terms = terms_of(engine, winner, costing);
-    WinnerFigures figures = winner_figures(engine, winner, costing, bench);
+    const Winner alone{winner, &costing};
+    WinnerFigures figures = std::move(winner_figures(engine, {&alone, 1}, bench).front());
     quote.machine_hours = std::move(figures.machine_hours);
     quote.not_in_price = std::move(figures.not_in_price);
     quote.candidates = ranked.size();

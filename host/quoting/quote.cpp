@@ -153,9 +153,9 @@ void add_losses_warning(RequestAnswer& answer, const RequestAnswer::Quantity& qu
                      terms.quantity, terms.piece.empty() ? "" : " of " + terms.piece, terms.lost_otherwise_by)});
 }
 
-void add_warnings(const plant::Plant& plant, RequestAnswer& answer) {
+void add_warnings(const plant::Plant& plant, const answers::QuoteOptions& asked, RequestAnswer& answer) {
     for (std::size_t i = 0; i < answer.quantities.size(); ++i) {
-        if (auto warning = price_warning(plant, answer.request, answer.quantities[i]))
+        if (auto warning = price_warning(plant, answer.request, answer.quantities[i], asked))
             answer.warnings.push_back(std::move(*warning));
         add_losses_warning(answer, answer.quantities[i]);
         for (const RequestAnswer::Piece& piece : answer.pieces) add_losses_warning(answer, piece.quantities[i]);
@@ -195,7 +195,7 @@ RequestAnswer quote(const plant::Plant& plant, const engine::Engine& engine, con
         result.quantities.clear();
         result.model_fault = error.what();
     }
-    add_warnings(plant, result);
+    add_warnings(plant, asked, result);
     for (base::Warning& warning : approval_warnings(plant, result)) result.warnings.push_back(std::move(warning));
     result.terms = offer_terms(plant, result.request);
     result.strength = estimated_strength(plant, result.request);

@@ -2,15 +2,16 @@
 #include "host/quoting/winner_figures.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <optional>
-#include <set>
-#include <span>
 #include <string>
+#include <string_view>
+#include <tuple>
 #include <utility>
 
 #include "host/engine/costing/blocks.hpp"
 #include "host/engine/facts.hpp"
+#include "host/quoting/movable_settings.hpp"
+#include "host/quoting/moved_rows.hpp"
 
 namespace flutebook::quoting {
 
@@ -18,7 +19,6 @@ namespace {
 
 using engine::Columns;
 using engine::MovedSetting;
-using engine::Order;
 using engine::Row;
 using engine::Slot;
 
@@ -30,276 +30,277 @@ struct LineName {
     friend auto operator<=>(const LineName&, const LineName&) = default;
 };
 
-// Columns in which rows of one shape are evaluated; what a row came to is read before the next block runs.
-class MovedRows {
-public:
-    MovedRows(engine::Workbench& bench, const Row& row)
-        : blocks_(bench.blocks()), columns_(bench.columns({row.plies(), row.steps()})) {}
-
-    // Evaluates `row` as many times as there are moves, each with its own. Calls `read(columns, r, i)` for each move i
-    // that no model refuses, whose row stands at r of the columns.
-    template <typename Read>
-    void each(const Row& row, const std::vector<std::optional<MovedSetting>>& moves, const Read& read) {
-        for (std::size_t first = 0; first < moves.size(); first += engine::block_rows) {
-            const std::size_t count = std::min(engine::block_rows, moves.size() - first);
-            const auto block = std::span(moves).subspan(first, count);
-            if (runs(row, block)) {
-                for (std::size_t r = 0; r < count; ++r) read(columns_, r, first + r);
-                continue;
-            }
-            for (std::size_t r = 0; r < count; ++r)
-                if (runs(row, block.subspan(r, 1))) read(columns_, std::size_t{0}, first + r);
-        }
-    }
-
-private:
-    // Whether every row came through all models.
-    bool runs(const Row& row, engine::Moves moves) {
-        const std::vector<Row> rows(moves.size(), row);
-        std::vector<engine::Outcome> outcomes(moves.size());
-        if (blocks_.run_moved(columns_, rows, moves, outcomes)) return false;
-        return std::all_of(outcomes.begin(), outcomes.end(), [](const engine::Outcome& outcome) {
-            return outcome.state == engine::Outcome::State::costed;
-        });
-    }
-
-    const engine::Blocks& blocks_;
-    Columns& columns_;
+// A name that a model needs or provides, at its place there.
+struct NamedSlot {
+    std::size_t model, name;
+    Slot slot;
 };
 
-// Whether the line charges an amount at this step or ply; one that is too large to be kept is an amount.
-bool charges_at(const engine::Blocks& blocks, const Columns& columns, const LineName& line, std::size_t r,
-                std::size_t index) {
-    const engine::ModelSlots& slots = blocks.slots().models[line.model];
-    const auto amount = Money::of(columns.column(slots.quantities[line.line], index)[r],
-                                  columns.column(slots.rates[line.line], index)[r]);
-    return !amount || *amount != Money();
-}
-
-bool charges(const engine::Blocks& blocks, const Columns& columns, const LineName& line, std::size_t r) {
-    const Slot slot = blocks.slots().models[line.model].quantities[line.line];
-    for (std::size_t i = 0; i < columns.extent(slot); ++i)
-        if (charges_at(blocks, columns, line, r, i)) return true;
-    return false;
-}
-
-class MissingFinder {
+// What is the same for every row of an engine.
+class Readings {
 public:
-    MissingFinder(const engine::Engine& engine, const Row& row, const engine::Costing& costing,
-                  engine::Workbench& bench)
+    explicit Readings(const engine::Engine& engine)
         : graph_(engine.graph()),
-          settings_(engine.settings()),
           blocks_(engine.blocks()),
-          row_(row),
-          reader_(bench, row) {
-        std::set<LineName> charged;
-        for (const engine::LineAmount& amount : costing.lines) charged.insert({amount.model, amount.line});
-        for (std::size_t m = 0; m < graph_.models.size(); ++m)
-            for (std::size_t l = 0; l < graph_.models[m].lines.size(); ++l)
-                if (charged.count({m, l}) == 0 && is_asked_about(m)) silent_.push_back({m, l});
-    }
-
-    WinnerFigures find() {
-        find_moves();
-        std::vector<std::optional<MovedSetting>> rows = {std::nullopt};
-        rows.insert(rows.end(), moves_.begin(), moves_.end());
-        WinnerFigures result;
-        reader_.each(row_, rows, [&](const Columns& columns, std::size_t r, std::size_t i) {
-            if (i == 0) {
-                result.machine_hours = machine_hours(columns, r);
-                add_invoiced(columns, r, result.not_in_price);
-                return;
-            }
-            for (const LineName& line : silent_)
-                if (charges(blocks_, columns, line, r)) starts_.insert({line, i - 1});
-        });
-        add_started(result.not_in_price);
-        return result;
-    }
-
-private:
-    // Models that the plant calls optional are asked about where the request mentions them.
-    [[nodiscard]] bool is_asked_about(std::size_t model) const {
-        const std::string& id = graph_.models[model].id;
-        const auto& optional = row_.order->plant->optional_models;
-        return row_.order->request->find_extras(id) != nullptr ||
-               std::none_of(optional.begin(), optional.end(),
-                            [&](const plant::OptionalModel& named) { return named.id == id; });
-    }
-
-    [[nodiscard]] bool is_given(std::size_t model, std::size_t setting) const {
-        const contract::Model& declared = graph_.models[model];
-        const plant::ModelSettings* extras = row_.order->request->find_extras(declared.id);
-        return extras != nullptr && extras->find(declared.settings[setting].name) != nullptr;
-    }
-
-    [[nodiscard]] bool can_move(std::size_t model, std::size_t setting) const {
-        const contract::Setting& declared = graph_.models[model].settings[setting];
-        return declared.varies_by == contract::VariesBy::request && declared.choices.empty() &&
-               !graph_.settings[model][setting] && !is_given(model, setting);
-    }
-
-    // The models that a number of this one can reach, itself among them.
-    [[nodiscard]] std::vector<bool> reached_from(std::size_t model) const {
-        std::vector<bool> result(graph_.models.size(), false);
-        result[model] = true;
-        const auto is_fed = [&](const engine::Source& source) {
-            return source.kind != engine::Source::Kind::fact && result[source.model];
-        };
-        for (std::size_t m = model + 1; m < graph_.models.size(); ++m) {
-            result[m] = model < graph_.first_late && m >= graph_.first_late;
-            for (const engine::Link& need : graph_.needs[m]) result[m] = result[m] || is_fed(need.source);
-            for (const auto& link : graph_.settings[m]) result[m] = result[m] || (link && is_fed(link->source));
-        }
-        return result;
-    }
-
-    [[nodiscard]] bool reaches_silence(std::size_t model) const {
-        const std::vector<bool> reached = reached_from(model);
-        return std::any_of(silent_.begin(), silent_.end(), [&](const LineName& line) { return reached[line.model]; });
-    }
-
-    void find_moves() {
-        if (silent_.empty()) return;
-        for (std::size_t m = 0; m < graph_.models.size(); ++m) {
-            const std::size_t settings = graph_.models[m].settings.size();
-            bool is_worth_it = false;
-            for (std::size_t s = 0; s < settings; ++s) is_worth_it = is_worth_it || can_move(m, s);
-            if (!is_worth_it || !reaches_silence(m)) continue;
-            for (std::size_t s = 0; s < settings; ++s)
-                if (can_move(m, s)) add_moves(m, s);
-        }
-    }
-
-    void add_moves(std::size_t model, std::size_t setting) {
-        const contract::Range range = graph_.models[model].settings[setting].range;
-        const contract::SteppedValue& here = row_.order->settings.requested[index_of({model, setting, 0})];
-        std::set<double> values;
-        for (const double value : {range.low, range.high, 1.0, row_.order->quantity})
-            if (std::isfinite(value) && range.holds(value)) values.insert(value);
-        if (!here.is_empty()) values.erase(here.value());
-        for (const double value : values) moves_.push_back({model, setting, value});
-    }
-
-    [[nodiscard]] std::size_t index_of(const MovedSetting& move) const {
-        return settings_[move.model][move.setting].request_index;
-    }
-
-    [[nodiscard]] std::vector<double> machine_hours(const Columns& columns, std::size_t r) const {
+          movable_(movable_settings(engine)),
+          reached_(reached_models(graph_)) {
         for (std::size_t m = 0; m < graph_.models.size(); ++m) {
             const contract::Model& model = graph_.models[m];
+            const engine::ModelSlots& slots = blocks_.slots().models[m];
+            for (std::size_t n = 0; n < model.needs.size() && !setup_; ++n)
+                if (model.needs[n].name == setup_name && model.needs[n].unit == "min") setup_ = slots.needs[n];
             for (std::size_t p = 0; p < model.provides.size(); ++p) {
-                if (model.provides[p].name != "run.hours" || model.provides[p].unit != "h") continue;
-                const Slot run = blocks_.slots().models[m].provides[p];
-                std::vector<double> result;
-                for (std::size_t k = 0; k + 1 < row_.steps(); ++k)
-                    result.push_back(setup_hours(columns, r, k) + columns.column(run, k)[r]);
-                return result;
+                const contract::Name& name = model.provides[p];
+                if (!run_ && name.name == "run.hours" && name.unit == "h") run_ = slots.provides[p];
+                if (name.axis == contract::Axis::order && name.unit == "money" && name.name.ends_with(invoiced_ending))
+                    invoiced_.push_back({m, p, slots.provides[p]});
             }
         }
-        return {};
     }
 
-    // As the models take it, which may be a preferred model's; else the plant's own.
-    [[nodiscard]] double setup_hours(const Columns& columns, std::size_t r, std::size_t step) const {
-        static const std::string name = "step.setup_time";
-        for (std::size_t m = 0; m < graph_.models.size(); ++m)
-            for (std::size_t n = 0; n < graph_.models[m].needs.size(); ++n) {
-                const contract::Name& need = graph_.models[m].needs[n];
-                if (need.name == name && need.unit == "min")
-                    return columns.column(blocks_.slots().models[m].needs[n], step)[r] / minutes_an_hour;
-            }
-        double minutes = 0;
-        engine::facts()[engine::fact_index(name)].fill({&row_, 1}, step, &minutes);
-        return minutes / minutes_an_hour;
+    [[nodiscard]] const engine::Graph& graph() const { return graph_; }
+    [[nodiscard]] const std::vector<MovableSetting>& movable() const { return movable_; }
+    [[nodiscard]] bool is_reached(std::size_t model, std::size_t from) const { return reached_[from][model]; }
+
+    // Whether the line charges something at any step or ply; an amount that is too large to be kept is one.
+    [[nodiscard]] bool charges(const Columns& columns, const LineName& line, std::size_t r) const {
+        const engine::ModelSlots& slots = blocks_.slots().models[line.model];
+        for (std::size_t i = 0; i < columns.extent(slots.quantities[line.line]); ++i) {
+            const auto amount = Money::of(columns.column(slots.quantities[line.line], i)[r],
+                                          columns.column(slots.rates[line.line], i)[r]);
+            if (!amount || *amount != Money()) return true;
+        }
+        return false;
+    }
+
+    [[nodiscard]] std::vector<double> machine_hours(const Columns& columns, const Row& row, std::size_t r) const {
+        std::vector<double> result;
+        for (std::size_t k = 0; run_ && k + 1 < row.steps(); ++k)
+            result.push_back(setup_hours(columns, row, r, k) + columns.column(*run_, k)[r]);
+        return result;
     }
 
     // What a model says is invoiced apart: a name of the whole order, in money, that ends so.
-    void add_invoiced(const Columns& columns, std::size_t r, std::vector<answers::NotInPrice>& found) const {
-        static const std::string ending = ".invoiced";
-        for (std::size_t m = 0; m < graph_.models.size(); ++m) {
-            const contract::Model& model = graph_.models[m];
-            for (std::size_t p = 0; p < model.provides.size(); ++p) {
-                const contract::Name& name = model.provides[p];
-                if (name.axis != contract::Axis::order || name.unit != "money" || !name.name.ends_with(ending))
-                    continue;
-                const auto amount = Money::of(columns.column(blocks_.slots().models[m].provides[p], 0)[r], 1);
-                if (!amount || *amount == Money()) continue;
-                answers::NotInPrice item;
-                item.plugin = model.id;
-                item.line = name.name.substr(0, name.name.size() - ending.size());
-                item.title = name.meaning;
-                item.amount = amount;
-                found.push_back(std::move(item));
-            }
+    [[nodiscard]] std::vector<answers::NotInPrice> invoiced(const Columns& columns, std::size_t r) const {
+        std::vector<answers::NotInPrice> result;
+        for (const NamedSlot& named : invoiced_) {
+            const auto amount = Money::of(columns.column(named.slot, 0)[r], 1);
+            if (!amount || *amount == Money()) continue;
+            const contract::Name& name = graph_.models[named.model].provides[named.name];
+            answers::NotInPrice item;
+            item.plugin = graph_.models[named.model].id;
+            item.line = name.name.substr(0, name.name.size() - invoiced_ending.size());
+            item.title = name.meaning;
+            item.amount = amount;
+            result.push_back(std::move(item));
         }
+        return result;
+    }
+
+private:
+    static constexpr std::string_view setup_name = "step.setup_time", invoiced_ending = ".invoiced";
+
+    // As the models take it, which may be a preferred model's; else the plant's own.
+    [[nodiscard]] double setup_hours(const Columns& columns, const Row& row, std::size_t r, std::size_t step) const {
+        if (setup_) return columns.column(*setup_, step)[r] / minutes_an_hour;
+        double minutes = 0;
+        engine::facts()[engine::fact_index(std::string(setup_name))].fill({&row, 1}, step, &minutes);
+        return minutes / minutes_an_hour;
+    }
+
+    const engine::Graph& graph_;
+    const engine::Blocks& blocks_;
+    std::vector<MovableSetting> movable_;
+    std::vector<std::vector<bool>> reached_;
+    std::optional<Slot> run_, setup_;  // of the first model that provides the one, that needs the other
+    std::vector<NamedSlot> invoiced_;
+};
+
+// What one winner's moves start. Its rows are evaluated with those of others.
+class MissingFinder {
+public:
+    MissingFinder(const Readings& readings, const Winner& winner) : readings_(readings), row_(winner.row) {
+        std::vector<LineName> charged;
+        for (const engine::LineAmount& amount : winner.costing->lines) charged.push_back({amount.model, amount.line});
+        std::sort(charged.begin(), charged.end());
+        const auto& models = readings.graph().models;
+        for (std::size_t m = 0; m < models.size(); ++m) {
+            if (!is_asked_about(models[m].id)) continue;
+            for (std::size_t l = 0; l < models[m].lines.size(); ++l)
+                if (!std::binary_search(charged.begin(), charged.end(), LineName{m, l})) silent_.push_back({m, l});
+        }
+        for (const MovableSetting& setting : readings.movable())
+            if (reaches_silence(setting.model) && !is_given(setting)) add_moves(setting);
+    }
+
+    // The row as it is, then with each move.
+    void add_rows(std::vector<MovedRow>& rows) const {
+        rows.push_back({row_, std::nullopt});
+        for (const MovedSetting& move : moves_) rows.push_back({row_, move});
+    }
+
+    // What row `i` of those that were added came to.
+    void read(const Columns& columns, std::size_t r, std::size_t i) {
+        if (i == 0) {
+            result_.machine_hours = readings_.machine_hours(columns, row_, r);
+            result_.not_in_price = readings_.invoiced(columns, r);
+            return;
+        }
+        for (const LineName& line : silent_)
+            if (readings_.is_reached(line.model, moves_[i - 1].model) && readings_.charges(columns, line, r))
+                starts_.push_back({line, i - 1});
+    }
+
+    // Leaves the first move of each setting that starts a line. Adds a row without colours for each, in their order.
+    void add_unprinted(std::vector<MovedRow>& rows) {
+        const auto setting = [&](const Start& start) {
+            const MovedSetting& move = moves_[start.move];
+            return std::tuple(start.line, move.model, move.setting);
+        };
+        std::sort(starts_.begin(), starts_.end(), [](const Start& left, const Start& right) {
+            return std::pair(left.line, left.move) < std::pair(right.line, right.move);
+        });
+        starts_.erase(
+            std::unique(starts_.begin(), starts_.end(),
+                        [&](const Start& left, const Start& right) { return setting(left) == setting(right); }),
+            starts_.end());
+        if (row_.order->request->colours <= 0) return;
+        Row unprinted = row_;
+        unprinted.printing = engine::Printing::none;
+        for (const Start& start : starts_) rows.push_back({unprinted, moves_[start.move]});
+    }
+
+    // What row `i` of those without colours came to.
+    void read_unprinted(const Columns& columns, std::size_t r, std::size_t i) {
+        starts_[i].is_by_colours = !readings_.charges(columns, starts_[i].line, r);
     }
 
     // In the order of the lines, each with the settings that start it.
-    void add_started(std::vector<answers::NotInPrice>& found) {
-        const std::vector<bool> by_colours = stopped_without_colours();
-        std::set<std::pair<LineName, std::pair<std::size_t, std::size_t>>> told;
-        std::size_t at = 0;
-        for (const auto& [line, m] : starts_) {
-            const bool is_of_colours = by_colours[at++];
-            const MovedSetting& move = moves_[m];
-            if (!told.insert({line, {move.model, move.setting}}).second) continue;
-            const contract::Model& model = graph_.models[line.model];
-            answers::NotInPrice& item = of_line(found, model.id, model.lines[line.line].name);
-            const contract::Setting& setting = graph_.models[move.model].settings[move.setting];
-            item.title = model.lines[line.line].title;
-            item.setting = move.model == line.model ? setting.name : graph_.models[move.model].id + "." + setting.name;
+    [[nodiscard]] WinnerFigures figures() {
+        const auto& models = readings_.graph().models;
+        for (const Start& start : starts_) {
+            const MovedSetting& move = moves_[start.move];
+            const contract::Model& model = models[start.line.model];
+            const contract::Setting& setting = models[move.model].settings[move.setting];
+            answers::NotInPrice& item = of_line(model.id, model.lines[start.line.line].name);
+            item.title = model.lines[start.line.line].title;
+            item.setting = move.model == start.line.model ? setting.name : models[move.model].id + "." + setting.name;
             item.meaning = setting.meaning;
-            item.colours = is_of_colours ? row_.order->request->colours : 0;
+            item.colours = start.is_by_colours ? row_.order->request->colours : 0;
         }
+        return std::move(result_);
+    }
+
+private:
+    // A silent line, and which of moves_ starts it.
+    struct Start {
+        LineName line;
+        std::size_t move;
+        bool is_by_colours = false;  // starts nothing where the request asks for no colours
+    };
+
+    // Models that the plant calls optional are asked about where the request mentions them.
+    [[nodiscard]] bool is_asked_about(const std::string& id) const {
+        const auto& optional = row_.order->plant->optional_models;
+        return std::none_of(optional.begin(), optional.end(),
+                            [&](const plant::OptionalModel& named) { return named.id == id; }) ||
+               row_.order->request->find_extras(id) != nullptr;
+    }
+
+    [[nodiscard]] bool is_given(const MovableSetting& setting) const {
+        const contract::Model& declared = readings_.graph().models[setting.model];
+        const plant::ModelSettings* extras = row_.order->request->find_extras(declared.id);
+        return extras != nullptr && extras->find(declared.settings[setting.setting].name) != nullptr;
+    }
+
+    [[nodiscard]] bool reaches_silence(std::size_t model) const {
+        return std::any_of(silent_.begin(), silent_.end(),
+                           [&](const LineName& line) { return readings_.is_reached(line.model, model); });
+    }
+
+    // Rising.
+    void add_moves(const MovableSetting& setting) {
+        const contract::SteppedValue& here = row_.order->settings.requested[setting.request_index];
+        const double quantity = row_.order->quantity;
+        const std::size_t first = moves_.size();
+        const auto add = [&](double value) {
+            if (here.is_empty() || value != here.value()) moves_.push_back({setting.model, setting.setting, value});
+        };
+        for (const double value : setting.values) add(value);
+        const bool is_known = std::find(setting.values.begin(), setting.values.end(), quantity) != setting.values.end();
+        const auto& declared = readings_.graph().models[setting.model].settings[setting.setting];
+        if (!is_known && declared.range.holds(quantity)) add(quantity);
+        std::sort(moves_.begin() + static_cast<std::ptrdiff_t>(first), moves_.end(),
+                  [](const MovedSetting& left, const MovedSetting& right) { return left.value < right.value; });
     }
 
     // The entry of a line that is invoiced apart and has no setting yet, else a new one.
-    static answers::NotInPrice& of_line(std::vector<answers::NotInPrice>& found, const std::string& plugin,
-                                        const std::string& line) {
-        for (answers::NotInPrice& item : found)
+    answers::NotInPrice& of_line(const std::string& plugin, const std::string& line) {
+        for (answers::NotInPrice& item : result_.not_in_price)
             if (item.plugin == plugin && item.line == line && !item.setting) return item;
         answers::NotInPrice item;
         item.plugin = plugin;
         item.line = line;
-        return found.emplace_back(std::move(item));
+        return result_.not_in_price.emplace_back(std::move(item));
     }
 
-    // By entry of starts_: whether the same move starts nothing where the request asks for no colours.
-    [[nodiscard]] std::vector<bool> stopped_without_colours() {
-        std::vector<bool> result(starts_.size(), false);
-        if (starts_.empty() || row_.order->request->colours <= 0) return result;
-        orders::Request plain = *row_.order->request;
-        plain.colours = 0;
-        Order unprinted = *row_.order;
-        unprinted.request = &plain;
-        std::vector<std::optional<MovedSetting>> moves;
-        std::vector<LineName> lines;
-        for (const auto& [line, m] : starts_) {
-            moves.emplace_back(moves_[m]);
-            lines.push_back(line);
-        }
-        reader_.each({&unprinted, row_.candidate}, moves, [&](const Columns& columns, std::size_t r, std::size_t i) {
-            result[i] = !charges(blocks_, columns, lines[i], r);
-        });
-        return result;
-    }
-
-    const engine::Graph& graph_;
-    const contract::Settings& settings_;
-    const engine::Blocks& blocks_;
-    const Row& row_;
-    MovedRows reader_;
+    const Readings& readings_;
+    Row row_;
     std::vector<LineName> silent_;
     std::vector<MovedSetting> moves_;
-    std::set<std::pair<LineName, std::size_t>> starts_;  // a silent line, and which of moves_ starts it
+    std::vector<Start> starts_;
+    WinnerFigures result_;
+};
+
+// Rows of many finders, one finder's behind another's.
+class SharedRows {
+public:
+    // Those that `finder` adds.
+    void take(MissingFinder& finder, const auto& add) {
+        const std::size_t first = rows_.size();
+        add(finder, rows_);
+        for (std::size_t i = first; i < rows_.size(); ++i) owners_.push_back({&finder, i - first});
+    }
+
+    // Calls read(finder, columns, r, i) with the row's number among those of its finder.
+    void evaluate(engine::Workbench& bench, const auto& read) const {
+        read_moved_rows(bench, rows_, [&](const Columns& columns, std::size_t r, std::size_t i) {
+            read(*owners_[i].finder, columns, r, owners_[i].index);
+        });
+    }
+
+private:
+    struct Owner {
+        MissingFinder* finder;
+        std::size_t index;
+    };
+    std::vector<MovedRow> rows_;
+    std::vector<Owner> owners_;
 };
 
 }  // namespace
 
-WinnerFigures winner_figures(const engine::Engine& engine, const Row& row, const engine::Costing& costing,
-                             engine::Workbench& bench) {
-    return MissingFinder(engine, row, costing, bench).find();
+std::vector<WinnerFigures> winner_figures(const engine::Engine& engine, std::span<const Winner> winners,
+                                          engine::Workbench& bench) {
+    const Readings readings(engine);
+    std::vector<MissingFinder> finders;
+    finders.reserve(winners.size());
+    for (const Winner& winner : winners) finders.emplace_back(readings, winner);
+
+    SharedRows moved, unprinted;
+    for (MissingFinder& finder : finders)
+        moved.take(finder, [](const MissingFinder& from, std::vector<MovedRow>& rows) { from.add_rows(rows); });
+    moved.evaluate(bench, [](MissingFinder& finder, const Columns& columns, std::size_t r, std::size_t i) {
+        finder.read(columns, r, i);
+    });
+    for (MissingFinder& finder : finders)
+        unprinted.take(finder, [](MissingFinder& from, std::vector<MovedRow>& rows) { from.add_unprinted(rows); });
+    unprinted.evaluate(bench, [](MissingFinder& finder, const Columns& columns, std::size_t r, std::size_t i) {
+        finder.read_unprinted(columns, r, i);
+    });
+    std::vector<WinnerFigures> result;
+    for (MissingFinder& finder : finders) result.push_back(finder.figures());
+    return result;
 }
 
 }  // namespace flutebook::quoting

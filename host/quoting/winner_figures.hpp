@@ -1,10 +1,11 @@
 // What is read off a costed row beside its costs: how long each machine is busy, and what the price may lack.
 //
 // A model is a black box, so what a request forgot is found from outside: each number that the request could have given
-// and did not is moved, alone, in rows beside the row itself, all in one block. A line that charges nothing in the row
-// and something beside it is not in the price.
+// and did not is moved, alone, in rows beside the row itself, in blocks that many rows share. A line that charges
+// nothing in the row and something beside it is not in the price.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "host/answers/quote_answer.hpp"
@@ -18,10 +19,16 @@ struct WinnerFigures {
     std::vector<answers::NotInPrice> not_in_price;
 };
 
-/// Of a row that was costed without a fault. A number is moved to its low end, its high end, 1 and the order's
-/// quantity; choices are not moved, and neither is what the plant's `pricing: {optional: [...]}` names and the request
-/// does not. `bench` is the engine's.
-[[nodiscard]] WinnerFigures winner_figures(const engine::Engine& engine, const engine::Row& row,
-                                           const engine::Costing& costing, engine::Workbench& bench);
+/// A row that was costed without a fault, and what it came to.
+struct Winner {
+    engine::Row row;
+    const engine::Costing* costing;
+};
+
+/// Of each, in their order: what one comes to does not depend on the others. A number is moved to its low end, its high
+/// end, 1 and the order's quantity; choices are not moved, and neither is what the plant's `pricing: {optional: [...]}`
+/// names and the request does not. `bench` is the engine's.
+[[nodiscard]] std::vector<WinnerFigures> winner_figures(const engine::Engine& engine, std::span<const Winner> winners,
+                                                        engine::Workbench& bench);
 
 }  // namespace flutebook::quoting

@@ -5,12 +5,17 @@
 #include <thread>
 
 #include "host/saved_quotes/find_quotes.hpp"
+#include "host/trim_history/trim_history.hpp"
 
 namespace flutebook::web {
 
 void serve(const ServeOptions& asked, const std::function<void(const std::string&)>& tell) {
     // Plugins are tried while there is one thread and no file is open for writing.
-    const workplace::Workplace workplace = workplace::open(asked.plant);
+    workplace::Workplace workplace = workplace::open(asked.plant);
+    // Asked anew each time: a server outlives many postings, and a source remembers its first answer.
+    workplace.plant.trim_source = [ledger = asked.site.ledger](const std::string& board, base::Date day) {
+        return trim_history::trim_source(ledger)(board, day);
+    };
     if (std::filesystem::exists(asked.site.ledger))
         static_cast<void>(saved_quotes::record_older_quotes(asked.site.ledger, asked.site.person));
     PlantSite site(workplace, asked.site);

@@ -12,6 +12,7 @@
 #include "host/orders/margin.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/what_if/request_on_board.hpp"
+#include "host/what_if/variant.hpp"
 
 namespace flutebook::what_if {
 
@@ -45,9 +46,11 @@ PricedQuantity at_price(const workplace::Workplace& workplace, const Request& re
     constexpr int most_turns = 100;
     constexpr double same_margin = 1e-12;
     const std::string place = fmt::format("--price {}", price.to_double());
+    answers::QuoteOptions given = options;
+    given.is_price_given = true;
     double margin = orders::margin_of(workplace.plant, request, request.quantities.front()).share;
     for (int turn = 0; turn < most_turns; ++turn) {
-        RequestAnswer answer = quoted(workplace, at_margin(request, margin, place), options);
+        RequestAnswer answer = quoted(workplace, at_margin(request, margin, place), given);
         const auto total = answers::total_of(answer.quantities.front());
         if (!total) return {std::move(answer), margin};
         const double cost = total->cost.to_double() / answer.quantities.front().quantity() * 1000;
@@ -88,10 +91,23 @@ void answer_at_price(const workplace::Workplace& workplace, const Request& reque
     item.answer->request.quantities = request.quantities;
 }
 
-void answer(const workplace::Workplace& workplace, const Request& request, Alternative& item,
-            const answers::QuoteOptions& options) {
-    Request own = item.board ? request_on_board(workplace.plant, request, *item.board, {"--board " + *item.board, 0, 0})
-                             : request;
+// What all alternatives have in common.
+struct CommonGround {
+    const workplace::Workplace& workplace;
+    const Request& request;
+    const base::Node* tree;  // what the request was read from; null: its file
+};
+
+Request on_board(const CommonGround& common, const std::string& board, const base::Place& place) {
+    const plant::Plant& plant = common.workplace.plant;
+    return common.tree == nullptr ? request_on_board(plant, common.request, board, place)
+                                  : request_on_board(plant, common.request, *common.tree, board, place);
+}
+
+void answer(const CommonGround& common, Alternative& item, const answers::QuoteOptions& options) {
+    const workplace::Workplace& workplace = common.workplace;
+    Request own = common.request;
+    if (item.board) own = on_board(common, *item.board, {"--board " + *item.board, 0, 0});
     if (item.price) return answer_at_price(workplace, own, item, options);
     if (item.margin) own = at_margin(std::move(own), *item.margin, fmt::format("--margin {}", *item.margin * 100));
     for (const double quantity : own.quantities)
@@ -100,10 +116,9 @@ void answer(const workplace::Workplace& workplace, const Request& request, Alter
 }
 
 // The one place where an alternative's errors are caught: the others go on.
-void answer_or_complain(const workplace::Workplace& workplace, const Request& request, Alternative& item,
-                        const answers::QuoteOptions& options) {
+void answer_or_complain(const CommonGround& common, Alternative& item, const answers::QuoteOptions& options) {
     try {
-        answer(workplace, request, item, options);
+        answer(common, item, options);
     } catch (const InputError& error) {
         item.answer.reset();
         item.complaints = error.lines();
@@ -128,19 +143,35 @@ std::vector<std::optional<Value>> each_or_none(const std::vector<Value>& values)
     return {values.begin(), values.end()};
 }
 
-}  // namespace
-
-what_if_answers::Alternatives alternatives(const workplace::Workplace& workplace, const Request& request,
-                                           const AskedAlternatives& asked, const answers::QuoteOptions& options) {
-    refuse_broken_coins(workplace, asked);
-    what_if_answers::Alternatives result{request, {}};
+what_if_answers::Alternatives answer_all(const CommonGround& common, const AskedAlternatives& asked,
+                                         const answers::QuoteOptions& options) {
+    what_if_answers::Alternatives result{common.request, {}};
     for (const auto& board : each_or_none(asked.boards))
         for (const auto& margin : each_or_none(asked.margins))
             for (const auto& price : each_or_none(asked.prices)) {
                 Alternative item{board, margin, price, std::nullopt, {}, {}};
-                answer_or_complain(workplace, request, item, options);
+                answer_or_complain(common, item, options);
                 result.items.push_back(std::move(item));
             }
+    return result;
+}
+
+}  // namespace
+
+what_if_answers::Alternatives alternatives(const workplace::Workplace& workplace, const Request& request,
+                                           const AskedAlternatives& asked,
+                                           const std::vector<scenario::NumberChange>& changes,
+                                           const answers::QuoteOptions& options) {
+    refuse_broken_coins(workplace, asked);
+    if (changes.empty()) return answer_all({workplace, request, nullptr}, asked, options);
+    scenario::NumberTrees trees = trees_of(workplace, request);
+    std::vector<what_if_answers::ChangedNumber> changed = change_all(trees, changes);
+    const Variant variant = variant_of(workplace, request, trees);
+    what_if_answers::Alternatives result =
+        answer_all({variant.workplace, variant.request, &trees.request()}, asked, options);
+    result.changed = std::move(changed);
+    for (Alternative& item : result.items)
+        if (item.answer) add_new_warnings(item.answer->warnings, variant.workplace.warnings, workplace.warnings);
     return result;
 }
 

@@ -48,23 +48,13 @@ RequestAnswer answered(const workplace::Workplace& workplace, const orders::Requ
     return result;
 }
 
-void add_new(std::vector<base::Warning>& result, const std::vector<base::Warning>& now,
-             const std::vector<base::Warning>& was) {
-    for (const base::Warning& warning : now)
-        if (std::none_of(was.begin(), was.end(),
-                         [&](const base::Warning& known) { return known.text == warning.text; }))
-            result.push_back(warning);
-}
-
 }  // namespace
 
 what_if_answers::WhatIf compare(const workplace::Workplace& workplace, const orders::Request& request,
                                 const std::vector<NumberChange>& changes, const answers::QuoteOptions& asked) {
     what_if_answers::WhatIf result{request, {}, {}, {}};
     scenario::NumberTrees trees = trees_of(workplace, request);
-    for (const NumberChange& change : changes)
-        for (const scenario::MovedNumber& moved : trees.change(change))
-            result.changed.push_back({moved.path, moved.was, moved.now});
+    result.changed = change_all(trees, changes);
     const Variant changed = variant_of(workplace, request, trees);
     const RequestAnswer was = answered(workplace, request, asked);
     const RequestAnswer now = answered(changed.workplace, changed.request, asked);
@@ -74,8 +64,8 @@ what_if_answers::WhatIf compare(const workplace::Workplace& workplace, const ord
             result.quantities.push_back(
                 beside(was.pieces[p].quantities[i], now.pieces[p].quantities[i], was.pieces[p].name));
     }
-    add_new(result.warnings, changed.workplace.warnings, workplace.warnings);
-    add_new(result.warnings, now.warnings, was.warnings);
+    add_new_warnings(result.warnings, changed.workplace.warnings, workplace.warnings);
+    add_new_warnings(result.warnings, now.warnings, was.warnings);
     return result;
 }
 

@@ -3,11 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <atomic>
 #include <cmath>
 #include <exception>
-#include <string_view>
 #include <thread>
 #include <utility>
 #include <variant>
@@ -16,6 +14,7 @@
 #include "host/answers/line_changes.hpp"
 #include "host/base/errors.hpp"
 #include "host/quoting/quote.hpp"
+#include "host/what_if/counts.hpp"
 #include "host/what_if/touched_paths.hpp"
 #include "host/what_if/variant.hpp"
 
@@ -33,14 +32,9 @@ using Tenth = RankedNumber::Tenth;
 // What one number comes to; nothing where the path names no number.
 using Trial = std::variant<std::monostate, RankedNumber, StuckNumber>;
 
-bool is_count(std::string_view path) {
-    static constexpr std::array<std::string_view, 4> counts = {".sheets", ".colours", ".outs_max", ".ups_max"};
-    return path.find(".quantities[") != std::string_view::npos ||
-           std::any_of(counts.begin(), counts.end(), [&](std::string_view count) { return path.ends_with(count); });
-}
-
 // Moves the number; nothing where the path names none.
-std::optional<MovedNumber> move(NumberTrees& trees, const std::string& path, Tenth tenth) {
+std::optional<MovedNumber> move(NumberTrees& trees, const std::vector<contract::Model>& models, const std::string& path,
+                                Tenth tenth) {
     scenario::NumberChange change;
     change.path = path;
     change.percent = tenth == Tenth::more ? 10 : -10;
@@ -52,7 +46,7 @@ std::optional<MovedNumber> move(NumberTrees& trees, const std::string& path, Ten
         return std::nullopt;
     }
     const auto number = scenario::written_number(moved.front().was);
-    if (moved.size() == 1 && number && is_count(path)) {
+    if (moved.size() == 1 && number && number->unit.empty() && is_count(models, moved.front().path, number->value)) {
         const double by = std::max(1.0, std::round(std::abs(number->value) / 10));
         change.value = fmt::format("{}", number->value + (tenth == Tenth::more ? by : -by));
         change.percent.reset();
@@ -77,7 +71,7 @@ public:
         std::optional<StuckNumber> stuck;
         for (const Tenth tenth : {Tenth::more, Tenth::less}) {
             NumberTrees trees = trees_;
-            const auto moved = move(trees, path, tenth);
+            const auto moved = move(trees, workplace_.engine.graph().models, path, tenth);
             if (!moved) return std::monostate();
             const std::variant<Money, std::string> after = price_with(trees);
             if (const Money* moved_price = std::get_if<Money>(&after))
@@ -163,12 +157,14 @@ std::vector<std::size_t> asked_indices(const orders::Request& request, const std
 }  // namespace
 
 what_if_answers::Rank rank(const workplace::Workplace& workplace, const orders::Request& request,
-                           const std::optional<double>& quantity, const answers::QuoteOptions& asked) {
-    what_if_answers::Rank result{request, {}};
-    const std::vector<std::size_t> indices = asked_indices(request, quantity);
-    const NumberTrees trees = trees_of(workplace, request);
+                           const std::vector<scenario::NumberChange>& changes, const std::optional<double>& quantity,
+                           const answers::QuoteOptions& asked) {
+    NumberTrees trees = trees_of(workplace, request);
+    std::vector<what_if_answers::ChangedNumber> changed = change_all(trees, changes);
     // Read from the same trees, so that places lead to their paths.
     const Variant base = variant_of(workplace, request, trees);
+    what_if_answers::Rank result{base.request, {}, std::move(changed)};
+    const std::vector<std::size_t> indices = asked_indices(base.request, quantity);
     answers::QuoteOptions traced = asked;
     traced.has_touched = true;
     const RequestAnswer answer = quoting::quote(base.workplace.plant, base.workplace.engine, base.request, traced);
@@ -176,7 +172,7 @@ what_if_answers::Rank rank(const workplace::Workplace& workplace, const orders::
     result.pieces = answer.pieces.size();
     for (const std::size_t index : indices) {
         what_if_answers::QuantityRank& item = result.quantities.emplace_back();
-        item.quantity = request.quantities[index];
+        item.quantity = base.request.quantities[index];
         const auto total = answers::total_of(answer.quantities[index]);
         if (!total) continue;
         item.price = total->price_per_thousand;

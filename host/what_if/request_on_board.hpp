@@ -4,6 +4,7 @@
 #include <string>
 
 #include "host/base/place.hpp"
+#include "host/base/yaml/node.hpp"
 #include "host/orders/request.hpp"
 
 namespace flutebook::what_if {
@@ -12,5 +13,9 @@ namespace flutebook::what_if {
 /// the board stands. Throws InputError (request).
 [[nodiscard]] orders::Request request_on_board(const plant::Plant& plant, const orders::Request& request,
                                                const std::string& board, const base::Place& place);
+
+/// The same of the tree that the request was read from, where that is not what its file says.
+[[nodiscard]] orders::Request request_on_board(const plant::Plant& plant, const orders::Request& request,
+                                               base::Node tree, const std::string& board, const base::Place& place);
 
 }  // namespace flutebook::what_if

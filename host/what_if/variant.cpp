@@ -1,5 +1,6 @@
 #include "host/what_if/variant.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "host/base/errors.hpp"
@@ -25,6 +26,23 @@ scenario::NumberTrees trees_of(const workplace::Workplace& workplace, const orde
     auto tree = base::parse_document(request.text, request.place.file, complaints);
     complaints.throw_if_any(InputError::Whose::request);
     return {workplace.plant, workplace.engine.graph().models, std::move(*tree)};
+}
+
+std::vector<what_if_answers::ChangedNumber> change_all(scenario::NumberTrees& trees,
+                                                       const std::vector<scenario::NumberChange>& changes) {
+    std::vector<what_if_answers::ChangedNumber> result;
+    for (const scenario::NumberChange& change : changes)
+        for (const scenario::MovedNumber& moved : trees.change(change))
+            result.push_back({moved.path, moved.was, moved.now});
+    return result;
+}
+
+void add_new_warnings(std::vector<base::Warning>& result, const std::vector<base::Warning>& now,
+                      const std::vector<base::Warning>& was) {
+    for (const base::Warning& warning : now)
+        if (std::none_of(was.begin(), was.end(),
+                         [&](const base::Warning& known) { return known.text == warning.text; }))
+            result.push_back(warning);
 }
 
 Variant variant_of(const workplace::Workplace& workplace, const orders::Request& request,

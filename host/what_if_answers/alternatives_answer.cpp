@@ -48,7 +48,10 @@ AlternativesStream::AlternativesStream(const plant::Plant& plant, QuoteOptions a
 std::string AlternativesStream::add(const Alternatives& answer) {
     Json items = Json::array();
     for (const Alternative& item : answer.items) items.push_back(alternative_json(plant_, item, asked_));
-    return list_.add({{"request", answer.request.number}, {"alternatives", std::move(items)}});
+    Json result = {{"request", answer.request.number}};
+    if (!answer.changed.empty()) result["changed"] = changed_json(answer.changed);
+    result["alternatives"] = std::move(items);
+    return list_.add(std::move(result));
 }
 
 }  // namespace flutebook::what_if_answers

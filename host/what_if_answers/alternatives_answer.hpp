@@ -9,6 +9,7 @@
 #include "host/answers/json_text.hpp"
 #include "host/answers/quote_answer.hpp"
 #include "host/plant/plant.hpp"
+#include "host/what_if_answers/changed_number.hpp"
 
 namespace flutebook::what_if_answers {
 
@@ -25,6 +26,7 @@ struct Alternative {
 struct Alternatives {
     orders::Request request;
     std::vector<Alternative> items;
+    std::vector<ChangedNumber> changed = {};  // of all of them
 
     /// Whether each could be answered at every quantity.
     [[nodiscard]] bool are_complete() const;
@@ -33,7 +35,8 @@ struct Alternatives {
 /// The document of many requests, like QuoteStream:
 ///
 /// {"answer": "quote-alternatives", "answer_version", "plant", "currency", "requests": [R...]}
-/// R = {"request", "alternatives": [A...]}
+/// R = {"request", "changed" (what --with changed, as in the document of --with; only where it was given),
+///  "alternatives": [A...]}
 /// A = {"board", "margin", "price_per_thousand" (each null where the request's own counts), "margins": [...] (by
 ///   quantity), "complaints": [text...], "quotes", "pieces", "warnings", "page" as in the document of a quote; null
 ///   where there is no answer, which the complaints explain}

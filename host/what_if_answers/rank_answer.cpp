@@ -41,7 +41,10 @@ RankStream::RankStream(const plant::Plant& plant)
 std::string RankStream::add(const Rank& answer) {
     Json quantities = Json::array();
     for (const QuantityRank& quantity : answer.quantities) quantities.push_back(quantity_rank_json(quantity));
-    return list_.add({{"request", answer.request.number}, {"quantities", std::move(quantities)}});
+    Json result = {{"request", answer.request.number}};
+    if (!answer.changed.empty()) result["changed"] = changed_json(answer.changed);
+    result["quantities"] = std::move(quantities);
+    return list_.add(std::move(result));
 }
 
 }  // namespace flutebook::what_if_answers

@@ -10,6 +10,7 @@
 #include "host/answers/json_text.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
+#include "host/what_if_answers/changed_number.hpp"
 #include "ledger/values/money.hpp"
 
 namespace flutebook::what_if_answers {
@@ -40,13 +41,15 @@ struct QuantityRank {
 struct Rank {
     orders::Request request;
     std::vector<QuantityRank> quantities;
-    std::size_t pieces = 0;  // of a set; none of a box of one piece
+    std::vector<ChangedNumber> changed = {};  // before anything was moved
+    std::size_t pieces = 0;                   // of a set; none of a box of one piece
 };
 
 /// The document of many requests, like QuoteStream:
 ///
 /// {"answer": "quote-rank", "answer_version", "plant", "currency", "requests": [R...]}
-/// R = {"request", "quantities": [Q...]}
+/// R = {"request", "changed" (what --with changed, as in the document of --with; only where it was given),
+///  "quantities": [Q...]}
 /// Q = {"quantity", "price_per_thousand" (null where it cannot be made), "moved": [M...] (the largest change first),
 ///  "unmoved": [path...], "stuck": [{"path", "why"}...]}
 /// M = {"path", "was", "now", "tenth" (more less), "price_per_thousand", "change"}

@@ -66,9 +66,8 @@ WhatIfStream::WhatIfStream(const plant::Plant& plant, const std::vector<std::str
           {{"plant", plant.name}, {"currency", plant.currency}, {"with", asked}, {"requests", Json::array()}})) {}
 
 std::string WhatIfStream::add(const WhatIf& answer) {
-    Json result = {{"request", answer.request.number}, {"changed", Json::array()}, {"quantities", Json::array()}};
-    for (const ChangedNumber& number : answer.changed)
-        result["changed"].push_back({{"path", number.path}, {"was", number.was}, {"now", number.now}});
+    Json result = {
+        {"request", answer.request.number}, {"changed", changed_json(answer.changed)}, {"quantities", Json::array()}};
     for (const QuantityBeside& quantity : answer.quantities)
         result["quantities"].push_back(quantity_beside_json(quantity));
     result["warnings"] = Json::array();

@@ -11,14 +11,9 @@
 #include "host/base/place.hpp"
 #include "host/orders/request.hpp"
 #include "host/plant/plant.hpp"
+#include "host/what_if_answers/changed_number.hpp"
 
 namespace flutebook::what_if_answers {
-
-/// A number of the plant or of the request: what its file says, and what counts instead. A setting that no file gives
-/// was its default.
-struct ChangedNumber {
-    std::string path, was, now;
-};
 
 /// A quantity of boxes or sets, before and after; or of one piece of a set, behind its set.
 struct QuantityBeside {

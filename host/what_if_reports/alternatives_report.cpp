@@ -8,6 +8,7 @@
 #include "host/reports/labels.hpp"
 #include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_report.hpp"
+#include "host/what_if_reports/changed_numbers.hpp"
 
 namespace flutebook::what_if_reports {
 
@@ -115,6 +116,7 @@ Report alternatives_report(const plant::Plant& plant, const Alternatives& answer
     });
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     Report report{"alternatives", answer.request.number, request_heading(plant, answer.request), {}};
+    if (!answer.changed.empty()) report.sections.push_back(changed_numbers_section(answer.changed));
     report.sections.push_back(table_section(context, answer));
     if (const auto warnings = warnings_of(answer); !warnings.empty())
         report.sections.push_back(warnings_section(warnings));

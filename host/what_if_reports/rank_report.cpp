@@ -9,6 +9,7 @@
 #include "host/reports/labels.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/sheet_context.hpp"
+#include "host/what_if_reports/changed_numbers.hpp"
 
 namespace flutebook::what_if_reports {
 
@@ -68,6 +69,7 @@ Report rank_report(const plant::Plant& plant, const what_if_answers::Rank& answe
     using Counted = SheetContext::Counted;
     const SheetContext context(plant, answer.request, answer.pieces > 0 ? Counted::sets : Counted::boxes);
     Report report{"rank", answer.request.number, request_heading(plant, answer.request), {}};
+    if (!answer.changed.empty()) report.sections.push_back(changed_numbers_section(answer.changed));
     for (const QuantityRank& quantity : answer.quantities)
         report.sections.push_back(rank_section(context, quantity, length));
     return report;

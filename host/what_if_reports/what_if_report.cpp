@@ -10,6 +10,7 @@
 #include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/recheck_report.hpp"
+#include "host/what_if_reports/changed_numbers.hpp"
 
 namespace flutebook::what_if_reports {
 
@@ -18,19 +19,6 @@ using namespace reports;
 namespace {
 
 using what_if_answers::QuantityBeside;
-
-constexpr std::size_t most_numbers_shown = 12;
-
-ReportSection numbers_section(const what_if_answers::WhatIf& answer) {
-    ReportTable table{"numbers", {name_column("number"), text_column(before_label), text_column(after_label)}};
-    const std::size_t shown = std::min(answer.changed.size(), most_numbers_shown);
-    for (std::size_t i = 0; i < shown; ++i)
-        table.add({answer.changed[i].path, answer.changed[i].was, answer.changed[i].now});
-    ReportSection section{"With other numbers", {table}};
-    if (shown < answer.changed.size())
-        section.blocks.emplace_back(Note{fmt::format("and {} more", answer.changed.size() - shown)});
-    return section;
-}
 
 Amount change_of(Money was, Money now, int decimals) {
     const Money by = now - was;
@@ -135,7 +123,7 @@ Report what_if_report(const plant::Plant& plant, const what_if_answers::WhatIf& 
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     const SheetContext of_piece(plant, answer.request, Counted::pieces);
     Report report{"what-if", answer.request.number, request_heading(plant, answer.request), {}};
-    report.sections.push_back(numbers_section(answer));
+    report.sections.push_back(changed_numbers_section(answer.changed));
     report.sections.push_back(prices_section(context, answer));
     for (const QuantityBeside& quantity : answer.quantities) {
         const SheetContext& counted = quantity.piece.empty() ? context : of_piece;

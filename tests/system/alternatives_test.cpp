@@ -80,6 +80,62 @@ TEST_CASE("a price below the cost is a warning, not a refusal") {
     CHECK_THAT(ended.output, Contains("-10.97 %"));
 }
 
+TEST_CASE("who asked for a price is told to ask for another, and who asked for a margin to raise it") {
+    const std::string by_price = quote_demo({demo_request("R-1001")}, {"--price", "590"}).output;
+    CHECK_THAT(by_price, Contains("a price that is not below it") && !Contains("raise the margin"));
+    const std::string by_margin = quote_demo({demo_request("R-1001")}, {"--margin", "-5"}).output;
+    CHECK_THAT(by_margin, Contains("raise the margin") && !Contains("ask for a price"));
+}
+
+TEST_CASE("with other numbers, boards, margins and prices are what the plant would say if its file had these numbers") {
+    PlantCopy plant;
+    plant.replace("plugins.yaml", "power_price: 0.148", "power_price: 0.19");
+    const std::vector<std::vector<std::string>> asked = {
+        {"--board", "B-140,C-125"}, {"--margin", "15,22"}, {"--price", "700"}, {"--board", "C-125", "--ups", "1"}};
+    for (const std::vector<std::string>& options : asked) {
+        std::vector<std::string> words = {"quote", demo_request("R-1001"), "--json"};
+        words.insert(words.end(), options.begin(), options.end());
+        Json by_file = Json::parse(ask_at(plant.folder(), words).output)["requests"][0]["alternatives"];
+        std::vector<std::string> with = options;
+        with.insert(with.end(), {"--with", "energy.power_price=0.19"});
+        const Json items = alternatives("R-1001", with);
+        REQUIRE(items.size() == by_file.size());
+        for (std::size_t i = 0; i < items.size(); ++i) {
+            CHECK(items[i]["quotes"] == without_places(by_file[i]["quotes"]));
+            CHECK(items[i]["margins"] == by_file[i]["margins"]);
+        }
+    }
+}
+
+TEST_CASE("a number of the request that is changed counts on every board") {
+    const Json items = alternatives("R-1001", {"--board", "B-140,C-125", "--with", "request.colours=1"});
+    REQUIRE(items.size() == 2);
+    CHECK(items[0]["quotes"] == quotes_after("R-1001", "colours: 2", "colours: 1"));
+    CHECK(items[1]["quotes"] != alternatives("R-1001", {"--board", "C-125"})[0]["quotes"]);
+}
+
+TEST_CASE("alternatives with other numbers say first which") {
+    const std::vector<std::string> options = {"--board", "C-125", "--with", "energy.power_price=0.19"};
+    CHECK_THAT(quote_demo({demo_request("R-1001")}, options).output,
+               Contains("With other numbers") && Contains("plugins.energy.power_price") && Contains("0.148"));
+    std::vector<std::string> as_json = options;
+    as_json.emplace_back("--json");
+    const Json request = Json::parse(quote_demo({demo_request("R-1001")}, as_json).output)["requests"][0];
+    CHECK(request["changed"] ==
+          Json::parse(R"([{"path": "plugins.energy.power_price", "was": "0.148", "now": "0.19"}])"));
+    CHECK_FALSE(Json::parse(quote_demo({demo_request("R-1001")}, {"--board", "C-125", "--json"}).output)["requests"][0]
+                    .contains("changed"));
+}
+
+TEST_CASE("a margin that is set twice is refused with both options") {
+    for (const char* option : {"--margin", "--price"}) {
+        const Ended twice = quote_demo({demo_request("R-1001")}, {"--with", "request.margin=0.2", option, "20"});
+        CHECK(twice.exit_code == 2);
+        CHECK_THAT(twice.errors, Contains("--with request.margin: is set by " + std::string(option) + " as well"));
+    }
+    CHECK(quote_demo({demo_request("R-1001")}, {"--rank", "--board", "C-125"}).exit_code == 2);
+}
+
 TEST_CASE("boards and margins are crossed, board by board") {
     const Json items = alternatives("R-1001", {"--board", "B-140,C-125", "--margin", "15,20"});
     REQUIRE(items.size() == 4);
@@ -112,7 +168,6 @@ TEST_CASE("a set is answered at a price, piece by piece") {
 TEST_CASE("options that answer another question do not stand together, and a price has the coins of the currency") {
     const std::string file = demo_request("R-1001");
     CHECK(quote_demo({file}, {"--margin", "15", "--price", "590"}).exit_code == 2);
-    CHECK(quote_demo({file}, {"--board", "B-140", "--with", "energy.power_price=0.19"}).exit_code == 2);
     CHECK(quote_demo({file}, {"--board", "B-140", "--save"}).exit_code == 2);
     CHECK(quote_demo({file}, {"--margin", "15,15"}).exit_code == 2);
     CHECK(quote_demo({file}, {"--margin", "100"}).exit_code == 2);

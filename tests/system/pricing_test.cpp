@@ -63,6 +63,30 @@ TEST_CASE("a request without a margin has the plant's by quantity, and says whic
     CHECK(text.find("margin 24 % by quantity", text.find("\nPrice\n")) != std::string::npos);
 }
 
+TEST_CASE("a row of a list says which rules made its price, in a file as in JSON") {
+    PlantCopy plant;
+    add_rules(plant, "  margin: {0: 0.24}\n  round_up_to: 5\n  least_order: 900\n");
+    const std::string list = plant.write("list.csv",
+                                         "request,style,length,width,height,board,quantity,margin,date\n"
+                                         "A,0201,400,300,250,B-140,100,,2026-10-15\n"
+                                         "B,0201,400,300,250,B-140,5000,0.18,2026-10-15\n"
+                                         "C,0201,400,300,250,no-board,5000,0.18,2026-10-15\n");
+    const std::string answer = plant.folder() + "/answer.csv";
+    CHECK(ask_at(plant.folder(), {"quote", list, "-o", answer}).exit_code == 1);
+    std::ifstream file(answer);
+    std::vector<std::string> lines;
+    for (std::string line; std::getline(file, line);) lines.push_back(line);
+    REQUIRE(lines.size() == 4);
+    CHECK_THAT(lines[0], Contains("\"not_in_price\",\"price_rules\""));
+    CHECK_THAT(lines[1], Contains("\"quantity-margin 0.24; round-up 5; least-order 900\""));
+    CHECK_THAT(lines[2], Contains("\"request-margin 0.18; round-up 5\""));
+    CHECK(lines[3].find("margin 0.18") == std::string::npos);
+    const Json rows = Json::parse(ask_at(plant.folder(), {"quote", list, "--json"}).output)["rows"];
+    std::vector<std::string> rules;
+    for (const Json& rule : rows[0]["price_rules"]) rules.push_back(rule["rule"]);
+    CHECK(rules == std::vector<std::string>{"quantity-margin", "round-up", "least-order"});
+}
+
 TEST_CASE("a least order raises price and profit and no cost, and rounds what stands in the second currency") {
     PlantCopy plant;
     const std::string file = plant.write("P-1.yaml", plain_request("P-1", "100"));

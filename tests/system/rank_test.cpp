@@ -95,6 +95,27 @@ TEST_CASE("a count is moved by at least one, and what cannot stand more by a ten
     CHECK_THAT(quote_demo({demo_request("R-1001")}, {"--rank", "5000"}).output, Contains("0.8595 (less)"));
 }
 
+TEST_CASE("a setting that is whole in all that is known of it is a count: nobody delivers 1.1 times") {
+    const Json drops = moved(ranked("R-1001")[0], "request.extras.delivery.deliveries");
+    CHECK(drops["was"] == "1");
+    CHECK(drops["now"] == "2");
+}
+
+TEST_CASE("a ranking with other numbers starts from their price, and says first which they are") {
+    const std::vector<std::string> change = {"--with", "energy.power_price=0.19"};
+    std::vector<std::string> options = change;
+    options.emplace_back("--json");
+    const Json beside = Json::parse(quote_demo({demo_request("R-1001")}, options).output)["requests"][0];
+    const Json from_there = ranked("R-1001", change);
+    for (std::size_t i = 0; i < from_there.size(); ++i)
+        CHECK(from_there[i]["price_per_thousand"] == beside["quantities"][i]["after"]["price_per_thousand"]);
+    const Json power = moved(from_there[0], "plugins.energy.power_price");
+    CHECK(power["was"] == "0.19");
+    CHECK(power["now"] == "0.209");
+    CHECK_THAT(quote_demo({demo_request("R-1001")}, {"--rank", "--with", "energy.power_price=0.19"}).output,
+               Contains("With other numbers"));
+}
+
 TEST_CASE("a ranking has the same bytes on one thread and on two") {
     for (const char* number : {"R-1001", "R-1007"}) {
         const auto on = [&](const char* threads) {
@@ -115,7 +136,6 @@ TEST_CASE("a quantity that is named is ranked whole, the first of all otherwise"
     CHECK(unknown.exit_code == 1);
     CHECK_THAT(unknown.errors,
                Contains("asks for no such quantity: found --rank 700, expected one of 500, 1000, 5000"));
-    CHECK(quote_demo({file}, {"--rank", "--with", "energy.power_price=0.19"}).exit_code == 2);
     CHECK(quote_demo({file}, {"--rank", "--save"}).exit_code == 2);
 }
 

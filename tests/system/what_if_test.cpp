@@ -95,6 +95,15 @@ TEST_CASE("a change is what the plant would quote if its file said so") {
     }
 }
 
+TEST_CASE("a way that is asked for is taken before and after a change") {
+    const Ended ended = with("R-1004", {"energy.power_price=0.19"}, {"--ups", "6", "--json"});
+    REQUIRE(ended.exit_code == 0);
+    const Json forced = Json::parse(quote_demo({demo_request("R-1004")}, {"--ups", "6", "--json"}).output);
+    const Json& quotes = forced["requests"][0]["quotes"];
+    const Json quantities = Json::parse(ended.output)["requests"][0]["quantities"];
+    for (std::size_t i = 0; i < quotes.size(); ++i) CHECK(quantities[i]["before"]["cost"] == quotes[i]["cost"]);
+}
+
 TEST_CASE("what if writes no file, and a quote with it is not saved") {
     const PlantCopy plant;
     const auto before = files_in(plant.folder());

@@ -9,9 +9,9 @@ namespace {
 
 void add_places(const Node& map, const std::string& prefix, Places& places) {
     for (const auto& entry : map.entries) {
-        const auto path = prefix + entry.key;
-        places[path] = entry.value.place;
+        std::string path = prefix + entry.key;
         if (entry.value.kind == Node::Kind::map) add_places(entry.value, path + ".", places);
+        places.insert_or_assign(std::move(path), entry.value.place);
     }
 }
 
@@ -33,8 +33,8 @@ Node text_node(std::string text, const Place& place, bool is_quoted) {
 }
 
 void add_entry(Node& map, const std::string& key, Node value) {
-    const Place place = value.place;
-    map.entries.push_back({key, place, std::move(value)});
+    Place place = value.place;
+    map.entries.push_back({key, std::move(place), std::move(value)});
 }
 
 Node& entry_of(Node& map, const std::string& key, Node::Kind kind, const Place& place) {

@@ -9,6 +9,7 @@
 #include "host/contract/library.hpp"
 #include "host/contract/plugin_file.hpp"
 #include "host/engine/costing/blocks.hpp"
+#include "host/engine/costing/workbench.hpp"
 #include "host/engine/engine.hpp"
 #include "tests/support/row_source.hpp"
 #include "tests/support/small_plant.hpp"
@@ -117,6 +118,24 @@ TEST_CASE("a row costs the same alone as in the middle of a block") {
     std::vector<std::int64_t> alone;
     for (const engine::Row& row : many.rows) alone.push_back(costs(work.engine.cost({&row, 1}, 1)).front());
     CHECK(alone == together);
+}
+
+TEST_CASE("rows costed in full together come to what each comes to alone, line by line") {
+    const Work work;
+    const ManyRows many(work);
+    engine::Workbench bench(work.engine.blocks());
+    const auto together = work.engine.cost_in_full(many.rows, bench);
+    REQUIRE(together.size() == many.rows.size());
+    for (std::size_t r = 0; r < many.rows.size(); r += 37) {
+        const auto alone = work.engine.cost_in_full(many.rows[r]);
+        REQUIRE(together[r].has_value());
+        CHECK(together[r]->cost == alone->cost);
+        CHECK(together[r]->losses == alone->losses);
+        CHECK(together[r]->fed == alone->fed);
+        REQUIRE(together[r]->lines.size() == alone->lines.size());
+        for (std::size_t i = 0; i < alone->lines.size(); ++i)
+            CHECK(together[r]->lines[i].amount == alone->lines[i].amount);
+    }
 }
 
 TEST_CASE("the order of the models in the plant's file moves nothing") {

@@ -1,0 +1,76 @@
+// A model is pure, so a row comes to the same bits whatever stands beside it: where one row stops a block, the others
+// are evaluated again without it.
+#include "host/quoting/moved_rows.hpp"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+#include <vector>
+
+namespace flutebook::quoting {
+
+namespace {
+
+using engine::Outcome;
+
+bool is_costed(const Outcome& outcome) {
+    return outcome.state == Outcome::State::costed;
+}
+
+class MovedBlocks {
+public:
+    MovedBlocks(engine::Workbench& bench, std::span<const MovedRow> rows, const ReadMoved& read)
+        : bench_(bench), rows_(rows), read_(read) {}
+
+    // Of one shape: indices of rows.
+    void run(std::span<const std::size_t> indices) {
+        for (std::size_t first = 0; first < indices.size(); first += engine::block_rows)
+            run_block(indices.subspan(first, std::min(engine::block_rows, indices.size() - first)));
+    }
+
+private:
+    void run_block(std::span<const std::size_t> indices) {
+        rows_of_block_.clear();
+        moves_.clear();
+        for (const std::size_t i : indices) {
+            rows_of_block_.push_back(rows_[i].row);
+            moves_.push_back(rows_[i].move);
+        }
+        outcomes_.assign(indices.size(), Outcome{});
+        const engine::Row& row = rows_of_block_.front();
+        engine::Columns& columns = bench_.columns({row.plies(), row.steps()});
+        if (bench_.blocks().run_moved(columns, rows_of_block_, moves_, outcomes_)) return run_halves(indices);
+        std::vector<std::size_t> left;
+        for (std::size_t r = 0; r < indices.size(); ++r)
+            if (is_costed(outcomes_[r])) left.push_back(indices[r]);
+        if (left.size() < indices.size()) return left.empty() ? void() : run_block(left);
+        for (std::size_t r = 0; r < indices.size(); ++r) read_(columns, r, indices[r]);
+    }
+
+    // A fault may be of any row: a model that fails at a block does not say at which.
+    void run_halves(std::span<const std::size_t> indices) {
+        if (indices.size() == 1) return;
+        run_block(indices.first(indices.size() / 2));
+        run_block(indices.subspan(indices.size() / 2));
+    }
+
+    engine::Workbench& bench_;
+    std::span<const MovedRow> rows_;
+    const ReadMoved& read_;
+    std::vector<engine::Row> rows_of_block_;
+    std::vector<std::optional<engine::MovedSetting>> moves_;
+    std::vector<Outcome> outcomes_;
+};
+
+}  // namespace
+
+// A block holds first pieces of sets, or none.
+void read_moved_rows(engine::Workbench& bench, std::span<const MovedRow> rows, const ReadMoved& read) {
+    std::map<std::pair<engine::Shape, bool>, std::vector<std::size_t>> by_shape;
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        by_shape[{{rows[i].row.plies(), rows[i].row.steps()}, rows[i].row.order->piece.is_first()}].push_back(i);
+    MovedBlocks blocks(bench, rows, read);
+    for (const auto& [shape, indices] : by_shape) blocks.run(indices);
+}
+
+}  // namespace flutebook::quoting
