@@ -119,7 +119,8 @@ TEST_CASE("a month in JSON has the documented keys, in kg and money, and both ba
                                            "recycling_rate",
                                            "corrections",
                                            "close_waits_for",
-                                           "losses_quoted_by"});
+                                           "losses_quoted_by",
+                                           "trim"});
     CHECK(month["loss_kg"] == Json({{"rejects", 40.0}, {"side-trim", 120.0}}));
     CHECK(month["expected_kg"]["side-trim"] == 100.0);
     CHECK(month["unexplained_kg"] == Json({{"C1", 30.0}, {"FG1", 0.0}, {"floor", 0.0}}));
