@@ -26,7 +26,8 @@ const std::vector<RequestKey>& request_keys() {
          "the profit as a share of the price; 18% is 0.18; left out only where the plant has one", "", "0.18"},
         {"colours", Given::at_will, "that are printed; left out, none", "", "2"},
         {"trim", Given::at_will,
-         "how it pays for side trim: `alone`, its own roll's; `share`, what runs in the ledger left on average; or that "
+         "how it pays for side trim: `alone`, its own roll's; `share`, what runs in the ledger left on average; or "
+         "that "
          "share of the board in numbers, with the order changes an order has; left out, as the plant says",
          "", "{share: 0.03, changes: 0.6}"},
         {"route", Given::at_will,

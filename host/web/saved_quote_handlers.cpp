@@ -148,8 +148,8 @@ Outcome recheck_quote(const Call& call) {
     QueryValues values(call.target.query);
     values.take("date", cli::read_day(date));
     values.throw_if_any_is_wrong();
-    const answers::Recheck checked =
-        saved_quotes::recheck(kept_quote(call, call.parts.front()).quote, {call.plant().folder, call.desk.ledger, 1, date});
+    const answers::Recheck checked = saved_quotes::recheck(kept_quote(call, call.parts.front()).quote,
+                                                           {call.plant().folder, call.desk.ledger, 1, date});
     if (call.wants_json()) return json(answers::recheck_document(checked));
     return page(
         pages::report_page(call.frame(pages::Place::quotes), "What differs today", {reports::recheck_report(checked)}));
