@@ -48,7 +48,9 @@ std::string worked_out_here(const workplace::Workplace& workplace) {
     const answers::QuoteOptions asked;
     const answers::RequestAnswer answer = quoting::quote(workplace.plant, workplace.engine, request, asked);
     answers::QuoteStream document(workplace.plant, workplace.warnings, asked);
-    return document.begin() + document.add(answer, "", orders::enquiry_in_words(tree)) + document.end();
+    std::string text = document.begin();
+    text += document.add(answer, "", orders::enquiry_in_words(tree));
+    return text + document.end();
 }
 
 void compare_answers(bench::KeptConnection& connection, const workplace::Workplace& workplace) {

@@ -131,7 +131,8 @@ private:
         static const std::vector<std::string> may_be_null = {"recycling_rate", "reverses", "scrap_value_per_kg"};
         if (value.is_null())
             return std::find(may_be_null.begin(), may_be_null.end(), key) == may_be_null.end() ? key : "";
-        if (!value.is_structured()) return "";
+        // The share of trim of no runs is no number.
+        if (!value.is_structured() || (value.is_object() && value.value("runs", 1) == 0)) return "";
         for (const auto& member : value.items())
             if (auto found = null_key(member.value(), value.is_object() ? member.key() : key); !found.empty())
                 return found;
