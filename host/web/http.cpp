@@ -258,8 +258,11 @@ private:
         const auto work = std::make_shared<asio::executor_work_guard<asio::io_context::executor_type>>(
             asio::make_work_guard(service_.context));
         asio::post(*service_.workers, [self = shared_from_this(), work] {
-            self->service_.site.answer(std::move(self->request_), [self, work](Response response) {
-                asio::post(self->service_.context, [self, answer = std::move(response)] { self->write(answer); });
+            // The connection is handed back before the work ends: whoever answers may let go of this later than the
+            // sockets' thread has ended.
+            self->service_.site.answer(std::move(self->request_), [visit = self, work](Response response) mutable {
+                asio::io_context& context = visit->service_.context;
+                asio::post(context, [visit = std::move(visit), answer = std::move(response)] { visit->write(answer); });
                 work->reset();
             });
         });

@@ -239,6 +239,6 @@ TEST_CASE("a server that is told to end finishes what it began, and ends with 0"
         CHECK(one.served.end(signal) == 0);
         sender.join();
         CHECK(status == 200);
-        CHECK(one.served.errors().empty());
+        CHECK(one.served.errors() == std::string());
     }
 }
