@@ -23,6 +23,11 @@ std::string replaced(std::string text, const std::string& from, const std::strin
     return text;
 }
 
+// The first of three ports that are this process's own: below those that the system gives to anybody who asks for none.
+int free_ports() {
+    return 10000 + 3 * (::getpid() % 7000);
+}
+
 // The sample as it is, on ports and with a certificate of the test's own.
 class Proxy {
 public:
@@ -79,7 +84,7 @@ TEST_CASE("behind the sample proxy a person signs in by TLS, saves a quote, and 
     const PlantCopy plant;
     web::Users(plant.folder() + "/ledger.db", web::Users::IfMissing::create)
         .add("Vera", pages::Role::accountant, vera_password, "test");
-    const int port = 20000 + 3 * (::getpid() % 10000);
+    const int port = free_ports();
     Served served(plant.folder(), {"--port", std::to_string(port), "--host", "flutebook.example", "--behind-proxy"});
     const Proxy proxy(plant.folder(), port);
     REQUIRE(proxy.is_started());
@@ -107,7 +112,7 @@ TEST_CASE("the sample proxy serves no other name, and sends who comes without TL
     const PlantCopy plant;
     web::Users(plant.folder() + "/ledger.db", web::Users::IfMissing::create)
         .add("Vera", pages::Role::reader, vera_password, "test");
-    const int port = 20000 + 3 * (::getpid() % 10000);
+    const int port = free_ports();
     Served served(plant.folder(), {"--port", std::to_string(port), "--host", "flutebook.example", "--behind-proxy"});
     const Proxy proxy(plant.folder(), port);
     REQUIRE(proxy.is_started());
