@@ -28,7 +28,7 @@ struct Proxied {
         for (const auto role :
              {pages::Role::reader, pages::Role::accountant, pages::Role::controller, pages::Role::keeper})
             add_user(plant.folder(), web::role_text(role), role);
-        const std::string port = std::to_string(20000 + ::getpid() % 20000);
+        const std::string port = std::to_string(19500 + ::getpid() % 12000);
         served = std::make_unique<Served>(plant.folder(),
                                           std::vector<std::string>{"--port", port, "--host", host, "--behind-proxy"});
     }
