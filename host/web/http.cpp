@@ -261,8 +261,8 @@ private:
             // The connection is handed back before the work ends: whoever answers may let go of this later than the
             // sockets' thread has ended.
             self->service_.site.answer(std::move(self->request_), [visit = self, work](Response response) mutable {
-                asio::io_context& context = visit->service_.context;
-                asio::post(context, [visit = std::move(visit), answer = std::move(response)] { visit->write(answer); });
+                asio::io_context& sockets = visit->service_.context;
+                asio::post(sockets, [visit = std::move(visit), answer = std::move(response)] { visit->write(answer); });
                 work->reset();
             });
         });
