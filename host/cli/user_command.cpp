@@ -82,7 +82,7 @@ Reader read_role(pages::Role& value) {
 ExitCode list_users(const RunContext& context) {
     for (const web::User& user : Users(context.ledger, Users::IfMissing::refuse).all())
         context.output.write(
-            fmt::format("{:<11}{}{}\n", web::role_text(user.role), user.name, user.is_off ? " (off)" : ""));
+            fmt::format("{:<11}{}{}\n", pages::role_name(user.role), user.name, user.is_off ? " (off)" : ""));
     return ExitCode::done;
 }
 
@@ -114,7 +114,7 @@ void add_user(Command& program) {
     add_deed(user, {"add", "add a user", "add \"M. Example\" --role controller"}, asked, Users::IfMissing::create,
              [](Users& users, const UserCommand& one, const std::string& who) {
                  users.add(one.name, one.role, read_password(), who);
-                 return fmt::format("added {} as {}", one.name, web::role_text(one.role));
+                 return fmt::format("added {} as {}", one.name, pages::role_name(one.role));
              })
         .option("--role", "ROLE", "reader, accountant, controller or keeper; reader where it is not given",
                 read_role(asked->role));
@@ -122,7 +122,7 @@ void add_user(Command& program) {
              Users::IfMissing::refuse,
              [](Users& users, const UserCommand& one, const std::string& who) {
                  users.set_role(one.name, one.role, who);
-                 return fmt::format("{} is {} now", one.name, web::role_text(one.role));
+                 return fmt::format("{} is {} now", one.name, pages::role_name(one.role));
              })
         .argument("ROLE", "reader, accountant, controller or keeper", read_role(asked->role));
     add_deed(user, {"password", "give a user another password", "password \"M. Example\" < new-password"}, asked,

@@ -10,12 +10,9 @@ Address served(const Frame& frame, const std::string& name) {
     return frame.assets.at(asset(name).served_as);
 }
 
-// Under a policy that sends no referrer, browsers say of a form that it comes from nowhere, and a server that looks for
-// the sender takes it for another site's: so the site itself is told, and no other.
 Html head(const Frame& frame, std::string_view title) {
     Html result = html(
-        "<meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><meta "
-        "name=\"referrer\" content=\"same-origin\">"
+        "<meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"
         "<title>{} - Flutebook</title>"
         "<link rel=\"icon\" type=\"image/svg+xml\" href=\"{}\"><link rel=\"stylesheet\" href=\"{}\">"
         "<link rel=\"stylesheet\" href=\"{}\">",
@@ -56,22 +53,6 @@ Html navigation(const Frame& frame) {
     return links.is_empty() ? Html() : html("<nav aria-label=\"Pages\">{}</nav>", links);
 }
 
-const char* role_name(Role role) {
-    switch (role) {
-        case Role::nobody:
-            return "nobody";
-        case Role::reader:
-            return "reader";
-        case Role::accountant:
-            return "accountant";
-        case Role::controller:
-            return "controller";
-        case Role::keeper:
-            return "keeper";
-    }
-    return "";
-}
-
 Html at_the_desk(const Frame& frame) {
     Html result = html("<span class=\"plant\">{}</span>", frame.plant);
     if (!frame.person.empty())
@@ -89,6 +70,22 @@ Html notices(const Frame& frame) {
 }
 
 }  // namespace
+
+const char* role_name(Role role) {
+    switch (role) {
+        case Role::nobody:
+            return "nobody";
+        case Role::reader:
+            return "reader";
+        case Role::accountant:
+            return "accountant";
+        case Role::controller:
+            return "controller";
+        case Role::keeper:
+            return "keeper";
+    }
+    return "";
+}
 
 std::string document(const Frame& frame, std::string_view title, const Html& body) {
     const Html page = html(

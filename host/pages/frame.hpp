@@ -12,6 +12,9 @@ namespace flutebook::pages {
 /// Each may do all that the one before may. `nobody` has not signed in.
 enum class Role { nobody, reader, accountant, controller, keeper };
 
+/// "nobody", "reader" ... "keeper".
+[[nodiscard]] const char* role_name(Role role);
+
 /// Which entry of the navigation is current.
 enum class Place { none, quotes, orders, months, models, users };
 

@@ -9,6 +9,7 @@
 #include <mutex>
 
 #include "host/production/row.hpp"
+#include "ledger/reading/entries.hpp"
 #include "ledger/reading/standing.hpp"
 #include "ledger/values/error.hpp"
 
@@ -99,6 +100,35 @@ private:
     std::map<ledger::Month, TrimOfMonths> known_;  // by the first of twelve
 };
 
+// A ledger only grows: as long as its newest entry is the same, so is what was read of it.
+class GrowingLedgerTrim {
+public:
+    explicit GrowingLedgerTrim(std::string file) : file_(std::move(file)) {}
+
+    plant::TrimFinding finding(const std::string& board, base::Date day) { return newest()->finding(board, day); }
+
+private:
+    std::shared_ptr<LedgerTrim> newest() {
+        const std::int64_t entries = newest_entry();
+        const std::lock_guard lock(mutex_);
+        if (trim_ == nullptr || entries != entries_) trim_ = std::make_shared<LedgerTrim>(file_);
+        entries_ = entries;
+        return trim_;
+    }
+
+    // 0 where there is none.
+    [[nodiscard]] std::int64_t newest_entry() const {
+        if (!std::filesystem::exists(file_)) return 0;
+        const auto head = ledger::head(ledger::Store::open_for_reading(file_));
+        return head ? head->entry : 0;
+    }
+
+    const std::string file_;
+    std::mutex mutex_;
+    std::int64_t entries_ = 0;
+    std::shared_ptr<LedgerTrim> trim_;
+};
+
 }  // namespace
 
 TrimReader::RunsOfBoards TrimReader::runs_in(const ledger::Store& store, ledger::Month month) {
@@ -134,6 +164,11 @@ TrimOfMonths TrimReader::of(const ledger::Store& store, ledger::Month first, led
 
 plant::TrimSource trim_source(const std::string& ledger_file) {
     const auto trim = std::make_shared<LedgerTrim>(ledger_file);
+    return [trim](const std::string& board, base::Date day) { return trim->finding(board, day); };
+}
+
+plant::TrimSource newest_trim_source(const std::string& ledger_file) {
+    const auto trim = std::make_shared<GrowingLedgerTrim>(ledger_file);
     return [trim](const std::string& board, base::Date day) { return trim->finding(board, day); };
 }
 

@@ -39,4 +39,7 @@ private:
 /// a file that is not there has no runs. The same question has the same answer, whatever is posted meanwhile.
 [[nodiscard]] plant::TrimSource trim_source(const std::string& ledger_file);
 
+/// The same for a process that outlives many postings: read again once the ledger has grown.
+[[nodiscard]] plant::TrimSource newest_trim_source(const std::string& ledger_file);
+
 }  // namespace flutebook::trim_history

@@ -6,7 +6,7 @@
 #include <filesystem>
 #include <utility>
 
-#include "host/page_answers/refusal_json.hpp"
+#include "host/answers/refusal_json.hpp"
 #include "host/pages/refusal_page.hpp"
 #include "host/web/plant_watch.hpp"
 #include "host/web/secrets.hpp"
@@ -54,6 +54,10 @@ bool has_ledger(const Call& call) {
     return std::filesystem::exists(call.desk.ledger);
 }
 
+ledger::Store opened_ledger(const Call& call) {
+    return ledger::Store::open_for_reading(call.desk.ledger);
+}
+
 Response page(std::string html) {
     return response(200, html_type, std::move(html));
 }
@@ -89,7 +93,7 @@ Response attachment(std::string content_type, const std::string& name, std::stri
 }
 
 Response refused(const Call& call, int status, const std::vector<std::string>& lines) {
-    if (call.wants_json()) return response(status, json_type, page_answers::refusal_document(lines));
+    if (call.wants_json()) return response(status, json_type, answers::refusal_document(lines));
     return response(status, html_type, pages::refusal_page(call.frame(pages::Place::none), {status, lines}));
 }
 

@@ -13,6 +13,7 @@
 #include "host/web/message.hpp"
 #include "host/web/sessions.hpp"
 #include "host/workplace/workplace.hpp"
+#include "ledger/store/store.hpp"
 
 namespace flutebook::web {
 
@@ -64,6 +65,8 @@ using Handler = Outcome (*)(const Call&);
 
 /// Before the first quote or document there is none.
 [[nodiscard]] bool has_ledger(const Call& call);
+/// For reading. Throws LedgerError.
+[[nodiscard]] ledger::Store opened_ledger(const Call& call);
 
 [[nodiscard]] Response page(std::string html);
 [[nodiscard]] Response json(std::string document);

@@ -32,7 +32,7 @@ std::string digest_of(const SentDocument& document) {
 std::string Documents::keep(SentDocument document) {
     std::string digest = digest_of(document);
     const std::lock_guard lock(mutex_);
-    for (const Kept& kept : kept_)
+    for (const KnownDocument& kept : kept_)
         if (kept.digest == digest) return digest;
     bytes_ += document.text.size();
     kept_.push_back({digest, std::move(document)});
@@ -45,7 +45,7 @@ std::string Documents::keep(SentDocument document) {
 
 std::optional<SentDocument> Documents::find(const std::string& digest) const {
     const std::lock_guard lock(mutex_);
-    for (const Kept& kept : kept_)
+    for (const KnownDocument& kept : kept_)
         if (kept.digest == digest) return kept.document;
     return std::nullopt;
 }

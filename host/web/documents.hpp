@@ -22,12 +22,12 @@ public:
     [[nodiscard]] std::optional<SentDocument> find(const std::string& digest) const;
 
 private:
-    struct Kept {
+    struct KnownDocument {
         std::string digest;
         SentDocument document;
     };
     mutable std::mutex mutex_;
-    std::deque<Kept> kept_;
+    std::deque<KnownDocument> kept_;
     std::size_t bytes_ = 0;
 };
 

@@ -25,10 +25,6 @@ namespace {
 constexpr std::size_t orders_a_page = 100;
 constexpr const char* searched[] = {"kind", "centre", "shift", "order", "cause"};
 
-ledger::Store opened(const Call& call) {
-    return ledger::Store::open_for_reading(call.desk.ledger);
-}
-
 // A field that is there and empty asks for entries that name none.
 ledger::EntrySearch entry_search(const Call& call) {
     const Fields& query = call.target.query;
@@ -57,7 +53,7 @@ bool is_searched(const Fields& query) {
 Outcome list_entries(const Call& call) {
     using services::SavedEntries;
     const ledger::EntrySearch search = entry_search(call);
-    const ledger::Store store = opened(call);
+    const ledger::Store store = opened_ledger(call);
     const Fields& query = call.target.query;
     if (call.wants_json() && !is_searched(query))
         return json(answers::entries_document(
@@ -70,7 +66,7 @@ Outcome list_entries(const Call& call) {
 Outcome show_entry(const Call& call) {
     std::int64_t number = 0;
     read_part("entry", call.parts.front(), cli::read_whole_number({"an entry", 1}, number));
-    const auto answer = services::entry(opened(call), call.plant().currency, number);
+    const auto answer = services::entry(opened_ledger(call), call.plant().currency, number);
     if (!answer) return refused(call, 404, {fmt::format("entry: there is none of this number: found {}", number)});
     if (call.wants_json()) return json(answers::entry_document(*answer));
     return page(pages::entry_page(call.frame(pages::Place::months), *answer));
@@ -98,7 +94,8 @@ Outcome list_orders(const Call& call) {
     values.take("page", cli::read_whole_number({"a page", 1, 1'000'000}, number));
     values.throw_if_any_is_wrong();
     answers::OrderList list;
-    if (has_ledger(call)) list = services::order_list(opened(call), static_cast<std::size_t>(number), orders_a_page);
+    if (has_ledger(call))
+        list = services::order_list(opened_ledger(call), static_cast<std::size_t>(number), orders_a_page);
     if (call.wants_json()) return json(answers::order_list_document(list));
     return page(pages::order_list_page(call.frame(pages::Place::orders), list));
 }

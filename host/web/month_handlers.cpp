@@ -23,20 +23,16 @@ ledger::Month month_of(const Call& call) {
     return month;
 }
 
-ledger::Store ledger_of(const Call& call) {
-    return ledger::Store::open_for_reading(call.desk.ledger);
-}
-
 answers::MonthAnswer month_answer(const Call& call, std::optional<ledger::Axis> by) {
     using Trend = services::MonthOptions::Trend;
     const Trend trend = call.wants_json() ? Trend::none : Trend::twelve_months;
-    return services::month(call.plant(), ledger_of(call), {month_of(call), by, trend, Call::today()});
+    return services::month(call.plant(), opened_ledger(call), {month_of(call), by, trend, Call::today()});
 }
 
 answers::MonthReview review_of(const Call& call) {
     services::ReviewOptions asked{month_of(call), Call::today()};
     if (call.target.query.at("orders") == "ranked") asked.most_movements = std::numeric_limits<std::int64_t>::max();
-    return services::month_review(call.plant(), ledger_of(call), asked);
+    return services::month_review(call.plant(), opened_ledger(call), asked);
 }
 
 }  // namespace
@@ -44,7 +40,7 @@ answers::MonthReview review_of(const Call& call) {
 Outcome list_months(const Call& call) {
     answers::MonthList list;
     list.currency = call.plant().currency;
-    if (has_ledger(call)) list = services::month_list(call.plant(), ledger_of(call));
+    if (has_ledger(call)) list = services::month_list(call.plant(), opened_ledger(call));
     if (call.wants_json()) return json(answers::month_list_document(list));
     return page(pages::month_list_page(call.frame(pages::Place::months), list));
 }
@@ -68,7 +64,7 @@ Outcome show_month(const Call& call) {
 }
 
 Outcome show_cause(const Call& call) {
-    const auto answer = services::cause_review(call.plant(), ledger_of(call), month_of(call), call.parts.back());
+    const auto answer = services::cause_review(call.plant(), opened_ledger(call), month_of(call), call.parts.back());
     if (call.wants_json()) return json(answers::cause_review_document(answer));
     return page(pages::month_cause_page(call.frame(pages::Place::months), answer));
 }

@@ -119,7 +119,7 @@ std::optional<Response> PlantSite::refused_head(const Call& call, const Found& f
     if (found.route == nullptr && found.allowed.empty())
         return refused(call, 404, {"address: there is no such page; begin at the first"});
     if (found.route == nullptr) {
-        Response response = refused(call, 405, {"method: this page is not asked for by it; send " + found.allowed});
+        Response response = refused(call, 405, {"method: not taken by this page: send " + found.allowed});
         response.headers.emplace_back("allow", found.allowed);
         return response;
     }
@@ -133,9 +133,10 @@ std::optional<Response> PlantSite::refused_head(const Call& call, const Found& f
                                             "address that the terminal shows"});
     }
     if (route.least > call.session.role)
-        return refused(call, 403,
-                       {fmt::format("session: a {} may do this, found {}, {}; ask one", role_text(route.least),
-                                    call.session.person, role_text(call.session.role))});
+        return refused(
+            call, 403,
+            {fmt::format("session: only a {} may do this: found {}, {}; ask a {}", pages::role_name(route.least),
+                         call.session.person, pages::role_name(call.session.role), pages::role_name(route.least))});
     if (route.method != "POST") return std::nullopt;
     if (auto refusal = refused_origin(call, route)) return refusal;
     const auto type = media_type(call.request.header("content-type"));

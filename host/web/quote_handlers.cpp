@@ -113,7 +113,7 @@ Outcome list_quotes(const Call& call) {
     std::vector<std::string> complaints;
     try {
         const saved_quotes::FindOptions find = find_options(call.target.query);
-        if (has_ledger(call)) list = saved_quotes::find_quotes(ledger::Store::open_for_reading(call.desk.ledger), find);
+        if (has_ledger(call)) list = saved_quotes::find_quotes(opened_ledger(call), find);
     } catch (const InputError& error) {
         if (call.wants_json()) throw;
         complaints = error.lines();

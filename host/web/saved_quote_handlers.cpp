@@ -1,7 +1,5 @@
 // Saved quotes: shown as they were, as sheets, worked out again, marked, taken as orders.
 #include <fmt/format.h>
-#include <sys/mman.h>
-#include <unistd.h>
 
 #include <fstream>
 #include <sstream>
@@ -37,20 +35,20 @@ namespace {
 
 constexpr const char* workbook_type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
-struct Kept {
+struct KeptQuote {
     ledger::SavedQuote quote;
     answers::ListedQuote listed;
 };
 
-Kept kept_quote(const Call& call, const std::string& number) {
-    const auto store = ledger::Store::open_for_reading(call.desk.ledger);
+KeptQuote kept_quote(const Call& call, const std::string& number) {
+    const ledger::Store store = opened_ledger(call);
     return {saved_quotes::saved_quote(store, number), saved_quotes::listed_quote(store, number)};
 }
 
 // A kept quote as its page takes it.
 class ShownQuote {
 public:
-    ShownQuote(const Call& call, const Kept& kept)
+    ShownQuote(const Call& call, const KeptQuote& kept)
         : kept_(kept),
           document_(saved_quotes::drawn_document(kept.quote, call.plant().folder)),
           view_(pages::answer_view(pages::Address("/quotes").at(kept.quote.number), call.target.query.all())) {
@@ -65,18 +63,18 @@ public:
     }
 
 private:
-    const Kept& kept_;
+    const KeptQuote& kept_;
     answers::QuoteDocument document_;
     pages::AnswerView view_;
 };
 
-std::string kept_sheet(const Kept& kept, const std::string& folder) {
+std::string kept_sheet(const KeptQuote& kept, const std::string& folder) {
     const answers::QuoteDocument document = saved_quotes::drawn_document(kept.quote, folder);
     const std::string printed = document.version == 0 ? saved_quotes::part_of(kept.quote, "answer.txt") : "";
     return render::to_html({reports::kept_quote_report(document, printed, kept.listed)});
 }
 
-std::string customers_sheet(const Kept& kept, const std::string& folder) {
+std::string customers_sheet(const KeptQuote& kept, const std::string& folder) {
     const saved_quotes::OfferedQuote offered = saved_quotes::offered_quote(kept.quote, folder);
     if (!offers::can_be_offered(offered.answer))
         throw InputError(InputError::Whose::request, {fmt::format("offer: nothing to offer: found no quantity with a "
@@ -98,18 +96,18 @@ std::string whole_file(const std::string& path) {
 }  // namespace
 
 Outcome show_quote(const Call& call) {
-    const Kept kept = kept_quote(call, call.parts.front());
+    const KeptQuote kept = kept_quote(call, call.parts.front());
     if (call.wants_json()) return json(saved_quotes::part_of(kept.quote, "answer.json"));
     const ShownQuote shown(call, kept);
     const pages::Frame frame = call.frame(pages::Place::quotes);
     const std::string& other = call.target.query.at(pages::beside_field);
     if (other.empty()) return page(pages::saved_quote_page(frame, shown.page()));
-    const Kept kept_beside = kept_quote(call, other);
+    const KeptQuote kept_beside = kept_quote(call, other);
     return page(pages::quotes_beside_page(frame, shown.page(), ShownQuote(call, kept_beside).page()));
 }
 
 Outcome show_quote_sheet(const Call& call) {
-    const Kept kept = kept_quote(call, call.parts.front());
+    const KeptQuote kept = kept_quote(call, call.parts.front());
     const bool is_offer = call.target.query.at("for") == "customer";
     const std::string html =
         is_offer ? customers_sheet(kept, call.plant().folder) : kept_sheet(kept, call.plant().folder);
@@ -121,7 +119,7 @@ Outcome show_quote_sheet(const Call& call) {
 
 // A workbook is made of a costing, which no saved quote keeps: it is made again, and must be the one that was saved.
 Outcome show_quote_workbook(const Call& call) {
-    const Kept kept = kept_quote(call, call.parts.front());
+    const KeptQuote kept = kept_quote(call, call.parts.front());
     const std::string& number = kept.quote.number;
     const answers::QuoteDocument document = saved_quotes::saved_document(kept.quote);
     const workplace::Workplace then = saved_quotes::open_saved(kept.quote, call.plant().folder);

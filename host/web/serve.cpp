@@ -12,10 +12,7 @@ namespace flutebook::web {
 void serve(const ServeOptions& asked, const std::function<void(const std::string&)>& tell) {
     // Plugins are tried while there is one thread and no file is open for writing.
     workplace::Workplace workplace = workplace::open(asked.plant);
-    // Asked anew each time: a server outlives many postings, and a source remembers its first answer.
-    workplace.plant.trim_source = [ledger = asked.site.ledger](const std::string& board, base::Date day) {
-        return trim_history::trim_source(ledger)(board, day);
-    };
+    workplace.plant.trim_source = trim_history::newest_trim_source(asked.site.ledger);
     if (std::filesystem::exists(asked.site.ledger))
         static_cast<void>(saved_quotes::record_older_quotes(asked.site.ledger, asked.site.person));
     PlantSite site(workplace, asked.site);

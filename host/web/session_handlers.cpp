@@ -66,7 +66,7 @@ Outcome show_users(const Call& call) {
     std::vector<pages::ListedUser> listed;
     if (call.desk.users != nullptr)
         for (const User& user : call.desk.users->all())
-            listed.push_back({user.name, role_text(user.role), user.is_off});
+            listed.push_back({user.name, pages::role_name(user.role), user.is_off});
     return page(pages::users_page(call.frame(pages::Place::users), listed));
 }
 

@@ -21,7 +21,7 @@ std::string hash_of(const std::string& secret) {
 
 }  // namespace
 
-bool Sessions::is_over(const Kept& kept, Clock::time_point now) {
+bool Sessions::is_over(const KnownSession& kept, Clock::time_point now) {
     return now - kept.seen > longest_pause || now - kept.begun > longest_session;
 }
 
@@ -39,7 +39,7 @@ std::string Sessions::begin(const std::string& person, pages::Role role, Clock::
     std::string secret = new_secret();
     const std::lock_guard lock(mutex_);
     make_room(now);
-    Kept kept;
+    KnownSession kept;
     kept.session.person = person;
     kept.session.role = role;
     kept.session.token = new_secret();

@@ -1,5 +1,5 @@
 // Who is at which browser: sessions, known by a secret in a cookie, and the one-time key by which the person at the
-// terminal begins one. Kept in memory: they end with the server.
+// terminal begins one. KnownSession in memory: they end with the server.
 //
 // A session ends after half an hour without a request, and after twelve hours. Of its secret the hash alone is kept.
 #pragma once
@@ -36,15 +36,15 @@ public:
     void end_of(const std::string& person);
 
 private:
-    struct Kept {
+    struct KnownSession {
         Session session;
         Clock::time_point begun, seen;
     };
-    [[nodiscard]] static bool is_over(const Kept& kept, Clock::time_point now);
+    [[nodiscard]] static bool is_over(const KnownSession& kept, Clock::time_point now);
     void make_room(Clock::time_point now);
 
     std::mutex mutex_;
-    std::map<std::string, Kept> by_hash_;
+    std::map<std::string, KnownSession> by_hash_;
 };
 
 /// A secret that opens once; then another takes its place. Any thread.

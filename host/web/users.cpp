@@ -62,24 +62,8 @@ const std::string& nobodys_hash() {
 
 std::optional<pages::Role> role_of(const std::string& text) {
     for (const auto role : {pages::Role::reader, pages::Role::accountant, pages::Role::controller, pages::Role::keeper})
-        if (text == role_text(role)) return role;
+        if (text == pages::role_name(role)) return role;
     return std::nullopt;
-}
-
-const char* role_text(pages::Role role) {
-    switch (role) {
-        case pages::Role::reader:
-            return "reader";
-        case pages::Role::accountant:
-            return "accountant";
-        case pages::Role::controller:
-            return "controller";
-        case pages::Role::keeper:
-            return "keeper";
-        case pages::Role::nobody:
-            break;
-    }
-    return "nobody";
 }
 
 Users::Users(const std::string& ledger, IfMissing missing) {
@@ -149,7 +133,7 @@ void Users::add(const std::string& name, pages::Role role, const std::string& pa
         refuse_user(fmt::format("user: is no name: found {}; take at most {} plain characters", base::shown(name),
                                 longest_name));
     check_password(password);
-    const std::string hash = password_hash(password), text = role_text(role);
+    const std::string hash = password_hash(password), text = pages::role_name(role);
     const std::lock_guard lock(mutex_);
     if (find(name, nullptr))
         refuse_user(fmt::format("user: the name is taken: found {}; take another, or change its role or password",
@@ -168,7 +152,7 @@ void Users::change(const std::string& name, const char* sql, const std::string& 
 }
 
 void Users::set_role(const std::string& name, pages::Role role, const std::string& who) {
-    const std::string text = role_text(role);
+    const std::string text = pages::role_name(role);
     const std::lock_guard lock(mutex_);
     change(name, "UPDATE user SET role = ?, is_off = 0 WHERE name = ?", text);
     note(who, fmt::format("made {} {}", name, text), "");

@@ -27,7 +27,6 @@ struct User {
 
 /// "reader" ... "keeper"; nothing where it is no role that a user has.
 [[nodiscard]] std::optional<pages::Role> role_of(const std::string& text);
-[[nodiscard]] const char* role_text(pages::Role role);
 
 /// Any thread. What it refuses is thrown as InputError (request), what fails on the disk as LedgerError.
 class Users {

@@ -27,7 +27,7 @@ struct Proxied {
     Proxied() {
         for (const auto role :
              {pages::Role::reader, pages::Role::accountant, pages::Role::controller, pages::Role::keeper})
-            add_user(plant.folder(), web::role_text(role), role);
+            add_user(plant.folder(), pages::role_name(role), role);
         const std::string port = std::to_string(19500 + ::getpid() % 12000);
         served = std::make_unique<Served>(plant.folder(),
                                           std::vector<std::string>{"--port", port, "--host", host, "--behind-proxy"});
@@ -64,10 +64,10 @@ TEST_CASE("every route refuses who has too small a role, and lets in who has the
     }
     for (const auto role :
          {pages::Role::reader, pages::Role::accountant, pages::Role::controller, pages::Role::keeper}) {
-        Browser browser = one.signed_in(web::role_text(role));
+        Browser browser = one.signed_in(pages::role_name(role));
         for (const web::Route& route : web::routes()) {
             if (route.pattern.substr(0, 8) == "/session") continue;
-            INFO(web::role_text(role) << ": " << route.method << " " << route.pattern);
+            INFO(pages::role_name(role) << ": " << route.method << " " << route.pattern);
             const int status = status_for(browser, route);
             CHECK((status == 403) == (role < route.least));
             CHECK(status != 401);

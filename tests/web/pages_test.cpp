@@ -94,6 +94,24 @@ TEST_CASE("a quote is marked and taken as an order by forms") {
     CHECK(one.browser.post("/quotes/Q000001/order", {{"quantity", "none"}}, json).status == 422);
 }
 
+TEST_CASE("a share of trim that the ledger cannot say yet is said once its runs are posted, by the server that runs") {
+    PlantCopy copy;
+    REQUIRE(ask_at(copy.folder(), {"quote", demo_request("R-1001"), "--save"}).exit_code == 0);
+    REQUIRE(ask_at(copy.folder(), {"order", "Q000001", "5000", "--as", "26-1"}).exit_code == 0);
+    copy.replace("plant.yaml", "\ncurrency:", "\ntrim: share\ncurrency:");
+    Served served{copy.folder()};
+    Browser browser{served};
+    const std::string draft = "/quotes/new?line=" + encoded(line + " 2026-11-02");
+    CHECK(browser.get(draft, json).body.find("found 0 corrugator runs") != std::string::npos);
+    std::string runs = "ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets\n";
+    for (int i = 0; i < 30; ++i) runs += "W" + std::to_string(i) + ",2026-10-12,early,C1,26-1,1900,25,5040\n";
+    const auto posted = ask_at(copy.folder(), {"post", copy.write("runs.csv", runs)});
+    INFO(posted.errors);
+    REQUIRE(posted.exit_code == 0);
+    const Json trim = Json::parse(browser.get(draft, json).body)["requests"][0]["trim"];
+    CHECK(trim["origin"]["of"] == "board");
+}
+
 TEST_CASE("a document is shown dry, and then that very text is posted once") {
     Plant one;
     const Reply dry = one.browser.post_csv("/documents?name=bales.csv", bales);

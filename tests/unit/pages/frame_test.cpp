@@ -49,10 +49,6 @@ TEST_CASE("the current place is named to those who do not see it") {
     CHECK(holds(document(frame, "x", Html()), "<a href=\"/months\" aria-current=\"page\">"));
 }
 
-TEST_CASE("browsers tell the site itself, and no other, where a form was sent from") {
-    CHECK(holds(document(frame_of(Role::reader), "x", Html()), "<meta name=\"referrer\" content=\"same-origin\">"));
-}
-
 TEST_CASE("assets have names that change with their bytes") {
     const Asset& css = asset("flutebook.css");
     CHECK(css.content_type == "text/css; charset=utf-8");

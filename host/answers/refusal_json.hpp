@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
-namespace flutebook::page_answers {
+namespace flutebook::answers {
 
 /// {"answer": "refusal", "answer_version", "errors": [SENTENCE...]}
 [[nodiscard]] std::string refusal_document(const std::vector<std::string>& lines);
 
-}  // namespace flutebook::page_answers
+}  // namespace flutebook::answers
