@@ -172,6 +172,7 @@ std::string order_document(const std::vector<orders::OrderRecord>& order) {
                    {"board", first.board}};
     if (!is_set) {
         result["corrugator"] = first.corrugator;
+        if (!first.bought_from.empty()) result["bought_from"] = first.bought_from;
         result["route"] = first.route;
         return document_text("order", result);
     }

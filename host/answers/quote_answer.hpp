@@ -106,7 +106,8 @@ struct NotInPrice {
 /// One quantity, made the cheapest way: of boxes, or of one piece of a set, which has no price.
 struct Quote : orders::SheetCut {
     double quantity;
-    std::string corrugator;
+    std::string corrugator;  // or who delivers its board
+    bool is_bought = false;  // its board, as sheets
     std::vector<std::string> route;
     double trim_mm, nx, ny;  // boxes along the chop, across the web
     blanks::Blank blank;

@@ -107,6 +107,7 @@ Json provided_json(const std::vector<ProvidedNumber>& numbers) {
 
 void add_layout(Json& result, const Quote& quote) {
     result["corrugator"] = quote.corrugator;
+    if (quote.is_bought) result["bought_from"] = quote.corrugator;
     result["route"] = quote.route;
     result["roll_width_mm"] = quote.roll_width_mm;
     result["outs"] = quote.outs;

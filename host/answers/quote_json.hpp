@@ -13,8 +13,8 @@
 // (file:line:column), "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
 //
 // Q of a quantity that cannot be made = {"quantity", "refused": [{"candidate", "limit"}...]}, else
-// Q = {"quantity", "corrugator", "route": [machine...], "roll_width_mm", "outs", "trim_mm", "ups", "chop_mm",
-// "slit_mm",
+// Q = {"quantity", "corrugator", of a board that is bought as sheets "bought_from" (the same name), "route":
+//   [machine...], "roll_width_mm" (of bought sheets their width), "outs", "trim_mm", "ups", "chop_mm", "slit_mm",
 //   "blank": {"length_mm", "width_mm", "area_m2"}, "board_grammage" (g/m2), "web_length_m", "fed": [...], "good": [...]
 //   (by step 0 ... K; fed[0] is null), "mass_kg": {"issued", "adhesive", "product", "loss": {CAUSE: kg}},
 //   "lines": [{"plugin", "line", "step", "ply", "class", "behaviour", "quantity", "unit", "rate", "amount"}...],

@@ -173,6 +173,7 @@ std::vector<explain::Trail> trails_in(const Json& quote) {
 void read_layout(const Json& json, Quote& quote) {
     quote.quantity = json.at("quantity");
     quote.corrugator = json.at("corrugator");
+    quote.is_bought = json.contains("bought_from");
     quote.route = json.at("route").get<std::vector<std::string>>();
     quote.roll_width_mm = json.at("roll_width_mm");
     quote.outs = json.at("outs");

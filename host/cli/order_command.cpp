@@ -47,7 +47,7 @@ struct OrderCostCommand {
 };
 
 std::string order_text(const orders::OrderRecord& order) {
-    std::string way = order.corrugator;
+    std::string way = order.bought_from.empty() ? order.corrugator : "sheets bought from " + order.bought_from;
     for (const std::string& converter : order.route) way += " > " + converter;
     const std::string what = order.piece.empty() ? order.style : fmt::format("{} {}", order.style, order.piece);
     return fmt::format("order {} taken from quote {}: {:.0f} of {} for {}, by {}\n", order.number, order.quote,

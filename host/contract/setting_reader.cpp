@@ -45,11 +45,18 @@ std::vector<std::string> codes(const Entries& entries) {
     return result;
 }
 
+// A bought board is costed as one paper.
+std::vector<std::string> paper_codes(const plant::Plant& plant) {
+    std::vector<std::string> result = codes(plant.papers);
+    for (const plant::Paper& board : plant.bought_papers) result.push_back(board.code);
+    return result;
+}
+
 // All keys that a table may have; none where it may have any: customers are no list of the plant.
 std::vector<std::string> table_keys(const plant::Plant& plant, const Model& model, const Setting& setting) {
     switch (setting.varies_by) {
         case VariesBy::paper:
-            return codes(plant.papers);
+            return paper_codes(plant);
         case VariesBy::flute:
             return codes(plant.flutes);
         case VariesBy::board:

@@ -252,7 +252,14 @@ const Blocks& Engine::blocks() const {
 }
 Order Engine::order(const plant::Plant& plant, const orders::Request& request, const geometry::Layout& layout,
                     double quantity, const PieceOfSet& piece) const {
-    return {&plant, &request, &layout, quantity, settings_of(plant, request), piece, request.trim};
+    const bool has_web = !plant.boards[request.board].is_bought();  // else no trim to share
+    return {&plant,
+            &request,
+            &layout,
+            quantity,
+            settings_of(plant, request),
+            piece,
+            has_web ? request.trim : plant::TrimPolicy{}};
 }
 
 contract::OrderSettings Engine::settings_of(const plant::Plant& plant, const orders::Request& request) const {

@@ -108,6 +108,9 @@ double board_grammage(const Row& row, std::size_t) {
 double board_caliper(const Row& row, std::size_t) {
     return metres(board(row).caliper_mm);
 }
+double made_here(const Row& row, std::size_t) {
+    return web(row).is_supplier ? 0 : 1;
+}
 double roll_width(const Row& row, std::size_t) {
     return metres(row.candidate->roll_width_mm);
 }
@@ -258,6 +261,9 @@ std::vector<Fact> order_facts() {
         {{"board.caliper", "m", "thickness: the board's own, else the flutes' heights and the liners", any_size, order},
          fixed,
          fill<board_caliper>},
+        {{"board.made_here", "1", "1 where the board is made here, 0 where it is bought as sheets", share, order},
+         fixed,
+         fill<made_here>},
         {{"web.roll_width", "m", "width of the rolls that are run", any_size, order}, fixed, fill<roll_width>},
         {{"web.trim", "m", "roll width less the sheets side by side", any_size, order}, fixed, fill<trim>},
         {{"web.outs", "1", "sheets side by side on the web", {1, 1e6}, order}, fixed, fill<outs>},

@@ -44,6 +44,25 @@ const std::map<std::string, StepKeys>& step_keys() {
     return keys;
 }
 
+bool is_bought(const Row& row) {
+    return row.candidate->corrugator->is_supplier;
+}
+
+const plant::Board& board_of(const Row& row) {
+    return row.order->plant->boards[row.order->request->board];
+}
+
+// A key of who makes the board's sheets: a corrugator, or a supplier, who has few of them.
+FactOrigin of_maker(const std::string& key, const Row& row) {
+    const plant::Corrugator& maker = *row.candidate->corrugator;
+    FactOrigin result{fmt::format("{} of {}", key, maker.code), {}};
+    add(result, maker.places, key);
+    if (maker.is_supplier && result.places.empty())
+        result.how =
+            fmt::format("nothing of the kind here: board {} is bought from {}", board_of(row).code, maker.code);
+    return result;
+}
+
 FactOrigin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
     const auto machine = machine_index(row, step);
     const bool is_dispatch = step + 1 == row.steps();
@@ -53,13 +72,14 @@ FactOrigin of_step(const StepKeys& keys, const Row& row, std::size_t step) {
         result.how = "has no meaning at this step";
         return result;
     }
+    if (step == 0) return of_maker(key, row);
     add(result, plant::machine_places(*row.order->plant, machine), key);
     result.how = fmt::format("{} of {}", key, plant::machine_code(*row.order->plant, machine));
     return result;
 }
 
 const char* kind_name(const Row& row, std::size_t step) {
-    if (step == 0) return "corrugator";
+    if (step == 0) return is_bought(row) ? "supplier" : "corrugator";
     return step + 1 == row.steps() ? "dispatch" : box_styles::spelled(row.candidate->route->converters[step - 1]->kind);
 }
 
@@ -70,9 +90,22 @@ FactOrigin of_kind(const Row& row, std::size_t step) {
     return result;
 }
 
+FactOrigin of_bought_ply(const std::string& name, const Row& row, const plant::Paper& sheet) {
+    FactOrigin result{fmt::format("board {} is bought as sheets, and is its own one ply", sheet.code), {}};
+    const auto* price = sheet.price_on(row.order->request->date);
+    if (name == "ply.price" && price != nullptr) {
+        result.how = fmt::format("price of board {} on {}: {} a m2, of {} g", sheet.code,
+                                 base::to_string(row.order->request->date), price->per_m2, sheet.grammage_gsm);
+        result.places.push_back(price->place);
+    }
+    if (name == "ply.price" || name == "ply.grammage") add(result, sheet.places, "grammage");
+    return result;
+}
+
 FactOrigin of_ply(const std::string& name, const Row& row, std::size_t index) {
     const geometry::PlyMake& ply = row.order->layout->board.plies[index];
-    const plant::Paper& paper = row.order->plant->papers[ply.paper];
+    const plant::Paper& paper = row.order->plant->paper(ply.paper);
+    if (is_bought(row)) return of_bought_ply(name, row, paper);
     FactOrigin result{fmt::format("{} of {}", name.substr(4), paper.code), {}};
     if (name == "ply.kind") {
         result.choice = ply.flute == nullptr ? "liner" : "medium";
@@ -89,12 +122,6 @@ FactOrigin of_ply(const std::string& name, const Row& row, std::size_t index) {
     } else {
         result.how = name == "ply.take_up" ? "a liner runs as it is: 1" : "a liner carries no adhesive";
     }
-    return result;
-}
-
-FactOrigin of_corrugator(const std::string& key, const Row& row) {
-    FactOrigin result{fmt::format("{} of {}", key, row.candidate->corrugator->code), {}};
-    add(result, row.candidate->corrugator->places, key);
     return result;
 }
 
@@ -167,18 +194,26 @@ FactOrigin of_caliper(const Row& row, const plant::Board& board) {
         if (ply.flute != nullptr)
             add(result, ply.flute->places, "height");
         else
-            add(result, row.order->plant->papers[ply.paper].places, "grammage");
+            add(result, row.order->plant->paper(ply.paper).places, "grammage");
     return result;
 }
 
 FactOrigin of_grammage(const Row& row, const plant::Board& board) {
+    if (board.is_bought()) return of_bought_ply("ply.grammage", row, row.order->plant->paper(board.plies[0].paper));
     FactOrigin result{"board " + board.code + ": papers by take-up, and dry adhesive", {board.place}};
     for (const geometry::PlyMake& ply : row.order->layout->board.plies) {
-        add(result, row.order->plant->papers[ply.paper].places, "grammage");
+        add(result, row.order->plant->paper(ply.paper).places, "grammage");
         if (ply.flute == nullptr) continue;
         for (const char* key : {"take_up", "adhesive.single_facer", "adhesive.double_backer"})
             add(result, ply.flute->places, key);
     }
+    return result;
+}
+
+FactOrigin of_making(const Row& row) {
+    const plant::Corrugator& maker = *row.candidate->corrugator;
+    FactOrigin result{(maker.is_supplier ? "bought from " : "made by ") + maker.code, {}};
+    add(result, maker.places, "from");
     return result;
 }
 
@@ -196,12 +231,13 @@ FactOrigin with_trim(FactOrigin result, const Row& row) {
 }
 
 FactOrigin of_web(const Row& row) {
+    if (is_bought(row)) return of_sheet(row);  // ordered in the size wanted
     FactOrigin result{fmt::format("layout: {} out on a roll of {} at {}", row.candidate->outs,
                                   geometry::length_text(row.candidate->roll_width_mm, row.order->plant->units),
                                   row.candidate->corrugator->code),
                       {}};
     for (const geometry::PlyMake& ply : row.order->layout->board.plies)
-        add(result, row.order->plant->papers[ply.paper].places, "roll_widths");
+        add(result, row.order->plant->paper(ply.paper).places, "roll_widths");
     return result;
 }
 
@@ -232,14 +268,15 @@ FactOrigin origin(const Fact& fact, const Row& row, std::size_t index) {
     if (name.rfind("inside.", 0) == 0) return of_request("inside", row);
     if (name.rfind("blank.", 0) == 0 || name.rfind("box.", 0) == 0) return of_blank(row);
     if (name.rfind("board.", 0) == 0) {
-        const plant::Board& board = row.order->plant->boards[row.order->request->board];
+        const plant::Board& board = board_of(row);
+        if (name == "board.made_here") return of_making(row);
         return name == "board.caliper" ? of_caliper(row, board) : of_grammage(row, board);
     }
-    if (name == "web.order_change") return with_trim(of_corrugator("order_change.metres", row), row);
+    if (name == "web.order_change") return with_trim(of_maker("order_change.metres", row), row);
     if (name == "web.share") return with_trim(of_web(row), row);
-    if (name == "web.roll_loss") return of_corrugator("roll_loss", row);
+    if (name == "web.roll_loss") return of_maker("roll_loss", row);
     if (name == "web.speed")
-        return of_corrugator(row.order->layout->board.media == 1 ? "speed.single" : "speed.double", row);
+        return of_maker(row.order->layout->board.media == 1 ? "speed.single" : "speed.double", row);
     return of_web(row);
 }
 

@@ -71,7 +71,7 @@ private:
         const plant::Plant& plant = *row_.order->plant;
         if (axis == contract::Axis::order) return {};
         if (axis == contract::Axis::ply)
-            return fmt::format("ply {} {}", index + 1, plant.papers[row_.order->layout->board.plies[index].paper].code);
+            return fmt::format("ply {} {}", index + 1, plant.paper(row_.order->layout->board.plies[index].paper).code);
         return fmt::format("step {} {}", index, plant::machine_code(plant, engine::machine_index(row_, index)));
     }
 

@@ -18,7 +18,7 @@ double adhesive_gsm(const Flute& flute, const Board::Ply& ply) {
 }
 
 PlyMake make_ply(const Plant& plant, const Board::Ply& ply, Date day) {
-    const Paper& paper = plant.papers[ply.paper];
+    const Paper& paper = plant.paper(ply.paper);
     const Flute* flute = ply.flute ? &plant.flutes[*ply.flute] : nullptr;
     const Paper::Price* price = paper.price_on(day);
     assert(price && "a request is read only where every paper of its board has a price on its day");
@@ -35,12 +35,12 @@ PlyMake make_ply(const Plant& plant, const Board::Ply& ply, Date day) {
 
 BoardMake make_board(const Plant& plant, const Request& request) {
     const Board& asked = plant.boards[request.board];
-    BoardMake board = {.plies = {}, .grammage_gsm = 0, .caliper_mm = plant::caliper_mm(plant, asked), .media = 0};
+    BoardMake board = {
+        .plies = {}, .grammage_gsm = 0, .caliper_mm = plant::caliper_mm(plant, asked), .media = asked.media()};
     board.plies.reserve(asked.plies.size());
     for (const Board::Ply& asked_ply : asked.plies) {
         const PlyMake& ply = board.plies.emplace_back(make_ply(plant, asked_ply, request.date));
         board.grammage_gsm += ply.grammage_gsm * ply.take_up + ply.adhesive_gsm;
-        if (ply.flute != nullptr) ++board.media;
     }
     return board;
 }

@@ -11,7 +11,7 @@ namespace flutebook::geometry {
 
 /// A ply as it enters the sums, with the price of the request's date.
 struct PlyMake {
-    std::size_t paper;          // index into Plant::papers
+    std::size_t paper;          // as Plant::paper() takes it
     const plant::Flute* flute;  // null for a liner; points into the plant
     double grammage_gsm, take_up, moisture, adhesive_gsm, price_per_kg;
 };

@@ -56,11 +56,11 @@ std::vector<RouteCandidates> find_ways(const Plant& plant, const Request& reques
         open.push_back(way);
     }
     std::vector<RouteCandidates> ways;
-    for (const Corrugator& corrugator : plant.corrugators)
+    for (const Corrugator* corrugator : makers_of(plant, plant.boards[request.board]))
         for (RouteCandidates way : open) {
-            way.corrugator = &corrugator;
-            way.along = narrowed(way.along, way.rule.along, corrugator.chop_mm);
-            way.across = narrowed(way.across, way.rule.across, corrugator.slit_mm);
+            way.corrugator = corrugator;
+            way.along = narrowed(way.along, way.rule.along, corrugator->chop_mm);
+            way.across = narrowed(way.across, way.rule.across, corrugator->slit_mm);
             if (!way.along.none() && !way.across.none()) ways.push_back(way);
         }
     return ways;
@@ -117,6 +117,21 @@ std::optional<std::vector<Candidate>> find_candidates(const std::vector<RouteCan
     return candidates;
 }
 
+// Sheets that are bought are ordered in the size wanted: each is as wide as its own roll.
+std::optional<std::vector<Candidate>> find_bought(const std::vector<RouteCandidates>& ways) {
+    std::vector<Candidate> candidates;
+    const std::optional<std::vector<Ups>> all_ups = find_ups(ways);
+    if (!all_ups) return std::nullopt;
+    for (const Ups& ups : *all_ups)
+        for (const RouteCandidates& way : ways) {
+            add_candidate(way, ups, way.rule.across.length_mm(ups.ny), candidates);
+            if (candidates.size() > most_candidates) return std::nullopt;
+        }
+    std::stable_sort(candidates.begin(), candidates.end(),
+                     [](const Candidate& a, const Candidate& b) { return a.roll_width_mm < b.roll_width_mm; });
+    return candidates;
+}
+
 std::vector<Refused> too_many_ways() {
     return {{"every way", fmt::format("there are more than {} ways to lay the order out; lower ups_max of die "
                                       "cutters and slitters, or stock fewer roll widths",
@@ -140,8 +155,11 @@ std::vector<std::string> Candidate::route_codes() const {
 std::string name_of(const Candidate& candidate, Units units) {
     const std::string ups =
         candidate.route->parting_machine() != nullptr ? fmt::format("{} x {} up, ", candidate.nx, candidate.ny) : "";
+    const std::string name = name_of(*candidate.route);
+    if (candidate.corrugator->is_supplier)
+        return fmt::format("bought from {}, {}{}", candidate.corrugator->code, ups, name);
     return fmt::format("{}, roll {}, {}{}", candidate.corrugator->code, length_text(candidate.roll_width_mm, units),
-                       ups, name_of(*candidate.route));
+                       ups, name);
 }
 
 Layout lay_out(const Plant& plant, const Request& request, std::size_t piece) {
@@ -163,8 +181,9 @@ Layout lay_out(const Plant& plant, const Request& request, MeasuredPiece measure
     }
     layout.routes = std::move(*routes);
     const std::vector<RouteCandidates> ways = find_ways(plant, request, layout);
+    const plant::Board& board = plant.boards[request.board];
     std::optional<std::vector<Candidate>> candidates =
-        find_candidates(ways, common_roll_widths(plant, plant.boards[request.board]));
+        board.is_bought() ? find_bought(ways) : find_candidates(ways, common_roll_widths(plant, board));
     if (!candidates)
         layout.refused = too_many_ways();
     else if (candidates->empty())

@@ -147,14 +147,14 @@ Boxes Listing::narrow(Boxes boxes, const LimitLine& line, const LimitSpan& limit
 
 bool Listing::nothing_to_try(const std::vector<Route>& routes) {
     const plant::Board& board = plant_.boards[request_.board];
-    if (plant_.corrugators.empty()) {
+    if (makers_of(plant_, board).empty()) {
         refused_.push_back({"every way", "the plant has no corrugator"});
     } else if (routes.empty()) {
         refused_.push_back({"style " + request_.style, lacks_machine(plant_, needs_.stages)});
-    } else if (common_roll_widths(plant_, board).empty()) {
+    } else if (!board.is_bought() && common_roll_widths(plant_, board).empty()) {
         std::vector<std::string> papers;
         for (const plant::Board::Ply& ply : board.plies) {
-            const std::string& code = plant_.papers[ply.paper].code;
+            const std::string& code = plant_.paper(ply.paper).code;
             if (std::find(papers.begin(), papers.end(), code) == papers.end()) papers.push_back(code);
         }
         refused_.push_back(
@@ -278,13 +278,13 @@ std::vector<Refused> Listing::listed(const blanks::Blank& blank, const std::vect
         const OpenLimit open = open_on_machines(route, blank);
         if (!open.none()) open_routes.push_back(open);
     }
-    for (const Corrugator& corrugator : plant_.corrugators) {
+    for (const Corrugator* corrugator : makers_of(plant_, plant_.boards[request_.board])) {
         std::vector<OpenLimit> left;
         for (const OpenLimit& open : open_routes) {
-            const OpenLimit on_this = open_on_corrugator(open, corrugator);
+            const OpenLimit on_this = open_on_corrugator(open, *corrugator);
             if (!on_this.none()) left.push_back(on_this);
         }
-        on_rolls(left, corrugator);
+        on_rolls(left, *corrugator);
     }
     return std::move(refused_);
 }

@@ -27,14 +27,21 @@ bool is_stocked(const Paper& paper, double width_mm) {
 }  // namespace
 
 std::vector<double> common_roll_widths(const Plant& plant, const Board& board) {
-    std::vector<double> widths = plant.papers[board.plies.front().paper].roll_widths_mm;
+    std::vector<double> widths = plant.paper(board.plies.front().paper).roll_widths_mm;
     const auto lacks = [&](double width) {
         return !std::all_of(board.plies.begin(), board.plies.end(),
-                            [&](const Board::Ply& ply) { return is_stocked(plant.papers[ply.paper], width); });
+                            [&](const Board::Ply& ply) { return is_stocked(plant.paper(ply.paper), width); });
     };
     widths.erase(std::remove_if(widths.begin(), widths.end(), lacks), widths.end());
     widths.erase(std::unique(widths.begin(), widths.end(), is_same_width), widths.end());
     return widths;
+}
+
+std::vector<const Corrugator*> makers_of(const Plant& plant, const Board& board) {
+    if (const Corrugator* supplier = plant.supplier_of(board)) return {supplier};
+    std::vector<const Corrugator*> makers;
+    for (const Corrugator& corrugator : plant.corrugators) makers.push_back(&corrugator);
+    return makers;
 }
 
 WebCut cut_web(const Corrugator& corrugator, double roll_width_mm, double slit_mm) {

@@ -7,8 +7,11 @@
 
 namespace flutebook::geometry {
 
-/// The roll widths, mm, rising, that every ply of a board is stocked in.
+/// The roll widths, mm, rising, that every ply of a board is stocked in; none of a board that is bought as sheets.
 [[nodiscard]] std::vector<double> common_roll_widths(const plant::Plant& plant, const plant::Board& board);
+
+/// Who may make a board's sheets: the plant's corrugators, or the one supplier of a board that is bought.
+[[nodiscard]] std::vector<const plant::Corrugator*> makers_of(const plant::Plant& plant, const plant::Board& board);
 
 /// Sheets side by side, and what is left of the roll at its edges. No outs: not even one sheet fits.
 struct WebCut {

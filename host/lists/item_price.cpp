@@ -20,7 +20,7 @@ void add_lines(engine::ClassCosts& sum, const answers::Quote& quote) {
 
 void add_way(ItemPrice& price, const answers::Quote& quote) {
     const char* between = price.made_on.empty() ? "" : "; ";
-    price.made_on += between + quote.corrugator;
+    price.made_on += between + std::string(quote.is_bought ? "bought from " : "") + quote.corrugator;
     for (const std::string& machine : quote.route) price.made_on += " > " + machine;
     price.roll_width += fmt::format("{}{}", between, quote.roll_width_mm);
 }

@@ -101,7 +101,7 @@ std::optional<std::size_t> cheapest(const std::vector<engine::Outcome>& outcomes
 }
 
 std::string machines_of(const geometry::Candidate& way) {
-    std::string result = way.corrugator->code;
+    std::string result = (way.corrugator->is_supplier ? "bought from " : "") + way.corrugator->code;
     for (const std::string& machine : way.route_codes()) result += " > " + machine;
     return result;
 }

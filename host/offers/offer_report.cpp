@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "host/base/decimal.hpp"
 #include "host/drawings/shown_units.hpp"
@@ -120,6 +121,7 @@ private:
             ++offered_;
             for (const answers::Quote* quote : blanks_at(answer_, i))
                 for (const answers::CostLine& line : quote->lines) tell_charged(line, item.quantity());
+            if (item.quote) tell_packed(*item.quote);
             const auto& missing = item.quote ? item.quote->not_in_price : item.set->not_in_price;
             if (!missing) continue;
             for (const NotInPrice& left_out : *missing) tell_left_out(left_out, item.quantity());
@@ -130,6 +132,16 @@ private:
         const std::string name = line_of(line.plugin, line.line);
         if (!words_.has(List::tools, name) || !(Money() < line.amount)) return;
         say(tools_, words_.text("tools.in_price", {{"tool", words_.word_for(List::tools, name)}}), quantity);
+    }
+
+    // Of a set each piece would be packed apart.
+    void tell_packed(const answers::Quote& quote) {
+        for (const answers::CostLine& line : quote.lines) {
+            const std::string name = line_of(line.plugin, line.line);
+            if (!words_.has(List::packed, name) || line.quantity < 1) continue;
+            const double boxes = std::ceil(quote.quantity / line.quantity);
+            say(packed_, words_.word_for(List::packed, name, {{"boxes", quantity_text(boxes)}}), quote.quantity);
+        }
     }
 
     void tell_left_out(const NotInPrice& left_out, double quantity) {
@@ -144,17 +156,17 @@ private:
             quantity);
     }
 
+    [[nodiscard]] std::string said_text(const SaidAt& said) const {
+        if (said.quantities.size() == offered_) return said.text;
+        std::vector<std::string> quantities;
+        for (const double quantity : said.quantities) quantities.push_back(quantity_text(quantity));
+        return words_.text("at_quantities",
+                           {{"quantities", fmt::format("{}", fmt::join(quantities, ", "))}, {"text", said.text}});
+    }
+
     [[nodiscard]] ReportSection said_section(const std::string& title, const std::vector<SaidAt>& all) const {
         ReportSection section{words_.text(title)};
-        for (const SaidAt& said : all) {
-            std::vector<std::string> quantities;
-            for (const double quantity : said.quantities) quantities.push_back(quantity_text(quantity));
-            section.blocks.emplace_back(
-                Note{said.quantities.size() == offered_
-                         ? said.text
-                         : words_.text("at_quantities", {{"quantities", fmt::format("{}", fmt::join(quantities, ", "))},
-                                                         {"text", said.text}})});
-        }
+        for (const SaidAt& said : all) section.blocks.emplace_back(Note{said_text(said)});
         return section;
     }
 
@@ -178,6 +190,8 @@ private:
         }
         if (conditions_.valid_until)
             facts.push_back({words_.text("terms.valid_until"), {base::to_string(*conditions_.valid_until)}});
+        if (!packed_.empty()) facts.push_back({words_.text("terms.packing"), {}});
+        for (const SaidAt& packed : packed_) facts.back().items.push_back(said_text(packed));
         if (auto delivery = delivery_terms(); !delivery.empty())
             facts.push_back({words_.text("terms.delivery"), std::move(delivery)});
         if (!conditions_.payment.empty()) facts.push_back({words_.text("terms.payment"), {conditions_.payment}});
@@ -196,7 +210,7 @@ private:
     const Conditions& conditions_;
     const std::string& saved_;
     drawings::ShownUnits units_;
-    std::vector<SaidAt> tools_, not_included_;
+    std::vector<SaidAt> tools_, not_included_, packed_;
     std::size_t offered_ = 0;  // quantities that have a price
 };
 

@@ -22,7 +22,7 @@ struct KnownWord {
     const char *section, *key, *filled;
 };
 
-constexpr std::array<KnownWord, 43> known_words{{{"heading", "offer", "number"},
+constexpr std::array<KnownWord, 45> known_words{{{"heading", "offer", "number"},
                                                  {"heading", "for", ""},
                                                  {"heading", "enquiry", ""},
                                                  {"heading", "date", ""},
@@ -33,6 +33,7 @@ constexpr std::array<KnownWord, 43> known_words{{{"heading", "offer", "number"},
                                                  {"box", "size", ""},
                                                  {"box", "board", ""},
                                                  {"box", "flutes", "flutes papers unit"},
+                                                 {"box", "sheets", "flutes grammage unit"},
                                                  {"box", "printing", ""},
                                                  {"box", "one_colour", ""},
                                                  {"box", "colours", "colours"},
@@ -62,6 +63,7 @@ constexpr std::array<KnownWord, 43> known_words{{{"heading", "offer", "number"},
                                                  {"terms", "tolerance", ""},
                                                  {"terms", "up_to", "under over"},
                                                  {"terms", "valid_until", ""},
+                                                 {"terms", "packing", ""},
                                                  {"terms", "delivery", ""},
                                                  {"terms", "payment", ""},
                                                  {"terms", "from", ""}}};
@@ -95,10 +97,11 @@ struct KnownList {
     const char *section, *key;
 };
 
-constexpr std::array<KnownList, 4> known_lists{{{OfferWords::List::tools, "tools", "lines"},
+constexpr std::array<KnownList, 5> known_lists{{{OfferWords::List::tools, "tools", "lines"},
                                                 {OfferWords::List::not_included, "not_included", "lines"},
                                                 {OfferWords::List::pieces, "drawing", "pieces"},
-                                                {OfferWords::List::asked, "terms", "asked"}}};
+                                                {OfferWords::List::asked, "terms", "asked"},
+                                                {OfferWords::List::packed, "terms", "packed"}}};
 
 std::string path_in(OfferWords::List list, const std::string& name) {
     const KnownList& known = known_lists.at(static_cast<std::size_t>(list));

@@ -20,8 +20,9 @@ public:
     /// What stands in braces, and the text that takes its place.
     using Filling = std::pair<std::string_view, std::string>;
     /// Words for names that others make: `tools.lines` and `not_included.lines` by the model and the line that charge,
-    /// `drawing.pieces` by the pieces of styles, `terms.asked` by the model and the setting that a request gives.
-    enum class List { tools, not_included, pieces, asked };
+    /// `drawing.pieces` by the pieces of styles, `terms.asked` by the model and the setting that a request gives,
+    /// `terms.packed` by the model and the line that charge for what boxes stand on.
+    enum class List { tools, not_included, pieces, asked, packed };
 
     /// `words` by their paths: "prices.title". `file` is what a message calls where they stand.
     OfferWords(std::string file, std::map<std::string, std::string> words)

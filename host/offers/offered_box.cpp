@@ -32,11 +32,15 @@ void add_size(render::Facts& facts, const ShownUnits& units, const Request& requ
 
 std::string board_text(const plant::Plant& plant, const plant::Board& board, const OfferWords& words) {
     const ShownUnits units(plant);
+    const auto grammage = [&](const plant::Board::Ply& ply) {
+        return render::brief_number(units.grammage(plant.paper(ply.paper).grammage_gsm), grammage_decimals);
+    };
+    if (board.is_bought())
+        return words.text(
+            "box.sheets",
+            {{"flutes", board.flutes}, {"grammage", grammage(board.plies.front())}, {"unit", units.grammage.name}});
     std::vector<std::string> papers;
-    for (const plant::Board::Ply& ply : board.plies)
-        if (ply.paper < plant.papers.size())
-            papers.push_back(
-                render::brief_number(units.grammage(plant.papers[ply.paper].grammage_gsm), grammage_decimals));
+    for (const plant::Board::Ply& ply : board.plies) papers.push_back(grammage(ply));
     return words.text("box.flutes", {{"flutes", board.flutes},
                                      {"papers", fmt::format("{}", fmt::join(papers, " / "))},
                                      {"unit", units.grammage.name}});

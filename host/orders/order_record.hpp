@@ -67,6 +67,9 @@ struct OrderRecord : SheetCut {
     /// order that pays its own roll, see paid_share() and paid_changes().
     double web_share = 0;
     double changes = 0;
+    /// Who delivers its board as sheets, in the place of a corrugator; empty where the board is made here. The ledger
+    /// keeps no sheets that are bought, so no production can be posted to such an order.
+    std::string bought_from = {};
 
     /// "N" of the piece "N/body" of a set.
     [[nodiscard]] std::string set_number() const;

@@ -75,7 +75,8 @@ constexpr auto fields_of(const OrderRecord&) {
                       RecordField{"piece", &Order::piece, Presence::where_told},
                       RecordField{"sets", &Order::sets, Presence::where_told},
                       RecordField{"web_share", &Order::web_share, Presence::where_told},
-                      RecordField{"changes", &Order::changes, Presence::where_told}};
+                      RecordField{"changes", &Order::changes, Presence::where_told},
+                      RecordField{"bought_from", &Order::bought_from, Presence::where_told}};
 }
 
 template <typename Record>

@@ -110,6 +110,14 @@ plant::TrimPolicy resolved_trim(const fields::Field& field, const plant::AskedTr
     return result;
 }
 
+// Sheets that are bought have no trim to share.
+void leave_out_trim(fields::MapReader& form, const plant::Board& board, Request& request) {
+    if (!form.has("trim")) return;
+    request.doubts.push_back(
+        {base::place_text(form.field("trim").place()),
+         fmt::format("trim: counts for nothing: board {} is bought as sheets; take it out", base::shown(board.code))});
+}
+
 Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
     Request request{};
     request.number = form.field("request").text();
@@ -141,7 +149,10 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     if (form.has("trim") || plant.trim) {
         const auto asked = form.has("trim") ? plant::read_asked_trim(form.field("trim")) : *plant.trim;
         const auto field = form.has("trim") ? form.field("trim") : board_field;
-        if (board != nullptr && day) request.trim = resolved_trim(field, asked, plant, *board, *day);
+        if (board != nullptr && board->is_bought())
+            leave_out_trim(form, *board, request);
+        else if (board != nullptr && day)
+            request.trim = resolved_trim(field, asked, plant, *board, *day);
     }
     if (form.has("route")) read_route(form.field("route"), plant, style, request);
     if (form.has("extras")) request.extras = read_extras(form.field("extras"), plant);
@@ -240,9 +251,7 @@ void check_allowance(const fields::Field& field, const plant::Plant& plant, cons
 }
 
 void check_liners(const fields::Field& field, const plant::Board& board, const box_styles::Style& style) {
-    const auto liners = std::count_if(board.plies.begin(), board.plies.end(),
-                                      [](const plant::Board::Ply& ply) { return !ply.flute.has_value(); });
-    if (liners > 1 || !style.is_folded()) return;
+    if (board.is_closed() || !style.is_folded()) return;
     field.complain(
         fmt::format("a board of one liner, which cannot be creased and folded: found {} for style {}, "
                     "expected a board with a liner on both sides",
@@ -252,11 +261,13 @@ void check_liners(const fields::Field& field, const plant::Board& board, const b
 void check_prices(const fields::Field& field, const plant::Plant& plant, const plant::Board& board, base::Date day) {
     std::vector<std::size_t> told;
     for (const auto& ply : board.plies) {
-        const auto& paper = plant.papers[ply.paper];
+        const auto& paper = plant.paper(ply.paper);
         if (paper.price_on(day) != nullptr || std::find(told.begin(), told.end(), ply.paper) != told.end()) continue;
         told.push_back(ply.paper);
-        field.complain(fmt::format("no price on {}: paper {} of board {} is priced from {} on", base::to_string(day),
-                                   base::shown(paper.code), base::shown(board.code),
+        const std::string what =
+            board.is_bought() ? "board " + base::shown(board.code)
+                              : fmt::format("paper {} of board {}", base::shown(paper.code), base::shown(board.code));
+        field.complain(fmt::format("no price on {}: {} is priced from {} on", base::to_string(day), what,
                                    base::to_string(paper.prices.front().from)));
     }
 }

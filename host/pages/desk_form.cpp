@@ -47,6 +47,7 @@ Html machine_list(const plant::Plant& plant) {
 
 // "KL135 / B SC127 / TL125": its papers, outside first, each medium behind its flute.
 std::string papers_of(const plant::Plant& plant, const plant::Board& board) {
+    if (const plant::Corrugator* supplier = plant.supplier_of(board)) return "bought from " + supplier->code;
     std::string result;
     for (const plant::Board::Ply& ply : board.plies) {
         if (!result.empty()) result += " / ";

@@ -1,6 +1,6 @@
 // boards.yaml: combinations of papers, outside first. A liner, then a fluted medium and the liner that it is glued to,
 // once or twice; the last liner may be left out (single face). A board may say how thick it was measured, and how much
-// a strip of it bears on its edge.
+// a strip of it bears on its edge. One that a supplier delivers as sheets says that in the place of its papers.
 #include <fmt/format.h>
 
 #include <string>
@@ -65,19 +65,33 @@ std::string joined_flutes(const std::vector<Board::Ply>& plies, const BoardParts
     return joined;
 }
 
-Board read_board(const fields::Field& entry, const BoardParts& parts) {
-    fields::MapReader form(entry);
-    Board board;
-    board.code = entry.key();
-    board.place = entry.key_place();
-    const auto list = form.field("plies");
+void read_plies(const fields::Field& list, const BoardParts& parts, Board& board) {
     const auto items = list.items_at_least_one();
     for (const auto& item : items) board.plies.push_back(read_ply(item, parts));
     if (!items.empty()) check_order(list, items, board.plies);
     for (std::size_t i = 0; i + 1 < board.plies.size(); ++i)
         board.plies[i].has_second_liner = board.plies[i].flute.has_value();
     board.flutes = joined_flutes(board.plies, parts);
-    if (form.has("caliper")) {
+}
+
+// What a board is made of, or who delivers it.
+void read_origin(fields::MapReader& form, const BoardParts& parts, Board& board, BoardsYaml& result) {
+    if (!form.has("bought")) return read_plies(form.field("plies"), parts, board);
+    const auto bought = form.field("bought");
+    if (form.has("plies"))
+        bought.complain_of_key("both `plies` and `bought` are given: a board is run here or bought; take one out");
+    if (form.has("caliper"))
+        form.field("caliper").complain_of_key("not beside `bought`, which says how thick the sheets are; take it out");
+    read_bought(bought, parts, board, result);
+}
+
+Board read_board(const fields::Field& entry, const BoardParts& parts, BoardsYaml& result) {
+    fields::MapReader form(entry);
+    Board board;
+    board.code = entry.key();
+    board.place = entry.key_place();
+    read_origin(form, parts, board, result);
+    if (!board.is_bought() && form.has("caliper")) {
         const auto caliper = form.field("caliper");
         board.caliper_mm = caliper.number("mm", fields::range::positive);
         board.caliper_place = caliper.place();
@@ -93,10 +107,10 @@ Board read_board(const fields::Field& entry, const BoardParts& parts) {
 
 }  // namespace
 
-std::vector<Board> read_boards(const fields::Field& table, const BoardParts& parts) {
-    std::vector<Board> boards;
-    for (const auto& entry : table.entries_at_least_one()) boards.push_back(read_board(entry, parts));
-    return boards;
+BoardsYaml read_boards(const fields::Field& table, const BoardParts& parts) {
+    BoardsYaml result;
+    for (const auto& entry : table.entries_at_least_one()) result.boards.push_back(read_board(entry, parts, result));
+    return result;
 }
 
 }  // namespace flutebook::plant

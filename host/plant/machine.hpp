@@ -25,6 +25,7 @@ struct Corrugator {
     Hourly hourly;
     double power_kw;
     base::Places places;
+    bool is_supplier = false;  // who delivers a board, and is no machine of the plant
 };
 
 struct Converter {

@@ -1,4 +1,5 @@
-// The machines of a plant as one list (corrugators first, then converters, then dispatch).
+// The machines of a plant as one list: corrugators first, then converters, then dispatch. Behind them, uncounted, stand
+// who delivers the boards that are bought.
 #pragma once
 
 #include <cstddef>
@@ -9,7 +10,9 @@
 namespace flutebook::plant {
 
 [[nodiscard]] std::size_t machine_count(const Plant& plant);
-/// The machine's code, or "dispatch".
+/// Of one of the plant's corrugators or suppliers.
+[[nodiscard]] std::size_t machine_index(const Plant& plant, const Corrugator& maker);
+/// The machine's code, or "dispatch"; a supplier's name.
 [[nodiscard]] const std::string& machine_code(const Plant& plant, std::size_t machine);
 [[nodiscard]] const base::Places& machine_places(const Plant& plant, std::size_t machine);
 

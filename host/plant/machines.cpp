@@ -20,6 +20,10 @@ constexpr std::array<std::string_view, 12> reserved{"dispatch",    "floor",     
                                                     "paper-store", "adhesive-store", "finished",    "opening",
                                                     "costs",       "revenue",        "unexplained", "idle"};
 
+bool is_reserved(const std::string& code) {
+    return std::find(reserved.begin(), reserved.end(), code) != reserved.end() || code.starts_with("mill:");
+}
+
 Hourly read_hourly(fields::MapReader form) {
     const Hourly hourly{form.field("labour").number("money/h", fields::range::not_negative),
                         form.field("fixed").number("money/h", fields::range::not_negative)};
@@ -139,8 +143,7 @@ Dispatch read_dispatch(const fields::Field& map) {
 
 void check_machine_codes(const fields::Field& corrugators, const fields::Field& converters) {
     const auto check_reserved = [](const fields::Field& entry) {
-        if (std::find(reserved.begin(), reserved.end(), entry.key()) != reserved.end() ||
-            entry.key().starts_with("mill:"))
+        if (is_reserved(entry.key()))
             entry.complain_of_key("not free as a machine's code: found " + base::shown(entry.key()) +
                                   "; name it otherwise");
     };
@@ -150,6 +153,19 @@ void check_machine_codes(const fields::Field& corrugators, const fields::Field& 
         if (corrugators.node() != nullptr && corrugators.node()->find(entry.key()) != nullptr)
             entry.complain_of_key("not free as a machine's code: a corrugator is called " + base::shown(entry.key()) +
                                   " too");
+    }
+}
+
+void check_supplier_names(const Plant& plant, base::Diagnostics& complaints) {
+    for (const Board& board : plant.boards) {
+        const Corrugator* supplier = plant.supplier_of(board);
+        if (supplier == nullptr || supplier->code.empty()) continue;
+        const std::string& name = supplier->code;
+        const bool is_machine = plant.find_corrugator(name) != nullptr || plant.find_converter(name) != nullptr;
+        if (!is_machine && !is_reserved(name)) continue;
+        complaints.add(supplier->places.at("from"), fmt::format("boards.{}.bought.from", board.code),
+                       fmt::format("not free as a supplier's name: {} is {}; name who delivers it otherwise",
+                                   base::shown(name), is_machine ? "a machine of the plant" : "an account"));
     }
 }
 

@@ -25,24 +25,6 @@ std::vector<double> read_roll_widths(const fields::Field& list) {
     return widths;
 }
 
-std::vector<Paper::Price> read_prices(const fields::Field& list) {
-    std::vector<Paper::Price> prices;
-    for (const auto& item : list.items_at_least_one()) {
-        fields::MapReader form(item);
-        const auto from = form.field("from");
-        const auto price = form.field("per_tonne");
-        const auto day = from.date();
-        const double per_tonne = price.number("money/t", fields::range::not_negative);
-        form.finish();
-        if (!day) continue;
-        if (!prices.empty() && *day <= prices.back().from)
-            from.complain(fmt::format("out of order: found {} after {}, expected rising dates", base::to_string(*day),
-                                      base::to_string(prices.back().from)));
-        prices.push_back({*day, per_tonne, price.place()});
-    }
-    return prices;
-}
-
 Paper read_paper(const fields::Field& entry) {
     fields::MapReader form(entry);
     Paper paper;
@@ -51,13 +33,31 @@ Paper read_paper(const fields::Field& entry) {
     paper.grammage_gsm = form.field("grammage").number("g/m2", fields::range::positive);
     paper.moisture = form.field("moisture").number("1", fields::range::moisture);
     paper.roll_widths_mm = read_roll_widths(form.field("roll_widths"));
-    paper.prices = read_prices(form.field("price"));
+    paper.prices = read_prices(form.field("price"), {"per_tonne", "money/t", fields::range::not_negative});
     paper.places = form.places();
     form.finish();
     return paper;
 }
 
 }  // namespace
+
+std::vector<Paper::Price> read_prices(const fields::Field& list, const PriceKey& key) {
+    std::vector<Paper::Price> prices;
+    for (const auto& item : list.items_at_least_one()) {
+        fields::MapReader form(item);
+        const auto from = form.field("from");
+        const auto price = form.field(key.name);
+        const auto day = from.date();
+        const double amount = price.number(key.unit, key.range);
+        form.finish();
+        if (!day) continue;
+        if (!prices.empty() && *day <= prices.back().from)
+            from.complain(fmt::format("out of order: found {} after {}, expected rising dates", base::to_string(*day),
+                                      base::to_string(prices.back().from)));
+        prices.push_back({*day, amount, price.place()});
+    }
+    return prices;
+}
 
 std::vector<Paper> read_papers(const fields::Field& table) {
     std::vector<Paper> papers;

@@ -151,8 +151,11 @@ private:
 
         fields::MapReader boards(file("boards.yaml"));
         const Codes paper_codes("paper", paper_table);
-        plant_.boards =
+        auto read =
             read_boards(table_of_codes(boards, "boards"), {plant_.papers, paper_codes, plant_.flutes, flute_codes});
+        plant_.boards = std::move(read.boards);
+        plant_.suppliers = std::move(read.suppliers);
+        plant_.bought_papers = std::move(read.papers);
         boards.finish();
     }
 
@@ -163,6 +166,7 @@ private:
         plant_.corrugators = read_corrugators(corrugators);
         plant_.converters = read_converters(converters);
         check_machine_codes(corrugators, converters);
+        check_supplier_names(plant_, complaints_);
         plant_.dispatch = read_dispatch(machines.field("dispatch"));
         machines.finish();
     }
@@ -226,6 +230,14 @@ const Paper::Price* Paper::price_on(base::Date day) const {
 
 const Board* Plant::find_board(const std::string& code) const {
     return find_by_code(boards, code);
+}
+
+const Paper& Plant::paper(std::size_t index) const {
+    return index < papers.size() ? papers[index] : bought_papers.at(index - papers.size());
+}
+
+const Corrugator* Plant::supplier_of(const Board& board) const {
+    return board.supplier ? &suppliers[*board.supplier] : nullptr;
 }
 
 const box_styles::Style* Plant::find_style(const std::string& code) const {
@@ -321,6 +333,14 @@ Plant read_plant(const Plant& plant, const FileTrees& trees) {
     return result;
 }
 
+int Board::media() const {
+    return 1 + static_cast<int>(std::count(flutes.begin(), flutes.end(), '+'));
+}
+
+bool Board::is_closed() const {
+    return is_bought() || std::count_if(plies.begin(), plies.end(), [](const Ply& ply) { return !ply.flute; }) > 1;
+}
+
 // From memory: containerboard of 700 g/m2 would be a millimetre thick. A medium's own thickness is in its flute's
 // height.
 double caliper_mm(const Plant& plant, const Board& board) {
@@ -328,7 +348,7 @@ double caliper_mm(const Plant& plant, const Board& board) {
     if (board.caliper_mm) return *board.caliper_mm;
     double result = 0;
     for (const Board::Ply& ply : board.plies)
-        result += ply.flute ? plant.flutes[*ply.flute].height_mm : plant.papers[ply.paper].grammage_gsm / gsm_per_mm;
+        result += ply.flute ? plant.flutes[*ply.flute].height_mm : plant.paper(ply.paper).grammage_gsm / gsm_per_mm;
     return result;
 }
 

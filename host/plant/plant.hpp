@@ -48,6 +48,7 @@ struct Paper {
         base::Date from;
         double per_tonne;
         base::Place place;
+        double per_m2 = 0;  // of a bought board, as it was written
     };
     std::string code;
     Use use;
@@ -91,13 +92,20 @@ struct Board {
         bool has_second_liner = false;     // of a medium: a liner follows it
     };
     std::string code;
-    std::vector<Ply> plies;  // outside first
+    std::vector<Ply> plies;  // outside first; of a bought board one, the board itself
     std::string flutes;      // "B", "B+C": the key of its allowance
     base::Place place;
     std::optional<double> caliper_mm = {};  // as measured; nothing: it follows from flutes and liners
     std::optional<base::Place> caliper_place = {};
     std::optional<double> ect_kn_m = {};  // edge crush resistance of a strip on its edge, flutes upright, as measured
     std::optional<base::Place> ect_place = {};
+    std::optional<std::size_t> supplier = {};  // index into Plant::suppliers, of a board that is bought as sheets
+
+    [[nodiscard]] bool is_bought() const { return supplier.has_value(); }
+    /// How many flutes lie over each other: 1 single wall, 2 double wall.
+    [[nodiscard]] int media() const;
+    /// A liner on both sides: else it cannot be creased and folded.
+    [[nodiscard]] bool is_closed() const;
 };
 
 /// `prefer: {name: model}`.
@@ -148,6 +156,10 @@ struct Plant {
     box_styles::StyleList styles;
     std::vector<Corrugator> corrugators;
     std::vector<Converter> converters;
+    /// Of the boards that are bought as sheets. Who delivers one is a corrugator that runs nothing here, has no web and
+    /// whose one paper is the board: it takes no time, and loses what arrives unfit.
+    std::vector<Corrugator> suppliers{};
+    std::vector<Paper> bought_papers{};  // one for each supplier, in the same order: what a ply counts behind `papers`
     Dispatch dispatch;
     std::vector<ModelSettings> models;  // as plugins.yaml lists them
     std::vector<Preference> preferences;
@@ -163,6 +175,10 @@ struct Plant {
 
     [[nodiscard]] const box_styles::Style* find_style(const std::string& code) const;
     [[nodiscard]] const Board* find_board(const std::string& code) const;
+    /// Of a ply's index: one that is stocked, or a bought board as the paper that it is costed as.
+    [[nodiscard]] const Paper& paper(std::size_t index) const;
+    /// Who delivers a board; null where it is run here.
+    [[nodiscard]] const Corrugator* supplier_of(const Board& board) const;
     [[nodiscard]] const Paper* find_paper(const std::string& code) const;
     [[nodiscard]] const Corrugator* find_corrugator(const std::string& code) const;
     [[nodiscard]] const Converter* find_converter(const std::string& code) const;

@@ -43,6 +43,14 @@ private:
 /// papers.yaml
 [[nodiscard]] std::vector<Paper> read_papers(const fields::Field& table);
 
+/// The key of a list of dated prices that says how much, and its unit.
+struct PriceKey {
+    const char *name, *unit;
+    fields::QuantityRange range;
+};
+/// Dates rise. `per_tonne` is the number as it was written.
+[[nodiscard]] std::vector<Paper::Price> read_prices(const fields::Field& list, const PriceKey& key);
+
 /// flutes.yaml
 [[nodiscard]] std::vector<Flute> read_flutes(const fields::Field& table);
 [[nodiscard]] std::vector<Allowance> read_allowances(const fields::Field& table, const Codes& flutes);
@@ -56,7 +64,15 @@ struct BoardParts {
 };
 
 /// boards.yaml
-[[nodiscard]] std::vector<Board> read_boards(const fields::Field& table, const BoardParts& parts);
+struct BoardsYaml {
+    std::vector<Board> boards;
+    std::vector<Corrugator> suppliers;
+    std::vector<Paper> papers;  // one for each supplier
+};
+[[nodiscard]] BoardsYaml read_boards(const fields::Field& table, const BoardParts& parts);
+/// The map below `bought` of a board that is delivered as sheets, into the board: with who delivers it, and the paper
+/// that it is costed as.
+void read_bought(const fields::Field& map, const BoardParts& parts, Board& board, BoardsYaml& result);
 
 /// machines.yaml
 [[nodiscard]] std::vector<Corrugator> read_corrugators(const fields::Field& table);
@@ -64,6 +80,8 @@ struct BoardParts {
 [[nodiscard]] Dispatch read_dispatch(const fields::Field& map);
 /// Complains of machine codes that are not each one's own.
 void check_machine_codes(const fields::Field& corrugators, const fields::Field& converters);
+/// Complains of suppliers that are called as a machine or an account is.
+void check_supplier_names(const Plant& plant, base::Diagnostics& complaints);
 
 /// plugins.yaml
 struct PluginsYaml {

@@ -26,7 +26,8 @@ struct UsualRange {
 constexpr UsualRange grammage{60, 450, "g/m2"}, paper_moisture{0.02, 0.15, ""}, roll_width{300, 3600, "mm"},
     paper_price{100, 3000, "money/t"};
 constexpr UsualRange take_up{1.1, 1.7, ""}, flute_height{0.3, 10, "mm"}, glue_line{1, 15, "g/m2"};
-constexpr UsualRange allowance_of_fold{0, 60, "mm"}, caliper{0.4, 20, "mm"};
+constexpr UsualRange allowance_of_fold{0, 60, "mm"}, caliper{0.4, 20, "mm"}, board_grammage{200, 2500, "g/m2"},
+    board_price{0.1, 5, "money/m2"};
 constexpr UsualRange trim_min{0, 150, "mm"}, outs_max{1, 14, ""}, slit{40, 3600, "mm"}, chop{200, 12000, "mm"},
     web_speed{20, 500, "m/min"}, change_minutes{0, 60, "min"}, change_metres{0, 500, "m"}, run_waste{0, 0.2, ""},
     roll_loss{0, 0.1, ""}, corrugator_power{5, 5000, "kW"};
@@ -157,6 +158,23 @@ void check_corrugator(RangeGuard& guard, const Corrugator& machine) {
     guard.check(places, entry, "power", machine.power_kw, corrugator_power);
 }
 
+// A board of one or two walls, from memory like all ranges here.
+void check_bought(RangeGuard& guard, const Plant& plant, const Board& board) {
+    const Paper& paper = plant.paper(board.plies.front().paper);
+    const std::string entry = "boards." + board.code + ".bought";
+    guard.check(paper.places, entry, "grammage", paper.grammage_gsm, board_grammage);
+    guard.check(paper.places, entry, "caliper", *board.caliper_mm, caliper);
+    guard.check(paper.places, entry, "waste", plant.supplier_of(board)->run_waste, run_waste);
+    for (const Paper::Price& price : paper.prices)
+        guard.check(price.place, entry + ".price.per_m2", price.per_m2, board_price);
+}
+
+void check_board(RangeGuard& guard, const Plant& plant, const Board& board) {
+    if (board.is_bought()) return check_bought(guard, plant, board);
+    if (board.caliper_mm && board.caliper_place)
+        guard.check(*board.caliper_place, "boards." + board.code + ".caliper", *board.caliper_mm, caliper);
+}
+
 void check_converter(RangeGuard& guard, const Converter& machine) {
     const std::string entry = "converters." + machine.code;
     const base::Places& places = machine.places;
@@ -201,9 +219,7 @@ std::vector<base::Warning> unusual_numbers(const Plant& plant) {
     for (const Paper& paper : plant.papers) check_paper(guard, paper);
     for (const Flute& flute : plant.flutes) check_flute(guard, flute);
     for (const Allowance& allowance : plant.allowances) check_allowance(guard, allowance);
-    for (const Board& board : plant.boards)
-        if (board.caliper_mm && board.caliper_place)
-            guard.check(*board.caliper_place, "boards." + board.code + ".caliper", *board.caliper_mm, caliper);
+    for (const Board& board : plant.boards) check_board(guard, plant, board);
     for (const Corrugator& machine : plant.corrugators) check_corrugator(guard, machine);
     for (const Converter& machine : plant.converters) check_converter(guard, machine);
     guard.check(plant.dispatch.places, "dispatch", "minutes", plant.dispatch.minutes, dispatch_minutes);

@@ -89,8 +89,10 @@ std::vector<FuzzInput> inputs_of(const Model& model) {
     std::vector<FuzzInput> result;
     for (std::size_t n = 0; n < model.needs.size(); ++n) {
         const contract::Name& need = model.needs[n];
+        // It goes with the number of plies, so no row of the same shape has another value.
+        const bool is_of_shape = need.name == "board.made_here";
         result.push_back({"the need " + need.name, &TrialRow::needs, n,
-                          known_place(need) ? std::nullopt : std::optional(need.range), false});
+                          known_place(need) && !is_of_shape ? std::nullopt : std::optional(need.range), is_of_shape});
     }
     for (std::size_t s = 0; s < model.settings.size(); ++s)
         result.push_back({"the setting " + model.settings[s].name, &TrialRow::settings, s, model.settings[s].range,

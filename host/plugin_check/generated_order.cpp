@@ -269,6 +269,33 @@ void fit_a_roll_exactly(Draws& draws, Plant& plant, const Request& request) {
     for (Paper& result : plant.papers) std::sort(result.roll_widths_mm.begin(), result.roll_widths_mm.end());
 }
 
+// One order in ten is on a board that is bought. Drawn apart, so that every other order is what its seed always gave.
+void buy_a_board(std::uint64_t seed, Plant& plant, Request& request) {
+    Draws draws(~seed);
+    if (!draws.one_in(10)) return;
+    Board bought = plant.boards[request.board];
+    if (!bought.is_closed()) return;
+    bought.code = "bought";
+    bought.plies = {{plant.papers.size(), std::nullopt, false}};
+    bought.caliper_mm = draws.between(1, 9);
+    bought.supplier = 0;
+    Corrugator supplier{};
+    supplier.code = "S1";
+    supplier.is_supplier = true;
+    supplier.roll_width_mm = supplier.slit_mm = supplier.chop_mm = {0, 1e6};
+    supplier.outs_max = supplier.speed_single_m_min = supplier.speed_double_m_min = 1;
+    supplier.run_waste = share(draws, 0.05, 0.4);
+    Paper sheet{};
+    sheet.code = bought.code;
+    sheet.grammage_gsm = draws.between(250, 1200);
+    sheet.prices = {{2026y / 1 / 1, draws.whole(400, 1500), {}}};
+    plant.suppliers = {std::move(supplier)};
+    plant.bought_papers = {std::move(sheet)};
+    request.board = plant.boards.size();
+    request.trim = {};
+    plant.boards.push_back(std::move(bought));
+}
+
 }  // namespace
 
 GeneratedOrder make_order(std::uint64_t seed) {
@@ -291,6 +318,7 @@ GeneratedOrder make_order(std::uint64_t seed) {
     Request request = ordered(draws, plant);
     fit_a_roll_exactly(draws, plant, request);
     if (draws.one_in(3)) request.trim = {draws.between(0, 0.2), draws.between(0.2, 1)};
+    buy_a_board(seed, plant, request);
     return {std::move(plant), std::move(request)};
 }
 

@@ -113,8 +113,10 @@ RunNumbers run_numbers(const Row& row) {
     result.good[0] = sheets;
     result.web_length_m = length;
     result.web_area_m2 = length * metres(by.roll_width_mm);
-    result.hours[0] = length / (minutes_per_hour * (board.media == 1 ? by.corrugator->speed_single_m_min
-                                                                     : by.corrugator->speed_double_m_min));
+    const double made_here = by.corrugator->is_supplier ? 0 : 1;
+    result.hours[0] =
+        made_here * length /
+        (minutes_per_hour * (board.media == 1 ? by.corrugator->speed_single_m_min : by.corrugator->speed_double_m_min));
     double adhesive_gsm = 0;
     for (const geometry::PlyMake& ply : board.plies) {
         result.issued_kg.push_back(

@@ -54,7 +54,12 @@ void RowValidation::check_shift() {
 const orders::OrderRecord* RowValidation::order() {
     const auto* order = book_.find_order(row_.text(DocumentColumn::order));
     if (order == nullptr) expect(DocumentColumn::order, "the number of an order that was taken");
-    return order;
+    if (order == nullptr || order->bought_from.empty()) return order;
+    object(DocumentColumn::order,
+           fmt::format("found {}, whose board {} is bought from {}: sheets that are bought are not kept in the ledger; "
+                       "leave the order's rows out",
+                       shown(row_.text(DocumentColumn::order)), shown(order->board), order->bought_from));
+    return nullptr;
 }
 
 const plant::Corrugator* RowValidation::corrugator() {

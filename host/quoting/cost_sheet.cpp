@@ -89,7 +89,7 @@ std::vector<answers::CostLine> lines(const Engine& engine, const Row& row, const
         const contract::Model& model = engine.graph().models[given.model];
         const contract::Line& line = model.lines[given.line];
         std::string ply_name;
-        if (given.ply) ply_name = row.order->plant->papers[row.order->layout->board.plies[*given.ply].paper].code;
+        if (given.ply) ply_name = row.order->plant->paper(row.order->layout->board.plies[*given.ply].paper).code;
         result.push_back({model.id, line.name, line.title, line.unit, line.cost_class, line.behaviour, given.step,
                           step_name(row, given.step), given.ply, std::move(ply_name), given.quantity, given.rate,
                           given.amount});
@@ -210,6 +210,7 @@ answers::Quote cost_sheet(const Engine& engine, const Row& row, const Costing& c
     answers::Quote quote{};
     quote.quantity = row.order->quantity;
     quote.corrugator = made_by.corrugator->code;
+    quote.is_bought = made_by.corrugator->is_supplier;
     quote.route = made_by.route_codes();
     static_cast<orders::SheetCut&>(quote) = made_by.cut();
     quote.trim_mm = made_by.trim_mm;

@@ -53,6 +53,23 @@ plant::Plant plant_of(const ForcedWay& way, plant::Plant plant) {
     return plant;
 }
 
+// What a board that is bought has of a way, and what it has not.
+void add_maker(std::vector<Refused>& result, const ForcedWay& way, const plant::Plant& plant,
+               const orders::Request& request) {
+    const plant::Board& board = plant.boards[request.board];
+    const plant::Corrugator* supplier = plant.supplier_of(board);
+    if (way.corrugator && supplier != nullptr && supplier->code != *way.corrugator)
+        result.push_back({*way.corrugator, fmt::format("board {} is bought from {}: no corrugator runs it", board.code,
+                                                       supplier->code)});
+    else if (way.corrugator && supplier == nullptr && plant.find_corrugator(*way.corrugator) == nullptr)
+        result.push_back(
+            {*way.corrugator, fmt::format("it does not deliver board {}, which is made here", board.code)});
+    else if (way.roll_width_mm && supplier != nullptr)
+        result.push_back(
+            {"roll " + geometry::length_text(*way.roll_width_mm, plant.units),
+             fmt::format("board {} is bought as sheets in the size wanted: it runs on no roll", board.code)});
+}
+
 void add_roll(std::vector<Refused>& result, const ForcedWay& way, const plant::Plant& plant,
               const orders::Request& request) {
     if (!way.roll_width_mm) return;
@@ -83,6 +100,10 @@ void expect_way(const plant::Plant& plant, const ForcedWay& way) {
     if (!way.corrugator || plant.find_corrugator(*way.corrugator) != nullptr) return;
     std::vector<std::string> codes;
     for (const plant::Corrugator& corrugator : plant.corrugators) codes.push_back(corrugator.code);
+    for (const plant::Corrugator& supplier : plant.suppliers) {
+        if (supplier.code == *way.corrugator) return;
+        codes.push_back(supplier.code);
+    }
     throw InputError(InputError::Whose::request, {fmt::format("--corrugator: unknown corrugator: found {}{}",
                                                               base::shown(*way.corrugator), base::one_of(codes))});
 }
@@ -96,6 +117,8 @@ geometry::Layout narrowed_to(const ForcedWay& way, const plant::Plant& plant, co
     const std::vector<Candidate> others = way.ups ? candidates : std::vector<Candidate>();
     std::erase_if(candidates, [&](const Candidate& candidate) { return !is_of(way, candidate); });
     if (!candidates.empty()) return layout;
+    add_maker(layout.refused, way, plant, request);
+    if (!layout.refused.empty()) return layout;
     add_roll(layout.refused, way, plant, request);
     if (!layout.refused.empty()) return layout;
     add_ups(layout.refused, way, others);

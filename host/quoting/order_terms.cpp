@@ -28,7 +28,7 @@ void add_board(OrderRecord& result, const Row& row) {
     result.adhesive_gsm = 0;
     for (const geometry::PlyMake& ply : board.plies) {
         result.plies.push_back(
-            {row.order->plant->papers[ply.paper].code, ply.grammage_gsm, ply.take_up, ply.adhesive_gsm});
+            {row.order->plant->paper(ply.paper).code, ply.grammage_gsm, ply.take_up, ply.adhesive_gsm});
         result.adhesive_gsm += ply.adhesive_gsm;
     }
 }
@@ -36,6 +36,7 @@ void add_board(OrderRecord& result, const Row& row) {
 void add_layout(OrderRecord& result, const Row& row) {
     const geometry::Candidate& way = *row.candidate;
     result.corrugator = way.corrugator->code;
+    if (way.corrugator->is_supplier) result.bought_from = way.corrugator->code;
     static_cast<orders::SheetCut&>(result) = way.cut();
     result.sheet_area_m2 = way.sheet_area_m2;
     result.box_area_m2 = row.order->layout->blank.area_m2;
@@ -48,6 +49,9 @@ void add_layout(OrderRecord& result, const Row& row) {
 }
 
 void add_allowances(OrderRecord& result, const Row& row, const engine::Allowances& quoted) {
+    if (row.candidate->corrugator->is_supplier)
+        result.corrugators.push_back(
+            {row.candidate->corrugator->code, quoted.run_waste[0], quoted.roll_loss, quoted.order_change_m});
     for (const auto& item : row.order->plant->corrugators) {
         const bool is_quoted = &item == row.candidate->corrugator;
         result.corrugators.push_back(

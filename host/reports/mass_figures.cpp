@@ -8,6 +8,7 @@
 #include "host/base/parts.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
+#include "host/reports/labels.hpp"
 
 namespace flutebook::reports {
 
@@ -36,9 +37,12 @@ std::vector<LostMass> losses_of(const answers::Quote& quote) {
     std::vector<LostMass> result;
     for (const auto& cause : quote.mass.losses) {
         const std::size_t before = result.size();
+        const bool is_of_delivery = quote.is_bought && cause.cause == "corrugator-run";
+        const std::string title = is_of_delivery ? arrived_unfit_label : cause.title;
         for (std::size_t step = 0; step < cause.by_step_kg.size(); ++step)
-            if (cause.by_step_kg[step] != 0) result.push_back({cause.title, step, cause.by_step_kg[step]});
-        if (result.size() == before) result.push_back({cause.title, std::nullopt, 0});
+            if (cause.by_step_kg[step] != 0) result.push_back({title, step, cause.by_step_kg[step]});
+        // What a web loses, and bought sheets cannot.
+        if (result.size() == before && !quote.is_bought) result.push_back({cause.title, std::nullopt, 0});
     }
     return result;
 }
@@ -74,8 +78,8 @@ MassFigures mass_shares(const answers::Quote& quote) {
 }
 
 std::string waste_rate_text(const answers::Quote& quote, const std::string& pieces) {
-    return fmt::format("{} of issued paper (of {} shipped: {})",
-                       render::percent_text(quote.mass.loss_share_of_issued(), 2), pieces,
+    return fmt::format("{} of {} (of {} shipped: {})", render::percent_text(quote.mass.loss_share_of_issued(), 2),
+                       quote.is_bought ? "the board bought" : "issued paper", pieces,
                        render::percent_text(quote.mass.loss_share_of_product(), 2));
 }
 

@@ -45,7 +45,8 @@ Facts asked_for(const SheetContext& context) {
     facts.push_back({"margin",
                      {request.margin ? render::brief_number(*request.margin * 100, 4) + " % of the price"
                                      : std::string("by the plant's rules")}});
-    facts.push_back({prices_of_label, {base::to_string(request.date)}});
+    const bool is_bought = context.plant.boards[request.board].is_bought();
+    facts.push_back({is_bought ? prices_of_bought_label : prices_of_label, {base::to_string(request.date)}});
     facts.push_back({money_in_label, {context.units.currency}});
     return facts;
 }

@@ -55,13 +55,14 @@ ReportSection layout_section(const SheetContext& context, const Quote& quote) {
                                           units.area.text(quote.blank.area_m2), box);
     const std::string board = fmt::format("{}, {}", context.plant.boards[context.request.board].code,
                                           units.grammage.text(quote.board_grammage_gsm));
-    return {"Layout",
-            {Facts{{"board", {board}},
-                   {"blank", {blank}},
-                   {"sheet", {sheet_text(context, quote)}},
-                   {"web", {web_text(units, quote)}},
-                   {"route", {route_text(quote)}}},
-             render::Drawings{{sheet_drawing(context, quote), web_drawing(context, quote)}}}};
+    Facts facts{{"board", {board}}, {"blank", {blank}}, {"sheet", {sheet_text(context, quote)}}};
+    render::Drawings drawn{{sheet_drawing(context, quote)}};
+    if (!quote.is_bought) {
+        facts.push_back({"web", {web_text(units, quote)}});
+        drawn.items.push_back(web_drawing(context, quote));
+    }
+    facts.push_back({"route", {route_text(quote)}});
+    return {"Layout", {std::move(facts), std::move(drawn)}};
 }
 
 double lost_kg(const Quote& quote, const std::string& cause, std::size_t step) {
@@ -81,14 +82,16 @@ ReportSection run_section(const SheetContext& context, const Quote& quote) {
     ReportTable table{"run",
                       {name_column(), number_column("fed"), number_column("setup"), number_column("rejected"),
                        number_column("good"), text_column()}};
-    const drawings::ShownUnit& length = context.units.web_length;
+    const drawings::ShownUnit &length = context.units.web_length, &area = context.units.area;
     const std::size_t parting = parting_step(context.plant, quote);
     for (std::size_t step = 0; step < quote.good.size(); ++step) {
         const bool are_sheets = step < parting || (step == parting && quote.ups > 1) || quote.route.empty();
         const Number good{quote.good[step], 0};
         if (step == 0) {
-            const Number web{length(quote.web_length_m), length.decimals, Number::Form::fixed, length.name};
-            table.add({machine_at(quote, 0), web, {}, {}, good, "sheets"});
+            const drawings::ShownUnit& unit = quote.is_bought ? area : length;
+            const double come_in = quote.is_bought ? quote.web_area_m2 : quote.web_length_m;
+            const Number web{unit(come_in), length.decimals, Number::Form::fixed, unit.name};
+            table.add({maker_text(quote), web, {}, {}, good, "sheets"});
             continue;
         }
         const double setup = setup_pieces(quote, step);
@@ -108,7 +111,7 @@ ReportSection mass_section(const SheetContext& context, const Quote& quote) {
     const auto add = [&](RowKind kind, const std::string& title, std::int64_t MassFigures::*figure) {
         table.add(kind, {title, {}, kg.number(kg.*figure), share.percentage(share.*figure)});
     };
-    add(RowKind::item, paper_issued_label, &MassFigures::issued);
+    add(RowKind::item, quote.is_bought ? board_bought_label : paper_issued_label, &MassFigures::issued);
     add(RowKind::item, dry_adhesive_label, &MassFigures::adhesive);
     table.add(RowKind::total,
               {"in", {}, kg.number(kg.issued + kg.adhesive), share.percentage(share.issued + share.adhesive)});

@@ -22,8 +22,13 @@ std::string SheetContext::order_text(double quantity) const {
     return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? piece() : pieces());
 }
 
+std::string maker_text(const answers::Quote& quote) {
+    return quote.is_bought ? "bought from " + quote.corrugator : quote.corrugator;
+}
+
 std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote) {
-    std::string result = fmt::format("{}, roll {}", quote.corrugator, units.exact_length(quote.roll_width_mm));
+    std::string result = maker_text(quote);
+    if (!quote.is_bought) result += ", roll " + units.exact_length(quote.roll_width_mm);
     if (quote.ups > 1) result += fmt::format(", {} x {} up", quote.nx, quote.ny);
     return fmt::format("{}, {}", result,
                        quote.route.empty() ? "no converter" : fmt::format("{}", fmt::join(quote.route, " > ")));
@@ -39,7 +44,7 @@ std::string listed_quantities(const std::vector<double>& quantities) {
 }
 
 std::string route_text(const answers::Quote& quote) {
-    std::string result = quote.corrugator;
+    std::string result = maker_text(quote);
     for (const std::string& machine : quote.route) result += " > " + machine;
     return result;
 }

@@ -37,6 +37,9 @@ inline constexpr std::array<contract::CostClass, 5> cost_classes{
     contract::CostClass::material, contract::CostClass::energy, contract::CostClass::system,
     contract::CostClass::waste_management, contract::CostClass::recovery};
 
+/// "C1"; "bought from NAME" of a board that is bought as sheets.
+[[nodiscard]] std::string maker_text(const answers::Quote& quote);
+
 /// "C1, roll 2450 mm, 2 x 3 up, DC1 > FG1": the way a quote is made, as its runners-up are named.
 [[nodiscard]] std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote);
 

@@ -51,6 +51,10 @@ private:
     }
 
     void add_board() {
+        if (board().is_bought()) {
+            paths_.insert("boards." + board().code + ".bought.grammage");
+            return;
+        }
         for (const plant::Board::Ply& ply : board().plies) {
             paths_.insert(fmt::format("papers.{}.grammage", base_.workplace.plant.papers[ply.paper].code));
             if (!ply.flute) continue;

@@ -64,7 +64,7 @@ std::string title_of(const SheetContext& context, const QuantityBeside& quantity
 std::string where(const SheetContext& context, const answers::ChangedLine& line) {
     const auto& plies = context.plant.boards[context.request.board].plies;
     std::string result = place_of(line);
-    if (line.ply) result += " " + context.plant.papers[plies[*line.ply].paper].code;
+    if (line.ply) result += " " + context.plant.paper(plies[*line.ply].paper).code;
     return result;
 }
 

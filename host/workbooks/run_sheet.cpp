@@ -21,7 +21,8 @@ std::string column_head(const CostSheet& costs) {
 }
 
 std::string made_by(const answers::Quote& quote) {
-    return fmt::format("{}{}{}", quote.corrugator, quote.route.empty() ? "" : ", ", fmt::join(quote.route, ", "));
+    return fmt::format("{}{}{}{}", quote.is_bought ? "bought from " : "", quote.corrugator,
+                       quote.route.empty() ? "" : ", ", fmt::join(quote.route, ", "));
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 //   Q    = sum m [(1 - x) c_fibre + x c_water] (t_bond - t_in) + mw c_water (t_bond - t_in)
 //          + (evaporated_share x mw + moisture_drop x sum m) h_evap                              kJ, theoretical need
 //   fuel = Q (1 + standing_heat) / 3600 / (boiler_efficiency x distribution_efficiency)          kWh
+// and no heat for a board that is bought as sheets.
 // Power: kW x hours run + baler kWh a tonne x what the step loses.
 // Sources: conservation of energy, the specific heat of a mixture being the mean by mass of its parts; specific heats
 // of fibre and water as in the paper-physics table of ForestBioFacts (Paper Engineers' Association), where fibre is
@@ -26,6 +27,8 @@ constexpr double kg_per_tonne = 1000;
 constexpr double kj_per_kwh = 3600;
 
 struct Energy : Model {
+    Need<order> made_here =
+        need("board.made_here", "1", "1 where the board is made here, 0 where it is bought", {0, 1});
     Need<order> web_area = need("web.area", "m2", "board combined over the whole roll width");
     Need<order> dry = need("adhesive.dry", "kg", "dry adhesive used");
     Need<ply> grammage = need("ply.grammage", "g/m2", "grammage of each paper");
@@ -93,8 +96,8 @@ struct Energy : Model {
 
     void evaluate(Frame& f) const {
         if (f[t_bond] < f[t_in]) f.refuse(cools);
-        const double fuel =
-            heat_need(f) * (1 + f[standing_heat]) / kj_per_kwh / (f[boiler_efficiency] * f[distribution_efficiency]);
+        const double fuel = f[made_here] * heat_need(f) * (1 + f[standing_heat]) / kj_per_kwh /
+                            (f[boiler_efficiency] * f[distribution_efficiency]);
         f.charge(heat, corrugator, fuel, f[fuel_price]);
         const double baler = f[baler_kwh_per_tonne] / kg_per_tonne;
         for (auto k : f.steps())

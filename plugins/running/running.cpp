@@ -1,6 +1,7 @@
 // running: the hours that machines run for an order, and what their crews and their plant cost absorb.
 //
 //   hours[0] = web length / (web speed x 60);   hours[k] = pieces fed / speed;   none at dispatch
+//   and none at step 0 for a board that is bought as sheets
 //   running.labour[k] = hours x labour rate;    running.fixed[k] = hours x fixed rate
 // Waste runs through the machine like the rest: hours go by what is fed, not by what is good. Source: common practice,
 // no published source.
@@ -16,6 +17,8 @@ constexpr Range above_nothing{1e-6, 1e15};
 struct Running : Model {
     Need<order> web_length = need("web.length", "m", "board combined, by length");
     Need<order> web_speed = need("web.speed", "m/min", "the corrugator's speed for this board", above_nothing);
+    Need<order> made_here =
+        need("board.made_here", "1", "1 where the board is made here, 0 where it is bought", {0, 1});
     Need<step> fed = need("run.fed", "1", "pieces fed to each step");
     Need<step> speed = need("step.speed", "1/h", "pieces that a converter takes by the hour");
     Need<step> labour_rate = need("step.labour_rate", "money/h", "the machine's crew by the hour");
@@ -31,7 +34,7 @@ struct Running : Model {
     }
 
     void evaluate(Frame& f) const {
-        run(f, corrugator, f[web_length] / (f[web_speed] * minutes_per_hour));
+        run(f, corrugator, f[made_here] * f[web_length] / (f[web_speed] * minutes_per_hour));
         for (auto k : f.converters()) run(f, k, f[fed][k] / f[speed][k]);
         f.set(hours, f.dispatch(), 0);
     }

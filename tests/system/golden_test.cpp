@@ -13,3 +13,11 @@ TEST_CASE("the cost sheet of an order printed, cut, folded and glued is the one 
     CHECK(approved.size() > 5000);
     CHECK(difference(approved, ended.output) == "");
 }
+
+TEST_CASE("the cost sheet of boxes on a board that is bought as sheets is the one that was approved") {
+    const std::string approved = approved_answer("R-1014.txt");
+    const Ended ended = quote_demo({demo_request("R-1014")}, {"--sheet"});
+    CHECK(ended.exit_code == 0);
+    CHECK(approved.size() > 5000);
+    CHECK(difference(approved, ended.output) == "");
+}

@@ -224,6 +224,15 @@ TEST_CASE("an offer says who, what, for how many, at what price, what tools are 
     CHECK_THAT(without, Contains("<h2>Not included</h2>\n<p>carriage to your works</p>\n<p>printing ink</p>"));
 }
 
+TEST_CASE("an offer says how many boxes stand on a pallet where the plant charges for pallets") {
+    PlantCopy plant;
+    const std::string html = offer_of(plant.folder(), demo_request("R-1001"));
+    // 500 of 0.7904 m2 and 2.87 mm fill 0.79 of a pallet of 1.44 m3, 5000 of them 7.9: eight of 625.
+    CHECK_THAT(html, Contains("at 500: up to 500 on a pallet") && Contains("at 5 000: up to 625 on a pallet"));
+    plant.replace("plugins.yaml", "pallet_price: 7.50", "pallet_price: 0");
+    CHECK_THAT(offer_of(plant.folder(), demo_request("R-1001")), !Contains("on a pallet"));
+}
+
 TEST_CASE("tools that the price pays for are told as such, without what they come to") {
     PlantCopy plant;
     std::string request = bytes_of(demo_request("R-1001"));

@@ -209,8 +209,8 @@ TEST_CASE(
         WARN("skipped: no " << office << " on this machine");
         return;
     }
-    // A box, one that is printed, cut and glued, and sheets that no converter touches.
-    const std::vector<const char*> numbers = {"R-1001", "R-1006", "R-1007"};
+    // A box, one on a board that is bought, one that is printed, cut and glued, and sheets that no converter touches.
+    const std::vector<const char*> numbers = {"R-1001", "R-1006", "R-1007", "R-1014"};
     std::vector<std::unique_ptr<QuotedBook>> quoted;
     std::vector<render::FormulaBook*> books;
     for (const char* number : numbers) {

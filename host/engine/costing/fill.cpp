@@ -13,10 +13,12 @@ using contract::SettingTable;
 using contract::SteppedValue;
 using contract::VariesBy;
 
-// A scenario may add machines to the plant whose settings were read: those are found by their codes.
+// A scenario may add machines to the plant whose settings were read: those are found by their codes. Who delivers a
+// board is none of them.
 const SteppedValue& of_machine(const SettingTable& table, const Row& row, std::size_t step) {
     const plant::Plant& plant = *row.order->plant;
     const std::size_t machine = machine_index(row, step);
+    if (machine >= plant::machine_count(plant)) return table.otherwise;
     if (plant::machine_count(plant) == table.cells.size()) return table.cells[machine];
     return table.of(plant::machine_code(plant, machine));
 }

@@ -164,6 +164,12 @@ OrderFile order_file(const ledger::Store& store, const plant::Plant& today, cons
         throw LedgerError(
             LedgerError::Kind::refused,
             fmt::format("{}: no such order: found '{}'; name one that `flutebook order` took", store.file(), number));
+    if (!order->bought_from.empty())
+        throw LedgerError(LedgerError::Kind::refused,
+                          fmt::format("order {}: cannot be costed as made: its board {} is bought from {}, and sheets "
+                                      "that are bought are not kept in the ledger; for what it should cost: "
+                                      "`flutebook quote show {}`",
+                                      number, order->board, order->bought_from, order->quote));
     auto actual = production::actual_of(*order, ledger::entries_of_order(store, number));
     std::vector<std::string> lines;
     for (const auto& missing : production::what_is_missing(*order, actual))

@@ -39,6 +39,10 @@ class Settings:
         return self.given[model][name]
 
 
+# Who delivers sheets runs no machine here.
+NO_MACHINE = {"hourly": {"labour": "0", "fixed": "0"}, "order_change": {"minutes": "0", "metres": "0"}, "roll_loss": "0"}
+
+
 class Step:
     """What one step of a route is and does: 0 the corrugator, then the converters, then dispatch."""
 
@@ -61,7 +65,9 @@ class Costing:
     def __init__(self, plant, board, way, quantity, colours, settings, leads=True, trim=None):
         self.plant, self.board, self.way, self.quantity = plant, board, way, quantity
         used = way.outs * way.slit
-        self.trim_share, self.changes = trim or ((way.roll - used) / way.roll, Decimal(1))
+        # Sheets that are bought have no trim to share.
+        shared = None if board.bought else trim
+        self.trim_share, self.changes = shared or ((way.roll - used) / way.roll, Decimal(1))
         self.web_share = used / (way.roll * (1 - self.trim_share))
         self.settings, self.leads = settings, leads
         self.lines, self.losses = {}, {}
@@ -78,7 +84,8 @@ class Costing:
     def set_steps(self, colours):
         way, plant = self.way, self.plant
         converters = [plant.converters[code] for code in way.route]
-        self.web = plant.corrugators[way.corrugator]
+        bought = self.board.bought
+        self.web = {**NO_MACHINE, "run_waste": bought["waste"]} if bought else plant.corrugators[way.corrugator]
         self.steps = [Step(machine) for machine in [self.web, *converters, plant.dispatch]]
         self.steps[0].minutes = number(self.web["order_change"]["minutes"]) * self.changes
         self.steps[-1].minutes = number(plant.dispatch["minutes"])
@@ -142,6 +149,8 @@ class Costing:
         self.lose(0, "order-change", change * way.roll / 1000 * (1 - self.trim_share))
         self.lose(0, "corrugator-run", (made_length - good_length) * used)
         self.lose(0, "surplus", (rows * way.outs - sheets) * way.sheet_area)
+        if board.bought:
+            return
         speed = number(web["speed"]["single" if board.media == 1 else "double"])
         self.steps[0].hours = self.length / (speed * 60)
 
@@ -152,6 +161,10 @@ class Costing:
 
     def charge_web(self):
         s = self.settings
+        if self.board.bought:
+            price = self.board.plies[0].per_m2
+            self.charge("paper", "bought-board", 0, "material", "per-unit", self.area, price, 0)
+            return
         for p, ply in enumerate(self.board.plies):
             self.charge("paper", "paper", 0, "material", "per-unit", self.issued[p], ply.price, p)
         of = partial(s.number, "starch")

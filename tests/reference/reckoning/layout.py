@@ -88,22 +88,28 @@ def prints(plant, route, colours):
     return colours == 0 or any(colours_of(plant.converters[code]) >= colours for code in route)
 
 
+def rolls_for(plant, board, maker, chop, slit):
+    """(roll, outs) of every web that a maker cuts a sheet from. A sheet that is bought is as wide as its own roll."""
+    if board.bought:
+        return [(slit, Decimal(1))]
+    web = plant.corrugators[maker]
+    if not (lies_in(chop, web["chop"]) and lies_in(slit, web["slit"])):
+        return []
+    most, least_trim = number(web["outs_max"]), number(web["trim_min"], LENGTH)
+    outs = [(roll, min(most, whole_down((roll - least_trim) / slit))) for roll in board.rolls]
+    return [(roll, count) for roll, count in outs if lies_in(roll, web["roll_width"]) and count >= 1]
+
+
 def ways(plant, board, blank, stages, given_route, colours):
     """Every candidate of a blank; of two that cost the same the earlier counts."""
     result = []
-    for name, web in plant.corrugators.items():
+    for maker in [board.bought["from"]] if board.bought else plant.corrugators:
         for route in routes(plant, stages, given_route, colours):
             parting = parting_step(plant, route)
             for nx, ny, chop, slit in sheets(plant, route, parting, blank):
                 if not (fits(plant, route, parting, chop, slit, blank) and prints(plant, route, colours)):
                     continue
-                if not (lies_in(chop, web["chop"]) and lies_in(slit, web["slit"])):
-                    continue
-                for roll in board.rolls:
-                    if not lies_in(roll, web["roll_width"]):
-                        continue
-                    outs = min(number(web["outs_max"]), whole_down((roll - number(web["trim_min"], LENGTH)) / slit))
-                    if outs >= 1:
-                        result.append(Way(name, route, parting, roll, outs, nx, ny, chop, slit, blank))
+                for roll, outs in rolls_for(plant, board, maker, chop, slit):
+                    result.append(Way(maker, route, parting, roll, outs, nx, ny, chop, slit, blank))
     # A sort keeps the order of the files among those that are alike.
     return sorted(result, key=lambda way: (way.roll, way.ups, way.nx))

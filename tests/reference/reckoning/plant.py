@@ -51,6 +51,22 @@ class Plant:
             self.models.update(entry)
 
 
+def in_force(entries, day, key):
+    """Days as texts stand in their order. The last price from on or before the day counts."""
+    given = [entry for entry in entries if entry["from"] <= day]
+    return number(max(given, key=lambda entry: entry["from"])[key])
+
+
+class Sheets:
+    """A board that is bought as sheets, in the place of its papers: it is priced by the square metre."""
+
+    take_up, adhesive, kind, moisture = Decimal(1), Decimal(0), "bought", Decimal(0)
+
+    def __init__(self, given, day):
+        self.grammage = number(given["grammage"], GRAMMAGE)
+        self.per_m2 = in_force(given["price"], day, "per_m2")
+
+
 class Ply:
     """One paper of a board."""
 
@@ -61,9 +77,7 @@ class Ply:
         self.moisture = number(given["moisture"])
         self.rolls = [number(width, LENGTH) for width in given["roll_widths"]]
         self.take_up, self.adhesive = take_up, adhesive
-        # Days as texts stand in their order. The last price from on or before the day counts.
-        in_force = [entry for entry in given["price"] if entry["from"] <= day]
-        self.price = number(max(in_force, key=lambda entry: entry["from"])["per_tonne"]) / 1000
+        self.price = in_force(given["price"], day, "per_tonne") / 1000
 
 
 class Board:
@@ -72,6 +86,10 @@ class Board:
     def __init__(self, plant, code, day):
         given = plant.boards[code]
         self.code, self.plies, flutes = code, [], []
+        self.bought = given.get("bought")
+        if self.bought:
+            self.plies, flutes = [Sheets(self.bought, day)], self.bought["flute"].split("+")
+            given = {"plies": [], "caliper": self.bought["caliper"]}
         entries = given["plies"]
         self.caliper = Decimal(0)
         for place, entry in enumerate(entries):
@@ -93,7 +111,7 @@ class Board:
         self.media = len(flutes)
         self.adhesive = sum(ply.adhesive for ply in self.plies)
         self.grammage = sum(ply.grammage * ply.take_up for ply in self.plies) + self.adhesive
-        self.rolls = sorted(set.intersection(*(set(ply.rolls) for ply in self.plies)))
+        self.rolls = [] if self.bought else sorted(set.intersection(*(set(ply.rolls) for ply in self.plies)))
         self.allowances = {
             name: number(value, LENGTH) for name, value in plant.allowances.get("+".join(flutes), {}).items()
         }

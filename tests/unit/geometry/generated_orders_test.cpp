@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <flutebook/run.hpp>
+#include <optional>
 #include <sstream>
 #include <tuple>
 
@@ -82,7 +83,7 @@ bool is_feasible(const Trial& trial, const fixture::Generated& order, const blan
 bool all_plies_stocked(const fixture::Generated& order, double roll_mm) {
     const auto& plies = order.plant.boards[order.request.board].plies;
     return std::all_of(plies.begin(), plies.end(), [&](const plant::Board::Ply& ply) {
-        const auto& rolls = order.plant.papers[ply.paper].roll_widths_mm;
+        const auto& rolls = order.plant.paper(ply.paper).roll_widths_mm;
         return std::find(rolls.begin(), rolls.end(), roll_mm) != rolls.end();
     });
 }
@@ -96,18 +97,30 @@ std::vector<double> every_roll_width(const plant::Plant& plant) {
     return widths;
 }
 
+// Every sheet on this roll, or, without one, each on a roll as wide as the sheet.
+void add_trials(std::vector<Trial>& trials, const Layout& layout, const plant::Corrugator& maker,
+                std::optional<double> roll_mm) {
+    for (const Route& route : layout.routes) {
+        const plant::Converter* parting = route.parting_machine();
+        const double most = parting != nullptr ? parting->ups_max : 1;
+        const double between = parting != nullptr ? parting->between_mm : 0, edge = parting ? parting->edge_mm : 0;
+        for (double nx = 1; nx <= most; ++nx)
+            for (double ny = 1; nx * ny <= most; ++ny) {
+                const double slit = ny * layout.blank.width_mm + (ny - 1) * between + 2 * edge;
+                trials.push_back({&maker, roll_mm.value_or(slit), &route, nx, ny});
+            }
+    }
+}
+
 // Every combination, in the order that decides ties.
 std::vector<Trial> every_trial(const fixture::Generated& order, const Layout& layout) {
     std::vector<Trial> trials;
+    const plant::Corrugator* supplier = order.plant.supplier_of(order.plant.boards[order.request.board]);
+    if (supplier != nullptr) add_trials(trials, layout, *supplier, std::nullopt);
     for (const double roll : every_roll_width(order.plant))
-        if (all_plies_stocked(order, roll))
+        if (supplier == nullptr && all_plies_stocked(order, roll))
             for (const plant::Corrugator& corrugator : order.plant.corrugators)
-                for (const Route& route : layout.routes) {
-                    const double most = route.parting_machine() ? route.parting_machine()->ups_max : 1;
-                    for (double nx = 1; nx <= most; ++nx)
-                        for (double ny = 1; nx * ny <= most; ++ny)
-                            trials.push_back({&corrugator, roll, &route, nx, ny});
-                }
+                add_trials(trials, layout, corrugator, roll);
     const auto rank = [](const Trial& trial) {
         return std::make_tuple(trial.roll_mm, trial.nx * trial.ny, trial.nx, trial.corrugator, trial.route);
     };

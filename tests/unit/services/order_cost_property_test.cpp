@@ -56,7 +56,8 @@ private:
         if (!saved_quotes::can_be_saved(answer)) return;
         auto result = std::make_unique<Saved>();
         for (const auto& item : answer.quantities)
-            if (item.quote) result->terms.push_back(item.quote->terms);
+            if (item.quote && item.quote->terms.bought_from.empty()) result->terms.push_back(item.quote->terms);
+        if (result->terms.empty()) return;  // on a board that is bought, whose production is not posted
         const auto number = saved_quotes::save_quote(store, place_, {answer, asked}, "ada");
         result->quote = saved_quotes::saved_quote(store, number);
         result->plant = saved_quotes::quoted_plant(result->quote, place_.plant, {});
