@@ -63,18 +63,4 @@ Html month_conditions(const Frame& frame, const MonthReview& review) {
                  html("<span class=\"small quiet\">closing is for good</span>"), inside);
 }
 
-Html month_documents(const Frame& frame) {
-    if (!frame.may(Role::controller)) return {};
-    const Html form = html(
-        "<form class=\"act\" method=\"post\" action=\"{}\">{}"
-        "<label class=\"field\"><span>Name of the file, as messages call it</span><input name=\"name\" "
-        "maxlength=\"200\"></label>"
-        "<label class=\"field\"><span>Its rows, the header row first</span><textarea name=\"text\" rows=\"6\" "
-        "spellcheck=\"false\" required></textarea></label>"
-        "<div><button>Show what it would post</button></div></form>\n",
-        Address("/documents"), token_field(frame));
-    return panel("documents", "Post documents",
-                 html("<span class=\"small quiet\">nothing is written before you have seen what it says</span>"), form);
-}
-
 }  // namespace flutebook::pages
