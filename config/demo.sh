@@ -56,5 +56,7 @@ flutebook --ledger "$ledger" month 2026-10
 flutebook --ledger "$ledger" order cost 2603-02
 
 printf '\n== Next: the same in a browser\n\n'
-printf 'Type this, and open the address that it prints:\n\n  %s --plant %s --ledger %s serve\n' \
+printf 'Type this, and open the address that it prints:\n\n  %s --plant %s --ledger %s serve\n\n' \
     "$tree/bin/flutebook" "$top/config/demo" "$ledger"
+printf 'New quote asks for a price, which can be saved and offered. October 2026 is the month to review: drop documents\n'
+printf 'on it (those that it has lie in %s), then close it.\n' "$tree/demo-history/2026-10"

@@ -21,7 +21,7 @@ Html drop_zone() {
 
 Html pasted_form(const Frame& frame) {
     return html(
-        "<form class=\"act\" id=\"document\" method=\"post\" action=\"{}\">{}"
+        "<form class=\"act\" id=\"document\" method=\"post\" action=\"{}\">{}<p>Or paste the rows of one file:</p>"
         "<label class=\"field\"><span>Name of the file, as messages call it</span><input name=\"name\" "
         "maxlength=\"200\" placeholder=\"runs.csv\"></label>"
         "<label class=\"field\"><span>Its rows, the header row first</span><textarea name=\"text\" rows=\"6\" "

@@ -1,5 +1,7 @@
 #include "host/month_pages/month_trial.hpp"
 
+#include <algorithm>
+
 #include "host/month_pages/month_text.hpp"
 #include "host/month_reports/ledger_reports.hpp"
 #include "host/pages/report_parts.hpp"
@@ -34,10 +36,17 @@ std::string rows_words(std::int64_t count) {
     return std::to_string(count) + (count == 1 ? " row" : " rows");
 }
 
+// Rows that can be posted and are likely a slip.
+std::int64_t doubtful(const answers::DocumentTrial& trial) {
+    return std::count_if(trial.rows.begin(), trial.rows.end(), [](const auto& row) { return !row.doubts.empty(); });
+}
+
 std::string verdict(const answers::DocumentTrial& trial) {
-    if (trial.answer)
-        return rows_words(trial.answer->posted) + " would be posted, " + std::to_string(trial.answer->skipped) +
-               " posted before";
+    if (trial.answer) {
+        const std::string text = rows_words(trial.answer->posted) + " would be posted, " +
+                                 std::to_string(trial.answer->skipped) + " posted before";
+        return doubtful(trial) == 0 ? text : text + "; " + rows_words(doubtful(trial)) + " to look at";
+    }
     std::size_t refused = 0;
     for (const auto& row : trial.rows)
         if (!row.faults.empty()) ++refused;

@@ -47,8 +47,7 @@ async function closeTheMonth(page, plant) {
 
   await page.goto(plant.at("/months/2026-10"));
   await page.locator("form[action='/months/2026-10/closing'] button").click();
-  await page.waitForLoadState();
-  await page.goto(plant.at("/months/2026-10"));
+  await page.waitForURL("**/months/2026-10#closing");
   assert.match(await page.locator("#closing").innerText(), /October 2026 is closed/);
 }
 

@@ -54,6 +54,16 @@ TEST_CASE("A document that can be posted has a form that posts this very text") 
     CHECK(page_holds(page, "Post 1 row<"));
 }
 
+TEST_CASE("Rows that are likely a slip are counted above the button that posts them") {
+    answers::DocumentTrial trial = tried();
+    trial.rows.pop_back();
+    trial.rows.front().doubts = {"cause: found `rol-ends`, one letter away from `roll-ends`"};
+    trial.answer.emplace();
+    trial.answer->posted = 1;
+    const std::string page = trial_page(trial);
+    CHECK(page_holds(page, "1 row would be posted, 0 posted before; 1 row to look at"));
+}
+
 TEST_CASE("A document whose every row was posted before has nothing to post") {
     answers::DocumentTrial trial = tried();
     trial.rows.pop_back();

@@ -153,10 +153,21 @@ TEST_CASE("A controller closes by a form that carries the session's token") {
 TEST_CASE("The form asks for a reason where the month does not balance") {
     ReviewedMonth month;
     REQUIRE_FALSE(month.review().month.balances());
-    CHECK(holds(page_of(month), "name=\"why\" maxlength=\"2000\" required>"));
+    CHECK(holds(page_of(month),
+                "The reason why it does not balance</span><input name=\"why\" maxlength=\"2000\" required>"));
     month.bench.move("C1", "finished", "KL135", 66);
     REQUIRE(month.review().month.balances());
     CHECK_FALSE(holds(page_of(month), "name=\"why\" maxlength=\"2000\" required>"));
+}
+
+TEST_CASE("The form asks for empty months before it only where something stands in the way") {
+    ReviewedMonth month;
+    month.bench.move("C1", "finished", "KL135", 66);
+    month.bench.count("floor", "board", 500);
+    REQUIRE(month.review().month.close_waits_for.empty());
+    CHECK_FALSE(holds(page_of(month), "empty_months"));
+    month.bench.today = std::chrono::year(2026) / 10 / 20;
+    CHECK(holds(page_of(month), "empty_months"));
 }
 
 TEST_CASE("A closed month shows its seal and no form that closes it") {
