@@ -47,6 +47,9 @@ curl                asks it
 chromium            opens the pages as people do
 nodejs              drives it
 npm                 fetches the two packages that do it, which Debian does not have
+fonts-liberation    the letters that the pages ask for
+fonts-dejavu-core   the widest that a bare system has
+pngquant            makes the pictures of the README small
 graphviz            draws who feeds whom
 libreoffice-calc-nogui  recalculates the workbook of a quote
 '

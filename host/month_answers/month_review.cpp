@@ -93,6 +93,7 @@ std::string month_review_document(const MonthReview& answer) {
     tree["excess_value"] = month::excess_value(account, answer.month.scrap).to_double();
     tree["beyond_expected_value"] = answer.beyond_value.to_double();
     tree["below_expected_value"] = answer.below_value.to_double();
+    tree["waste_target"] = answer.target ? Json(*answer.target) : Json();
     tree["before"] = maybe_figures(answer.before);
     tree["year_ago"] = maybe_figures(answer.year_ago);
     tree["year_to_date"] = together_json(answer.to_date);

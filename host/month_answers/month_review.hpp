@@ -59,6 +59,7 @@ struct MonthReview {
     std::optional<ledger::Month> next;            // the next in which something was posted
     std::optional<month::MonthAccount> before;    // the month before, where something was posted in it
     std::optional<month::MonthAccount> year_ago;  // the same month a year ago, likewise
+    std::optional<double> target;                 // the plant's: share of issued paper that it means to lose at most
     MonthsTogether to_date;                       // of the year, this month the last
     std::optional<MonthsTogether> last_year;      // the same months a year ago
     /// What the causes with more than was expected of them were worth in cash, and those with less: each by itself.
@@ -98,10 +99,10 @@ struct MonthList {
 /// "beyond_expected_kg", "below_expected_kg",
 ///  "missing_kg", "found_kg" (all four not below zero), "waste_cost", "excess_value", "beyond_expected_value",
 ///  "below_expected_value" (they come to excess_value),
-///  "before": FIGURES or null, "year_ago": FIGURES or null, "year_to_date": TOGETHER, "last_year_to_date": TOGETHER or
-///  null, "streams": [{"from", "to", "kg"}...], "machines": [{"machine", "shifts": [PART...], "months": [PART...]}...],
-///  "orders": [PART...] (null where there are too many movements to rank them unasked), "mills": [{"mill", "grade",
-///  "tickets", "sent_kg", "paid_kg", "revenue"}...], "trend": [FIGURES...]}
+///  "waste_target" (of issued paper, or null), "before": FIGURES or null, "year_ago": FIGURES or null, "year_to_date":
+///  TOGETHER, "last_year_to_date": TOGETHER or null, "streams": [{"from", "to", "kg"}...], "machines": [{"machine",
+///  "shifts": [PART...], "months": [PART...]}...], "orders": [PART...] (null where there are too many movements to rank
+///  them unasked), "mills": [{"mill", "grade", "tickets", "sent_kg", "paid_kg", "revenue"}...], "trend": [FIGURES...]}
 /// FIGURES = {"month", "issued_kg", "product_kg", "lost_kg", "expected_kg", "unexplained_kg", "sent_kg", "waste_cost",
 /// "revenue"}; TOGETHER = {"first", "last", "months", "issued_kg", "product_kg", "lost_kg", "expected_kg",
 /// "beyond_expected_kg", "below_expected_kg", "missing_kg", "found_kg", "sent_kg", "waste_cost", "excess_value",

@@ -29,17 +29,25 @@ Html sealed(const ledger::Seal& seal) {
                 seal.head);
 }
 
+// Asked for only where something stands in the way: it may be that.
+Html empty_months_field(const MonthReview& review) {
+    if (review.month.close_waits_for.empty()) return {};
+    return html(
+        "<label><input type=\"checkbox\" name=\"empty_months\" value=\"yes\"> Nothing ran in the months before it that "
+        "have no rows</label>");
+}
+
 Html close_form(const Frame& frame, const MonthReview& review) {
     const auto month = review.month.account.month;
-    const Attribute needed = review.month.balances() ? Attribute() : Attribute(" required");
+    const bool balances = review.month.balances();
+    const Attribute needed = balances ? Attribute() : Attribute(" required");
+    const char* note = balances ? "A note, kept with the close; may be left out" : "The reason why it does not balance";
     return html(
         "<form class=\"act\" method=\"post\" action=\"{}\">{}"
-        "<label class=\"field\"><span>Reason, where it does not balance</span><input name=\"why\" maxlength=\"2000\"{}>"
-        "</label>"
-        "<label><input type=\"checkbox\" name=\"empty_months\" value=\"yes\"> Nothing ran in the months before it that "
-        "have no rows</label>"
+        "<label class=\"field\"><span>{}</span><input name=\"why\" maxlength=\"2000\"{}></label>{}"
         "<div><button class=\"main\">Close {} for good</button></div></form>\n",
-        month_address(month).at("closing"), token_field(frame), needed, month_words(month));
+        month_address(month).at("closing"), token_field(frame), note, needed, empty_months_field(review),
+        month_words(month));
 }
 
 }  // namespace
@@ -61,20 +69,6 @@ Html month_conditions(const Frame& frame, const MonthReview& review) {
     if (frame.may(Role::controller)) inside += close_form(frame, review);
     return panel("closing", "Before " + name + " is closed",
                  html("<span class=\"small quiet\">closing is for good</span>"), inside);
-}
-
-Html month_documents(const Frame& frame) {
-    if (!frame.may(Role::controller)) return {};
-    const Html form = html(
-        "<form class=\"act\" method=\"post\" action=\"{}\">{}"
-        "<label class=\"field\"><span>Name of the file, as messages call it</span><input name=\"name\" "
-        "maxlength=\"200\"></label>"
-        "<label class=\"field\"><span>Its rows, the header row first</span><textarea name=\"text\" rows=\"6\" "
-        "spellcheck=\"false\" required></textarea></label>"
-        "<div><button>Show what it would post</button></div></form>\n",
-        Address("/documents"), token_field(frame));
-    return panel("documents", "Post documents",
-                 html("<span class=\"small quiet\">nothing is written before you have seen what it says</span>"), form);
 }
 
 }  // namespace flutebook::pages

@@ -1,4 +1,4 @@
-// What stands in the way of closing a month, with the form that closes it; and the form that sends documents.
+// What stands in the way of closing a month, with the form that closes it.
 #pragma once
 
 #include "host/month_answers/month_review.hpp"
@@ -7,8 +7,7 @@
 
 namespace flutebook::pages {
 
-/// Panels. A form stands there for a controller alone.
+/// A panel. The form stands there for a controller alone.
 [[nodiscard]] Html month_conditions(const Frame& frame, const answers::MonthReview& review);
-[[nodiscard]] Html month_documents(const Frame& frame);
 
 }  // namespace flutebook::pages

@@ -1,5 +1,5 @@
 // All months as a table, each the way to its review.
-#include "host/month_pages/month_closing.hpp"
+#include "host/month_pages/documents_page.hpp"
 #include "host/month_pages/month_page.hpp"
 #include "host/month_pages/month_text.hpp"
 #include "host/pages/report_parts.hpp"
@@ -33,9 +33,9 @@ std::string month_list_page(const Frame& frame, const answers::MonthList& list) 
         list.months.empty()
             ? html("<p>Nothing is posted yet: a month is there with its first production document.</p>\n")
             : scrolling("Months", html("<table>{}<tbody>\n{}</tbody></table>\n", head, rows));
-    return document(frame, "Months",
+    return document(with_documents(frame), "Months",
                     html("<div class=\"month-title\"><h1>Months</h1></div>\n<div class=\"stack\">{}{}</div>\n",
-                         panel("months", "What each month lost", Html(), table), month_documents(frame)));
+                         panel("months", "What each month lost", Html(), table), documents_panel(frame)));
 }
 
 }  // namespace flutebook::pages

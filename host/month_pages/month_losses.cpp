@@ -17,57 +17,57 @@ using month::CauseAccount;
 
 const char* const no_cause = "(no cause)";
 
-std::vector<CauseAccount> ranked(const month::MonthAccount& account) {
-    auto causes = account.causes;
-    std::stable_sort(causes.begin(), causes.end(), [](const CauseAccount& left, const CauseAccount& right) {
-        return left.excess() > right.excess();
+// A cause with its figures as they come to their totals.
+struct RankedCause {
+    CauseAccount account;
+    std::string share, cost, value;
+};
+
+// The greatest excess first.
+std::vector<RankedCause> ranked(const answers::MonthReview& review) {
+    const auto& account = review.month.account;
+    std::vector<Grams> masses;
+    std::vector<Money> costs, values;
+    for (const auto& cause : account.causes) {
+        masses.push_back(cause.actual);
+        costs.push_back(cause.cost);
+        values.push_back(month::excess_value(account, cause, review.month.scrap));
+    }
+    const auto shares = shares_of_parts(masses, account.lost(), account.issued);
+    const auto coins = coins_of_parts(costs, account.waste_cost());
+    const auto cash = coins_of_parts(values, month::excess_value(account, review.month.scrap));
+    std::vector<RankedCause> causes;
+    for (std::size_t i = 0; i < account.causes.size(); ++i)
+        causes.push_back({account.causes[i], shares[i], coins[i], cash[i]});
+    std::stable_sort(causes.begin(), causes.end(), [](const RankedCause& left, const RankedCause& right) {
+        return left.account.excess() > right.account.excess();
     });
     return causes;
 }
 
-std::vector<std::string> loss_bars(const month::MonthAccount& account, const std::vector<CauseAccount>& causes) {
+std::vector<std::string> loss_bars(ledger::Month month, const std::vector<RankedCause>& causes) {
     std::vector<charts::RankedBar> bars;
-    for (const auto& cause : causes)
+    for (const auto& [cause, share, cost, value] : causes)
         bars.push_back({{cause.cause + ": " + kg_text(cause.actual) + " kg, expected " + kg_text(cause.expected),
-                         cause_address(account.month, cause.cause).text()},
+                         cause_address(month, cause.cause).text()},
                         cause.actual.to_kg(),
                         cause.expected.to_kg(),
                         name_or(cause.cause, no_cause)});
     return charts::ranked_bars(bars, "loss");
 }
 
-// Shares and amounts that come to their totals as they are shown.
-struct LossColumns {
-    std::vector<std::string> shares, costs, values;
-};
-
-LossColumns loss_columns(const answers::MonthReview& review, const std::vector<CauseAccount>& causes) {
-    const auto& account = review.month.account;
-    std::vector<Grams> masses;
-    std::vector<Money> costs, values;
-    for (const auto& cause : causes) {
-        masses.push_back(cause.actual);
-        costs.push_back(cause.cost);
-        values.push_back(month::excess_value(account, cause, review.month.scrap));
-    }
-    return {shares_of_parts(masses, account.lost(), account.issued), coins_of_parts(costs, account.waste_cost()),
-            coins_of_parts(values, month::excess_value(account, review.month.scrap))};
-}
-
-Html loss_rows(const answers::MonthReview& review, const std::vector<CauseAccount>& causes) {
-    const auto& account = review.month.account;
-    const auto bars = loss_bars(account, causes);
-    const LossColumns columns = loss_columns(review, causes);
+Html loss_rows(ledger::Month month, const std::vector<RankedCause>& causes) {
+    const auto bars = loss_bars(month, causes);
     Html rows;
     for (std::size_t i = 0; i < causes.size(); ++i) {
-        const auto& cause = causes[i];
-        const Address down = cause_address(account.month, cause.cause);
+        const auto& [cause, share, cost, value] = causes[i];
+        const Address down = cause_address(month, cause.cause);
         rows += html(
-            "<tr><th scope=\"row\">{}</th>{}<td class=\"chart-cell\">{}</td><td class=\"num\">{}</td>"
-            "<td class=\"num quiet\">{}</td><td class=\"num\">{}</td><td class=\"num\">{}</td><td "
-            "class=\"num\">{}</td></tr>\n",
+            "<tr><th scope=\"row\">{}</th>{}<td class=\"chart-cell\">{}</td>{}<td class=\"num quiet\">{}</td>"
+            "{}{}{}</tr>\n",
             walk(down, name_or(cause.cause, no_cause)), difference_cell(cause.excess(), down), Html::rendered(bars[i]),
-            kg_text(cause.actual), kg_text(cause.expected), columns.shares[i], columns.costs[i], columns.values[i]);
+            number_cell(kg_text(cause.actual)), kg_text(cause.expected), number_cell(share), number_cell(cost),
+            number_cell(value));
     }
     return rows;
 }
@@ -182,14 +182,14 @@ std::vector<std::string> order_bars(const std::vector<LossOfPart>& orders, const
 }  // namespace
 
 Html month_losses(const answers::MonthReview& review) {
-    const auto causes = ranked(review.month.account);
+    const auto causes = ranked(review);
     if (causes.empty()) return panel("losses", "Losses", Html(), html("<p>Nothing was lost in this month.</p>\n"));
     const Html table =
         html("<table class=\"bars losses\">{}<tbody>\n{}{}{}</tbody></table>\n",
              head_row({"Cause", "excess, kg", "actual, the mark is what was expected", "actual, kg", "expected, kg",
                        "of issued", "full cost, " + review.currency, "excess in cash, " + review.currency},
                       1),
-             loss_rows(review, causes), loss_total(review), beside(review.month.account));
+             loss_rows(review.month.account.month, causes), loss_total(review), beside(review.month.account));
     return panel("losses", "Losses, by what they were beyond the expected",
                  html("<span class=\"small quiet\">shares of the paper issued</span>"),
                  scrolling("Losses by cause", table) + html("<p class=\"note\">{}</p>\n", value_note(review)));

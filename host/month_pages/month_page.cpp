@@ -1,6 +1,7 @@
 #include "host/month_pages/month_page.hpp"
 
 #include "host/base/date.hpp"
+#include "host/month_pages/documents_page.hpp"
 #include "host/month_pages/month_closing.hpp"
 #include "host/month_pages/month_flow.hpp"
 #include "host/month_pages/month_losses.hpp"
@@ -26,6 +27,12 @@ Html buttons(const Frame& frame, const MonthReview& review) {
     ledger::EntrySearch all;
     all.month = review.month.account.month;
     Html items = html("<a class=\"button\" href=\"{}\">All rows</a>", entries_address(all));
+    const std::string name = answers::month_name(all.month);
+    const Address folder("/months");
+    items += html(
+        "<a class=\"button\" href=\"{}\">Sheet</a><a class=\"button\" href=\"{}\">Workbook</a>"
+        "<a class=\"button\" href=\"{}\">CSV</a>",
+        folder.at(name + ".html"), folder.at(name + ".xlsx"), folder.at(name + ".csv"));
     if (frame.may(Role::controller)) {
         items += html("<a class=\"button\" href=\"{}\">Post documents</a>", Address::here().to("documents"));
         if (!review.month.seal)
@@ -123,11 +130,11 @@ Html tables(const plant::Plant& plant, const MonthReview& review) {
 std::string month_page(const Frame& frame, const plant::Plant& plant, const MonthReview& review) {
     const Html middle = html("<div class=\"pair\">{}{}</div>\n", month_twelve(review), month_by_shift(review));
     const Html ending =
-        html("<div class=\"pair\">{}{}</div>\n", month_documents(frame), month_conditions(frame, review));
+        html("<div class=\"pair\">{}{}</div>\n", documents_panel(frame), month_conditions(frame, review));
     const Html parts = month_figures(review) + month_flow(review) + month_losses(review) + middle +
                        month_by_month(review) + month_year(review) + month_orders(review) + mills(review) +
                        corrections(review) + ending + tables(plant, review);
-    return document(frame, month_words(review.month.account.month),
+    return document(with_documents(frame), month_words(review.month.account.month),
                     title(frame, review) + warnings(review) + month_sentence(review) +
                         html("<div class=\"stack\">\n{}</div>\n", parts));
 }

@@ -96,13 +96,17 @@ ledger::EntrySearch rows_of_kind(const MonthReview& review, const char* kind) {
     return search;
 }
 
+std::string target_words(const MonthReview& review) {
+    return review.target ? "target " + render::percent_text(*review.target, 2) : std::string();
+}
+
 Html loss_figures(const MonthReview& review) {
     const auto& account = review.month.account;
     const Address here = Address::here();
     return figure("Lost", here.to("losses"), tonnes_text(account.lost()),
                   with_others(review,
                               {share_text(account.lost(), account.issued) + " of issued",
-                               "expected " + share_text(account.expected(), account.issued)},
+                               "expected " + share_text(account.expected(), account.issued), target_words(review)},
                               [](const MonthAccount& other) { return share_text(other.lost(), other.issued); })) +
            figure("Not explained", here.to("tables"), unexplained_words(account),
                   with_others(review,
@@ -115,12 +119,13 @@ std::string months_words(const MonthsTogether& months) {
     return month_words(months.first) + " to " + month_words(months.last);
 }
 
-Html year_row(const MonthsTogether& months) {
+Html year_row(const MonthReview& review, const MonthsTogether& months) {
+    const Html target = review.target ? number_cell(render::percent_text(*review.target, 2)) : Html();
     return html(
-        "<tr><th scope=\"row\">{} <small class=\"quiet\">{} months posted</small></th>{}{}{}{}{}{}{}{}{}</tr>\n",
+        "<tr><th scope=\"row\">{} <small class=\"quiet\">{} months posted</small></th>{}{}{}{}{}{}{}{}{}{}</tr>\n",
         months_words(months), months.months, number_cell(kg_text(months.issued)),
         number_cell(share_text(months.lost, months.issued)), number_cell(share_text(months.expected, months.issued)),
-        number_cell(kg_text(months.excess.over)), number_cell(kg_text(months.excess.under)),
+        target, number_cell(kg_text(months.excess.over)), number_cell(kg_text(months.excess.under)),
         number_cell(kg_text(months.unexplained.over)), number_cell(kg_text(months.unexplained.under)),
         number_cell(coins_text(months.waste_cost)), number_cell(coins_text(months.excess_value)));
 }
@@ -197,18 +202,12 @@ Html month_twelve(const MonthReview& review) {
 }
 
 Html month_year(const MonthReview& review) {
-    const std::vector<std::string> names = {"",
-                                            "issued, kg",
-                                            "lost, of issued",
-                                            "expected",
-                                            "beyond expected, kg",
-                                            "below expected, kg",
-                                            "missing, kg",
-                                            "found, kg",
-                                            "cost of waste, " + review.currency,
-                                            "excess in cash, " + review.currency};
-    Html rows = year_row(review.to_date);
-    if (review.last_year) rows += year_row(*review.last_year);
+    std::vector<std::string> names = {"", "issued, kg", "lost, of issued", "expected"};
+    if (review.target) names.emplace_back("target");
+    names.insert(names.end(), {"beyond expected, kg", "below expected, kg", "missing, kg", "found, kg",
+                               "cost of waste, " + review.currency, "excess in cash, " + review.currency});
+    Html rows = year_row(review, review.to_date);
+    if (review.last_year) rows += year_row(review, *review.last_year);
     return panel(
         "year", "The year to date, beside last year",
         html("<span class=\"small quiet\">sums of the months' own figures: nothing is netted between "

@@ -103,16 +103,30 @@ std::string scrap_value_text(const month::ScrapValue& scrap, const std::string& 
     return "nothing for scrap: none was sold in the last twelve months";
 }
 
+// Of the paper issued, so that as they are shown they come to the share of all losses.
+std::vector<Cell> loss_shares(const month::MonthAccount& account) {
+    std::vector<double> percents;
+    for (const auto& cause : account.causes)
+        percents.push_back(month::share_of(cause.actual, account.issued).value_or(0) * 100);
+    const auto whole = base::in_units(month::share_of(account.lost(), account.issued).value_or(0) * 100, 2);
+    std::vector<Cell> cells;
+    for (const auto part : base::parts_of(whole, percents, 2))
+        cells.push_back(account.issued > Grams() ? Cell(Percentage{base::from_units(part, 2) / 100}) : Cell("-"));
+    return cells;
+}
+
 ReportSection losses_section(const MonthAnswer& answer, const std::string& currency) {
     const auto& account = answer.account;
     ReportTable table{"losses",
                       {name_column("cause"), number_column("actual", "kg"), number_column("", "of issued"),
                        number_column("expected", "kg"), number_column("full cost", currency),
                        number_column("excess", "kg"), number_column("cash", currency)}};
-    for (const auto& cause : account.causes)
-        table.add({cause.cause.empty() ? "(no cause)" : cause.cause, kg(cause.actual),
-                   share(cause.actual, account.issued), kg(cause.expected), Amount{cause.cost}, kg(cause.excess()),
-                   Amount{month::excess_value(account, cause, answer.scrap)}});
+    const auto shares = loss_shares(account);
+    for (std::size_t i = 0; i < account.causes.size(); ++i) {
+        const auto& cause = account.causes[i];
+        table.add({cause.cause.empty() ? "(no cause)" : cause.cause, kg(cause.actual), shares[i], kg(cause.expected),
+                   Amount{cause.cost}, kg(cause.excess()), Amount{month::excess_value(account, cause, answer.scrap)}});
+    }
     table.add(RowKind::total,
               {"total", kg(account.lost()), share(account.lost(), account.issued), kg(account.expected()),
                Amount{account.waste_cost()}, kg(account.lost() - account.expected()),

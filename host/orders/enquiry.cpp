@@ -110,7 +110,7 @@ private:
                             fmt::format(
                                 ", expected a style (`style list` has all), sizes such as 400x300x250, a board ({}), a "
                                 "quantity, colours such as 2c, a margin such as 18%, a machine ({}), a day such as "
-                                "2026-10-15, or NAME=VALUE",
+                                "2026-10-15, or NAME=VALUE such as customer=\"Ashlar Tiles\"",
                                 codes_text(plant_.boards), codes_text(plant_.converters)));
     }
 

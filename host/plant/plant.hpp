@@ -147,7 +147,8 @@ struct Plant {
     Units units;
     std::vector<std::string> shifts;
     double balance_tolerance;
-    std::optional<AskedTrim> trim;  // of requests that do not say; nothing: each order pays its own roll
+    std::optional<double> waste_target;  // share of the issued paper that it means to lose at most
+    std::optional<AskedTrim> trim;       // of requests that do not say; nothing: each order pays its own roll
     std::vector<Mill> mills;
     std::vector<Paper> papers;
     std::vector<Flute> flutes;

@@ -95,6 +95,7 @@ Plant read_plant_file(fields::MapReader file) {
         file.field("units").choice({to_text(Units::metric), to_text(Units::us)}) == 1U ? Units::us : Units::metric;
     plant.shifts = read_shifts(file.field("shifts"));
     plant.balance_tolerance = file.field("balance_tolerance").number("1", fields::range::share);
+    if (file.has("waste_target")) plant.waste_target = file.field("waste_target").number("1", fields::range::share);
     for (const auto& entry : file.field("mills").entries()) plant.mills.push_back(read_mill(entry));
     if (file.has("trim")) plant.trim = read_plant_trim(file.field("trim"));
     if (file.has("pricing")) {

@@ -35,7 +35,7 @@ constexpr UsualRange sheet{30, 8000, "mm"}, colours{0, 10, ""}, between{0, 60, "
     ups_max{1, 150, ""}, setup_minutes{0, 300, "min"}, setup_sheets{0, 1000, ""}, speed{10, 40000, "1/h"},
     power{0, 1500, "kW"};
 constexpr UsualRange labour{2, 2000, "money/h"}, fixed{0, 5000, "money/h"}, dispatch_minutes{0, 180, "min"};
-constexpr UsualRange tolerance{0, 0.05, ""}, mill_moisture{0.04, 0.25, ""};
+constexpr UsualRange tolerance{0, 0.05, ""}, mill_moisture{0.04, 0.25, ""}, waste_of_issued{0.02, 0.4, ""};
 
 // Holds numbers against ranges, and says which are outside.
 class RangeGuard {
@@ -103,6 +103,7 @@ private:
 
 void check_plant_file(RangeGuard& guard, const Plant& plant) {
     guard.check(plant.places, "", "balance_tolerance", plant.balance_tolerance, tolerance);
+    if (plant.waste_target) guard.check(plant.places, "", "waste_target", *plant.waste_target, waste_of_issued);
     for (const Mill& mill : plant.mills)
         guard.check(mill.places, "mills." + mill.name, "moisture", mill.moisture_limit, mill_moisture);
 }

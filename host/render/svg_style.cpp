@@ -32,7 +32,7 @@ const char* colours() {
     return R"(
 :root { color-scheme: light dark; --sheet: #ffffff; --well: #f6f8f8; --ink: #15212a; --ink-2: #46545e;
   --ink-3: #5c6972; --line: #dde3e5; --line-2: #b6c1c6; --accent: #0a5a66; --accent-wash: #e2eff0;
-  --warn: #7c5000; --warn-wash: #fbf2dd; --kraft: #d3ad7b; --kraft-line: #7a5527; --joined: #b98f5a;
+  --warn: #7c5000; --warn-wash: #fbf2dd; --kraft: #d3ad7b; --kraft-line: #60401a; --joined: #b98f5a;
   --on-board: #1d1204; --slot: #23707a; }
 @media (prefers-color-scheme: dark) { :root { --sheet: #161d21; --well: #1b2328; --ink: #e6ebec; --ink-2: #b3bfc5;
   --ink-3: #94a2a9; --line: #283238; --line-2: #45525a; --accent: #6cc3cc; --accent-wash: #15323a; --warn: #e0b457;
@@ -40,7 +40,7 @@ const char* colours() {
   --slot: #62b5bf; } }
 @media print { :root { color-scheme: light; --sheet: #fff; --well: #f6f8f8; --ink: #000; --ink-2: #333; --ink-3: #555;
   --line: #ddd; --line-2: #aaa; --accent: #0a5a66; --accent-wash: #e2eff0; --warn: #7c5000; --warn-wash: #fbf2dd;
-  --kraft: #d3ad7b; --kraft-line: #7a5527; --joined: #b98f5a; --on-board: #1d1204; --slot: #23707a; } }
+  --kraft: #d3ad7b; --kraft-line: #60401a; --joined: #b98f5a; --on-board: #1d1204; --slot: #23707a; } }
 )";
 }
 

@@ -92,6 +92,10 @@ Response attachment(std::string content_type, const std::string& name, std::stri
     return result;
 }
 
+Response workbook(const std::string& name, std::string bytes) {
+    return attachment("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", name, std::move(bytes));
+}
+
 Response refused(const Call& call, int status, const std::vector<std::string>& lines) {
     if (call.wants_json()) return response(status, json_type, answers::refusal_document(lines));
     return response(status, html_type, pages::refusal_page(call.frame(pages::Place::none), {status, lines}));

@@ -75,6 +75,8 @@ using Handler = Outcome (*)(const Call&);
 [[nodiscard]] Response see_other(const pages::Address& address);
 /// A file to keep.
 [[nodiscard]] Response attachment(std::string content_type, const std::string& name, std::string bytes);
+/// A workbook to keep.
+[[nodiscard]] Response workbook(const std::string& name, std::string bytes);
 /// `lines` are finished sentences; a document where one was asked for.
 [[nodiscard]] Response refused(const Call& call, int status, const std::vector<std::string>& lines);
 

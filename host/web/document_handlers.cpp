@@ -2,16 +2,18 @@
 #include <fmt/format.h>
 
 #include <memory>
+#include <vector>
 
 #include "host/answers/ledger_answer.hpp"
+#include "host/month_pages/documents_page.hpp"
 #include "host/month_pages/month_trial.hpp"
 #include "host/month_reports/ledger_reports.hpp"
-#include "host/pages/documents_page.hpp"
 #include "host/services/posting/document_trial.hpp"
 #include "host/services/posting/post.hpp"
 #include "host/web/documents.hpp"
 #include "host/web/handlers.hpp"
 #include "host/web/query_values.hpp"
+#include "ledger/reading/month.hpp"
 
 namespace flutebook::web {
 
@@ -86,8 +88,10 @@ Outcome post_document(const Call& call) {
     return Act([&call, document] {
         const auto answer = post(call, *document, PostOptions::Keep::all);
         if (call.wants_json()) return json(answers::post_document(answer, PostOptions::Keep::all));
+        std::vector<ledger::Month> months;
+        if (answer.posted > 0) months = ledger::months_from_entry(opened_ledger(call), answer.first_entry);
         return page(
-            pages::posted_document_page(call.frame(pages::Place::months), answer.warnings,
+            pages::posted_document_page(call.frame(pages::Place::months), months, answer.warnings,
                                         month_reports::post_report(call.plant(), answer, PostOptions::Keep::all)));
     });
 }

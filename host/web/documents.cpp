@@ -5,6 +5,8 @@
 #include <unistd.h>
 
 #include <cerrno>
+#include <fstream>
+#include <sstream>
 #include <system_error>
 #include <utility>
 
@@ -66,6 +68,13 @@ DocumentFile::DocumentFile(const std::string& text)
 
 DocumentFile::~DocumentFile() {
     ::close(descriptor_);
+}
+
+std::string DocumentFile::text() const {
+    std::ifstream stream(path_, std::ios::binary);
+    std::ostringstream text;
+    text << stream.rdbuf();
+    return text.str();
 }
 
 }  // namespace flutebook::web

@@ -31,7 +31,7 @@ private:
     std::size_t bytes_ = 0;
 };
 
-/// A document as a file of the system while this object lives. Throws LedgerError, unfit, where none can be made.
+/// A text as a file of the system while this object lives. Throws LedgerError, unfit, where none can be made.
 class DocumentFile {
 public:
     explicit DocumentFile(const std::string& text);
@@ -40,6 +40,8 @@ public:
     ~DocumentFile();
 
     [[nodiscard]] const std::string& path() const { return path_; }
+    /// What it holds now: another may have written to it by its path.
+    [[nodiscard]] std::string text() const;
 
 private:
     int descriptor_;

@@ -30,6 +30,9 @@ namespace flutebook::web {
 // month_handlers.cpp
 [[nodiscard]] Outcome list_months(const Call& call);
 [[nodiscard]] Outcome show_month(const Call& call);
+[[nodiscard]] Outcome show_month_sheet(const Call& call);
+[[nodiscard]] Outcome show_month_workbook(const Call& call);
+[[nodiscard]] Outcome show_month_rows(const Call& call);
 [[nodiscard]] Outcome show_cause(const Call& call);
 [[nodiscard]] Outcome show_closing(const Call& call);
 [[nodiscard]] Outcome close_month(const Call& call);

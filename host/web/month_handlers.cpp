@@ -1,4 +1,6 @@
 // Months: listed, reviewed, by one of their causes, and closed.
+#include <fmt/format.h>
+
 #include <limits>
 
 #include "host/answers/month_answer.hpp"
@@ -7,9 +9,13 @@
 #include "host/month_pages/month_rows.hpp"
 #include "host/month_reports/month_report.hpp"
 #include "host/pages/report_page.hpp"
+#include "host/render/html_report.hpp"
+#include "host/render/text_exports.hpp"
+#include "host/render/workbook_report.hpp"
 #include "host/services/closing/close.hpp"
 #include "host/services/closing/month.hpp"
 #include "host/services/closing/review.hpp"
+#include "host/web/documents.hpp"
 #include "host/web/handlers.hpp"
 #include "host/web/query_values.hpp"
 
@@ -27,6 +33,14 @@ answers::MonthAnswer month_answer(const Call& call, std::optional<ledger::Axis> 
     using Trend = services::MonthOptions::Trend;
     const Trend trend = call.wants_json() ? Trend::none : Trend::twelve_months;
     return services::month(call.plant(), opened_ledger(call), {month_of(call), by, trend, Call::today()});
+}
+
+// The account as the command line writes it to a file, with the months before it.
+render::Report account_report(const Call& call) {
+    using Trend = services::MonthOptions::Trend;
+    return month_reports::month_report(
+        call.plant(), services::month(call.plant(), opened_ledger(call),
+                                      {month_of(call), std::nullopt, Trend::twelve_months, Call::today()}));
 }
 
 answers::MonthReview review_of(const Call& call) {
@@ -63,6 +77,26 @@ Outcome show_month(const Call& call) {
                                    {month_reports::month_report(call.plant(), month_answer(call, by))}));
 }
 
+Outcome show_month_sheet(const Call& call) {
+    Response response = sheet(render::to_html({account_report(call)}));
+    response.headers.emplace_back("content-disposition",
+                                  fmt::format("inline; filename=\"{}.html\"", call.parts.front()));
+    return response;
+}
+
+Outcome show_month_workbook(const Call& call) {
+    const DocumentFile file("");
+    const std::string fault =
+        render::write_workbook(file.path(), account_report(call), static_cast<int>(month_of(call).year()));
+    if (!fault.empty())
+        throw LedgerError(LedgerError::Kind::unfit, fmt::format("{}.xlsx: {}", call.parts.front(), fault));
+    return workbook(call.parts.front() + ".xlsx", file.text());
+}
+
+Outcome show_month_rows(const Call& call) {
+    return attachment("text/csv; charset=utf-8", call.parts.front() + ".csv", render::to_csv(account_report(call)));
+}
+
 Outcome show_cause(const Call& call) {
     const auto answer = services::cause_review(call.plant(), opened_ledger(call), month_of(call), call.parts.back());
     if (call.wants_json()) return json(answers::cause_review_document(answer));
@@ -87,7 +121,8 @@ Outcome close_month(const Call& call) {
         const auto answer =
             services::close(call.plant(), store, {month, why, call.session.person, Call::today(), empty});
         if (call.wants_json()) return json(answers::close_document(answer));
-        return see_other(pages::Address("/months").at(call.parts.front()));
+        // Its head stands there, to be kept elsewhere.
+        return see_other(pages::Address("/months").at(call.parts.front()).to("closing"));
     });
 }
 

@@ -1,9 +1,6 @@
 // Saved quotes: shown as they were, as sheets, worked out again, marked, taken as orders.
 #include <fmt/format.h>
 
-#include <fstream>
-#include <sstream>
-
 #include "host/answers/order_answer.hpp"
 #include "host/answers/recheck_answer.hpp"
 #include "host/base/errors.hpp"
@@ -32,8 +29,6 @@
 namespace flutebook::web {
 
 namespace {
-
-constexpr const char* workbook_type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 struct KeptQuote {
     ledger::SavedQuote quote;
@@ -86,13 +81,6 @@ std::string customers_sheet(const KeptQuote& kept, const std::string& folder) {
                                                      offers::conditions_of(offered.plant, offered.answer)})});
 }
 
-std::string whole_file(const std::string& path) {
-    std::ifstream stream(path, std::ios::binary);
-    std::ostringstream text;
-    text << stream.rdbuf();
-    return text.str();
-}
-
 }  // namespace
 
 Outcome show_quote(const Call& call) {
@@ -138,7 +126,7 @@ Outcome show_quote_workbook(const Call& call) {
         file.path(), workbooks::quote_workbook(then.plant, then.engine, again, document.asked),
         static_cast<int>(again.request.date.year()));
     if (!fault.empty()) throw LedgerError(LedgerError::Kind::unfit, fmt::format("{}.xlsx: {}", number, fault));
-    return attachment(workbook_type, number + ".xlsx", whole_file(file.path()));
+    return workbook(number + ".xlsx", file.text());
 }
 
 Outcome recheck_quote(const Call& call) {

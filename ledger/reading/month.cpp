@@ -183,4 +183,12 @@ std::vector<Month> months(const Store& store) {
     return months;
 }
 
+std::vector<Month> months_from_entry(const Store& store, std::int64_t first) {
+    Statement rows(store.cabinet().books(), "SELECT DISTINCT month FROM entry WHERE id >= ? ORDER BY month");
+    rows.bind(1, first);
+    std::vector<Month> result;
+    while (rows.step()) result.push_back(month_of(rows.number(0)));
+    return result;
+}
+
 }  // namespace flutebook::ledger

@@ -77,4 +77,7 @@ struct ExpectedShare {
 /// The months that hold documents or are closed, earliest first; entries that say what was saved make no month.
 [[nodiscard]] std::vector<Month> months(const Store& store);
 
+/// Those in which the entries from `first` on are dated, the earliest first.
+[[nodiscard]] std::vector<Month> months_from_entry(const Store& store, std::int64_t first);
+
 }  // namespace flutebook::ledger

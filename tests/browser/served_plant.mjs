@@ -1,6 +1,6 @@
 // A copy of the demo plant, served by the program that FLUTEBOOK_PROGRAM names, and browsers that are signed in to it.
 import { spawn } from "node:child_process";
-import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -29,14 +29,24 @@ function addresses(server) {
   return () => (found.length ? Promise.resolve(found.shift()) : new Promise((resolve) => waiting.push(resolve)));
 }
 
-// `context` is what each browser is like, as Playwright takes it.
-export async function begin(t, context) {
+// A machine that has the fonts of this folder and no others.
+function onlyThese(fonts) {
+  const file = join(mkdtempSync(join(tmpdir(), "flutebook-fonts-")), "fonts.conf");
+  writeFileSync(file, `<?xml version="1.0"?><fontconfig><dir>${fonts}</dir><cachedir>${file}.cache</cachedir></fontconfig>`);
+  return file;
+}
+
+// `context` is what each browser is like, as Playwright takes it; `ledger` a file whose copy the plant begins with;
+// `fonts` a folder of the only fonts that there are.
+export async function begin(t, context, { ledger, fonts } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "flutebook-browser-"));
   cpSync(demo, folder, { recursive: true });
+  if (ledger) cpSync(ledger, join(folder, "ledger.db"));
   const server = spawn(program, ["--plant", folder, "serve"], { stdio: ["ignore", "pipe", "inherit"] });
   const next = addresses(server);
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM || "/usr/bin/chromium",
-                                          args: ["--no-sandbox"] });
+                                          args: ["--no-sandbox"],
+                                          env: fonts ? { ...process.env, FONTCONFIG_FILE: onlyThese(fonts) } : process.env });
   t.after(async () => {
     await browser.close();
     server.kill("SIGTERM");

@@ -1,5 +1,6 @@
 #!/bin/sh
-# Approves what the program prints now as the golden cost sheets: shows the difference, then replaces them.
+# Approves what the program prints now as the golden cost sheets, and the charts that the tests drew last: shows the
+# difference, then replaces them.
 #
 #   sh tests/system/approve.sh [BUILD TREE]
 #
@@ -25,5 +26,18 @@ for golden in "$top"/tests/system/golden/*.txt; do
     else
         cp "$new" "$golden"
         echo "$number: replaced; the difference stands above"
+    fi
+done
+
+# Each form of chart, as unit_charts drew it.
+for drawn in "$tree"/charts/*.svg; do
+    [ -e "$drawn" ] || continue
+    golden=$top/tests/unit/charts/golden/$(basename "$drawn")
+    if cmp -s "$golden" "$drawn"; then
+        echo "$(basename "$drawn"): nothing has changed"
+    else
+        [ ! -e "$golden" ] || diff -u "$golden" "$drawn" || true
+        cp "$drawn" "$golden"
+        echo "$(basename "$drawn"): replaced; look at it in a browser"
     fi
 done

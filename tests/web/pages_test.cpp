@@ -130,6 +130,23 @@ TEST_CASE("a document is shown dry, and then that very text is posted once") {
     CHECK(one.browser.post("/documents/" + std::string(64, '0'), {}, json).status == 404);
 }
 
+TEST_CASE("a month is written as a sheet, as rows and as a workbook") {
+    Plant one;
+    const std::string digest = one.browser.post_csv("/documents?name=b.csv", bales).header("location");
+    REQUIRE(one.browser.post(digest, {}).body.find("href=\"/months/2026-10\"") != std::string::npos);
+    const std::string sheet = one.copy.folder() + "/m.html", rows = one.copy.folder() + "/m.csv";
+    REQUIRE(ask_at(one.copy.folder(), {"month", "2026-10", "--html", sheet, "--export", rows}).exit_code == 0);
+    const auto text = [](const std::string& file) { return run({{"/bin/cat", file}}).output; };
+    CHECK(one.browser.get("/months/2026-10.html").body == text(sheet));
+    const Reply csv = one.browser.get("/months/2026-10.csv");
+    CHECK(csv.body == text(rows));
+    CHECK(csv.header("content-type") == "text/csv; charset=utf-8");
+    const Reply workbook = one.browser.get("/months/2026-10.xlsx");
+    CHECK(workbook.header("content-disposition") == "attachment; filename=\"2026-10.xlsx\"");
+    CHECK(workbook.body.substr(0, 2) == "PK");
+    CHECK(one.browser.get("/months/2026-13.xlsx").status == 422);
+}
+
 TEST_CASE("a document works by the form alone, without any script") {
     Plant one;
     const Reply dry = one.browser.post("/documents", {{"name", "b.csv"}, {"text", bales}});

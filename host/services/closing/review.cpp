@@ -188,6 +188,7 @@ answers::MonthReview month_review(const plant::Plant& plant, const ledger::Store
     MonthReader reader(plant, store);
     answers::MonthReview answer;
     answer.currency = plant.currency;
+    answer.target = plant.waste_target;
     const ledger::Month month = asked.month;
     answer.month =
         services::month(plant, store, {month, std::nullopt, MonthOptions::Trend::twelve_months, asked.today});

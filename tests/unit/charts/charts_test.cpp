@@ -3,12 +3,8 @@
 #include <regex>
 #include <string>
 
-#include "host/charts/lines.hpp"
-#include "host/charts/ranked_bars.hpp"
 #include "host/charts/scale.hpp"
-#include "host/charts/stacked_bar.hpp"
-#include "host/charts/staged_flow.hpp"
-#include "host/charts/waterfall.hpp"
+#include "tests/unit/charts/chart_examples.hpp"
 
 namespace flutebook::charts {
 
@@ -40,54 +36,6 @@ double outside(const std::string& svg) {
         most = std::max({most, -from, from + wide - width});
     }
     return most;
-}
-
-Waterfall example_fall() {
-    using Kind = WaterfallStep::Kind;
-    return {"from quoted to actual",
-            {{"quoted", "8 183.80", {"quoted 8 183.80", "/orders/1/cost"}, 8183.80, Kind::level},
-             {"volume", "+120.00", {"volume +120.00", "#lines"}, 120, Kind::change},
-             {"yield", "-45.50", {"yield -45.50", "#lines"}, -45.5, Kind::change},
-             {"actual", "8 258.30", {"actual 8 258.30", "/orders/1/cost"}, 8258.3, Kind::level}}};
-}
-
-LinesChart example_lines() {
-    LinesChart chart{"lost against expected", "% of issued paper", "lost 9.76", "expected 9.14", "issued 105 t", {}};
-    for (const char* month : {"A", "S", "O"})
-        chart.points.push_back({month, {std::string("month ") + month, "/months/2026-10"}, 9.76, 9.14, 105});
-    return chart;
-}
-
-// A plant with two small machines beside a large one.
-StagedFlow example_flow() {
-    using Lane = FlowNode::Lane;
-    using Kind = FlowStream::Kind;
-    return {"where every tonne went",
-            {{"Paper store", "100 t", "/a", 0, Lane::board},
-             {"C1", "98.4 t in", "/b", 1, Lane::board},
-             {"C2", "0.9 t in", "/c", 1, Lane::board},
-             {"C3", "0.7 t in", "/d", 1, Lane::board},
-             {"Boxes, sheets", "92 t", "/e", 2, Lane::board},
-             {"Scrap", "8 t", "/f", 2, Lane::scrap}},
-            {{0, 1, 98.4, Kind::board, {"paper to C1, 98.4 t", "/1"}},
-             {0, 2, 0.9, Kind::board, {"paper to C2, 0.9 t", "/2"}},
-             {0, 3, 0.7, Kind::board, {"paper to C3, 0.7 t", "/3"}},
-             {1, 4, 91, Kind::board, {"boxes, 91 t", "/4"}},
-             {1, 5, 7.4, Kind::lost, {"lost at C1, 7.4 t", "/5"}},
-             {2, 5, 0.9, Kind::lost, {"lost at C2, 0.9 t", "/6"}},
-             {3, 5, 0.7, Kind::lost, {"lost at C3, 0.7 t", "/7"}}},
-            "/months/2026-10#centres"};
-}
-
-std::string all_forms() {
-    const std::vector<RankedBar> bars = {{{"side trim 20 kg, expected 18", "/x"}, 20, 18, "side-trim"},
-                                         {{"an order, 5 kg under", "/y"}, -5, {}, ""}};
-    std::string text;
-    for (const auto& bar : ranked_bars(bars, "r")) text += bar;
-    const StackedBar stacked{
-        "shares", {{"boxes 93 %", {"boxes 93 %", "/p"}, 93, ""}, {"", {"trim 7 %", "/q"}, 7, "side-trim"}}, "/o"};
-    return text + stacked_bar(stacked, "s") + waterfall(example_fall()) + lines_chart(example_lines()) +
-           staged_flow(example_flow());
 }
 
 }  // namespace

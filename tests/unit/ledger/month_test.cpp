@@ -139,6 +139,14 @@ TEST_CASE("months are listed that hold entries, earliest first") {
     CHECK(months(Store::in_memory()).empty());
 }
 
+TEST_CASE("the months of the entries from one on are known, whatever was posted before") {
+    auto store = with_two_months();
+    const std::int64_t last = head(store)->entry;
+    CHECK(months_from_entry(store, 1) == std::vector<Month>{month(2026, 9), month(2026, 10)});
+    CHECK(months_from_entry(store, last).size() == 1);
+    CHECK(months_from_entry(store, last + 1).empty());
+}
+
 TEST_CASE("counts stand in the order of their days") {
     auto store = Store::in_memory();
     auto later = floor_count("N1", day(2026, 10, 31), 700);

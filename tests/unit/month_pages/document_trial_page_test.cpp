@@ -1,6 +1,8 @@
 // A production document before it is posted, as a page: what can be posted has a form, what cannot has its reasons.
 #include <catch2/catch.hpp>
+#include <chrono>
 
+#include "host/month_pages/documents_page.hpp"
 #include "host/month_pages/month_trial.hpp"
 #include "tests/support/small_plant.hpp"
 
@@ -52,6 +54,16 @@ TEST_CASE("A document that can be posted has a form that posts this very text") 
     CHECK(page_holds(page, "Post 1 row<"));
 }
 
+TEST_CASE("Rows that are likely a slip are counted above the button that posts them") {
+    answers::DocumentTrial trial = tried();
+    trial.rows.pop_back();
+    trial.rows.front().doubts = {"cause: found `rol-ends`, one letter away from `roll-ends`"};
+    trial.answer.emplace();
+    trial.answer->posted = 1;
+    const std::string page = trial_page(trial);
+    CHECK(page_holds(page, "1 row would be posted, 0 posted before; 1 row to look at"));
+}
+
 TEST_CASE("A document whose every row was posted before has nothing to post") {
     answers::DocumentTrial trial = tried();
     trial.rows.pop_back();
@@ -60,4 +72,44 @@ TEST_CASE("A document whose every row was posted before has nothing to post") {
     const std::string page = trial_page(trial);
     CHECK_FALSE(page_holds(page, "/documents/ab12"));
     CHECK(page_holds(page, "0 rows would be posted, 1 posted before"));
+}
+
+TEST_CASE("What posts a document stands before its rows, since there may be many") {
+    answers::DocumentTrial trial = tried();
+    trial.rows.pop_back();
+    trial.answer.emplace();
+    trial.answer->posted = 1;
+    const std::string page = trial_page(trial);
+    CHECK(page.find("id=\"post\"") < page.find("R-1</td>"));
+}
+
+TEST_CASE("A document that was posted leads to the months of its rows") {
+    using namespace std::chrono;
+    pages::Frame frame;
+    frame.role = pages::Role::controller;
+    const std::string page = pages::posted_document_page(frame, {2026y / September, 2026y / October}, {}, {});
+    CHECK(page_holds(page, "href=\"/months/2026-09\">Review September 2026</a>"));
+    CHECK(page_holds(page, "href=\"/months/2026-10\">Review October 2026</a>"));
+}
+
+TEST_CASE("Documents are dropped, chosen or pasted by whoever may post, and by nobody else") {
+    pages::Frame frame;
+    frame.role = pages::Role::controller;
+    frame.token = "the-token";
+    const std::string page = pages::documents_page(frame);
+    CHECK(page_holds(page, "<div id=\"drop\" class=\"drop\" hidden>"));
+    CHECK(page_holds(page, "<input class=\"unseen\" id=\"files\" type=\"file\""));
+    CHECK(page_holds(page,
+                     "id=\"document\" method=\"post\" action=\"/documents\"><input type=\"hidden\" name=\"token\" "
+                     "value=\"the-token\">"));
+    frame.role = pages::Role::reader;
+    CHECK_FALSE(page_holds(pages::documents_page(frame), "<form"));
+}
+
+TEST_CASE("The page of documents has the header row of each, as it is read") {
+    pages::Frame frame;
+    frame.role = pages::Role::controller;
+    const std::string page = pages::documents_page(frame);
+    CHECK(page_holds(page, ">ref,date,shift,corrugator,paper,kg,note</td>"));
+    CHECK(page_holds(page, ">ref,date,account,of,kg,amount,note</td>"));
 }

@@ -68,6 +68,23 @@ TEST_CASE("The month in a sentence says both sides, neither netted with the othe
     CHECK(holds(page, "4 kg less than expected in rejects"));
 }
 
+TEST_CASE("The plant's target stands beside what was lost, in the month and in the year, where it has one") {
+    ReviewedMonth month;
+    CHECK_FALSE(holds(page_of(month), "target"));
+    CHECK(month.document()["waste_target"].is_null());
+    month.bench.plant.waste_target = 0.095;
+    const std::string page = page_of(month);
+    CHECK(holds(page, "<small>target 9.50 %</small>"));
+    CHECK(holds(page, "<td class=\"num\">9.50 %</td>"));
+    CHECK(month.document()["waste_target"] == 0.095);
+}
+
+TEST_CASE("A month is kept as a sheet, as a workbook and as rows") {
+    const std::string page = page_of(ReviewedMonth(), Role::reader);
+    for (const char* ending : {".html", ".xlsx", ".csv"})
+        CHECK(holds(page, std::string("href=\"/months/2026-10") + ending + "\""));
+}
+
 TEST_CASE("Losses stand by their excess, the greatest first") {
     const std::string page = page_of(ReviewedMonth());
     const std::string losses = page.substr(page.find("id=\"losses\""));
@@ -101,10 +118,12 @@ TEST_CASE("A month in which nothing ran has a page that says so") {
     CHECK_FALSE(holds(page, "nan"));
 }
 
-TEST_CASE("A page of a month has no style of its own and no script") {
+TEST_CASE("A page of a month has no style and no script in its text, and one that is fetched for whoever posts") {
     const std::string page = page_of(ReviewedMonth());
     CHECK_FALSE(holds(page, "style="));
-    CHECK_FALSE(holds(page, "<script"));
+    CHECK_FALSE(holds(page, "<script>"));
+    CHECK(holds(page, "<script type=\"module\" src=\"/assets/documents-"));
+    CHECK_FALSE(holds(page_of(ReviewedMonth(), Role::reader), "<script"));
     CHECK_FALSE(holds(page, "<style"));
 }
 
@@ -134,10 +153,21 @@ TEST_CASE("A controller closes by a form that carries the session's token") {
 TEST_CASE("The form asks for a reason where the month does not balance") {
     ReviewedMonth month;
     REQUIRE_FALSE(month.review().month.balances());
-    CHECK(holds(page_of(month), "name=\"why\" maxlength=\"2000\" required>"));
+    CHECK(holds(page_of(month),
+                "The reason why it does not balance</span><input name=\"why\" maxlength=\"2000\" required>"));
     month.bench.move("C1", "finished", "KL135", 66);
     REQUIRE(month.review().month.balances());
     CHECK_FALSE(holds(page_of(month), "name=\"why\" maxlength=\"2000\" required>"));
+}
+
+TEST_CASE("The form asks for empty months before it only where something stands in the way") {
+    ReviewedMonth month;
+    month.bench.move("C1", "finished", "KL135", 66);
+    month.bench.count("floor", "board", 500);
+    REQUIRE(month.review().month.close_waits_for.empty());
+    CHECK_FALSE(holds(page_of(month), "empty_months"));
+    month.bench.today = std::chrono::year(2026) / 10 / 20;
+    CHECK(holds(page_of(month), "empty_months"));
 }
 
 TEST_CASE("A closed month shows its seal and no form that closes it") {

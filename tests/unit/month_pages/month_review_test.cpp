@@ -3,6 +3,9 @@
 #include <nlohmann/json.hpp>
 
 #include "host/month_answers/entry_answer.hpp"
+#include "host/month_reports/month_report.hpp"
+#include "host/render/text_report.hpp"
+#include "host/services/closing/month.hpp"
 #include "host/services/closing/review.hpp"
 #include "host/services/posting/entries.hpp"
 #include "host/services/posting/reverse.hpp"
@@ -214,4 +217,19 @@ TEST_CASE("A month leads to the next one in which something was posted") {
     month.bench.month = month_of(2026, 10);
     REQUIRE(month.review().next);
     CHECK(*month.review().next == month_of(2026, 12));
+}
+
+TEST_CASE("The shares of the causes in the account's table come to that of all losses, as they are shown") {
+    MonthBench bench;
+    bench.paper("C1", "KL135", 1000, 640);
+    // 0.3335 % each, 1.0005 % together.
+    for (const char* cause : {"order-change", "rejects", "side-trim"}) bench.lose("C1", "KL135", cause, 3.335);
+    const auto answer = services::month(bench.plant, bench.store,
+                                        {bench.month, std::nullopt, services::MonthOptions::Trend::none, bench.today});
+    const std::string text = render::to_text(month_reports::month_report(bench.plant, answer));
+    const std::string losses = text.substr(text.find("Losses by cause"));
+    const auto shown = [&](const char* share) { return losses.find(share) != std::string::npos; };
+    CHECK(shown("0.34 %"));
+    CHECK(shown("0.33 %"));
+    CHECK(shown("1.00 %"));
 }

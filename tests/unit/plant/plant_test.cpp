@@ -25,6 +25,13 @@ TEST_CASE("a plant's own facts are read") {
     REQUIRE(plant.mills[0].deduction == Mill::Deduction::dry_matter);
 }
 
+TEST_CASE("a plant may have a target for its waste, a share of the paper issued") {
+    const PlantFolder folder;
+    CHECK_FALSE(folder.read().waste_target);
+    folder.change("plant.yaml", "units: metric", "units: metric\nwaste_target: 9.5 %");
+    CHECK(folder.read().waste_target == 0.095);
+}
+
 TEST_CASE("a plant says how what leaves it looks: address, paper and decimal mark; its units say the paper else") {
     const PlantFolder folder;
     CHECK(folder.read().address.empty());

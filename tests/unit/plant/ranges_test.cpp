@@ -38,6 +38,7 @@ TEST_CASE("a share lies from 0 to below 1") {
     require_out_of_range({machines, "roll_loss: 0.012", "roll_loss: -0.001", "corrugators.C1.roll_loss"});
     require_out_of_range({machines, "run_waste: 0.02,", "run_waste: 1.0,", "converters.DC1.run_waste"});
     require_out_of_range({"plant.yaml", "balance_tolerance: 0.005", "balance_tolerance: 1", "balance_tolerance"});
+    require_out_of_range({"plant.yaml", "units: metric", "units: metric\nwaste_target: 9.5", "waste_target"});
     require_fit({machines, "run_waste: 0.018", "run_waste: 0", ""});
     require_fit({machines, "roll_loss: 0.012", "roll_loss: 0.999", ""});
 }

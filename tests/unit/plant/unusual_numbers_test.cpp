@@ -85,6 +85,7 @@ TEST_CASE("speeds, minutes, waste, grammage and the like are each held against w
         {"flutes.yaml", "take_up: 1.32", "take_up: 1.9", "flutes.yaml:2:16: flutes.B.take_up: "},
         {"flutes.yaml", "flap: 1.5", "flap: 150", "flutes.yaml:5:35: allowances.B.flap: "},
         {"plant.yaml", "tolerance: 0.005", "tolerance: 0.5", "plant.yaml:5:20: balance_tolerance: "},
+        {"plant.yaml", "units: metric", "units: metric\nwaste_target: 0.95", "plant.yaml:4:15: waste_target: "},
         {"plant.yaml", "moisture: 0.10", "moisture: 0.5", "plant.yaml:7:25: mills.Northweir.moisture: "},
     };
     for (const Slip& slip : slips) {
