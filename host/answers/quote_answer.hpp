@@ -58,9 +58,19 @@ struct StepWaste {
     Money cost;
 };
 
+/// A way of making that is asked for in place of the cheapest; what is left empty is free.
+struct ForcedWay {
+    std::optional<std::string> corrugator = std::nullopt;  // its code
+    std::optional<double> roll_width_mm = std::nullopt, ups = std::nullopt;
+
+    [[nodiscard]] bool is_any() const { return corrugator || roll_width_mm || ups; }
+};
+
 struct RunnerUp {
     std::string candidate;
     Money cost, dearer_by;
+    ForcedWay way = {};                   // its own, of a fresh answer alone: no document keeps it
+    std::vector<std::string> route = {};  // likewise
 };
 
 /// One number that a model provides, in the model's own unit.
@@ -200,14 +210,6 @@ struct RequestAnswer {
         return !model_fault && std::all_of(quantities.begin(), quantities.end(),
                                            [](const Quantity& quantity) { return quantity.is_makeable(); });
     }
-};
-
-/// A way of making that is asked for in place of the cheapest; what is left empty is free.
-struct ForcedWay {
-    std::optional<std::string> corrugator = std::nullopt;  // its code
-    std::optional<double> roll_width_mm = std::nullopt, ups = std::nullopt;
-
-    [[nodiscard]] bool is_any() const { return corrugator || roll_width_mm || ups; }
 };
 
 struct QuoteOptions {

@@ -208,7 +208,7 @@ void read_amounts(const Json& json, Quote& quote) {
             {step.at("name"), step.at("intake_kg"), step.at("loss_kg"), amount_in(step, "cost")});
     quote.candidates = json.at("candidates");
     for (const Json& way : json.at("runners_up"))
-        quote.runners_up.push_back({way.at("candidate"), amount_in(way, "cost"), amount_in(way, "dearer_by")});
+        quote.runners_up.push_back({way.at("candidate"), amount_in(way, "cost"), amount_in(way, "dearer_by"), {}, {}});
 }
 
 std::optional<Unmakeable> unmakeable_in(const Json& json) {

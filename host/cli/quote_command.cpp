@@ -80,7 +80,7 @@ ExitCode run_list(const QuoteCommand& asked, const RunContext& context) {
 
 // Why options cannot stand together; empty where they can.
 std::string wrong_together(const QuoteCommand& asked) {
-    const std::string name = asked.beside.first_name();
+    const std::string name = beside::first_name(asked.beside, beside::option_names);
     if (asked.approver && !asked.is_saved)
         return "--approve: is for what is kept: found it without --save; add --save, or leave it out";
     if (!asked.workbook_file.empty() && !has_list(asked) && asked.files.size() != 1)
@@ -100,7 +100,7 @@ std::string wrong_together(const QuoteCommand& asked) {
             "{}: takes --json, --date, --threads and a way alone: found --sheet, --explain, --provided "
             "or a file; leave it out",
             name);
-    return wrong_together(asked.beside);
+    return beside::wrong_together(asked.beside, beside::option_names);
 }
 
 ExitCode run_quote(const QuoteCommand& asked, const RunContext& context) {

@@ -14,7 +14,7 @@
 #include "host/base/errors.hpp"
 #include "host/base/place.hpp"
 #include "host/base/quoted_text.hpp"
-#include "host/cli/beside_run.hpp"
+#include "host/beside/answer.hpp"
 #include "host/cli/offer_file.hpp"
 #include "host/command_line/whole_file.hpp"
 #include "host/orders/enquiry.hpp"
@@ -58,16 +58,14 @@ public:
         options_.has_drawings = !asked.html_file.empty() || !asked.offer_file.empty();
         if (!asked.html_file.empty()) html_.emplace(asked.html_file, if_there(asked.is_replacing));
         if (!asked.workbook_file.empty()) workbook_.emplace(asked.workbook_file, if_there(asked.is_replacing));
-        if (asked.beside.is_any())
-            beside_.emplace(workplace, asked.beside, options_, asked.is_json ? AnswerForm::json : AnswerForm::text);
+        if (asked.beside.is_any()) beside_.emplace(workplace.plant, asked.beside, options_);
         if (!asked.offer_file.empty()) offer_.emplace(asked.offer_file, if_there(asked.is_replacing), workplace.plant);
     }
 
     ExitCode run() {
         if (!asked_.is_json) warn(workplace_.warnings);
         const std::vector<RequestFile> requests = only_number_of_its_kind(read_all());
-        if (beside_) output_.write(beside_->begin());
-        if (asked_.is_json && !beside_) output_.write(document_.begin());
+        if (asked_.is_json) output_.write(beside_ ? beside_->begin() : document_.begin());
         try {
             answer_all(requests);
         } catch (...) {
@@ -84,8 +82,7 @@ public:
 
 private:
     void end_answer() {
-        if (beside_) return output_.write(beside_->end());
-        if (asked_.is_json) output_.write(document_.end());
+        if (asked_.is_json) output_.write(beside_ ? beside_->end() : document_.end());
         show_list();
     }
 
@@ -176,11 +173,7 @@ private:
 
     void answer(const RequestFile& file) {
         const Request request = read_again(file);
-        if (beside_) {
-            const BesideRun::Answer answer = beside_->answer(request);
-            worst_ = worse(worst_, answer.code);
-            return output_.write(answer.text);
-        }
+        if (beside_) return answer_beside(request);
         answers::RequestAnswer result = quoting::quote(workplace_.plant, workplace_.engine, request, options_);
         if (result.model_fault) {
             complain({*result.model_fault});
@@ -189,6 +182,15 @@ private:
             worst_ = worse(worst_, ExitCode::refused);
         }
         show(result, file.line ? orders::enquiry_in_words(*file.line) : "");
+    }
+
+    void answer_beside(const Request& request) {
+        const beside::Answer answer = beside::answer(workplace_, request, asked_.beside, options_);
+        if (!beside::is_complete(answer)) worst_ = worse(worst_, ExitCode::refused);
+        output_.write(asked_.is_json
+                          ? beside_->add(answer)
+                          : render::to_text(beside::report(workplace_.plant, answer, asked_.beside), text_columns()) +
+                                "\n");
     }
 
     void show(answers::RequestAnswer& result, const std::string& understood) {
@@ -265,8 +267,8 @@ private:
     Output& output_;
     orders::ExtrasCheck check_;
     answers::QuoteOptions options_;
-    answers::QuoteStream document_;    // for --json
-    std::optional<BesideRun> beside_;  // answers in place of a plain quote
+    answers::QuoteStream document_;               // for --json
+    std::optional<beside::AnswerStream> beside_;  // for --json, where something else than a plain quote answers
     std::optional<WholeFile> html_;
     std::vector<render::Report> pages_;  // of the HTML file
     std::optional<OfferFile> offer_;

@@ -25,7 +25,7 @@ struct QuoteCommand {
     bool is_replacing = false;
     bool is_saved = false, is_json = false;
     std::optional<std::string> approver;  // of what is saved
-    BesideOptions beside;
+    beside::Asked beside;
 };
 
 /// Costs the requests one after the other; answers with the highest exit code. Throws what ends the whole run.

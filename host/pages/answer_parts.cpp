@@ -28,8 +28,8 @@ using answers::RequestAnswer;
 using render::ReportSection;
 using reports::SheetContext;
 
-constexpr std::array part_ids = {"ladder", "missing", "watch",  "limits",  "layout", "box",
-                                 "cost",   "prices",  "masses", "further", "pieces"};
+constexpr std::array part_ids = {"ladder", "beside", "missing", "watch",  "limits",  "layout",
+                                 "box",    "cost",   "prices",  "masses", "further", "pieces"};
 
 // Opens what is behind a figure of one quantity, below its row.
 class QuoteWalk : public render::FigureWalk {
@@ -38,11 +38,12 @@ public:
         : context_(context), view_(view), quote_(quote), part_(std::move(part)) {}
 
     [[nodiscard]] std::string address(const std::string& figure) const override {
-        return view_.at_figure(quote_.quantity, figure).to(part_ + "-walk-" + figure).text();
+        const Address address = view_.at_figure(quote_.quantity, figure);
+        return (is_below() ? address.to(part_ + "-walk-" + figure) : address).text();
     }
 
     [[nodiscard]] std::string opened(const std::string& figure) const override {
-        if (figure != view_.figure) return "";
+        if (!is_below() || figure != view_.figure) return "";
         ReportSection story = reports::explain_section(context_.units, figure, quote_);
         for (render::Block& block : story.blocks)
             if (auto* note = std::get_if<render::Note>(&block)) leave_out_folder(note->text);
@@ -52,6 +53,8 @@ public:
     }
 
 private:
+    [[nodiscard]] bool is_below() const { return view_.origins == AnswerView::Origins::below; }
+
     // Files of the plant by their names alone: whoever reads a page need not know where they lie.
     void leave_out_folder(std::string& text) const {
         const std::string folder = context_.plant.folder + "/";
@@ -67,16 +70,18 @@ private:
 
 class AnswerWriter {
 public:
-    AnswerWriter(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view)
+    AnswerWriter(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view,
+                 const PartsAround& around)
         : plant_(plant),
           answer_(answer),
           view_(view),
+          around_(around),
           context_(plant, answer.request,
                    answer.pieces.empty() ? SheetContext::Counted::boxes : SheetContext::Counted::sets),
           shown_(shown_quantity(answer, view)) {}
 
-    Html text(const Html& aside) {
-        Html result = head(aside);
+    Html text() {
+        Html result = head() + around_.below_ladder;
         result += section_panel("missing", missing());
         result += section_panel("watch", reports::warnings_section(answer_.warnings));
         result += limits();
@@ -90,9 +95,9 @@ public:
     }
 
 private:
-    Html head(const Html& aside) {
+    Html head() {
         const std::string title = reports::request_heading(plant_, answer_.request).title;
-        return panel("ladder", title, html("<span class=\"small quiet\">{}</span>", aside),
+        return panel("ladder", title, html("<span class=\"small quiet\">{}</span>", around_.aside),
                      ladder_html(context_, answer_, view_));
     }
 
@@ -114,7 +119,7 @@ private:
         result += box();
         result += walked("cost", all.cost, quote);
         result += html("<div class=\"pair\" id=\"prices\">{}{}</div>\n", walked("price", all.price, quote),
-                       walked("ways", all.runners_up, quote));
+                       ways(all.runners_up, quote));
         result += html("<div class=\"pair\" id=\"masses\">{}{}</div>\n", walked("mass", all.mass, quote),
                        html("<div class=\"stack\">{}{}</div>\n", walked("run", all.run, quote),
                             walked("waste", all.waste, quote)));
@@ -123,11 +128,22 @@ private:
 
     Html walked(const char* id, const ReportSection& section, const Quote& quote) {
         const QuoteWalk walk(context_, view_, quote, id);
+        return of_quantity(id, section, quote, &walk);
+    }
+
+    Html ways(ReportSection section, const Quote& quote) {
+        for (render::Block& block : section.blocks)
+            if (auto* table = std::get_if<render::ReportTable>(&block))
+                for (std::size_t i = 0; i < table->rows.size(); ++i) table->rows[i].figure = way_figure(i);
+        return of_quantity("ways", section, quote, around_.ways);
+    }
+
+    Html of_quantity(const char* id, const ReportSection& section, const Quote& quote, const render::FigureWalk* walk) {
         return section.blocks.empty()
                    ? no_part(id)
                    : panel(id, section.title,
                            html("<span class=\"small quiet\">{}</span>", context_.order_text(quote.quantity)),
-                           blocks_html(section, id, view_.has_origins ? &walk : nullptr));
+                           blocks_html(section, id, walk));
     }
 
     Html box() {
@@ -170,14 +186,20 @@ private:
     const plant::Plant& plant_;
     const RequestAnswer& answer_;
     const AnswerView& view_;
+    const PartsAround& around_;
     SheetContext context_;
     std::optional<std::size_t> shown_;
 };
 
 }  // namespace
 
-Html answer_parts(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view, const Html& aside) {
-    return AnswerWriter(plant, answer, view).text(aside);
+std::string way_figure(std::size_t index) {
+    return "way-" + std::to_string(index + 1);
+}
+
+Html answer_parts(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view,
+                  const PartsAround& around) {
+    return AnswerWriter(plant, answer, view, around).text();
 }
 
 Html beside_parts(const plant::Plant& plant, const RequestAnswer& answer, const AnswerView& view,

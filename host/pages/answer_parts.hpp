@@ -7,12 +7,23 @@
 #include "host/pages/desk_state.hpp"
 #include "host/pages/markup.hpp"
 #include "host/plant/plant.hpp"
+#include "host/render/html_blocks.hpp"
 
 namespace flutebook::pages {
 
-/// All parts in their order; `aside` stands beside the title of the first: "saved as Q000001".
+/// What a page sets among the parts.
+struct PartsAround {
+    Html aside;                                // beside the title of the first: "saved as Q000001"
+    Html below_ladder = {};                    // a part of its own
+    const render::FigureWalk* ways = nullptr;  // leads from `way_figure(i)` to the i-th way that comes next
+};
+
+/// "way-1": how the first of the ways that come next is named to its walk.
+[[nodiscard]] std::string way_figure(std::size_t index);
+
+/// All parts in their order.
 [[nodiscard]] Html answer_parts(const plant::Plant& plant, const answers::RequestAnswer& answer, const AnswerView& view,
-                                const Html& aside);
+                                const PartsAround& around);
 
 /// The short answer and the cost of the shown quantity, for a column beside another answer's; ids begin with `prefix`.
 [[nodiscard]] Html beside_parts(const plant::Plant& plant, const answers::RequestAnswer& answer, const AnswerView& view,

@@ -148,21 +148,22 @@ Html whose_group(EnquiryFields& fields) {
 
 }  // namespace
 
-Html line_form(const DeskEnquiry& enquiry) {
+Html line_form(const DeskEnquiry& enquiry, const Html& carried) {
     Html complaints;
     for (const std::string& complaint : enquiry.complaints) complaints += html("<p>{}</p>\n", complaint);
     return html(
         "<form class=\"enquiry\" id=\"line-form\" action=\"{}\"><label for=\"line\">Enquiry</label>"
         "<input id=\"line\" name=\"line\" value=\"{}\" spellcheck=\"false\" autocomplete=\"off\" "
         "autocapitalize=\"off\" "
-        "aria-describedby=\"understood\"><button>Quote</button></form>\n"
+        "aria-describedby=\"understood\"><button>Quote</button>{}</form>\n"
         "<p class=\"understood\" id=\"understood\">{}</p>\n<div class=\"complaints\" id=\"complaints\" "
         "role=\"alert\">{}</div>\n",
-        Address("/quotes/new"), enquiry.line,
+        Address("/quotes/new"), enquiry.line, carried,
         enquiry.understood.empty() ? words("") : html("<b>Understood:</b> {}", enquiry.understood), complaints);
 }
 
-Html fields_form(const plant::Plant& plant, const std::vector<contract::Model>& models, const std::string& line) {
+Html fields_form(const plant::Plant& plant, const std::vector<contract::Model>& models, const std::string& line,
+                 const Html& carried) {
     EnquiryFields fields = orders::enquiry_fields(plant, line);
     Html inside = box_group(plant, fields);
     inside += price_group(fields);
@@ -174,8 +175,8 @@ Html fields_form(const plant::Plant& plant, const std::vector<contract::Model>& 
             html("<details class=\"more\" id=\"more\"><summary>What else the price may need</summary>{}</details>\n",
                  further);
     inside += html("<div class=\"buttons\"><button>Quote</button></div>\n");
-    return html("<form class=\"panel form\" id=\"fields\" action=\"{}\" aria-label=\"The enquiry\">\n{}{}{}</form>\n",
-                Address("/quotes/new"), inside, style_list(plant), machine_list(plant));
+    return html("<form class=\"panel form\" id=\"fields\" action=\"{}\" aria-label=\"The enquiry\">\n{}{}{}{}</form>\n",
+                Address("/quotes/new"), inside, carried, style_list(plant), machine_list(plant));
 }
 
 }  // namespace flutebook::pages

@@ -19,11 +19,11 @@ struct DeskEnquiry {
     std::vector<std::string> complaints;  // why there is no answer
 };
 
-/// #line-form with #line, #understood and #complaints.
-[[nodiscard]] Html line_form(const DeskEnquiry& enquiry);
+/// #line-form with #line, #understood and #complaints. `carried` are further fields, unseen.
+[[nodiscard]] Html line_form(const DeskEnquiry& enquiry, const Html& carried);
 
 /// #fields: what the plant has, as lists, and what its models ask of a request.
 [[nodiscard]] Html fields_form(const plant::Plant& plant, const std::vector<contract::Model>& models,
-                               const std::string& line);
+                               const std::string& line, const Html& carried);
 
 }  // namespace flutebook::pages

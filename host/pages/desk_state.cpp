@@ -31,8 +31,19 @@ constexpr std::array<KnownField, 12> known_fields{{{"request", &EnquiryFields::r
                                                    {"colours", &EnquiryFields::colours},
                                                    {"route", &EnquiryFields::route}}};
 
+bool is_of_way(std::string_view name) {
+    return name == beside_query::corrugator || name == beside_query::roll || name == beside_query::ups;
+}
+
+bool is_beside(std::string_view name) {
+    constexpr std::array<std::string_view, 7> names = {
+        beside_query::with, beside_query::boards, beside_query::margins, beside_query::prices,
+        beside_query::rank, beside_query::ect,    beside_query::bct};
+    return is_of_way(name) || std::find(names.begin(), names.end(), name) != names.end();
+}
+
 bool is_of_view(std::string_view name) {
-    return name == "quantity" || name == "explain" || name == "line" || name == "token";
+    return name == "quantity" || name == "explain" || name == "line" || name == "token" || is_beside(name);
 }
 
 std::string quantity_text(double quantity) {
@@ -52,7 +63,8 @@ Address AnswerView::at_quantity(double other) const {
 }
 
 Address AnswerView::at_figure(double at, const std::string& other) const {
-    return at_quantity(at).with("explain", other);
+    return origins == Origins::below ? at_quantity(at).with("explain", other)
+                                     : address.at("lines").at(other).with("quantity", quantity_text(at));
 }
 
 AnswerView answer_view(Address address, const FormFields& query) {
@@ -79,8 +91,24 @@ std::string asked_line(const FormFields& query) {
     return orders::enquiry_line(fields);
 }
 
-Address desk_address(const std::string& line) {
-    return Address("/quotes/new").with("line", line);
+FormFields beside_fields(const FormFields& query) {
+    FormFields result;
+    for (const auto& field : query)
+        if (is_beside(field.first) && !field.second.empty()) result.push_back(field);
+    return result;
+}
+
+FormFields without_way(const FormFields& beside) {
+    FormFields result;
+    for (const auto& field : beside)
+        if (!is_of_way(field.first)) result.push_back(field);
+    return result;
+}
+
+Address desk_address(const std::string& line, const FormFields& beside) {
+    Address result = Address("/quotes/new").with("line", line);
+    for (const auto& [name, value] : beside) result = result.with(name, value);
+    return result;
 }
 
 std::optional<std::string> asked_figure(const AnswerView& view, double quantity) {

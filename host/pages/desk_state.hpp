@@ -20,10 +20,12 @@ using FormFields = std::vector<std::pair<std::string, std::string>>;
 
 /// Which part of an answer is shown.
 struct AnswerView {
+    /// Where what is behind a figure is told: below it, or on a page of its own behind /lines.
+    enum class Origins { below, apart };
     Address address;                 // of the answer, without what follows
     std::optional<double> quantity;  // nothing: the first that can be made
     std::string figure;              // that is explained; empty: none
-    bool has_origins = true;         // whether this address can say what is behind a figure
+    Origins origins = Origins::below;
 
     [[nodiscard]] Address at_quantity(double other) const;
     [[nodiscard]] Address at_figure(double at, const std::string& other) const;
@@ -35,8 +37,22 @@ struct AnswerView {
 /// What the quote desk is asked for: by the field `line`, or by the fields of its form, which make a line.
 [[nodiscard]] std::string asked_line(const FormFields& query);
 
-/// The address of the quote desk with this line.
-[[nodiscard]] Address desk_address(const std::string& line);
+/// The fields of an address that ask for something beside its enquiry. Lists have other names than the enquiry's form
+/// has for one board, one margin.
+namespace beside_query {
+inline constexpr const char *with = "with", *boards = "boards", *margins = "margins", *prices = "prices",
+                            *rank = "rank", *ect = "ect", *bct = "bct", *corrugator = "corrugator", *roll = "roll",
+                            *ups = "ups";
+}  // namespace beside_query
+
+/// Those of a query that are filled, in turn.
+[[nodiscard]] FormFields beside_fields(const FormFields& query);
+
+/// Those that say how it is made left out.
+[[nodiscard]] FormFields without_way(const FormFields& beside);
+
+/// The address of the quote desk with this line, and with what is asked beside it.
+[[nodiscard]] Address desk_address(const std::string& line, const FormFields& beside = {});
 
 /// "starch@1000": what a quote is asked to explain. Nothing where nothing stands open.
 [[nodiscard]] std::optional<std::string> asked_figure(const AnswerView& view, double quantity);

@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include "host/orders/enquiry_fields.hpp"
 #include "host/pages/answer_parts.hpp"
+#include "host/pages/ladder.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/reports/quote_report.hpp"
 
@@ -41,8 +43,57 @@ Html no_quote_yet(const plant::Plant& plant) {
         items);
 }
 
+bool has_price(const QuoteDesk& desk) {
+    return desk.answer != nullptr && !desk.answer->model_fault;
+}
+
+double quantity_shown(const QuoteDesk& desk) {
+    const auto shown = shown_quantity(*desk.answer, desk.view);
+    return shown ? desk.answer->quantities[*shown].quantity() : desk.answer->request.quantities.front();
+}
+
+BesideWhat beside_what(const QuoteDesk& desk) {
+    return {desk.plant, desk.enquiry.line, quantity_shown(desk)};
+}
+
+// Another way is the same enquiry, made on that way alone; by the machines that it takes where they are others.
+class WaysWalk : public render::FigureWalk {
+public:
+    explicit WaysWalk(const QuoteDesk& desk) : desk_(desk) {
+        if (const auto shown = shown_quantity(*desk.answer, desk.view))
+            if (const auto& quote = desk.answer->quantities[*shown].quote) quote_ = &*quote;
+    }
+
+    [[nodiscard]] std::string address(const std::string& figure) const override {
+        for (std::size_t i = 0; quote_ != nullptr && i < quote_->runners_up.size(); ++i)
+            if (figure == way_figure(i)) return address_of(quote_->runners_up[i]).text();
+        return Address::here().text();
+    }
+
+    [[nodiscard]] std::string opened(const std::string& /*figure*/) const override { return ""; }
+
+private:
+    [[nodiscard]] Address address_of(const answers::RunnerUp& next) const {
+        orders::EnquiryFields fields = orders::enquiry_fields(desk_.plant, desk_.enquiry.line);
+        if (next.route != quote_->route) fields.route = fmt::format("{}", fmt::join(next.route, " "));
+        const std::string line = next.route == quote_->route ? desk_.enquiry.line : orders::enquiry_line(fields);
+        return desk_address(line, without_way(desk_.beside.asked))
+            .with(beside_query::corrugator, *next.way.corrugator)
+            .with(beside_query::roll, fmt::format("{}", *next.way.roll_width_mm))
+            .with(beside_query::ups, fmt::format("{}", *next.way.ups))
+            .with("quantity", fmt::format("{:.0f}", quote_->quantity));
+    }
+
+    const QuoteDesk& desk_;
+    const answers::Quote* quote_ = nullptr;
+};
+
+bool is_way_asked(const QuoteDesk& desk) {
+    return without_way(desk.beside.asked).size() != desk.beside.asked.size();
+}
+
 Html save_form(const Frame& frame, const QuoteDesk& desk) {
-    const bool can_save = desk.answer != nullptr && !desk.answer->model_fault && frame.may(Role::accountant);
+    const bool can_save = has_price(desk) && !is_way_asked(desk) && frame.may(Role::accountant);
     if (!can_save) return html("<div id=\"save\" hidden></div>\n");
     return html(
         "<form class=\"panel save\" id=\"save\" method=\"post\" action=\"{}\" aria-label=\"Save\">{}"
@@ -61,15 +112,22 @@ Html model_fault(const std::string& fault) {
                       fault, Address("/models")));
 }
 
+Html priced_parts(const QuoteDesk& desk) {
+    const WaysWalk ways(desk);
+    return answer_parts(
+        desk.plant, *desk.answer, desk.view,
+        {html("not saved; money in {}", desk.plant.currency), beside_part(beside_what(desk), desk.beside), &ways});
+}
+
 Html answer(const QuoteDesk& desk) {
     const bool has_fault = desk.answer != nullptr && desk.answer->model_fault;
-    const bool has_answer = desk.answer != nullptr && !has_fault;
     Html result = desk.answer == nullptr ? no_quote_yet(desk.plant) : no_part("start");
     result += has_fault ? model_fault(*desk.answer->model_fault) : no_part("fault");
-    result += has_answer ? answer_parts(desk.plant, *desk.answer, desk.view,
-                                        html("not saved; money in {}", desk.plant.currency))
-                         : empty_answer_parts();
-    return result;
+    return result + (has_price(desk) ? priced_parts(desk) : empty_answer_parts());
+}
+
+Html what_if(const QuoteDesk& desk) {
+    return has_price(desk) ? what_if_form(beside_what(desk), desk.beside) : html("<div id=\"what-if\" hidden></div>\n");
 }
 
 Html keys() {
@@ -94,15 +152,16 @@ std::string quote_desk_page(const Frame& frame, const QuoteDesk& desk) {
     Frame with_script = frame;
     with_script.place = Place::quotes;
     with_script.scripts.emplace_back("desk.js");
-    const bool has_price = desk.answer != nullptr && !desk.answer->model_fault;
-    const Html said = has_price ? words(price_text(desk.plant, *desk.answer, desk.view)) : Html();
-    const Html left = html("<div class=\"stack side\">{}{}</div>\n",
-                           fields_form(desk.plant, desk.models, desk.enquiry.line), save_form(frame, desk));
+    const Html said = has_price(desk) ? words(price_text(desk.plant, *desk.answer, desk.view)) : Html();
+    const Html carried = carried_fields(desk.beside.asked);
+    const Html left =
+        html("<div class=\"stack side\">{}{}{}</div>\n",
+             fields_form(desk.plant, desk.models, desk.enquiry.line, carried), save_form(frame, desk), what_if(desk));
     return document(
         with_script, title(desk),
         html("<h1 class=\"unseen\">Quote desk</h1>\n{}<p class=\"unseen\" id=\"said\" role=\"status\">{}</p>\n"
              "<div class=\"desk\">{}<div class=\"stack\" id=\"answer\">\n{}</div></div>\n{}",
-             line_form(desk.enquiry), said, left, answer(desk), keys()));
+             line_form(desk.enquiry, carried), said, left, answer(desk), keys()));
 }
 
 }  // namespace flutebook::pages

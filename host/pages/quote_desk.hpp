@@ -6,6 +6,7 @@
 
 #include "host/answers/quote_answer.hpp"
 #include "host/contract/model.hpp"
+#include "host/pages/beside_panel.hpp"
 #include "host/pages/desk_form.hpp"
 #include "host/pages/desk_state.hpp"
 #include "host/pages/frame.hpp"
@@ -20,6 +21,7 @@ struct QuoteDesk {
     DeskEnquiry enquiry;
     AnswerView view;                                 // with the address of desk_address()
     const answers::RequestAnswer* answer = nullptr;  // null: there is none
+    BesideView beside = {};
 };
 
 /// Without a line: what may be typed, with three examples of this plant. With complaints: why there is no answer. With

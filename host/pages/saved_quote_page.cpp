@@ -38,6 +38,7 @@ Html sheets(const Frame& frame, const SavedQuotePage& quote) {
     result += button(folder.at(number + ".html").with("for", "customer"), "Offer");
     result += button(folder.at(number + ".html"), "Cost sheet");
     result += button(folder.at(number + ".xlsx"), "Workbook");
+    result += button(folder.at(number + ".svg"), "Drawing");
     result += button(address_of(quote).at("recheck"), "What differs today");
     return html("<div class=\"buttons\" id=\"sheets\">{}</div>\n", result);
 }
@@ -99,7 +100,7 @@ Html parts(const SavedQuotePage& quote) {
     if (!quote.printed.empty())
         return report_html(reports::printed_quote_report(quote.answer, quote.printed), "printed");
     return answer_parts(quote.plant, quote.answer, quote.view,
-                        html("{}; money in {}", saved_text(quote.listed), quote.plant.currency));
+                        {html("{}; money in {}", saved_text(quote.listed), quote.plant.currency)});
 }
 
 std::string heading(const SavedQuotePage& quote) {

@@ -40,9 +40,16 @@ std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const 
     std::vector<answers::RunnerUp> result;
     const Money least = costed.outcomes[ranked.front()].cost;
     for (std::size_t i = 1; i < ranked.size() && i <= runners_up_shown; ++i) {
-        const Money cost = costed.outcomes[ranked[i]].cost;
-        result.push_back(
-            {geometry::name_of(layout.candidates[ranked[i]], costed.order->plant->units), cost, cost - least});
+        const geometry::Candidate& way = layout.candidates[ranked[i]];
+        answers::RunnerUp next;
+        next.candidate = geometry::name_of(way, costed.order->plant->units);
+        next.cost = costed.outcomes[ranked[i]].cost;
+        next.dearer_by = next.cost - least;
+        next.way.corrugator = way.corrugator->code;
+        next.way.roll_width_mm = way.roll_width_mm;
+        next.way.ups = way.ups;
+        next.route = way.route_codes();
+        result.push_back(std::move(next));
     }
     return result;
 }

@@ -26,6 +26,21 @@ Response response(int status, std::string content_type, std::string body) {
 constexpr const char* html_type = "text/html; charset=utf-8";
 constexpr const char* json_type = "application/json";
 
+// Its policy lets its own style in, by its hash, and nothing else.
+Response with_own_style(const char* content_type, std::string text) {
+    const std::string open = "<style>";
+    const std::size_t begin = text.find(open);
+    const std::size_t end = text.find("</style>");
+    std::string policy = "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+    if (begin != std::string::npos && end != std::string::npos) {
+        const std::size_t inner = begin + open.size();
+        policy += fmt::format("; style-src '{}'", policy_hash(std::string_view(text).substr(inner, end - inner)));
+    }
+    Response result = response(200, content_type, std::move(text));
+    result.headers.emplace_back("content-security-policy", std::move(policy));
+    return result;
+}
+
 }  // namespace
 
 bool Call::wants_json() const {
@@ -67,17 +82,11 @@ Response json(std::string document) {
 }
 
 Response sheet(std::string html) {
-    const std::string open = "<style>";
-    const std::size_t begin = html.find(open);
-    const std::size_t end = html.find("</style>");
-    std::string policy = "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
-    if (begin != std::string::npos && end != std::string::npos) {
-        const std::size_t inner = begin + open.size();
-        policy += fmt::format("; style-src '{}'", policy_hash(std::string_view(html).substr(inner, end - inner)));
-    }
-    Response result = response(200, html_type, std::move(html));
-    result.headers.emplace_back("content-security-policy", std::move(policy));
-    return result;
+    return with_own_style(html_type, std::move(html));
+}
+
+Response picture(std::string svg) {
+    return with_own_style("image/svg+xml", std::move(svg));
 }
 
 Response see_other(const pages::Address& address) {

@@ -72,6 +72,8 @@ using Handler = Outcome (*)(const Call&);
 [[nodiscard]] Response json(std::string document);
 /// A page with a style of its own and nothing else: what render::to_html() writes.
 [[nodiscard]] Response sheet(std::string html);
+/// The same for a drawing by itself: what render::svg_file() writes.
+[[nodiscard]] Response picture(std::string svg);
 [[nodiscard]] Response see_other(const pages::Address& address);
 /// A file to keep.
 [[nodiscard]] Response attachment(std::string content_type, const std::string& name, std::string bytes);

@@ -27,6 +27,10 @@ namespace flutebook::web {
 [[nodiscard]] Outcome mark_quote(const Call& call);
 [[nodiscard]] Outcome take_order(const Call& call);
 
+// quote_part_handlers.cpp
+[[nodiscard]] Outcome show_quote_drawing(const Call& call);
+[[nodiscard]] Outcome show_quote_line(const Call& call);
+
 // month_handlers.cpp
 [[nodiscard]] Outcome list_months(const Call& call);
 [[nodiscard]] Outcome show_month(const Call& call);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "host/command_line/option_readers.hpp"
@@ -13,7 +14,9 @@ namespace flutebook::web {
 /// `fields` must outlive it.
 class QueryValues {
 public:
-    explicit QueryValues(const Fields& fields) : fields_(fields) {}
+    /// `faults` were found before.
+    explicit QueryValues(const Fields& fields, std::vector<std::string> faults = {})
+        : fields_(fields), faults_(std::move(faults)) {}
 
     /// Reads the field where it is there and not empty.
     void take(const char* name, const cli::Reader& read);

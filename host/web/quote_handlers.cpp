@@ -3,6 +3,7 @@
 
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
+#include "host/beside/answer.hpp"
 #include "host/command_line/search_readers.hpp"
 #include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
@@ -13,6 +14,7 @@
 #include "host/quoting/quote.hpp"
 #include "host/saved_quotes/find_quotes.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
+#include "host/web/beside_query.hpp"
 #include "host/web/handlers.hpp"
 #include "host/web/query_values.hpp"
 
@@ -34,7 +36,7 @@ std::optional<std::string> figure_asked(const Call& call, const orders::Request&
     return pages::asked_figure(view, view.quantity.value_or(request.quantities.front()));
 }
 
-NewQuote cost_enquiry(const Call& call, const base::Node& tree) {
+NewQuote cost_enquiry(const Call& call, const base::Node& tree, const answers::ForcedWay& way = {}) {
     const workplace::Workplace& workplace = call.desk.workplace;
     const orders::Request request =
         orders::read_request(workplace.plant, tree, orders::enquiry_name, orders::request_text(tree), std::nullopt,
@@ -42,6 +44,7 @@ NewQuote cost_enquiry(const Call& call, const base::Node& tree) {
     answers::QuoteOptions asked;
     asked.explain = figure_asked(call, request);
     asked.has_drawings = !call.wants_json();
+    asked.way = way;
     return {orders::enquiry_in_words(tree), asked, quoting::quote(workplace.plant, workplace.engine, request, asked)};
 }
 
@@ -49,29 +52,77 @@ base::Node enquiry_of(const Call& call, const Fields& fields) {
     return orders::read_enquiry(call.plant(), pages::asked_line(fields.all()), Call::today());
 }
 
+// What stands beside an enquiry is worked out as the command line does, without what a page alone shows.
+answers::QuoteOptions plain_options(const beside::Asked& asked) {
+    answers::QuoteOptions options;
+    options.way = asked.way;
+    return options;
+}
+
+std::string beside_document(const Call& call, const base::Node& tree, const beside::Asked& asked) {
+    const workplace::Workplace& workplace = call.desk.workplace;
+    const orders::Request request =
+        orders::read_request(workplace.plant, tree, orders::enquiry_name, orders::request_text(tree), std::nullopt,
+                             workplace.engine.extras_check(workplace.plant));
+    const answers::QuoteOptions options = plain_options(asked);
+    beside::AnswerStream document(workplace.plant, asked, options);
+    std::string text = document.begin();
+    text += document.add(beside::answer(workplace, request, asked, options));
+    return text + document.end();
+}
+
 // What the desk shows of what somebody types: an answer, or why there is none.
 struct Draft {
     pages::DeskEnquiry enquiry = {};
+    pages::BesideView beside = {};
     std::optional<NewQuote> quote = {};
-    int status = 200;
 };
+
+std::optional<render::Report> beside_report(const Call& call, const orders::Request& request,
+                                            const beside::Asked& asked) {
+    const workplace::Workplace& workplace = call.desk.workplace;
+    const answers::QuoteOptions options = plain_options(asked);
+    if (asked.is_any())
+        return beside::report(workplace.plant, beside::answer(workplace, request, asked, options), asked);
+    if (!asked.way.is_any()) return std::nullopt;
+    return beside::report(workplace.plant, what_if::compare_ways(workplace, request, options), asked);
+}
+
+// What is wrong with what is asked beside an enquiry leaves the enquiry's own answer as it is.
+beside::Asked asked_or_told(const Call& call, pages::BesideView& view) {
+    view.asked = pages::beside_fields(call.target.query.all());
+    try {
+        return asked_beside(call.target.query);
+    } catch (const InputError& error) {
+        view.complaints = error.lines();
+        return {};
+    }
+}
+
+void answer_draft(const Call& call, Draft& draft) {
+    const base::Node tree = enquiry_of(call, call.target.query);
+    draft.enquiry.understood = orders::enquiry_in_words(tree);
+    const beside::Asked asked = asked_or_told(call, draft.beside);
+    draft.quote.emplace(cost_enquiry(call, tree, asked.way));
+    if (draft.quote->answer.model_fault || !draft.beside.complaints.empty()) return;
+    try {
+        draft.beside.report = beside_report(call, draft.quote->answer.request, asked);
+    } catch (const InputError& error) {
+        draft.beside.complaints = error.lines();
+    } catch (const ModelError& error) {
+        draft.beside.complaints = error.lines();
+    }
+}
 
 Draft draft_of(const Call& call) {
     Draft draft;
     draft.enquiry.line = pages::asked_line(call.target.query.all());
     if (draft.enquiry.line.empty()) return draft;
     try {
-        const base::Node tree = enquiry_of(call, call.target.query);
-        draft.enquiry.understood = orders::enquiry_in_words(tree);
-        draft.quote.emplace(cost_enquiry(call, tree));
+        answer_draft(call, draft);
     } catch (const InputError& error) {
         draft.enquiry.complaints = error.lines();
-        return draft;
     }
-    if (!draft.quote->answer.model_fault) return draft;
-    draft.enquiry.complaints = {*draft.quote->answer.model_fault};
-    draft.quote.reset();
-    draft.status = 500;
     return draft;
 }
 
@@ -125,17 +176,22 @@ Outcome list_quotes(const Call& call) {
 
 Outcome show_new_quote(const Call& call) {
     if (call.wants_json()) {
-        const NewQuote quote = cost_enquiry(call, enquiry_of(call, call.target.query));
+        const base::Node tree = enquiry_of(call, call.target.query);
+        const beside::Asked asked = asked_beside(call.target.query);
+        if (asked.is_any()) return json(beside_document(call, tree, asked));
+        const NewQuote quote = cost_enquiry(call, tree, asked.way);
         if (quote.answer.model_fault) return refused(call, 500, {*quote.answer.model_fault});
         return json(quote_document(call, quote, ""));
     }
     const Draft draft = draft_of(call);
     const workplace::Workplace& workplace = call.desk.workplace;
-    const auto view = pages::answer_view(pages::desk_address(draft.enquiry.line), call.target.query.all());
-    Response response = page(pages::quote_desk_page(
-        call.frame(pages::Place::quotes), {workplace.plant, workplace.engine.graph().models, draft.enquiry, view,
-                                           draft.quote ? &draft.quote->answer : nullptr}));
-    response.status = draft.status;
+    const auto view =
+        pages::answer_view(pages::desk_address(draft.enquiry.line, draft.beside.asked), call.target.query.all());
+    const answers::RequestAnswer* answer = draft.quote ? &draft.quote->answer : nullptr;
+    Response response =
+        page(pages::quote_desk_page(call.frame(pages::Place::quotes), {workplace.plant, workplace.engine.graph().models,
+                                                                       draft.enquiry, view, answer, draft.beside}));
+    if (answer != nullptr && answer->model_fault) response.status = 500;
     return response;
 }
 

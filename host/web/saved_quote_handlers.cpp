@@ -8,17 +8,15 @@
 #include "host/offers/offer_report.hpp"
 #include "host/pages/report_page.hpp"
 #include "host/pages/saved_quote_page.hpp"
-#include "host/quoting/quote.hpp"
 #include "host/render/html_report.hpp"
 #include "host/reports/kept_quote_report.hpp"
 #include "host/reports/recheck_report.hpp"
-#include "host/saved_quotes/changes.hpp"
+#include "host/saved_quotes/costed_again.hpp"
 #include "host/saved_quotes/drawn_quote.hpp"
 #include "host/saved_quotes/find_quotes.hpp"
 #include "host/saved_quotes/offered_quote.hpp"
 #include "host/saved_quotes/recheck.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
-#include "host/saved_quotes/saved_workplace.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/web/documents.hpp"
 #include "host/web/handlers.hpp"
@@ -47,7 +45,7 @@ public:
         : kept_(kept),
           document_(saved_quotes::drawn_document(kept.quote, call.plant().folder)),
           view_(pages::answer_view(pages::Address("/quotes").at(kept.quote.number), call.target.query.all())) {
-        view_.has_origins = false;
+        view_.origins = pages::AnswerView::Origins::apart;
     }
 
     [[nodiscard]] pages::SavedQuotePage page() const {
@@ -109,22 +107,11 @@ Outcome show_quote_sheet(const Call& call) {
 Outcome show_quote_workbook(const Call& call) {
     const KeptQuote kept = kept_quote(call, call.parts.front());
     const std::string& number = kept.quote.number;
-    const answers::QuoteDocument document = saved_quotes::saved_document(kept.quote);
-    const workplace::Workplace then = saved_quotes::open_saved(kept.quote, call.plant().folder);
-    const orders::Request request = saved_quotes::saved_request(kept.quote, then.plant);
-    const answers::RequestAnswer again = quoting::quote(then.plant, then.engine, request, document.asked);
-    bool is_same = !again.model_fault;
-    for (const auto& quantity : saved_quotes::changed_quantities(document.answer, &again))
-        is_same = is_same && !quantity.differs();
-    if (!is_same)
-        return refused(call, 422,
-                       {fmt::format("{}: today's plugins make other figures of it: a workbook would not be "
-                                    "of this quote; look at what differs by /quotes/{}/recheck",
-                                    number, number)});
+    const saved_quotes::CostedAgain again = saved_quotes::cost_again(kept.quote, call.plant().folder, std::nullopt);
     const DocumentFile file("");
     const std::string fault = render::write_formula_book(
-        file.path(), workbooks::quote_workbook(then.plant, then.engine, again, document.asked),
-        static_cast<int>(again.request.date.year()));
+        file.path(), workbooks::quote_workbook(again.then.plant, again.then.engine, again.answer, again.asked),
+        static_cast<int>(again.answer.request.date.year()));
     if (!fault.empty()) throw LedgerError(LedgerError::Kind::unfit, fmt::format("{}.xlsx: {}", number, fault));
     return workbook(number + ".xlsx", file.text());
 }

@@ -48,6 +48,16 @@ RequestAnswer answered(const workplace::Workplace& workplace, const orders::Requ
     return result;
 }
 
+std::vector<QuantityBeside> all_beside(const RequestAnswer& was, const RequestAnswer& now) {
+    std::vector<QuantityBeside> result;
+    for (std::size_t i = 0; i < was.quantities.size(); ++i) {
+        result.push_back(beside(was.quantities[i], now.quantities[i], ""));
+        for (std::size_t p = 0; p < was.pieces.size(); ++p)
+            result.push_back(beside(was.pieces[p].quantities[i], now.pieces[p].quantities[i], was.pieces[p].name));
+    }
+    return result;
+}
+
 }  // namespace
 
 what_if_answers::WhatIf compare(const workplace::Workplace& workplace, const orders::Request& request,
@@ -58,13 +68,20 @@ what_if_answers::WhatIf compare(const workplace::Workplace& workplace, const ord
     const Variant changed = variant_of(workplace, request, trees);
     const RequestAnswer was = answered(workplace, request, asked);
     const RequestAnswer now = answered(changed.workplace, changed.request, asked);
-    for (std::size_t i = 0; i < was.quantities.size(); ++i) {
-        result.quantities.push_back(beside(was.quantities[i], now.quantities[i], ""));
-        for (std::size_t p = 0; p < was.pieces.size(); ++p)
-            result.quantities.push_back(
-                beside(was.pieces[p].quantities[i], now.pieces[p].quantities[i], was.pieces[p].name));
-    }
+    result.quantities = all_beside(was, now);
     add_new_warnings(result.warnings, changed.workplace.warnings, workplace.warnings);
+    add_new_warnings(result.warnings, now.warnings, was.warnings);
+    return result;
+}
+
+what_if_answers::WhatIf compare_ways(const workplace::Workplace& workplace, const orders::Request& request,
+                                     const answers::QuoteOptions& asked) {
+    what_if_answers::WhatIf result{request, {}, {}, {}};
+    answers::QuoteOptions any_way = asked;
+    any_way.way = {};
+    const RequestAnswer was = answered(workplace, request, any_way);
+    const RequestAnswer now = answered(workplace, request, asked);
+    result.quantities = all_beside(was, now);
     add_new_warnings(result.warnings, now.warnings, was.warnings);
     return result;
 }

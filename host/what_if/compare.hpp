@@ -20,4 +20,9 @@ using scenario::read_change;
                                               const std::vector<NumberChange>& changes,
                                               const answers::QuoteOptions& asked);
 
+/// The same where nothing changes but the way that it is made: any before, the one that is asked for after. Throws
+/// likewise.
+[[nodiscard]] what_if_answers::WhatIf compare_ways(const workplace::Workplace& workplace,
+                                                   const orders::Request& request, const answers::QuoteOptions& asked);
+
 }  // namespace flutebook::what_if

@@ -123,7 +123,7 @@ Report what_if_report(const plant::Plant& plant, const what_if_answers::WhatIf& 
     const SheetContext context(plant, answer.request, is_set ? Counted::sets : Counted::boxes);
     const SheetContext of_piece(plant, answer.request, Counted::pieces);
     Report report{"what-if", answer.request.number, request_heading(plant, answer.request), {}};
-    report.sections.push_back(changed_numbers_section(answer.changed));
+    if (!answer.changed.empty()) report.sections.push_back(changed_numbers_section(answer.changed));
     report.sections.push_back(prices_section(context, answer));
     for (const QuantityBeside& quantity : answer.quantities) {
         const SheetContext& counted = quantity.piece.empty() ? context : of_piece;

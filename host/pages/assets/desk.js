@@ -11,14 +11,27 @@ let isAsking = false;
 let asked = null;
 
 const fieldsForm = () => document.getElementById("fields");
+const whatIfForm = () => document.getElementById("what-if");
+
+// What is asked beside the enquiry stays while the enquiry changes; a rank takes long, and is asked for again.
+const beside = ["with", "boards", "margins", "prices", "ect", "bct", "corrugator", "roll", "ups"];
 
 // The address of a form's values, those that are empty left out.
-function addressOf(form) {
+function addressOf(form, submitter) {
   const query = new URLSearchParams();
   for (const [name, value] of new FormData(form)) if (value.trim() !== "") query.append(name, value);
-  const quantity = new URLSearchParams(location.search).get("quantity");
-  if (quantity) query.append("quantity", quantity);
+  if (submitter?.name) query.append(submitter.name, submitter.value);
+  if (form !== whatIfForm()) keep(query);
   return `${desk}?${query}`;
+}
+
+function keep(query) {
+  const now = new URLSearchParams(location.search);
+  for (const name of beside) {
+    query.delete(name);
+    for (const value of now.getAll(name)) query.append(name, value);
+  }
+  if (now.get("quantity")) query.set("quantity", now.get("quantity"));
 }
 
 // ---- what is fetched -------------------------------------------------------------------------------------------
@@ -77,15 +90,20 @@ function complain(text, address) {
 
 // While a line is being typed it is refused now and then: the figures before it stay, and go grey.
 function show(page) {
-  const isRefused = page.getElementById("complaints").childElementCount > 0;
+  const hasFault = !page.getElementById("fault").hidden;
+  const isRefused = hasFault || page.getElementById("complaints").childElementCount > 0;
   replace(page, "understood");
   replace(page, "complaints");
+  replace(page, "fault");
   document.getElementById("answer").classList.toggle("stale", isRefused);
   if (isRefused) return;
   document.title = page.title;
   keepingPlace(() => {
     for (const part of [...page.getElementById("answer").children]) replace(page, part.id);
     replace(page, "save");
+    if (!whatIfForm().contains(document.activeElement) || document.activeElement.tagName === "BUTTON")
+      replace(page, "what-if");
+    else whatIfForm().elements.namedItem("line").value = page.getElementById("line").value;
   });
   const said = page.getElementById("said").textContent;
   const there = document.getElementById("said");
@@ -104,7 +122,7 @@ function replace(page, id) {
 function keepingPlace(change) {
   const focused = document.activeElement && document.activeElement.id;
   const typed = focused && "value" in document.activeElement ? document.activeElement.value : null;
-  const open = new Map([...document.querySelectorAll("#answer details[id]")].map((item) => [item.id, item.open]));
+  const open = new Map([...document.querySelectorAll("#answer details[id], #what-if details[id]")].map((item) => [item.id, item.open]));
   change();
   for (const [id, isOpen] of open) {
     const item = document.getElementById(id);
@@ -150,9 +168,9 @@ document.addEventListener("input", (event) => {
 });
 
 document.addEventListener("submit", (event) => {
-  if (event.target !== line.form && event.target !== fieldsForm()) return;
+  if (![line.form, fieldsForm(), whatIfForm()].includes(event.target)) return;
   event.preventDefault();
-  ask(addressOf(event.target), opened);
+  ask(addressOf(event.target, event.submitter), opened);
 });
 
 // Another quantity, or what is behind a figure, which closes when it is asked for again.
@@ -160,9 +178,9 @@ document.addEventListener("click", (event) => {
   const link = event.target.closest("#answer a");
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey || event.button !== 0) return;
   const address = new URL(link.href);
-  if (address.pathname !== desk || !link.matches(".walk, .ladder a")) return;
+  if (address.pathname !== desk || !link.matches(".walk, .ladder a, #alone, #any-way")) return;
   event.preventDefault();
-  const isOpen = link.closest("tr").nextElementSibling?.classList.contains("opened");
+  const isOpen = link.closest("tr")?.nextElementSibling?.classList.contains("opened");
   if (isOpen) address.searchParams.delete("explain");
   ask(address.pathname + address.search, opened);
 });

@@ -69,7 +69,9 @@ answers::ListedQuote listed(const answers::RequestAnswer& answer) {
 
 std::string desk_page(const pages::FormFields& query) {
     const std::string line = pages::asked_line(query);
-    const pages::AnswerView view = pages::answer_view(pages::desk_address(line), query);
+    pages::BesideView beside;
+    beside.asked = pages::beside_fields(query);
+    const pages::AnswerView view = pages::answer_view(pages::desk_address(line, beside.asked), query);
     answers::QuoteOptions asked;
     AnsweredLine result = answered(line);
     if (result.answer && !view.figure.empty()) {
@@ -77,7 +79,7 @@ std::string desk_page(const pages::FormFields& query) {
         result = answered(line, asked);
     }
     return pages::quote_desk_page(accountant(), {demo_plant(), demo_engine().graph().models, result.enquiry, view,
-                                                 result.answer ? &*result.answer : nullptr});
+                                                 result.answer ? &*result.answer : nullptr, beside});
 }
 
 }  // namespace flutebook::fixture

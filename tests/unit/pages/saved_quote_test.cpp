@@ -22,7 +22,7 @@ struct SavedLine {
     [[nodiscard]] pages::SavedQuotePage page() const {
         pages::SavedQuotePage result{fixture::demo_plant(), *line.answer, listed,
                                      pages::answer_view(pages::Address("/quotes").at(listed.number), {})};
-        result.view.has_origins = false;
+        result.view.origins = pages::AnswerView::Origins::apart;
         result.request_text = line.answer->request.text;
         return result;
     }
@@ -88,9 +88,11 @@ TEST_CASE("a request that is no line has no such revision, and who may not quote
     CHECK_FALSE(holds(pages::saved_quote_page(fixture::accountant(), drawing), "id=\"revise\""));
 }
 
-TEST_CASE("a figure whose origin was not kept leads nowhere") {
+TEST_CASE("a figure of a saved quote leads to a page of its own, since what is behind it was not kept") {
     const SavedLine saved;
-    CHECK_FALSE(holds(pages::saved_quote_page(fixture::accountant(), saved.page()), "class=\"walk\""));
+    const std::string page = pages::saved_quote_page(fixture::accountant(), saved.page());
+    CHECK(holds(page, "/lines/starch?quantity=500\">"));
+    CHECK_FALSE(holds(page, "explain="));
 }
 
 TEST_CASE("two quotes stand beside each other with their own prices") {

@@ -1,0 +1,184 @@
+#include "host/pages/beside_panel.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <initializer_list>
+
+#include "host/pages/report_parts.hpp"
+
+namespace flutebook::pages {
+
+namespace {
+
+constexpr std::size_t least_change_fields = 2;
+
+std::vector<std::string> values_of(const FormFields& fields, std::string_view name) {
+    std::vector<std::string> result;
+    for (const auto& [field, value] : fields)
+        if (field == name) result.push_back(value);
+    return result;
+}
+
+bool has_any(const FormFields& fields, std::initializer_list<std::string_view> names) {
+    return std::any_of(names.begin(), names.end(), [&](auto name) { return !field_value(fields, name).empty(); });
+}
+
+Html labelled(std::string_view text, std::string_view unit, const char* name, const std::string& value) {
+    return html(
+        "<label class=\"field\"><span>{} <span class=\"unit\">{}</span></span>"
+        "<input name=\"{}\" value=\"{}\" autocomplete=\"off\" spellcheck=\"false\"></label>\n",
+        text, unit, name, value);
+}
+
+// One more than there are, so that another can be added without scripts.
+Html change_fields(const FormFields& asked) {
+    std::vector<std::string> changes = values_of(asked, beside_query::with);
+    changes.resize(std::max(changes.size() + 1, least_change_fields));
+    Html result;
+    for (std::size_t i = 0; i < changes.size(); ++i)
+        result += html(
+            "<input name=\"{}\" value=\"{}\" aria-label=\"Number {} and its other value\" list=\"paths\" "
+            "autocomplete=\"off\" spellcheck=\"false\">\n",
+            beside_query::with, changes[i], i + 1);
+    return result;
+}
+
+// Changes that every plant knows; any number of its files has a path like these.
+Html paths_list(const plant::Plant& plant) {
+    Html options = html("<option value=\"papers.*.price=+5%\">{}</option>", "all paper 5 % dearer");
+    for (const plant::Paper& paper : plant.papers)
+        options += html("<option value=\"{}\"></option>", fmt::format("papers.{}.price=+5%", paper.code));
+    for (const plant::Converter& machine : plant.converters)
+        options += html("<option value=\"{}\"></option>", fmt::format("machines.{}.setup.minutes=+10%", machine.code));
+    return html("<datalist id=\"paths\">{}</datalist>\n", options);
+}
+
+Html board_boxes(const plant::Plant& plant, const FormFields& asked) {
+    std::vector<std::string> chosen;
+    for (const std::string& list : values_of(asked, beside_query::boards))
+        for (std::size_t at = 0; at <= list.size();) {
+            const std::size_t end = std::min(list.find(',', at), list.size());
+            chosen.push_back(list.substr(at, end - at));
+            at = end + 1;
+        }
+    Html result;
+    for (const plant::Board& board : plant.boards) {
+        const bool is_chosen = std::find(chosen.begin(), chosen.end(), board.code) != chosen.end();
+        result += html("<label><input type=\"checkbox\" name=\"{}\" value=\"{}\"{}> {}</label>\n", beside_query::boards,
+                       board.code, is_chosen ? Attribute(" checked") : Attribute(), board.code);
+    }
+    return html("<div class=\"checks\">{}</div>\n", result);
+}
+
+Html details(const char* id, std::string_view title, bool is_open, const Html& inside) {
+    return html("<details id=\"{}\"{}><summary>{}</summary>\n{}</details>\n", id,
+                is_open ? Attribute(" open") : Attribute(), title, inside);
+}
+
+Html corrugator_choice(const plant::Plant& plant, const std::string& chosen) {
+    Html options = html("<option value=\"\">{}</option>", "any");
+    for (const plant::Corrugator& corrugator : plant.corrugators)
+        options += html("<option value=\"{}\"{}>{}</option>", corrugator.code,
+                        corrugator.code == chosen ? Attribute(" selected") : Attribute(), corrugator.code);
+    return html("<label class=\"field\"><span>Corrugator</span><select name=\"{}\">{}</select></label>\n",
+                beside_query::corrugator, options);
+}
+
+Html fields_of(const FormFields& asked, std::initializer_list<std::array<const char*, 3>> fields) {
+    Html result;
+    for (const auto& [text, unit, name] : fields) result += labelled(text, unit, name, field_value(asked, name));
+    return html("<div class=\"fields\">{}</div>\n", result);
+}
+
+Html boards_group(const plant::Plant& plant, const FormFields& asked) {
+    Html inside = board_boxes(plant, asked);
+    inside += html("<p class=\"small quiet\">{}</p>\n", "or the cheapest of all boards that bears at least");
+    inside += fields_of(asked, {{"Edge crush", "kN/m", beside_query::ect}, {"Compression", "kN", beside_query::bct}});
+    const bool is_open = has_any(asked, {beside_query::boards, beside_query::ect, beside_query::bct});
+    return details("what-if-boards", "Boards side by side", is_open, inside);
+}
+
+Html way_group(const plant::Plant& plant, const FormFields& asked) {
+    Html inside = corrugator_choice(plant, field_value(asked, beside_query::corrugator));
+    inside += fields_of(asked, {{"Roll", "mm", beside_query::roll}, {"Boxes", "a sheet", beside_query::ups}});
+    const bool is_open = has_any(asked, {beside_query::corrugator, beside_query::roll, beside_query::ups});
+    return details("what-if-way", "Made another way", is_open, inside);
+}
+
+std::string whole_quantity(double quantity) {
+    return fmt::format("{:.0f}", quantity);
+}
+
+// "C1, roll 2050 mm, 2 up": as asked, be it possible or not.
+std::string way_text(const FormFields& asked) {
+    std::string result = field_value(asked, beside_query::corrugator);
+    const auto add = [&](const std::string& text) { result += (result.empty() ? "" : ", ") + text; };
+    if (const std::string roll = field_value(asked, beside_query::roll); !roll.empty()) add("roll " + roll + " mm");
+    if (const std::string ups = field_value(asked, beside_query::ups); !ups.empty()) add(ups + " a sheet");
+    return result;
+}
+
+Html complaint_list(const std::vector<std::string>& complaints) {
+    Html items;
+    for (const std::string& complaint : complaints) items += html("<li>{}</li>\n", complaint);
+    return items.is_empty() ? Html() : html("<ul class=\"faults\" role=\"alert\">\n{}</ul>\n", items);
+}
+
+Html way_notice(const BesideWhat& what, const BesideView& beside) {
+    const std::string way = way_text(beside.asked);
+    if (way.empty()) return {};
+    return html(
+        "<p class=\"warning\">Made on {} alone, which is not saved. <a id=\"any-way\" href=\"{}\">Made the cheapest "
+        "way</a></p>\n",
+        way, desk_address(what.line, without_way(beside.asked)).with("quantity", whole_quantity(what.quantity)));
+}
+
+}  // namespace
+
+Html what_if_form(const BesideWhat& what, const BesideView& beside) {
+    const FormFields& asked = beside.asked;
+    Html inside = html("<input type=\"hidden\" name=\"line\" value=\"{}\">", what.line);
+    inside += html("<input type=\"hidden\" name=\"quantity\" value=\"{}\">\n", whole_quantity(what.quantity));
+    inside += html(
+        "<fieldset><legend>What if</legend><p class=\"small quiet\">{} <code>papers.*.price=+5%</code></p>\n{}"
+        "</fieldset>\n",
+        "other numbers, by their paths:", change_fields(asked));
+    inside += fields_of(
+        asked, {{"Prices asked", "a thousand", beside_query::prices}, {"Margins", "%", beside_query::margins}});
+    inside += boards_group(what.plant, asked);
+    inside += way_group(what.plant, asked);
+    inside += html(
+        "<div class=\"buttons\"><button>Set beside</button><button name=\"{}\" value=\"{}\">What moves the price"
+        "</button></div>\n",
+        beside_query::rank, whole_quantity(what.quantity));
+    return html("<form class=\"panel form\" id=\"what-if\" action=\"{}\" aria-label=\"What if\">\n{}{}</form>\n",
+                Address("/quotes/new"), inside, paths_list(what.plant));
+}
+
+Html beside_part(const BesideWhat& what, const BesideView& beside) {
+    if (beside.asked.empty()) return no_part("beside");
+    Html inside = way_notice(what, beside) + complaint_list(beside.complaints);
+    if (beside.report) {
+        render::Report report = *beside.report;
+        report.heading.reset();
+        inside += report_html(report, "beside");
+    }
+    const Address alone = desk_address(what.line).with("quantity", whole_quantity(what.quantity));
+    return html(
+        "<section class=\"stack\" id=\"beside\" aria-labelledby=\"beside-head\"><div class=\"title\">"
+        "<h2 id=\"beside-head\">Beside the enquiry</h2><a class=\"end\" id=\"alone\" href=\"{}\">The enquiry alone</a>"
+        "</div>\n{}</section>\n",
+        alone, inside);
+}
+
+Html carried_fields(const FormFields& asked) {
+    Html result;
+    for (const auto& [name, value] : asked)
+        if (name != beside_query::rank)
+            result += html("<input type=\"hidden\" class=\"carried\" name=\"{}\" value=\"{}\">", name, value);
+    return result;
+}
+
+}  // namespace flutebook::pages
