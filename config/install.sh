@@ -42,6 +42,7 @@ clang-tidy-14       checks its habits, and that a second compiler takes it
 clang-14            builds plugins as a second compiler does
 abigail-tools       compares the plugin contract with what was released
 nginx-light         stands before the server of pages, with TLS, as its sample file says
+systemd             proves the sample unit of the server of pages
 openssl             makes a certificate for it
 curl                asks it
 chromium            opens the pages as people do

@@ -1,5 +1,6 @@
 // `serve`: the pages of the plant, in a browser.
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include "host/cli/commands.hpp"
 #include "host/web/serve.hpp"
@@ -16,7 +17,9 @@ started the server, in every role. When it was used, the next one is printed.
 For others, put a proxy with TLS before it and say by which name they ask for it: --host NAME
 --behind-proxy. They sign in as `flutebook user` has them. It listens on this machine alone.
 
-The plant's files are read once, at the start: each page says where one was changed since.
+The plant's files are read once, at the start: each page says where one was changed since, and the
+keeper may reload the plant there. SIGHUP does it too where the server has no terminal. Files that
+are not fit are refused, and the server goes on with those it has. Nobody is signed out by it.
 
 Exit code: 0 ended; 1 the port cannot be had, or nobody may sign in; 2 wrong usage; 3 the plant's
 files or a plugin cannot be used.
@@ -30,6 +33,7 @@ struct ServeCommand {
     std::int64_t port = 0;
     std::string host;
     bool is_behind_proxy = false;
+    bool is_trial = false;
 };
 
 ExitCode serve(const ServeCommand& asked, const RunContext& context) {
@@ -44,6 +48,12 @@ ExitCode serve(const ServeCommand& asked, const RunContext& context) {
     options.plant = context.plant;
     options.port = static_cast<std::uint16_t>(asked.port);
     options.site = {context.ledger, context.person(), asked.host};
+    // Who closes a terminal wants the server to end.
+    if (::isatty(STDIN_FILENO) == 0) options.at_hang_up = web::ServeOptions::AtHangUp::reload;
+    if (asked.is_trial) {
+        web::try_to_serve(options);
+        return ExitCode::done;
+    }
     web::serve(options,
                [&context](const std::string& address) { context.output.write(fmt::format("open {}\n", address)); });
     return ExitCode::done;
@@ -58,6 +68,7 @@ void add_serve(Command& program) {
                    read_whole_number({"port", 1, 65535}, asked->port));
     command.option("--host", "NAME", "the name that browsers ask the proxy for", read_line(asked->host));
     command.flag("--behind-proxy", "a proxy with TLS stands before it; people sign in", asked->is_behind_proxy);
+    command.flag("--try", "open the plant as it would be served, and end", asked->is_trial);
     command.run_with([asked](const RunContext& context) { return serve(*asked, context); });
 }
 

@@ -62,9 +62,15 @@ Html at_the_desk(const Frame& frame) {
 
 Html notices(const Frame& frame) {
     Html items;
-    for (const Notice& notice : frame.notices)
-        items += notice.kind == Notice::Kind::warning ? html("<p class=\"warning\">{}</p>\n", notice.text)
-                                                      : html("<p>{}</p>\n", notice.text);
+    bool is_plant_changed = false;
+    for (const Notice& notice : frame.notices) {
+        items += notice.kind == Notice::Kind::news ? html("<p>{}</p>\n", notice.text)
+                                                   : html("<p class=\"warning\">{}</p>\n", notice.text);
+        is_plant_changed = is_plant_changed || notice.kind == Notice::Kind::plant;
+    }
+    if (is_plant_changed && frame.may(Role::keeper))
+        items += html("<form method=\"post\" action=\"{}\">{}<button>Reload the plant</button></form>\n",
+                      Address("/reload"), token_field(frame));
     return items.is_empty() ? Html()
                             : html("<div class=\"notices\" id=\"notices\" role=\"status\">\n{}</div>\n", items);
 }

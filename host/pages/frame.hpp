@@ -20,7 +20,7 @@ enum class Place { none, quotes, orders, months, models, users };
 
 /// What is told above the page: "machines.yaml changed at 10:41; costed with the older".
 struct Notice {
-    enum class Kind { news, warning };
+    enum class Kind { news, warning, plant };  // plant: its files are others by now; a keeper may reload them
     std::string text;
     Kind kind = Kind::news;
 };

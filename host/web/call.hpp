@@ -8,17 +8,21 @@
 #include <vector>
 
 #include "host/base/date.hpp"
+#include "host/http/message.hpp"
 #include "host/pages/frame.hpp"
 #include "host/web/fields.hpp"
-#include "host/web/message.hpp"
 #include "host/web/sessions.hpp"
 #include "host/workplace/workplace.hpp"
 #include "ledger/store/store.hpp"
 
 namespace flutebook::web {
 
+using http::Request;
+using http::Response;
+
 class Documents;
 class PlantWatch;
+class Reload;
 class Users;
 
 /// What all requests share. Lives as long as the server.
@@ -29,6 +33,7 @@ struct Desk {
     Documents& documents;
     Users* users;  // null where the person at the terminal is the only one
     Sessions& sessions;
+    Reload& reload;
 };
 
 /// Constant while it is answered.

@@ -54,6 +54,9 @@ namespace flutebook::web {
 [[nodiscard]] Outcome try_document(const Call& call);
 [[nodiscard]] Outcome post_document(const Call& call);
 
+// reload.cpp
+[[nodiscard]] Outcome reload_plant(const Call& call);
+
 // plant_handlers.cpp
 [[nodiscard]] Outcome list_models(const Call& call);
 

@@ -51,12 +51,22 @@ std::string forwarded_for(const Request& request) {
 
 }  // namespace
 
-PlantSite::PlantSite(const workplace::Workplace& workplace, SiteOptions options)
+// The first line of what is kept is the key.
+PlantSite::PlantSite(const workplace::Workplace& workplace, SiteOptions options, const std::string& kept)
     : options_(std::move(options)),
+      key_(kept.empty() ? new_secret() : kept.substr(0, kept.find('\n'))),
+      is_key_told_(!kept.empty()),
       watch_(workplace.plant),
+      reload_(workplace.plant.folder, watch_),
       users_(options_.host.empty() ? nullptr : std::make_unique<Users>(options_.ledger, Users::IfMissing::refuse)),
-      desk_{workplace, options_.ledger, watch_, documents_, users_.get(), sessions_},
-      writer_(most_waiting) {}
+      desk_{workplace, options_.ledger, watch_, documents_, users_.get(), sessions_, reload_},
+      writer_(most_waiting) {
+    if (!kept.empty()) sessions_.take(kept.substr(kept.find('\n') + 1));
+}
+
+std::string PlantSite::kept() const {
+    return key_.now() + "\n" + sessions_.in_lines();
+}
 
 std::string PlantSite::address() const {
     if (is_behind_proxy()) return fmt::format("https://{}/", options_.host);
@@ -65,7 +75,7 @@ std::string PlantSite::address() const {
 
 void PlantSite::tell_addresses(std::function<void(const std::string&)> tell) {
     tell_ = std::move(tell);
-    tell_(address());
+    if (!is_key_told_) tell_(address());
 }
 
 bool PlantSite::is_our_host(std::string_view host) const {

@@ -12,10 +12,11 @@
 #include <string>
 #include <variant>
 
+#include "host/http/server.hpp"
 #include "host/web/call.hpp"
 #include "host/web/documents.hpp"
-#include "host/web/http.hpp"
 #include "host/web/plant_watch.hpp"
+#include "host/web/reload.hpp"
 #include "host/web/routes.hpp"
 #include "host/web/users.hpp"
 #include "host/web/writer_queue.hpp"
@@ -28,14 +29,19 @@ struct SiteOptions {
     std::string host;    // that browsers ask for, behind a proxy with TLS; empty: this machine alone
 };
 
-class PlantSite : public Site {
+class PlantSite : public http::Site {
 public:
     /// `workplace` must outlive it. Behind a proxy, users must be there: throws InputError, LedgerError.
-    PlantSite(const workplace::Workplace& workplace, SiteOptions options);
+    /// `kept`: what the site of the process before this one kept; empty where there was none.
+    PlantSite(const workplace::Workplace& workplace, SiteOptions options, const std::string& kept = "");
+
+    /// What the next process goes on with: nobody is signed out by it.
+    [[nodiscard]] std::string kept() const;
+    [[nodiscard]] Reload& reload() { return reload_; }
 
     /// The port is known once the server listens; to be called before it runs.
     void listen_at(std::uint16_t port) { port_ = port; }
-    /// Told a new address each time that the last one was used.
+    /// Told a new address each time that the last one was used, and the first.
     void tell_addresses(std::function<void(const std::string&)> tell);
 
     [[nodiscard]] std::variant<std::size_t, Response> admit(const Request& head) override;
@@ -71,8 +77,10 @@ private:
     std::uint16_t port_ = 0;
     Sessions sessions_;
     OneTimeKey key_;
+    bool is_key_told_;
     std::function<void(const std::string&)> tell_;
     PlantWatch watch_;
+    Reload reload_;
     Documents documents_;
     std::unique_ptr<Users> users_;
     Desk desk_;

@@ -39,7 +39,7 @@ std::vector<pages::Notice> PlantWatch::notices() {
     if (has_looked_ && now - looked_ < std::chrono::seconds(1)) return notices_;
     has_looked_ = true;
     looked_ = now;
-    notices_.clear();
+    notices_ = refusals_;
     std::set<std::string> names = {plant::styles_file_name};
     for (const std::string& name : plant::plant_file_names()) names.insert(name);
     for (const std::string& name : names) {
@@ -48,12 +48,20 @@ std::vector<pages::Notice> PlantWatch::notices() {
         const auto found = text_of(file);
         const bool is_same = kept == plant_.files.end() ? !found : found && *found == kept->second;
         if (is_same) continue;
-        notices_.push_back({fmt::format("{} {}: this server works with the file as it was; end it and start it again "
-                                        "to take the new one",
-                                        name, changed_at(file)),
-                            pages::Notice::Kind::warning});
+        notices_.push_back(
+            {fmt::format("{} {}: this server works with the file as it was; reload the plant to take the "
+                         "new one",
+                         name, changed_at(file)),
+             pages::Notice::Kind::plant});
     }
     return notices_;
+}
+
+void PlantWatch::refuse(const std::vector<std::string>& lines) {
+    const std::lock_guard lock(mutex_);
+    has_looked_ = false;
+    refusals_.clear();
+    for (const std::string& line : lines) refusals_.push_back({"reload: refused: " + line, pages::Notice::Kind::plant});
 }
 
 }  // namespace flutebook::web

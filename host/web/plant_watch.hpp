@@ -20,12 +20,15 @@ public:
     /// One for each file that is another now. The files are looked at once a second at most.
     [[nodiscard]] std::vector<pages::Notice> notices();
 
+    /// New files were tried and are not fit: why not, told from now on.
+    void refuse(const std::vector<std::string>& lines);
+
 private:
     const plant::Plant& plant_;
     std::mutex mutex_;
     std::chrono::steady_clock::time_point looked_{};
     bool has_looked_ = false;
-    std::vector<pages::Notice> notices_;
+    std::vector<pages::Notice> notices_, refusals_;
 };
 
 }  // namespace flutebook::web

@@ -57,6 +57,7 @@ const std::vector<Route>& routes() {
          try_document},
         post("/documents/{}", Role::controller, post_document),
         get("/models", Role::reader, list_models),
+        post("/reload", Role::keeper, reload_plant),
         get("/ledger/proof", Role::reader, prove_ledger),
     };
     return table;

@@ -1,6 +1,11 @@
 #include "host/web/sessions.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <sstream>
+#include <stdexcept>
+#include <utility>
 
 #include "host/web/secrets.hpp"
 #include "ledger/values/sha256.hpp"
@@ -71,7 +76,35 @@ void Sessions::end_of(const std::string& person) {
         kept = kept->second.session.person == person ? by_hash_.erase(kept) : std::next(kept);
 }
 
-OneTimeKey::OneTimeKey() : key_(new_secret()) {}
+// The clock is the machine's, the same in every process.
+std::string Sessions::in_lines() const {
+    const std::lock_guard lock(mutex_);
+    std::string lines;
+    for (const auto& [hash, kept] : by_hash_)
+        lines += fmt::format("{} {} {} {} {} {}\n", hash, static_cast<int>(kept.session.role), kept.session.token,
+                             kept.begun.time_since_epoch().count(), kept.seen.time_since_epoch().count(),
+                             kept.session.person);
+    return lines;
+}
+
+void Sessions::take(const std::string& lines) {
+    const std::lock_guard lock(mutex_);
+    std::istringstream stream(lines);
+    for (std::string line; std::getline(stream, line);) {
+        std::istringstream words(line);
+        std::string hash;
+        int role = 0;
+        Clock::rep begun = 0, seen = 0;
+        KnownSession kept;
+        words >> hash >> role >> kept.session.token >> begun >> seen;
+        if (!std::getline(words.ignore(), kept.session.person) || role > static_cast<int>(pages::Role::keeper))
+            throw std::runtime_error("sessions were handed over that cannot be read");
+        kept.session.role = static_cast<pages::Role>(role);
+        kept.begun = Clock::time_point(Clock::duration(begun));
+        kept.seen = Clock::time_point(Clock::duration(seen));
+        by_hash_[hash] = std::move(kept);
+    }
+}
 
 std::string OneTimeKey::now() const {
     const std::lock_guard lock(mutex_);

@@ -1,5 +1,5 @@
 // Who is at which browser: sessions, known by a secret in a cookie, and the one-time key by which the person at the
-// terminal begins one. KnownSession in memory: they end with the server.
+// terminal begins one. Kept in memory: they end with the server, unless it hands them over to the next.
 //
 // A session ends after half an hour without a request, and after twelve hours. Of its secret the hash alone is kept.
 #pragma once
@@ -9,6 +9,7 @@
 #include <mutex>
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "host/pages/frame.hpp"
 
@@ -35,6 +36,11 @@ public:
     /// All of a person's.
     void end_of(const std::string& person);
 
+    /// A line for each, for another process of this machine; no secret is in it.
+    [[nodiscard]] std::string in_lines() const;
+    /// Takes over what another process wrote. Throws std::runtime_error where it is none of ours.
+    void take(const std::string& lines);
+
 private:
     struct KnownSession {
         Session session;
@@ -43,14 +49,14 @@ private:
     [[nodiscard]] static bool is_over(const KnownSession& kept, Clock::time_point now);
     void make_room(Clock::time_point now);
 
-    std::mutex mutex_;
+    mutable std::mutex mutex_;
     std::map<std::string, KnownSession> by_hash_;
 };
 
 /// A secret that opens once; then another takes its place. Any thread.
 class OneTimeKey {
 public:
-    OneTimeKey();
+    explicit OneTimeKey(std::string first) : key_(std::move(first)) {}
 
     [[nodiscard]] std::string now() const;
     /// Whether `key` is it; it is used up then.

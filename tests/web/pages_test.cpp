@@ -39,6 +39,14 @@ std::string many_bales(const std::string& name, int rows) {
     return text;
 }
 
+// Lists a model that misbehaves at 5000 boxes.
+void take_model(PlantCopy& plant, const std::string& model) {
+    std::filesystem::create_directory(plant.folder() + "/plugins");
+    std::filesystem::copy_file(std::string(FLUTEBOOK_UNLUCKY) + "/" + model + ".so",
+                               plant.folder() + "/plugins/" + model + ".so");
+    plant.replace("plugins.yaml", "  - run: {}", "  - run: {}\n  - " + model + ": {}");
+}
+
 }  // namespace
 
 TEST_CASE("a draft, a saved quote and the list answer the documents of the command line") {
@@ -197,16 +205,33 @@ TEST_CASE("a file of the plant that changes while it is served is told on every 
 
 TEST_CASE("a model that crashes while it costs is told on the page, and the server lives") {
     PlantCopy plant;
-    std::filesystem::create_directory(plant.folder() + "/plugins");
-    std::filesystem::copy_file(std::string(FLUTEBOOK_UNLUCKY) + "/unlucky_crash.so",
-                               plant.folder() + "/plugins/unlucky_crash.so");
-    plant.replace("plugins.yaml", "  - run: {}", "  - run: {}\n  - unlucky_crash: {}");
+    take_model(plant, "unlucky_crash");
     Served served(plant.folder());
     Browser browser(served);
     const Reply crashed = browser.get("/quotes/new?line=" + encoded("0201 400x300x250 B-140 5000 18%"));
     CHECK(crashed.status == 500);
     CHECK(crashed.body.find("unlucky_crash") != std::string::npos);
     CHECK(served.is_alive());
+    CHECK(browser.get("/quotes/new?line=" + encoded("0201 400x300x250 B-140 500 18%")).status == 200);
+}
+
+TEST_CASE("a model that hangs while it costs is told on the page, and others are answered meanwhile") {
+    PlantCopy plant;
+    take_model(plant, "unlucky_hang");
+    Served served(plant.folder());
+    Browser browser(served);
+    std::atomic<bool> is_over{false};
+    Reply hung;
+    std::thread sender([&, own = browser]() mutable {
+        hung = own.get("/quotes/new?line=" + encoded("0201 400x300x250 B-140 5000 18%"));
+        is_over = true;
+    });
+    CHECK(browser.get("/quotes").status == 200);
+    CHECK(browser.get("/quotes/new?line=" + encoded("0201 400x300x250 B-140 500 18%")).status == 200);
+    CHECK_FALSE(is_over);
+    sender.join();
+    CHECK(hung.status == 500);
+    CHECK(hung.body.find("unlucky_hang") != std::string::npos);
     CHECK(browser.get("/quotes/new?line=" + encoded("0201 400x300x250 B-140 500 18%")).status == 200);
 }
 

@@ -32,6 +32,18 @@ TEST_CASE("a page escapes the plant, the person, its title, its notices and its 
         CHECK(holds(page, escaped));
 }
 
+TEST_CASE("a plant whose files changed is reloaded by a keeper, and told to all") {
+    Frame frame = frame_of(Role::controller);
+    frame.notices = {{"papers.yaml changed", Notice::Kind::plant}};
+    const std::string told = document(frame, "x", Html());
+    CHECK(holds(told, "<p class=\"warning\">papers.yaml changed</p>"));
+    CHECK_FALSE(holds(told, "/reload"));
+    frame.role = Role::keeper;
+    CHECK(holds(document(frame, "x", Html()), "<form method=\"post\" action=\"/reload\"><input type=\"hidden\""));
+    frame.notices.front().kind = Notice::Kind::warning;
+    CHECK_FALSE(holds(document(frame, "x", Html()), "/reload"));
+}
+
 TEST_CASE("who has not signed in is led nowhere") {
     CHECK_FALSE(holds(document(frame_of(Role::nobody), "x", Html()), "<nav"));
 }

@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-namespace flutebook::web {
+namespace flutebook::http {
 
 /// Names of headers in lower case.
 using Headers = std::vector<std::pair<std::string, std::string>>;
@@ -34,4 +34,4 @@ struct Response {
     Headers headers = {};
 };
 
-}  // namespace flutebook::web
+}  // namespace flutebook::http

@@ -10,15 +10,17 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <variant>
+#include <vector>
 
-#include "host/web/message.hpp"
+#include "host/http/message.hpp"
 
-namespace flutebook::web {
+namespace flutebook::http {
 
 /// What one connection may take.
-struct HttpLimits {
+struct Limits {
     std::size_t header_bytes = 16 * 1024;
     std::size_t headers = 40;
     std::size_t connections = 256;
@@ -51,23 +53,35 @@ public:
     [[nodiscard]] virtual Response refusal(int status, const std::string& text) = 0;
 };
 
-class HttpServer {
+/// Open sockets, by their numbers: the one that listens, and connections on which nothing of a request was read.
+struct Sockets {
+    int listening = -1;
+    std::vector<int> waiting;
+};
+
+class Server {
 public:
-    /// Listens on the loopback address at once, on a free port where `port` is 0. `site` must outlive it. Throws
-    /// InputError (request) where the port cannot be had.
-    HttpServer(std::uint16_t port, Site& site, const HttpLimits& limits = {});
-    HttpServer(const HttpServer&) = delete;
-    HttpServer& operator=(const HttpServer&) = delete;
-    ~HttpServer();
+    /// Serves on these sockets, which are its own from here on. `site` must outlive it.
+    Server(const Sockets& sockets, Site& site, const Limits& limits = {});
+    Server(const Server&) = delete;
+    Server& operator=(const Server&) = delete;
+    ~Server();
 
     [[nodiscard]] std::uint16_t port() const;
 
-    /// Serves until SIGTERM or SIGINT: then nobody new is let in, and what is under way is answered.
-    void run(unsigned workers);
+    /// What a worker does at each SIGHUP, which otherwise ends the program. Before run().
+    void at_hang_up(std::function<void()> act);
+
+    /// Makes run() return sockets. Any thread.
+    void hand_over();
+
+    /// Serves until SIGTERM or SIGINT: then nobody new is let in, and what is under way is answered. After hand_over()
+    /// the same, and returns the sockets that are left, on which nobody was refused: they are the caller's.
+    [[nodiscard]] std::optional<Sockets> run(unsigned workers);
 
 private:
     struct Service;
     std::unique_ptr<Service> service_;
 };
 
-}  // namespace flutebook::web
+}  // namespace flutebook::http

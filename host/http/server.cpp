@@ -1,6 +1,6 @@
 #include <utility>  // before Asio, which uses std::exchange without it under C++20
 
-#include "host/web/http.hpp"
+#include "host/http/server.hpp"
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -8,17 +8,18 @@
 #include <boost/asio.hpp>
 #include <boost/beast/core/flat_buffer.hpp>
 #include <boost/beast/http.hpp>
+#include <csignal>
 #include <limits>
 #include <optional>
 #include <set>
 
-#include "host/base/errors.hpp"
+#include "host/http/head_rules.hpp"
 
-namespace flutebook::web {
+namespace flutebook::http {
 
 namespace asio = boost::asio;
 namespace beast = boost::beast;
-namespace http = boost::beast::http;
+namespace wire = boost::beast::http;
 using tcp = asio::ip::tcp;
 using boost::system::error_code;
 
@@ -27,64 +28,27 @@ namespace {
 // A refusal that is on its way out takes no more than this of what its sender still sends.
 constexpr std::size_t most_drained = 256 * 1024;
 
-struct Refused {
-    int status;
-    std::string text;
-};
-
-std::string lower(std::string_view text) {
-    std::string result(text);
-    for (char& sign : result)
-        if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
-    return result;
-}
-
 // Sandboxed children that are started meanwhile shall not have it.
 template <typename Socket>
 void keep_from_children(Socket& socket) {
     ::fcntl(socket.native_handle(), F_SETFD, FD_CLOEXEC);
 }
 
-// A header that goes on in the next line: read differently by different programs.
-bool has_folded_header(std::string_view bytes) {
-    const std::string_view head = bytes.substr(0, bytes.find("\r\n\r\n"));
-    return head.find("\n ") != std::string_view::npos || head.find("\n\t") != std::string_view::npos;
-}
-
 Refused refused_by(const error_code& fault) {
-    if (fault == http::error::header_limit || fault == http::error::buffer_overflow)
+    if (fault == wire::error::header_limit || fault == wire::error::buffer_overflow)
         return {431, "request: its head is too large; send less"};
-    if (fault == http::error::body_limit) return {413, "request: its body is too large; send less at a time"};
+    if (fault == wire::error::body_limit) return {413, "request: its body is too large; send less at a time"};
     return {400, fmt::format("request: is no HTTP/1.1: {}; send another", fault.message())};
 }
 
-std::optional<Refused> refused_head(const http::request<http::string_body>& head, const HttpLimits& limits) {
-    const auto count = [&](http::field name) { return head.count(name); };
-    if (head.version() != 11 && head.version() != 10) return Refused{505, "request: is of another version of HTTP"};
-    if (count(http::field::host) != 1)
-        return Refused{421, "host: the request must name one: found none or several; send one"};
-    if (count(http::field::transfer_encoding) > 0)
-        return Refused{411, "transfer-encoding: not taken: send the body whole, with its content-length"};
-    if (count(http::field::content_encoding) > 0)
-        return Refused{415, "content-encoding: not taken: send the body as it is"};
-    if (count(http::field::expect) > 0) return Refused{417, "expect: not taken: send the body at once"};
-    if (head.method() == http::verb::unknown || head.method() == http::verb::trace ||
-        head.method() == http::verb::connect)
-        return Refused{501, "method: is not known here; send GET, HEAD or POST"};
-    if (head.target().empty() || head.target().front() != '/' || head.target().find('#') != std::string_view::npos)
-        return Refused{400, "target: must be a path of this server that begins with a slash"};
-    const auto fields = static_cast<std::size_t>(std::distance(head.begin(), head.end()));
-    if (fields > limits.headers) return Refused{431, "request: has too many headers; send fewer"};
-    return std::nullopt;
-}
-
-Request read_request(const http::request<http::string_body>& message, const tcp::socket& socket) {
+Request read_request(const wire::request<wire::string_body>& message, const tcp::socket& socket) {
     Request result;
     result.method = std::string(message.method_string());
     result.target = std::string(message.target());
     for (const auto& field : message)
-        result.headers.emplace_back(lower(std::string_view(field.name_string().data(), field.name_string().size())),
-                                    std::string(field.value()));
+        result.headers.emplace_back(
+            lower_case(std::string_view(field.name_string().data(), field.name_string().size())),
+            std::string(field.value()));
     error_code gone;
     const auto peer = socket.remote_endpoint(gone);
     if (!gone) result.peer = peer.address().to_string();
@@ -93,39 +57,33 @@ Request read_request(const http::request<http::string_body>& message, const tcp:
 
 }  // namespace
 
-struct HttpServer::Service {
+struct Server::Service {
     class Visit;
 
-    Service(std::uint16_t port, Site& asked, const HttpLimits& allowed) : site(asked), limits(allowed) {
-        const tcp::endpoint place(asio::ip::address_v4::loopback(), port);
-        error_code fault;
-        acceptor.open(place.protocol(), fault);
-        if (!fault) acceptor.set_option(asio::socket_base::reuse_address(true), fault);
-        if (!fault) acceptor.bind(place, fault);
-        if (!fault) acceptor.listen(asio::socket_base::max_listen_connections, fault);
-        if (fault)
-            throw InputError(InputError::Whose::request,
-                             {fmt::format("--port: cannot be listened on: found {} ({}); name another, or leave it out",
-                                          port, fault.message())});
-        keep_from_children(acceptor);
-    }
+    Service(Site& asked, const Limits& allowed) : site(asked), limits(allowed) {}
 
+    void welcome(tcp::socket socket);
     void let_in();
+    void take_signals();
     void end();
+    void end_if_all_left();
 
     Site& site;
-    const HttpLimits limits;
+    const Limits limits;
     asio::io_context context{1};
     tcp::acceptor acceptor{context};
     asio::signal_set signals{context};
     asio::steady_timer last_moment{context};
     std::optional<asio::thread_pool> workers;
     std::set<std::shared_ptr<Visit>> visits;
+    std::function<void()> at_hang_up;
     bool is_ending = false;
+    bool is_handing_over = false;  // ends, and these sockets go on
+    Sockets left;
 };
 
 // One connection: a request at a time, each with a deadline for the whole of it.
-class HttpServer::Service::Visit : public std::enable_shared_from_this<Visit> {
+class Server::Service::Visit : public std::enable_shared_from_this<Visit> {
 public:
     Visit(tcp::socket socket, Service& service)
         : socket_(std::move(socket)), timer_(service.context), service_(service) {}
@@ -147,8 +105,14 @@ public:
     /// Nothing more is begun here; what is under way goes on.
     void end_soon() {
         is_last_ = true;
-        if (is_waiting_) close();
+        if (!is_waiting_) return;
+        if (!service_.is_handing_over) return close();
+        // Either a request's first bytes were read by now, and it is answered, or none were, and another reads them.
+        error_code ignored;
+        socket_.cancel(ignored);
     }
+
+    [[nodiscard]] bool is_answering() const { return is_answering_; }
 
     void refuse(int status, const std::string& text) {
         is_last_ = true;
@@ -162,10 +126,19 @@ public:
         socket_.shutdown(tcp::socket::shutdown_both, ignored);
         socket_.close(ignored);
         service_.visits.erase(shared_from_this());
-        if (service_.is_ending && service_.visits.empty()) service_.last_moment.cancel();
+        service_.end_if_all_left();
     }
 
 private:
+    void hand_over() {
+        timer_.cancel();
+        error_code fault;
+        const int socket = socket_.release(fault);
+        if (!fault) service_.left.waiting.push_back(socket);
+        service_.visits.erase(shared_from_this());
+        service_.end_if_all_left();
+    }
+
     void set_deadline(std::chrono::milliseconds left) {
         timer_.expires_after(left);
         timer_.async_wait([self = shared_from_this()](const error_code& cancelled) {
@@ -187,15 +160,17 @@ private:
     }
 
     void read_more() {
-        socket_.async_read_some(buffer_.prepare(4096),
-                                [self = shared_from_this()](const error_code& fault, std::size_t bytes) {
-                                    self->buffer_.commit(fault ? 0 : bytes);
-                                    if (self->is_late_) return self->refuse_late();
-                                    if (fault) return self->close();
-                                    if (self->is_waiting_) self->set_deadline(self->service_.limits.message);
-                                    self->is_waiting_ = false;
-                                    self->take_head();
-                                });
+        socket_.async_read_some(buffer_.prepare(4096), [self = shared_from_this()](const error_code& fault,
+                                                                                   std::size_t bytes) {
+            self->buffer_.commit(fault ? 0 : bytes);
+            if (self->is_late_) return self->refuse_late();
+            if (fault && self->is_waiting_ && self->service_.is_handing_over && fault == asio::error::operation_aborted)
+                return self->hand_over();
+            if (fault) return self->close();
+            if (self->is_waiting_) self->set_deadline(self->service_.limits.message);
+            self->is_waiting_ = false;
+            self->take_head();
+        });
     }
 
     void refuse_late() { refuse(408, "request: did not arrive in time; send it again"); }
@@ -206,8 +181,8 @@ private:
             return refuse(400, "request: a header goes on in the next line; send it in one");
         error_code fault;
         buffer_.consume(parser_->put(bytes, fault));
-        if (fault == http::error::need_more) {
-            if (buffer_.size() > service_.limits.header_bytes) return refuse_by(http::error::header_limit);
+        if (fault == wire::error::need_more) {
+            if (buffer_.size() > service_.limits.header_bytes) return refuse_by(wire::error::header_limit);
             return read_more();
         }
         if (fault) return refuse_by(fault);
@@ -221,8 +196,9 @@ private:
     }
 
     void admit() {
-        if (const auto why = refused_head(parser_->get(), service_.limits)) return refuse(why->status, why->text);
         request_ = read_request(parser_->get(), socket_);
+        if (const auto why = refused_head(request_, parser_->get().version(), service_.limits.headers))
+            return refuse(why->status, why->text);
         is_head_ = request_.method == "HEAD";
         if (is_head_) request_.method = "GET";
         const auto admitted = service_.site.admit(request_);
@@ -241,9 +217,9 @@ private:
         parser_->eager(true);
         set_deadline(time_for(length));
         if (parser_->is_done()) return take_body();
-        http::async_read(socket_, buffer_, *parser_, [self = shared_from_this()](const error_code& fault, std::size_t) {
+        wire::async_read(socket_, buffer_, *parser_, [self = shared_from_this()](const error_code& fault, std::size_t) {
             if (self->is_late_) return self->refuse_late();
-            if (fault == http::error::partial_message || fault == http::error::end_of_stream) return self->close();
+            if (fault == wire::error::partial_message || fault == wire::error::end_of_stream) return self->close();
             if (fault) return self->refuse_by(fault);
             self->take_body();
         });
@@ -272,9 +248,9 @@ private:
         is_answering_ = false;
         is_writing_ = true;
         is_last_ = is_last_ || service_.is_ending;
-        auto& message = message_.emplace(http::status::ok, 11);
+        auto& message = message_.emplace(wire::status::ok, 11);
         message.result(static_cast<unsigned>(response.status));
-        if (!response.content_type.empty()) message.set(http::field::content_type, response.content_type);
+        if (!response.content_type.empty()) message.set(wire::field::content_type, response.content_type);
         for (const auto& [name, value] : response.headers) message.insert(name, value);
         message.body() = response.body;
         message.keep_alive(!is_last_);
@@ -284,7 +260,7 @@ private:
             message.content_length(response.body.size());
         }
         set_deadline(time_for(response.body.size()));
-        http::async_write(socket_, message, [self = shared_from_this()](const error_code& fault, std::size_t) {
+        wire::async_write(socket_, message, [self = shared_from_this()](const error_code& fault, std::size_t) {
             self->is_writing_ = false;
             if (fault) return self->close();
             if (self->is_cut_off_) return self->drain(0);
@@ -311,8 +287,8 @@ private:
     asio::steady_timer timer_;
     Service& service_;
     beast::flat_buffer buffer_;
-    std::optional<http::request_parser<http::string_body>> parser_;
-    std::optional<http::response<http::string_body>> message_;
+    std::optional<wire::request_parser<wire::string_body>> parser_;
+    std::optional<wire::response<wire::string_body>> message_;
     Request request_;
     bool is_waiting_ = true;  // for the first byte of a request
     bool is_answering_ = false, is_writing_ = false;
@@ -320,56 +296,104 @@ private:
     bool is_cut_off_ = false;  // more may come, and is not wanted
 };
 
-void HttpServer::Service::let_in() {
-    acceptor.async_accept([this](const error_code& fault, tcp::socket socket) {
-        if (is_ending) return;
-        if (!fault) {
-            keep_from_children(socket);
-            const auto visit = std::make_shared<Visit>(std::move(socket), *this);
-            visits.insert(visit);
-            if (visits.size() > limits.connections)
-                visit->refuse(503, "server: too many connections at once; try again in a moment");
-            else
-                visit->begin();
+void Server::Service::welcome(tcp::socket socket) {
+    keep_from_children(socket);
+    const auto visit = std::make_shared<Visit>(std::move(socket), *this);
+    visits.insert(visit);
+    if (visits.size() > limits.connections)
+        visit->refuse(503, "server: too many connections at once; try again in a moment");
+    else
+        visit->begin();
+}
+
+void Server::Service::let_in() {
+    acceptor.async_accept([this](error_code fault, tcp::socket socket) {
+        if (!fault && is_handing_over) {
+            left.waiting.push_back(socket.release(fault));
+        } else if (!is_ending) {
+            if (!fault) welcome(std::move(socket));
+            let_in();
         }
-        let_in();
     });
 }
 
-void HttpServer::Service::end() {
+void Server::Service::take_signals() {
+    signals.async_wait([this](const error_code& cancelled, int signal) {
+        if (cancelled) return;
+        if (signal == SIGHUP) {
+            if (!is_ending) asio::post(*workers, at_hang_up);
+            return take_signals();
+        }
+        is_handing_over = false;
+        if (!is_ending) end();
+    });
+}
+
+void Server::Service::end_if_all_left() {
+    if (!is_ending || !visits.empty()) return;
+    last_moment.cancel();
+    signals.cancel();
+}
+
+void Server::Service::end() {
     is_ending = true;
     error_code ignored;
-    acceptor.close(ignored);
-    const auto all = visits;
-    for (const auto& visit : all) visit->end_soon();
-    if (visits.empty()) return;
+    if (is_handing_over)
+        left.listening = acceptor.release(ignored);
+    else
+        acceptor.close(ignored);
     last_moment.expires_after(limits.end);
     last_moment.async_wait([this](const error_code& cancelled) {
         if (cancelled) return;
-        const auto left = visits;
-        for (const auto& visit : left) visit->close();
+        const auto late = visits;
+        for (const auto& visit : late)
+            if (!is_handing_over || !visit->is_answering()) visit->close();
     });
+    const auto all = visits;
+    for (const auto& visit : all) visit->end_soon();
+    end_if_all_left();
 }
 
-HttpServer::HttpServer(std::uint16_t port, Site& site, const HttpLimits& limits)
-    : service_(std::make_unique<Service>(port, site, limits)) {}
+Server::Server(const Sockets& sockets, Site& site, const Limits& limits)
+    : service_(std::make_unique<Service>(site, limits)) {
+    service_->acceptor.assign(tcp::v4(), sockets.listening);
+    keep_from_children(service_->acceptor);
+    for (const int waiting : sockets.waiting) service_->welcome(tcp::socket(service_->context, tcp::v4(), waiting));
+}
 
-HttpServer::~HttpServer() = default;
+Server::~Server() = default;
 
-std::uint16_t HttpServer::port() const {
+std::uint16_t Server::port() const {
     return service_->acceptor.local_endpoint().port();
 }
 
-void HttpServer::run(unsigned workers) {
+void Server::at_hang_up(std::function<void()> act) {
+    service_->at_hang_up = std::move(act);
+    service_->signals.add(SIGHUP);
+}
+
+void Server::hand_over() {
+    asio::post(service_->context, [service = service_.get()] {
+        if (service->is_ending) return;
+        service->is_handing_over = true;
+        service->end();
+    });
+}
+
+std::optional<Sockets> Server::run(unsigned workers) {
     service_->workers.emplace(workers);
     service_->signals.add(SIGTERM);
     service_->signals.add(SIGINT);
-    service_->signals.async_wait([this](const error_code& cancelled, int) {
-        if (!cancelled) service_->end();
-    });
+    // Those of which the server before this one was told too late.
+    sigset_t all{};
+    ::sigfillset(&all);
+    ::pthread_sigmask(SIG_UNBLOCK, &all, nullptr);
+    service_->take_signals();
     service_->let_in();
     service_->context.run();
     service_->workers->join();
+    if (!service_->is_handing_over) return std::nullopt;
+    return service_->left;
 }
 
-}  // namespace flutebook::web
+}  // namespace flutebook::http
