@@ -140,9 +140,9 @@ struct SetCost {
     [[nodiscard]] bool is_as_quoted() const { return cost.quoted == saved_cost && plugins.empty(); }
 };
 
-/// An order as it was taken: {"order", "quote", "quantity", "customer", "board", "corrugator", of a board that is bought
-/// "bought_from" (the same name), "route"}. A set, one order for each piece: {"order", "quote", "quantity" (sets),
-/// "customer", "board", "pieces": [{"order", "piece", "quantity", "corrugator", "route"}...]}.
+/// An order as it was taken: {"order", "quote", "quantity", "customer", "board", "corrugator", of a board that is
+/// bought "bought_from" (the same name), "route"}. A set, one order for each piece: {"order", "quote", "quantity"
+/// (sets), "customer", "board", "pieces": [{"order", "piece", "quantity", "corrugator", "route"}...]}.
 [[nodiscard]] std::string order_document(const std::vector<orders::OrderRecord>& order);
 
 /// An order's cost: kg, m and money to its four places, metric for every plant.

@@ -107,7 +107,6 @@ Json provided_json(const std::vector<ProvidedNumber>& numbers) {
 
 void add_layout(Json& result, const Quote& quote) {
     result["corrugator"] = quote.corrugator;
-    if (quote.is_bought) result["bought_from"] = quote.corrugator;
     result["route"] = quote.route;
     result["roll_width_mm"] = quote.roll_width_mm;
     result["outs"] = quote.outs;
@@ -193,6 +192,7 @@ Json quote_json(const Quote& quote, const QuoteOptions& asked, Priced priced) {
     add_not_in_price(result, quote.not_in_price);
     result["machine_hours"] = quote.machine_hours.empty() ? Json(nullptr) : Json(quote.machine_hours);
     add_cash(result, quote.cash);
+    if (quote.is_bought) result["bought_from"] = quote.corrugator;
     if (asked.explain) result["explain"] = trails_json(quote.trails);
     if (asked.provided) result["provided"] = provided_json(quote.provided);
     return result;
@@ -278,6 +278,8 @@ Json page_json(const plant::Plant& plant, const RequestAnswer& answer, const Quo
     result["explained"] = asked.explain ? Json(*asked.explain) : Json(nullptr);
     result["converters"] = converters_json(plant, answer);
     if (asked.way.is_any()) result["asked_way"] = way_json(asked.way);
+    const auto* supplier = plant.supplier_of(plant.boards.at(request.board));
+    if (supplier != nullptr) result["bought_from"] = supplier->code;
     return result;
 }
 

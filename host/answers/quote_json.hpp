@@ -13,7 +13,7 @@
 // (file:line:column), "text"}: what is doubtful and stops nothing. Earlier releases of version 1 have none.
 //
 // Q of a quantity that cannot be made = {"quantity", "refused": [{"candidate", "limit"}...]}, else
-// Q = {"quantity", "corrugator", of a board that is bought as sheets "bought_from" (the same name), "route":
+// Q = {"quantity", "corrugator" (or who delivers the board as sheets, then in "bought_from" too), "route":
 //   [machine...], "roll_width_mm" (of bought sheets their width), "outs", "trim_mm", "ups", "chop_mm", "slit_mm",
 //   "blank": {"length_mm", "width_mm", "area_m2"}, "board_grammage" (g/m2), "web_length_m", "fed": [...], "good": [...]
 //   (by step 0 ... K; fed[0] is null), "mass_kg": {"issued", "adhesive", "product", "loss": {CAUSE: kg}},
@@ -56,7 +56,7 @@
 // P, what a printed page shows besides = {"customer", "date", "style", "board", "inside_mm": [...], "outside_mm":
 //   [...] (null where the request has none), "colours", "margin" (null where the plant's counts), "explained" (the
 //   figure, or null), "converters": [{"code", "kind" (as machines.yaml spells it)}...] of the routes, and where a way
-//   was asked for "asked_way": {"corrugator", "roll_width_mm", "ups"}, null where any would do}
+//   was asked for "asked_way": {"corrugator", "roll_width_mm", "ups"}, null where any would do; "bought_from" as in Q}
 //
 // Version 0, which release 1.0.0 wrote, has no name, no version, no P, no "losses" and no "line_titles"; all other keys
 // are the same. What saved quotes of earlier releases of version 1 lack of Q follows from the rest, or is not known.

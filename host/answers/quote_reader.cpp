@@ -274,6 +274,10 @@ void read_page(const Json& page, QuoteDocument& document) {
     request.style = page.at("style");
     plant::Board board{};
     board.code = page.at("board");
+    if (page.contains("bought_from")) {
+        board.supplier = 0;
+        document.plant.suppliers.emplace_back().code = page.at("bought_from");
+    }
     document.plant.boards.push_back(std::move(board));
     if (const Json& inside = page.at("inside_mm"); !inside.is_null())
         request.inside = {inside.at(0), inside.at(1), inside.at(2)};

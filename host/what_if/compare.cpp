@@ -19,7 +19,7 @@ using what_if_answers::QuantityBeside;
 
 std::string made_on(const RequestAnswer::Quantity& quantity) {
     if (!quantity.quote) return "";
-    std::string result = quantity.quote->corrugator;
+    std::string result = (quantity.quote->is_bought ? "bought from " : "") + quantity.quote->corrugator;
     for (const std::string& machine : quantity.quote->route) result += " > " + machine;
     return result;
 }

@@ -9,7 +9,8 @@ namespace flutebook::fixture {
 [[nodiscard]] inline BenchRow lossless_row() {
     return {1,
             2,
-            {{"web.area", 0},
+            {{"board.made_here", 1},
+             {"web.area", 0},
              {"adhesive.dry", 0},
              {"ply.grammage", {0}},
              {"ply.take_up", {1}},

@@ -228,7 +228,7 @@ TEST_CASE("an offer says how many boxes stand on a pallet where the plant charge
     PlantCopy plant;
     const std::string html = offer_of(plant.folder(), demo_request("R-1001"));
     // 500 of 0.7904 m2 and 2.87 mm fill 0.79 of a pallet of 1.44 m3, 5000 of them 7.9: eight of 625.
-    CHECK_THAT(html, Contains("at 500: up to 500 on a pallet") && Contains("at 5 000: up to 625 on a pallet"));
+    CHECK_THAT(html, Contains("at 500, 1 000: up to 500 on a pallet") && Contains("at 5 000: up to 625 on a pallet"));
     plant.replace("plugins.yaml", "pallet_price: 7.50", "pallet_price: 0");
     CHECK_THAT(offer_of(plant.folder(), demo_request("R-1001")), !Contains("on a pallet"));
 }

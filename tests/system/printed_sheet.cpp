@@ -79,7 +79,8 @@ private:
             const auto row = numbers_in(lines[i]);
             if (row.size() != 2) continue;
             const long long item = counted(row[column], 100);
-            if (begins(lines[i], "paper issued") || begins(lines[i], "adhesive, dry")) {
+            if (begins(lines[i], "paper issued") || begins(lines[i], "board bought") ||
+                begins(lines[i], "adhesive, dry")) {
                 in += item;
             } else if (begins(lines[i], "in ")) {
                 expect(item == in && (column == 0 || item == whole_share), lines[i]);

@@ -49,6 +49,7 @@ void draw_board(BenchRow& order) {
                         {"ply.adhesive", adhesive},
                         {"ply.moisture", moisture},
                         {"ply.price", price},
+                        {"board.made_here", whole(0, 5) == 0 ? 0 : 1},
                         {"board.grammage", board},
                         {"board.caliper", between(0.001, 0.01)}});
 }

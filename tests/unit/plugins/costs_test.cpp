@@ -22,10 +22,23 @@ const Named starch_of_the_demo{{"starch_price", 0.55},  {"caustic_price", 0.60},
 }  // namespace
 
 TEST_CASE("paper costs what is issued at the price of its ply") {
-    const auto result =
-        ModelBench("paper").evaluate({3, 3, {{"paper.issued", {137.5, 151.25, 121}}, {"ply.price", {0.64, 0.5, 0.6}}}});
+    const auto result = ModelBench("paper").evaluate({3,
+                                                      3,
+                                                      {{"board.made_here", 1},
+                                                       {"paper.issued", {137.5, 151.25, 121}},
+                                                       {"ply.grammage", {125, 110, 110}},
+                                                       {"ply.price", {0.64, 0.5, 0.6}}}});
     check_line(result.lines.at("paper"), {137.5, 151.25, 121}, {0.64, 0.5, 0.6});
     CHECK(result.amount() == near_or_zero(236.225));  // 88 + 75.625 + 72.6
+}
+
+TEST_CASE("a board that is bought costs its square metres, and no paper") {
+    const auto result = ModelBench("paper").evaluate(
+        {1, 3, {{"board.made_here", 0}, {"paper.issued", {260}}, {"ply.grammage", {520}}, {"ply.price", {0.8}}}});
+    // 260 kg at 520 g are 500 m2; 0.8 a kg are 0.416 a m2.
+    check_line(result.lines.at("bought-board"), {500}, {0.416});
+    check_line(result.lines.at("paper"), {0}, {0.8});
+    CHECK(result.amount() == near_or_zero(208));
 }
 
 TEST_CASE("starch costs its dry parts at their shares") {
@@ -66,7 +79,8 @@ TEST_CASE("setup charges the minutes of every step and of dispatch, once") {
 TEST_CASE("running charges web length over speed, then pieces fed over speed, and nothing at dispatch") {
     const auto result = ModelBench("running").evaluate({3,
                                                         4,
-                                                        {{"web.length", 6600},
+                                                        {{"board.made_here", 1},
+                                                         {"web.length", 6600},
                                                          {"web.speed", 220},
                                                          {"run.fed", {0, 3000, 9900, 9000}},
                                                          {"step.speed", {0, 6000, 9000, 0}},

@@ -17,7 +17,8 @@ const ModelBench& energy_model() {
 BenchRow order() {
     return {2,
             3,
-            {{"web.area", 1000},
+            {{"board.made_here", 1},
+             {"web.area", 1000},
              {"adhesive.dry", 9},
              {"ply.grammage", {200, 100}},
              {"ply.take_up", {1, 1.5}},
@@ -58,6 +59,14 @@ TEST_CASE("heat left at its defaults warms from 20 to 95 degrees") {
     // water 27 kg, 113.13 kJ/K; 653.38 x 75 = 49003.5; (0.6 x 27 + 0.02 x 350) x 2257 = 52362.4
     const auto result = energy_model().evaluate(order());
     CHECK(result.lines.at("energy.heat").quantity.at(0) == near((49003.5 + 52362.4) / 3600 / (0.82 * 0.80)));
+}
+
+TEST_CASE("a board that is bought is heated by nobody here, and what is baled of it is") {
+    BenchRow row = order();
+    row.facts.insert_or_assign("board.made_here", 0);
+    const auto result = energy_model().evaluate(row);
+    CHECK(result.lines.at("energy.heat").quantity.at(0) == 0);
+    CHECK(result.lines.at("energy.power").quantity.at(1) == near(150.5));
 }
 
 TEST_CASE("power is what machines draw while they run and what the baler takes for the scrap") {
