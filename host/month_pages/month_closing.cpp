@@ -25,8 +25,10 @@ Html sealed(const ledger::Seal& seal) {
     Html facts = html("<div><dt>closed by</dt><dd>{} on {} UTC</dd></div>", seal.who, base::utc_day(seal.when));
     if (!seal.note.empty()) facts += html("<div><dt>reason</dt><dd>{}</dd></div>", seal.note);
     facts += html("<div><dt>entry</dt><dd>{}</dd></div>", walk(entry_address(seal.entry), std::to_string(seal.entry)));
-    return html("<dl class=\"facts\">{}</dl><p>The head, to be kept elsewhere:</p><p class=\"hash\">{}</p>\n", facts,
-                seal.head);
+    return html(
+        "<dl class=\"facts\">{}</dl><p>Its seal, to be kept elsewhere, in the signed report:</p><p "
+        "class=\"hash\">{}</p>\n",
+        facts, seal.head);
 }
 
 // Asked for only where something stands in the way: it may be that.

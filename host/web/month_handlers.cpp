@@ -121,7 +121,7 @@ Outcome close_month(const Call& call) {
         const auto answer =
             services::close(call.plant(), store, {month, why, call.session.person, Call::today(), empty});
         if (call.wants_json()) return json(answers::close_document(answer));
-        // Its head stands there, to be kept elsewhere.
+        // Its seal stands there, to be kept elsewhere.
         return see_other(pages::Address("/months").at(call.parts.front()).to("closing"));
     });
 }

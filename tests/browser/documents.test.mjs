@@ -40,6 +40,16 @@ test("a dropped file with a bad row is refused where it stands, mended there and
   assert.deepEqual(plant.faults, []);
 });
 
+test("a document is mended on a telephone in a field that shows it", async (t) => {
+  const plant = await begin(t, { viewport: { width: 390, height: 800 } });
+  const page = await plant.signedIn();
+  await page.goto(plant.at("/documents"));
+  await drop(page, { "papers.csv": wrongPapers });
+  await stateOf(page, "papers.csv", "refused");
+  const field = await page.locator(".dropped textarea").boundingBox();
+  assert.ok(field.height > 150, `${field.height} px`);
+});
+
 test("several files are dropped on the month, and posted together", async (t) => {
   const plant = await begin(t, {});
   const page = await plant.signedIn();
