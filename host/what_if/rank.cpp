@@ -149,9 +149,10 @@ std::vector<std::size_t> asked_indices(const orders::Request& request, const std
     for (std::size_t i = 0; i < request.quantities.size(); ++i)
         if (!quantity || request.quantities[i] == *quantity) result.push_back(i);
     if (!result.empty()) return result;
-    throw InputError(InputError::Whose::request,
-                     {fmt::format("{}: request {} asks for no such quantity: found --rank {:.0f}, expected one of {}",
-                                  request.place.file, request.number, *quantity, fmt::join(request.quantities, ", "))});
+    throw InputError(
+        InputError::Whose::request,
+        {fmt::format("{}: request {} asks for no such quantity: found --rank {:.0f}, expected one of {}",
+                     request.place.file.text(), request.number, *quantity, fmt::join(request.quantities, ", "))});
 }
 
 }  // namespace
