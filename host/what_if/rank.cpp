@@ -171,6 +171,11 @@ what_if_answers::Rank rank(const workplace::Workplace& workplace, const orders::
     const RequestAnswer answer = quoting::quote(base.workplace.plant, base.workplace.engine, base.request, traced);
     if (answer.model_fault) throw ModelError(*answer.model_fault);
     result.pieces = answer.pieces.size();
+    if (!changes.empty()) {
+        add_new_warnings(result.warnings, base.workplace.warnings, workplace.warnings);
+        const RequestAnswer was = quoting::quote(workplace.plant, workplace.engine, request, asked);
+        add_new_warnings(result.warnings, answer.warnings, was.warnings);
+    }
     for (const std::size_t index : indices) {
         what_if_answers::QuantityRank& item = result.quantities.emplace_back();
         item.quantity = base.request.quantities[index];
