@@ -68,9 +68,13 @@ Reader read_boards(std::vector<std::string>& boards) {
 Reader read_margins(std::vector<double>& margins) {
     return [&margins](const std::string& text) {
         const auto read = [&](std::string part) {
+            const std::size_t length = part.size();
             if (part.ends_with('%')) part.pop_back();
             if (part.ends_with(' ')) part.pop_back();
+            const bool is_marked = part.size() < length;
             const auto percent = decimal_in(part);
+            // 0.15 is 15 % in a request, and would be almost nothing here.
+            if (!is_marked && percent && *percent > 0 && *percent < 1) return false;
             return percent && *percent<whole_percent&& * percent> - whole_percent &&
                    add_once(margins, *percent / whole_percent);
         };
@@ -78,7 +82,7 @@ Reader read_margins(std::vector<double>& margins) {
                    ? std::string()
                    : fmt::format(
                          "is no list of margins: {}; give each once in per cent of the price, below 100, with "
-                         "commas between: 15,18,22",
+                         "commas between: 15,18,22; less than one per cent with its sign: 0.5%",
                          base::shown(text));
     };
 }
