@@ -1,6 +1,7 @@
 // By way of its digits: a decimal is what a person or a standard wrote, whatever the arithmetic on the way did to it.
 #include "host/base/decimal.hpp"
 
+#include <fmt/compile.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -36,7 +37,7 @@ std::optional<Decimal> read_decimal(std::string_view text) {
 }
 
 std::string canonical(double value) {
-    return fmt::format("{}", value);
+    return fmt::format(FMT_COMPILE("{}"), value);
 }
 
 double short_decimal(double value) {

@@ -46,7 +46,7 @@ std::vector<std::string> Diagnostics::lines() const {
     if (lines.size() > most_shown) {
         const auto left_out = lines.size() - most_shown;
         lines.resize(most_shown);
-        lines.push_back(fmt::format("{}: {} more errors are not shown", sorted.back().place.file, left_out));
+        lines.push_back(fmt::format("{}: {} more errors are not shown", sorted.back().place.file.text(), left_out));
     }
     return lines;
 }

@@ -83,9 +83,12 @@ cli::Reader read_boards(std::vector<std::string>& boards) {
 cli::Reader read_margins(std::vector<double>& margins) {
     return [&margins](const std::string& text) {
         const auto read = [&](std::string part) {
-            if (part.ends_with('%')) part.pop_back();
+            const bool is_marked = part.ends_with('%');
+            if (is_marked) part.pop_back();
             if (part.ends_with(' ')) part.pop_back();
             const auto percent = decimal_in(part);
+            // 0.15 is 15 % in a request, and would be almost nothing here.
+            if (!is_marked && percent && *percent > 0 && *percent < 1) return false;
             return percent && *percent<whole_percent&& * percent> - whole_percent &&
                    add_once(margins, *percent / whole_percent);
         };
@@ -93,7 +96,7 @@ cli::Reader read_margins(std::vector<double>& margins) {
                    ? std::string()
                    : fmt::format(
                          "is no list of margins: {}; give each once in per cent of the price, below 100, with "
-                         "commas between: 15,18,22",
+                         "commas between: 15,18,22; less than one per cent with its sign: 0.5%",
                          base::shown(text));
     };
 }

@@ -50,8 +50,9 @@ std::string order_text(const orders::OrderRecord& order) {
     std::string way = order.bought_from.empty() ? order.corrugator : "sheets bought from " + order.bought_from;
     for (const std::string& converter : order.route) way += " > " + converter;
     const std::string what = order.piece.empty() ? order.style : fmt::format("{} {}", order.style, order.piece);
-    return fmt::format("order {} taken from quote {}: {:.0f} of {} for {}, by {}\n", order.number, order.quote,
-                       order.quantity, what, order.customer, way);
+    const std::string whose = order.customer.empty() ? "" : " for " + order.customer;
+    return fmt::format("order {} taken from quote {}: {:.0f} of {}{}, by {}\n", order.number, order.quote,
+                       order.quantity, what, whose, way);
 }
 
 ExitCode take_order(const OrderCommand& asked, const RunContext& context) {

@@ -113,14 +113,18 @@ private:
 };
 
 void refuse_unknown_settings(const plant::ModelSettings& extra, const Model& model, SettingReader& reader) {
-    std::vector<std::string> known;
-    for (const Setting& setting : model.settings)
-        if (setting.varies_by == VariesBy::request) known.push_back(setting.name);
-    for (const auto& given : extra.settings)
-        if (std::find(known.begin(), known.end(), given.name) == known.end())
-            reader.complain(
-                given.name_place, fmt::format("extras.{}.{}", extra.id, given.name),
-                fmt::format("no setting of {} that varies by request, {}", model.id, suggestion(given.name, known)));
+    for (const auto& given : extra.settings) {
+        const bool is_known = std::any_of(model.settings.begin(), model.settings.end(), [&](const Setting& setting) {
+            return setting.varies_by == VariesBy::request && setting.name == given.name;
+        });
+        if (is_known) continue;
+        std::vector<std::string> known;
+        for (const Setting& setting : model.settings)
+            if (setting.varies_by == VariesBy::request) known.push_back(setting.name);
+        reader.complain(
+            given.name_place, fmt::format("extras.{}.{}", extra.id, given.name),
+            fmt::format("no setting of {} that varies by request, {}", model.id, suggestion(given.name, known)));
+    }
 }
 
 // Whether the reader of the request has said which models of its extras are not loaded.
@@ -174,6 +178,7 @@ public:
 
     OrderSettings choose(const Settings& settings, const SettingTakers& takers) {
         OrderSettings result;
+        result.chosen.reserve(models_.size());
         result.requested = read_extras(request_, models_, reader_, UnknownModels::untold);
         for (std::size_t m = 0; m < models_.size(); ++m) {
             auto& chosen = result.chosen.emplace_back(models_[m].settings.size());

@@ -39,10 +39,11 @@ std::string file_of(const plant::Plant& plant, const std::string& installed, con
 void check_pin(const plant::Plant& plant, const std::string& id, const contract::PluginFile& file) {
     for (const plant::PinnedFile& pin : plant.pinned)
         if (pin.model == id && pin.sha256 != file.sha256())
-            throw ModelError(fmt::format(
-                "{}:{}:{}: sha256.{}: {} is another file: found {}, expected {}; put back the "
-                "file that was meant, or pin this one",
-                pin.place.file, pin.place.line, pin.place.column, pin.model, file.name(), file.sha256(), pin.sha256));
+            throw ModelError(
+                fmt::format("{}:{}:{}: sha256.{}: {} is another file: found {}, expected {}; put back the "
+                            "file that was meant, or pin this one",
+                            pin.place.file.text(), pin.place.line, pin.place.column, pin.model, file.name(),
+                            file.sha256(), pin.sha256));
 }
 
 // What stands between the host and a plugin's file; each may be null.
@@ -71,10 +72,10 @@ contract::Model open(const plant::Plant& plant, const std::string& id, contract:
         return contract::describe(contract::load_plugin(file), file.name(), file.id());
     // An isolated model never falls back to running in this process.
     if (guards.isolated_loader == nullptr)
-        throw ModelError(
-            fmt::format("{}:{}:{}: isolation.{}: this program has no other process to give it; take the "
-                        "entry out",
-                        isolation->place.file, isolation->place.line, isolation->place.column, isolation->model));
+        throw ModelError(fmt::format(
+            "{}:{}:{}: isolation.{}: this program has no other process to give it; take the "
+            "entry out",
+            isolation->place.file.text(), isolation->place.line, isolation->place.column, isolation->model));
     return guards.isolated_loader->open(std::move(file));
 }
 

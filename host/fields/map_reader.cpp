@@ -204,11 +204,15 @@ std::vector<Field> Field::entries_at_least_one() const {
 }
 
 MapReader::MapReader(const Field& map) {
-    if (map.is(base::Node::Kind::map, "a map")) map_ = map;
+    if (!map.is(base::Node::Kind::map, "a map")) return;
+    map_ = map;
+    constexpr std::size_t usual_keys = 24;
+    asked_.reserve(usual_keys);
 }
 
 void MapReader::allow(const std::string& key) {
-    if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) asked_.push_back(key);
+    // Most often it is the last one: a reader asks whether a field is there, and then for it.
+    if (std::find(asked_.rbegin(), asked_.rend(), key) == asked_.rend()) asked_.push_back(key);
 }
 
 bool MapReader::has(const std::string& key) {

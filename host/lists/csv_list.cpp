@@ -28,11 +28,12 @@ public:
         if (line == nullptr) return std::nullopt;
         read_ += static_cast<double>(line->text.size() + 1);
         const int number = static_cast<int>(line->number);
-        ListRow row{{file_, number, 1}, {}, std::nullopt};
+        const base::FileName file(file_);  // the row's own: what all threads counted together they would wait for
+        ListRow row{{file, number, 1}, {}, std::nullopt};
         if (line->fault) row.fault = base::place_text(row.place) + ": " + *line->fault;
         row.cells.reserve(line->fields.size());
         for (std::size_t f = 0; f < line->fields.size(); ++f)
-            row.cells.push_back({std::string(line->fields[f]), {file_, number, line->column_of(f)}});
+            row.cells.push_back({std::string(line->fields[f]), {file, number, line->column_of(f)}});
         return row;
     }
 

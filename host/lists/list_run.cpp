@@ -17,7 +17,7 @@ namespace flutebook::lists {
 
 namespace {
 
-constexpr std::size_t batch_rows = 64;          // that go through the engine together
+constexpr std::size_t batch_rows = 128;         // at most, that go through the engine together
 constexpr std::size_t batches_to_a_thread = 8;  // of one window
 
 ListColumns read_header(const workplace::Workplace& workplace, ListSource& source) {
@@ -31,33 +31,38 @@ ListColumns read_header(const workplace::Workplace& workplace, ListSource& sourc
 }  // namespace
 
 ListRun::ListRun(const workplace::Workplace& workplace, ListSource& source, const ListOptions& options)
-    : workplace_(workplace), source_(source), options_(options), columns_(read_header(workplace, source)) {}
-
-std::vector<AnsweredRow> ListRun::next() {
-    std::vector<AnsweredRow> rows;
-    const std::size_t window = batch_rows * batches_to_a_thread * std::max(options_.threads, 1U);
-    rows.reserve(window);
-    while (rows.size() < window) {
-        std::optional<ListRow> row = source_.next();
-        if (!row) break;
-        rows.emplace_back().row = std::move(*row);
-    }
-    answer(rows);
-    return rows;
+    : workplace_(workplace), source_(source), options_(options), columns_(read_header(workplace, source)) {
+    for (unsigned thread = 0; thread < std::max(options.threads, 1U); ++thread)
+        benches_.emplace_back(workplace.engine.blocks());
 }
 
-void ListRun::answer(std::vector<AnsweredRow>& rows) const {
-    const std::size_t batches = (rows.size() + batch_rows - 1) / batch_rows;
-    const std::size_t threads = std::min<std::size_t>(std::max(options_.threads, 1U), batches);
+std::span<const AnsweredRow> ListRun::next() {
+    rows_.clear();
+    const std::size_t window = batch_rows * batches_to_a_thread * benches_.size();
+    rows_.reserve(window);
+    while (rows_.size() < window) {
+        std::optional<ListRow> row = source_.next();
+        if (!row) break;
+        rows_.emplace_back().row = std::move(*row);
+    }
+    answer();
+    return rows_;
+}
+
+void ListRun::answer() {
+    // Of a short list each thread has a share.
+    const std::size_t share = (rows_.size() + benches_.size() - 1) / benches_.size();
+    const std::size_t batch_size = std::clamp<std::size_t>(share, 1, batch_rows);
+    const std::size_t batches = (rows_.size() + batch_size - 1) / batch_size;
+    const std::size_t threads = std::min(benches_.size(), batches);
     std::atomic<std::size_t> taken{0};
     std::vector<std::exception_ptr> failures(threads);
     const auto work = [&](std::size_t thread) {
         try {
-            engine::Workbench bench(workplace_.engine.blocks());
             for (std::size_t batch = taken++; batch < batches; batch = taken++) {
-                const std::size_t first = batch * batch_rows;
-                const std::size_t count = std::min(batch_rows, rows.size() - first);
-                answer_rows(workplace_, bench, columns_, options_, std::span(rows).subspan(first, count));
+                const std::size_t first = batch * batch_size;
+                const std::size_t count = std::min(batch_size, rows_.size() - first);
+                answer_rows(workplace_, benches_[thread], columns_, options_, std::span(rows_).subspan(first, count));
             }
         } catch (...) {
             failures[thread] = std::current_exception();

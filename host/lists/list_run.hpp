@@ -4,6 +4,7 @@
 
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -35,16 +36,18 @@ public:
 
     [[nodiscard]] const ListColumns& columns() const { return columns_; }
 
-    /// The next rows; none at the end.
-    [[nodiscard]] std::vector<AnsweredRow> next();
+    /// The next rows; none at the end. They live until the next are asked for.
+    [[nodiscard]] std::span<const AnsweredRow> next();
 
 private:
-    void answer(std::vector<AnsweredRow>& rows) const;
+    void answer();
 
     const workplace::Workplace& workplace_;
     ListSource& source_;
     ListOptions options_;
     ListColumns columns_;
+    std::vector<engine::Workbench> benches_;  // one a thread, kept from window to window as the rows' memory is
+    std::vector<AnsweredRow> rows_;
 };
 
 }  // namespace flutebook::lists

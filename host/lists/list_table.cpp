@@ -124,11 +124,13 @@ void add_reason(std::vector<TableValue>& row, const std::optional<PriceChange>& 
 }
 
 std::string all_of(const std::vector<std::string>& lines) {
+    if (lines.empty()) return "";
     return fmt::format("{}", fmt::join(lines, "; "));
 }
 
 std::string all_of(const std::vector<base::Warning>& warnings) {
     std::vector<std::string> texts;
+    texts.reserve(warnings.size());
     for (const base::Warning& warning : warnings) texts.push_back(warning.at + ": " + warning.text);
     return all_of(texts);
 }
@@ -153,6 +155,8 @@ std::vector<std::string> table_header(const ListColumns& columns) {
 
 std::vector<TableValue> table_row(const ListColumns& columns, const AnsweredRow& row) {
     std::vector<TableValue> result;
+    result.reserve(columns.columns().size() + price_columns().size() + difference_columns.size() +
+                   reason_columns().size() + last_columns.size());
     for (std::size_t c = 0; c < columns.columns().size(); ++c)
         if (columns.columns()[c].kind != ListColumn::Kind::answer)
             result.push_back(c < row.row.cells.size() ? carried(row.row.cells[c].text) : TableValue{});

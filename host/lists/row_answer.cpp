@@ -43,18 +43,25 @@ std::optional<orders::Request> request_then(const workplace::Workplace& workplac
 ReadRow read_row(const workplace::Workplace& workplace, const ListColumns& columns, const ListOptions& options,
                  AnsweredRow& row) {
     ReadRow result{&row, std::nullopt, std::nullopt};
+    const auto refuse = [&](const InputError& error) {
+        row.item.state = CostedItem::State::refused;
+        row.item.errors.insert(row.item.errors.end(), error.lines().begin(), error.lines().end());
+    };
     try {
         check_shape(row.row, columns.columns().size());
         const base::Node tree = columns.tree(workplace.plant, row.row, options.usual_day);
-        row.old = columns.old_price(row.row);
+        try {
+            row.old = columns.old_price(row.row);
+        } catch (const InputError& error) {
+            refuse(error);  // and the request is read all the same: what is wrong with it is told as well
+        }
         result.now = orders::read_request(workplace.plant, tree, row.row.place.file, "", options.date,
                                           workplace.engine.extras_check(workplace.plant));
         result.then = request_then(workplace, tree, row);
     } catch (const InputError& error) {
-        row.item.state = CostedItem::State::refused;
-        row.item.errors = error.lines();
-        result.now.reset();
+        refuse(error);
     }
+    if (row.item.state == CostedItem::State::refused) result.now.reset();
     return result;
 }
 

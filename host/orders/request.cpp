@@ -30,6 +30,12 @@ std::vector<std::string> codes_of(const std::vector<T>& things) {
     return codes;
 }
 
+std::vector<std::string> ids_of(const std::vector<plant::ModelSettings>& models) {
+    std::vector<std::string> ids;
+    for (const auto& model : models) ids.push_back(model.id);
+    return ids;
+}
+
 std::vector<double> read_quantities(const fields::Field& list) {
     std::vector<double> quantities;
     std::unordered_set<double> known;  // of what is no number nothing is kept
@@ -65,11 +71,10 @@ std::vector<base::Warning> thousands_set_apart(const fields::Field& list) {
 
 std::vector<plant::ModelSettings> read_extras(const fields::Field& map, const plant::Plant& plant) {
     std::vector<plant::ModelSettings> result;
-    std::vector<std::string> models;
-    for (const auto& model : plant.models) models.push_back(model.id);
     for (const auto& entry : map.entries()) {
-        if (std::find(models.begin(), models.end(), entry.key()) == models.end())
-            entry.about_key().complain_unknown("model", entry.key(), models);
+        const bool is_known = std::any_of(plant.models.begin(), plant.models.end(),
+                                          [&](const plant::ModelSettings& model) { return model.id == entry.key(); });
+        if (!is_known) entry.about_key().complain_unknown("model", entry.key(), ids_of(plant.models));
         result.push_back(plant::read_model_extras(entry));
     }
     return result;

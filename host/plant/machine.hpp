@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "host/base/place.hpp"
+#include "host/base/places.hpp"
 #include "host/box_styles/machine_kind.hpp"
 #include "host/fields/quantity.hpp"
 

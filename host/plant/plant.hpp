@@ -14,7 +14,7 @@
 #include "host/base/date.hpp"
 #include "host/base/decimal_mark.hpp"
 #include "host/base/diagnostics.hpp"
-#include "host/base/place.hpp"
+#include "host/base/places.hpp"
 #include "host/base/yaml/node.hpp"
 #include "host/box_styles/style.hpp"
 #include "host/fields/unit_words.hpp"

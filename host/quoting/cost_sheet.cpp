@@ -36,8 +36,9 @@ AskedQuantity asked_of(const Row& row) {
 }
 
 [[noreturn]] void refuse(const AskedQuantity& asked, const std::string& why) {
-    throw InputError(InputError::Whose::request, {fmt::format("{}: request {} at {:.0f}: {}", asked.request.place.file,
-                                                              asked.request.number, asked.quantity, why)});
+    throw InputError(InputError::Whose::request,
+                     {fmt::format("{}: request {} at {:.0f}: {}", asked.request.place.file.text(), asked.request.number,
+                                  asked.quantity, why)});
 }
 
 Money kept(const AskedQuantity& asked, const char* what, const std::optional<Money>& amount, double found) {

@@ -121,6 +121,7 @@ class MissingFinder {
 public:
     MissingFinder(const Readings& readings, const Winner& winner) : readings_(readings), row_(winner.row) {
         std::vector<LineName> charged;
+        charged.reserve(winner.costing->lines.size());
         for (const engine::LineAmount& amount : winner.costing->lines) charged.push_back({amount.model, amount.line});
         std::sort(charged.begin(), charged.end());
         const auto& models = readings.graph().models;

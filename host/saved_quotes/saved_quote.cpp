@@ -26,7 +26,7 @@ std::string plugins_json(const engine::Graph& graph) {
 std::string asked_json(const workplace::Workplace& workplace, const QuoteToSave& quote) {
     nlohmann::ordered_json result;
     result["plant"] = workplace.plant.folder;
-    result["request"] = quote.answer.request.place.file;
+    result["request"] = quote.answer.request.place.file.text();
     result["date"] = base::to_string(quote.answer.request.date);
     if (quote.asked.explain)
         result["explain"] = *quote.asked.explain;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 #include <utility>
 
 #include "host/base/errors.hpp"
@@ -299,9 +300,14 @@ std::vector<MovedNumber> NumberTrees::change(const NumberChange& change) {
             refuse(change, fmt::format("several numbers: found the whole of {}; name one of them", spot.path));
         add_written(spot, written);
     }
-    // Among many, what is no number is passed over.
-    if (search.found.size() > 1)
-        std::erase_if(written, [](const Spot& spot) { return number_leaves(*spot.node, spot.path).empty(); });
+    // Among many, what is no number is passed over, and what another path led to before.
+    std::set<const Node*> known;
+    const auto has_new = [&](const Spot& spot) {
+        bool result = false;
+        for (const NumberLeaf& leaf : number_leaves(*spot.node, spot.path)) result |= known.insert(leaf.node).second;
+        return result;
+    };
+    if (search.found.size() > 1) std::erase_if(written, [&](const Spot& spot) { return !has_new(spot); });
     std::vector<MovedNumber> result;
     for (const Spot& spot : written) move_written(change, spot, result);
     for (const Spot& spot : search.found)

@@ -31,7 +31,7 @@ RequestAnswer quoted(const workplace::Workplace& workplace, const Request& reque
 
 Request at_margin(Request request, double margin, const std::string& place) {
     request.margin = margin;
-    request.places["margin"] = {place, 0, 0};
+    request.places.insert_or_assign("margin", {place, 0, 0});
     return request;
 }
 

@@ -149,9 +149,10 @@ std::vector<std::size_t> asked_indices(const orders::Request& request, const std
     for (std::size_t i = 0; i < request.quantities.size(); ++i)
         if (!quantity || request.quantities[i] == *quantity) result.push_back(i);
     if (!result.empty()) return result;
-    throw InputError(InputError::Whose::request,
-                     {fmt::format("{}: request {} asks for no such quantity: found --rank {:.0f}, expected one of {}",
-                                  request.place.file, request.number, *quantity, fmt::join(request.quantities, ", "))});
+    throw InputError(
+        InputError::Whose::request,
+        {fmt::format("{}: request {} asks for no such quantity: found --rank {:.0f}, expected one of {}",
+                     request.place.file.text(), request.number, *quantity, fmt::join(request.quantities, ", "))});
 }
 
 }  // namespace
@@ -170,6 +171,11 @@ what_if_answers::Rank rank(const workplace::Workplace& workplace, const orders::
     const RequestAnswer answer = quoting::quote(base.workplace.plant, base.workplace.engine, base.request, traced);
     if (answer.model_fault) throw ModelError(*answer.model_fault);
     result.pieces = answer.pieces.size();
+    if (!changes.empty()) {
+        add_new_warnings(result.warnings, base.workplace.warnings, workplace.warnings);
+        const RequestAnswer was = quoting::quote(workplace.plant, workplace.engine, request, asked);
+        add_new_warnings(result.warnings, answer.warnings, was.warnings);
+    }
     for (const std::size_t index : indices) {
         what_if_answers::QuantityRank& item = result.quantities.emplace_back();
         item.quantity = base.request.quantities[index];

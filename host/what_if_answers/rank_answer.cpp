@@ -3,6 +3,8 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
+#include "host/answers/json_parts.hpp"
+
 namespace flutebook::what_if_answers {
 
 using answers::amount_json;
@@ -44,6 +46,7 @@ std::string RankStream::add(const Rank& answer) {
     Json result = {{"request", answer.request.number}};
     if (!answer.changed.empty()) result["changed"] = changed_json(answer.changed);
     result["quantities"] = std::move(quantities);
+    if (!answer.changed.empty()) result["warnings"] = answers::warnings_json(answer.warnings);
     return list_.add(std::move(result));
 }
 

@@ -41,15 +41,16 @@ struct QuantityRank {
 struct Rank {
     orders::Request request;
     std::vector<QuantityRank> quantities;
-    std::vector<ChangedNumber> changed = {};  // before anything was moved
-    std::size_t pieces = 0;                   // of a set; none of a box of one piece
+    std::vector<ChangedNumber> changed = {};   // before anything was moved
+    std::size_t pieces = 0;                    // of a set; none of a box of one piece
+    std::vector<base::Warning> warnings = {};  // of what was changed: that the plant as it is does not raise
 };
 
 /// The document of many requests, like QuoteStream:
 ///
 /// {"answer": "quote-rank", "answer_version", "plant", "currency", "requests": [R...]}
 /// R = {"request", "changed" (what --with changed, as in the document of --with; only where it was given),
-///  "quantities": [Q...]}
+///  "quantities": [Q...], "warnings" (as there, and where "changed" is)}
 /// Q = {"quantity", "price_per_thousand" (null where it cannot be made), "moved": [M...] (the largest change first),
 ///  "unmoved": [path...], "stuck": [{"path", "why"}...]}
 /// M = {"path", "was", "now", "tenth" (more less), "price_per_thousand", "change"}

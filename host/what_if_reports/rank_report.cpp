@@ -7,6 +7,7 @@
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"
+#include "host/reports/quote_ladder.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/sheet_context.hpp"
 #include "host/what_if_reports/changed_numbers.hpp"
@@ -72,6 +73,7 @@ Report rank_report(const plant::Plant& plant, const what_if_answers::Rank& answe
     if (!answer.changed.empty()) report.sections.push_back(changed_numbers_section(answer.changed));
     for (const QuantityRank& quantity : answer.quantities)
         report.sections.push_back(rank_section(context, quantity, length));
+    if (!answer.warnings.empty()) report.sections.push_back(warnings_section(answer.warnings));
     return report;
 }
 

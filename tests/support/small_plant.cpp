@@ -23,7 +23,8 @@ namespace {
 // A place for every key, one line each, as if somebody had written the entry in a file.
 Places written(const std::string& file, int first_line, const std::vector<std::string>& keys) {
     Places places;
-    for (std::size_t i = 0; i < keys.size(); ++i) places[keys[i]] = {file, first_line + static_cast<int>(i), 5};
+    for (std::size_t i = 0; i < keys.size(); ++i)
+        places.insert_or_assign(keys[i], {file, first_line + static_cast<int>(i), 5});
     return places;
 }
 
@@ -177,9 +178,9 @@ Converter die_cutter() {
                      .hourly = {90, 150},
                      .power_kw = 90,
                      .places = written("machines.yaml", 63, converter_keys)};
-    die.places["between"] = {"machines.yaml", 74, 5};
-    die.places["edge"] = {"machines.yaml", 75, 5};
-    die.places["ups_max"] = {"machines.yaml", 76, 5};
+    die.places.insert_or_assign("between", {"machines.yaml", 74, 5});
+    die.places.insert_or_assign("edge", {"machines.yaml", 75, 5});
+    die.places.insert_or_assign("ups_max", {"machines.yaml", 76, 5});
     return die;
 }
 

@@ -171,6 +171,10 @@ TEST_CASE("options that answer another question do not stand together, and a pri
     CHECK(quote_demo({file}, {"--board", "B-140", "--save"}).exit_code == 2);
     CHECK(quote_demo({file}, {"--margin", "15,15"}).exit_code == 2);
     CHECK(quote_demo({file}, {"--margin", "100"}).exit_code == 2);
+    const Ended share = quote_demo({file}, {"--margin", "0.15"});
+    CHECK(share.exit_code == 2);
+    CHECK_THAT(share.errors, Contains("in per cent of the price") && Contains("0.5%"));
+    CHECK(quote_demo({file}, {"--margin", "0.15%"}).exit_code == 0);
     CHECK(quote_demo({file}, {"--price", "0"}).exit_code == 2);
     const Ended broken = quote_demo({file}, {"--price", "590.001"});
     CHECK(broken.exit_code == 1);

@@ -126,6 +126,17 @@ TEST_CASE("a refused row of a list keeps its place with its reason and stops no 
     CHECK(lines[1].substr(lines[1].find("B-140")) == lines[6].substr(lines[6].find("B-140")));
 }
 
+TEST_CASE("what is wrong with a row's old price is told with what is wrong with its request") {
+    const ListPlant plant;
+    const std::string list = plant.write("list.csv",
+                                         "request,style,length,width,height,board,quantity,margin,price\n"
+                                         "A,0201,400,300,250,B-140,1 000,0.18,1 200\n");
+    const Json errors = rows_of(plant, list, 1)[0]["errors"];
+    REQUIRE(errors.size() == 2);
+    CHECK(errors[0].get<std::string>().find("list.csv:2:37: price: no number: found `1 200`") != std::string::npos);
+    CHECK(errors[1].get<std::string>().find("not a number: found `1 000`") != std::string::npos);
+}
+
 TEST_CASE("a list with a wrong header is answered with the columns that are known") {
     const ListPlant plant;
     for (const std::string header :

@@ -70,6 +70,17 @@ TEST_CASE("a quote is taken as an order at a quantity it holds, under the plant'
     CHECK_THAT(plant.ask({"order", "Q000001", "1000"}).output, Contains("order Q000001-1000"));
 }
 
+TEST_CASE("what was taken is told for its customer, where the request names one") {
+    PlantCopy plant;
+    const auto taken = [&](const std::string& number, const std::string& customer) {
+        const std::string file = plant.write("P-1.yaml", plain_request("P-1", number) + customer);
+        CHECK(ask_at(plant.folder(), {"quote", file, "--save"}).exit_code == 0);
+        return ask_at(plant.folder(), {"order", "Q00000" + number, number}).output;
+    };
+    CHECK_THAT(taken("1", "customer: Ashlar Tiles\n"), Contains("1 of 0201 for Ashlar Tiles, by "));
+    CHECK_THAT(taken("2", ""), Contains("2 of 0201, by "));
+}
+
 TEST_CASE("an order at a quantity that the quote does not hold is refused with those it holds") {
     const PlantWithSavedQuote plant;
     const Ended ended = plant.ask({"order", "Q000001", "501"});

@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <fstream>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
@@ -44,6 +45,15 @@ double cents(const Json& amount) {
     return std::round(amount.get<double>() * 100);
 }
 
+// Three items: one too small for the least order, one with a margin of its own, one that cannot be made.
+std::string small_list(PlantCopy& plant) {
+    return plant.write("list.csv",
+                       "request,style,length,width,height,board,quantity,margin,date\n"
+                       "A,0201,400,300,250,B-140,100,,2026-10-15\n"
+                       "B,0201,400,300,250,B-140,5000,0.18,2026-10-15\n"
+                       "C,0201,400,300,250,no-board,5000,0.18,2026-10-15\n");
+}
+
 }  // namespace
 
 TEST_CASE("a request without a margin has the plant's by quantity, and says which rule made each price") {
@@ -66,11 +76,7 @@ TEST_CASE("a request without a margin has the plant's by quantity, and says whic
 TEST_CASE("a row of a list says which rules made its price, in a file as in JSON") {
     PlantCopy plant;
     add_rules(plant, "  margin: {0: 0.24}\n  round_up_to: 5\n  least_order: 900\n");
-    const std::string list = plant.write("list.csv",
-                                         "request,style,length,width,height,board,quantity,margin,date\n"
-                                         "A,0201,400,300,250,B-140,100,,2026-10-15\n"
-                                         "B,0201,400,300,250,B-140,5000,0.18,2026-10-15\n"
-                                         "C,0201,400,300,250,no-board,5000,0.18,2026-10-15\n");
+    const std::string list = small_list(plant);
     const std::string answer = plant.folder() + "/answer.csv";
     CHECK(ask_at(plant.folder(), {"quote", list, "-o", answer}).exit_code == 1);
     std::ifstream file(answer);
@@ -85,6 +91,24 @@ TEST_CASE("a row of a list says which rules made its price, in a file as in JSON
     std::vector<std::string> rules;
     for (const Json& rule : rows[0]["price_rules"]) rules.push_back(rule["rule"]);
     CHECK(rules == std::vector<std::string>{"quantity-margin", "round-up", "least-order"});
+}
+
+TEST_CASE("a row of a list says which rules made its price in a workbook as in CSV") {
+    PlantCopy plant;
+    add_rules(plant, "  margin: {0: 0.24}\n  round_up_to: 5\n  least_order: 900\n");
+    const std::string answer = plant.folder() + "/answer.xlsx";
+    CHECK(ask_at(plant.folder(), {"quote", small_list(plant), "-o", answer}).exit_code == 1);
+    const Ended read = run({{FLUTEBOOK_PYTHON, FLUTEBOOK_WORKBOOK_ROWS, answer}});
+    INFO(read.errors);
+    const Json rows = Json::parse(read.output);
+    REQUIRE(rows.size() == 4);
+    std::map<std::string, std::string> letters;  // of each column
+    for (const auto& head : rows[0].items()) letters[head.value()] = head.key();
+    const std::string rules = letters.at("price_rules"), price = letters.at("new_price");
+    CHECK(rows[1][rules] == "quantity-margin 0.24; round-up 5; least-order 900");
+    CHECK(rows[1][price] == 9000);
+    CHECK(rows[2][rules] == "request-margin 0.18; round-up 5");
+    CHECK_FALSE(rows[3].contains(rules));
 }
 
 TEST_CASE("a least order raises price and profit and no cost, and rounds what stands in the second currency") {

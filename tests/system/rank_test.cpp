@@ -116,6 +116,20 @@ TEST_CASE("a ranking with other numbers starts from their price, and says first 
                Contains("With other numbers"));
 }
 
+TEST_CASE("a ranking with other numbers tells what is doubtful of them, as the prices beside one another do") {
+    const std::vector<std::string> change = {"--with", "energy.power_price=14.8"};
+    const auto answer_of = [](std::vector<std::string> options) {
+        options.emplace_back("--json");
+        return Json::parse(quote_demo({demo_request("R-1001")}, options).output)["requests"][0];
+    };
+    const Json beside = answer_of(change);
+    REQUIRE(beside["warnings"].size() == 1);
+    CHECK(answer_of({"--rank", "500", change[0], change[1]})["warnings"] == beside["warnings"]);
+    CHECK_THAT(quote_demo({demo_request("R-1001")}, {"--rank", "500", change[0], change[1]}).output,
+               Contains("plugins.energy.power_price: unusual: found 14.8"));
+    CHECK_FALSE(answer_of({"--rank", "500"}).contains("warnings"));
+}
+
 TEST_CASE("a ranking has the same bytes on one thread and on two") {
     for (const char* number : {"R-1001", "R-1007"}) {
         const auto on = [&](const char* threads) {

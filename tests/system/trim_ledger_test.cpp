@@ -59,6 +59,7 @@ public:
     [[nodiscard]] Json trim_of(const std::string& trim) {
         return Json::parse(said({"quote", request(trim), "--json"}))["requests"][0]["trim"];
     }
+    std::string write(const std::string& file, const std::string& text) { return plant_.write(file, text); }
     void plant_says(const std::string& trim) {
         plant_.replace("plant.yaml", "\ncurrency:", "\n" + trim + "\ncurrency:");
     }
@@ -67,6 +68,31 @@ private:
     PlantCopy plant_;
     double metres_ = 0, good_ = 0;
 };
+
+// A smaller box on the same board, five out of 2450 mm, quoted under the ledger's share, taken, and made on a web of
+// its own in the metres that a web of its own takes.
+void make_smaller_box(RunPlant& plant) {
+    const std::string box = plant.write("box.yaml",
+                                        "request: T-1\ndate: 2026-10-15\nstyle: \"0201\"\nboard: B-140\n"
+                                        "inside: {length: 360, width: 260, height: 200}\n"
+                                        "quantities: [2000]\nmargin: 0.18\ntrim: share\nroute: [FG1]\n");
+    plant.said({"quote", box, "--save"});
+    plant.said({"order", "Q000002", "2000", "--as", "26-9"});
+    plant.said({"post",
+                plant.write("web.csv",
+                            "ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets\n"
+                            "X1,2026-10-16,early,C1,26-9,563.33,25,2065\n"),
+                plant.write("boxes.csv",
+                            "ref,date,shift,converter,order,fed,setup_sheets,rejected,good_boxes\n"
+                            "Y1,2026-10-16,late,FG1,26-9,2065,40,25,2000\n")});
+}
+
+double usage_of(const Json& list, const char* key, const std::string& name) {
+    for (const Json& item : list)
+        if (item[key] == name) return item["variance"]["usage"];
+    FAIL("not among them: " << name);
+    return 0;
+}
 
 }  // namespace
 
@@ -159,4 +185,35 @@ TEST_CASE("a month tells its trim and that of twelve months, a board's own from 
     CHECK(trim["boards"][0]["twelve_months"]["share"] == plant.trim_of("trim: share")["share"]);
     CHECK(Json::parse(plant.said({"month", "2026-08", "--json"}))["trim"]["boards"].empty());
     CHECK_THAT(plant.said({"month", "2026-09"}), Contains("Trim of the webs") && Contains("2025-10 to 2026-09"));
+}
+
+// By hand. 2065 sheets, five out, are 413 chops of 1.28 m, 528.64 m; with 1.8 % of run waste 538.330 m, and 563.33 m
+// with a change of 25 m. The ledger's share is 214 mm of 2450 mm, and 2.5 changes of three orders: the quote pays 2345
+// / (2450 - 214) x 538.330 + 2.5 / 3 x 25 = 585.406 m, which is 22.076 m more than a web of its own took. A ply is g/m2
+// x take-up x price a kg / 1000, on 2.45 m, of which 1.2 % stay on the roll; and a whole change has a sixth of 1.5
+// minutes more than was quoted, at 240 an hour of labour and 380 of fixed cost.
+TEST_CASE("an order quoted under the ledger's share is costed against the share that its quote kept") {
+    RunPlant plant;
+    plant.post_runs(0, 30);
+    make_smaller_box(plant);
+    const std::string said = plant.said({"order", "cost", "26-9", "--json"});
+    const Json cost = Json::parse(said);
+    CHECK(cost["as_quoted"] == true);
+    CHECK(cost["cost"]["quoted"] == cost["saved_cost"]);
+    for (const char* cause : {"volume", "yield", "price"}) CHECK(cost["variance"][cause] == 0);
+    CHECK(cost["variance"]["usage"] == cost["variance"]["total"]);
+    const Json& web = cost["steps"][0];
+    CHECK(web["allowed"]["fed"].get<double>() == Approx(585.406).margin(0.001));
+    CHECK(web["allowed"]["setup"].get<double>() == Approx(20.833).margin(0.001));
+    const double area = -22.076 * 2.45 / 0.988;
+    const Json& inputs = cost["inputs"];
+    CHECK(usage_of(inputs, "material", "KL135") == Approx(area * 0.135 * 0.668).margin(0.0005));
+    CHECK(usage_of(inputs, "material", "SC127") == Approx(area * 0.127 * 1.32 * 0.622).margin(0.0005));
+    CHECK(usage_of(inputs, "material", "TL125") == Approx(area * 0.125 * 0.52).margin(0.0005));
+    CHECK(usage_of(cost["lines"], "line", "setup.labour") == Approx(1.5 / 60 / 6 * 240).margin(0.0001));
+    CHECK(usage_of(cost["lines"], "line", "setup.fixed") == Approx(1.5 / 60 / 6 * 380).margin(0.0001));
+
+    static_cast<void>(plant.said({"reverse", "W0", "--why", "keyed twice"}));
+    CHECK(plant.ask({"quote", plant.request("trim: share")}).exit_code == 1);  // 29 runs say no share any more
+    CHECK(plant.said({"order", "cost", "26-9", "--json"}) == said);
 }

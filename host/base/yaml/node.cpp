@@ -1,6 +1,7 @@
 // The tree of a document. Documents are a few thousand values, so a map is searched from its start.
 #include "host/base/yaml/node.hpp"
 
+#include <cstddef>
 #include <utility>
 
 namespace flutebook::base {
@@ -49,6 +50,8 @@ Node& entry_of(Node& map, const std::string& key, Node::Kind kind, const Place& 
 
 Places places_of(const Node& map) {
     Places places;
+    constexpr std::size_t deeper = 8;  // values of the maps within, most often
+    places.reserve(map.entries.size() + deeper);
     add_places(map, "", places);
     return places;
 }

@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "host/base/place.hpp"
+#include "host/base/places.hpp"
 
 namespace flutebook::base {
 

@@ -173,7 +173,7 @@ private:
     }
 
     const std::string& text_;
-    const std::string& file_;
+    FileName file_;
     Diagnostics& complaints_;
     Node root_;
     std::vector<OpenNode> open_;

@@ -61,7 +61,7 @@ void scale_rates(Columns& columns, const contract::Model& model, const ModelSlot
 std::optional<Fault> with_order(std::optional<Fault> fault, std::span<const Row> rows) {
     if (!fault) return fault;
     const Order& order = *rows[fault->row].order;
-    fault->text = fmt::format("{}: request {} at {:.0f}: {}", order.request->place.file, order.request->number,
+    fault->text = fmt::format("{}: request {} at {:.0f}: {}", order.request->place.file.text(), order.request->number,
                               order.quantity, fault->text);
     return fault;
 }

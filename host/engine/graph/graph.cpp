@@ -70,8 +70,8 @@ private:
     // What a preferred model takes the place of: a fact, a setting, or another model's name. Nothing: an error said.
     void take_preferences() {
         for (const plant::Preference& preference : preferences_) {
-            const std::string where = fmt::format("{}:{}:{}: prefer.{}", preference.place.file, preference.place.line,
-                                                  preference.place.column, preference.name);
+            const std::string where = fmt::format("{}:{}:{}: prefer.{}", preference.place.file.text(),
+                                                  preference.place.line, preference.place.column, preference.name);
             const auto model = contract::find_model(models(), preference.model);
             if (!model) {
                 errors_.push_back(fmt::format("{}: no such model is loaded: {}; {}", where, preference.model,

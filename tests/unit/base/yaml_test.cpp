@@ -54,7 +54,7 @@ TEST_CASE("maps, lists and texts are read in their order, with the place of keys
     REQUIRE(root->find("c")->find("d")->find("e")->place.line == 4);
     REQUIRE(root->find("c")->find("d")->find("e")->place.column == 10);
     REQUIRE(root->find("nothing") == nullptr);
-    REQUIRE(places_of(*root).at("c.d.e").column == 10);
+    REQUIRE(place_text(places_of(*root), "c.d.e", {}) == "f:4:10");
 }
 
 TEST_CASE("columns count bytes") {

@@ -11,6 +11,17 @@ using namespace flutebook::fields;
 using namespace flutebook::plant;
 using fixture::PlantFolder;
 
+namespace {
+
+// Where a key was given, which it was.
+Place place_of(const Places& places, const std::string& path) {
+    const auto found = places.find(path);
+    REQUIRE(found != places.end());
+    return found->second;
+}
+
+}  // namespace
+
 TEST_CASE("a plant's own facts are read") {
     const auto plant = PlantFolder().read();
     REQUIRE(plant.name == "Small Board");
@@ -111,8 +122,8 @@ TEST_CASE("allowances for styles whose code begins so give what differs, and the
     REQUIRE(of_group->slot_mm == 7);
     REQUIRE(of_group->tab_mm == 33);
     REQUIRE(of_group->panel_mm == 3);
-    REQUIRE(of_group->places.at("panel").line == of_any->places.at("panel").line);
-    REQUIRE(of_group->places.at("slot").line == 6);
+    REQUIRE(place_of(of_group->places, "panel").line == place_of(of_any->places, "panel").line);
+    REQUIRE(place_of(of_group->places, "slot").line == 6);
     const auto* of_one = plant.find_allowance("B", "0427");
     REQUIRE(of_one->slot_mm == 7.5);
     REQUIRE(of_one->tab_mm == 33);
@@ -265,18 +276,18 @@ TEST_CASE("the models to load are read with their settings as written, and what 
 TEST_CASE("every fact knows the file, line and column where it was given") {
     const PlantFolder folder;
     const auto plant = folder.read();
-    const auto& setup = plant.converters[0].places.at("setup.sheets");
+    const auto setup = place_of(plant.converters[0].places, "setup.sheets");
     REQUIRE(setup.file == folder.path("machines.yaml"));
     REQUIRE(setup.line == 7);
     REQUIRE(setup.column == 38);
-    REQUIRE(plant.papers[0].places.at("grammage").line == 2);
+    REQUIRE(place_of(plant.papers[0].places, "grammage").line == 2);
     REQUIRE(plant.papers[0].prices[1].place.line == 3);
-    REQUIRE(plant.flutes[0].places.at("adhesive.single_facer").line == 2);
-    REQUIRE(plant.corrugators[0].places.at("speed.single").line == 3);
-    REQUIRE(plant.corrugators[0].places.at("hourly.labour").line == 4);
-    REQUIRE(plant.places.at("units").line == 3);
-    REQUIRE(plant.dispatch.places.at("minutes").line == 11);
-    REQUIRE(plant.converters[0].places.count("ups_max") == 0);
+    REQUIRE(place_of(plant.flutes[0].places, "adhesive.single_facer").line == 2);
+    REQUIRE(place_of(plant.corrugators[0].places, "speed.single").line == 3);
+    REQUIRE(place_of(plant.corrugators[0].places, "hourly.labour").line == 4);
+    REQUIRE(place_of(plant.places, "units").line == 3);
+    REQUIRE(place_of(plant.dispatch.places, "minutes").line == 11);
+    REQUIRE(plant.converters[0].places.find("ups_max") == plant.converters[0].places.end());
 }
 
 TEST_CASE("the plant in the folder where one stands names its files without a folder") {
@@ -285,7 +296,7 @@ TEST_CASE("the plant in the folder where one stands names its files without a fo
     std::filesystem::current_path(folder.path());
     const auto plant = read_plant(".");
     std::filesystem::current_path(before);
-    REQUIRE(plant.places.at("units").file == "plant.yaml");
+    REQUIRE(place_of(plant.places, "units").file == "plant.yaml");
 }
 
 TEST_CASE("a number may carry its own unit, and the plant's currency one of its own") {

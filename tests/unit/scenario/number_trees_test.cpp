@@ -139,6 +139,12 @@ TEST_CASE("a model, or all machines, are moved number by number, and among many 
     CHECK_THAT(refusal_of("run.speed=5"), Contains("found `speed` below plugins.run, which is empty"));
 }
 
+TEST_CASE("a number to which several paths lead is moved once") {
+    CHECK(moves_of("*.FG1.hourly.labour=+10%") == Texts{"converters.FG1.hourly.labour: 95 -> 104.5"});
+    CHECK(moves_of("papers.TL125.price.*.per_tonne=+10%").size() == moves_of("papers.TL125.price=+10%").size());
+    CHECK(moves_of("*.C1.speed=+0%") == moves_of("corrugators.C1.speed=+0%"));
+}
+
 TEST_CASE("a number with a unit keeps it") {
     CHECK(moves_of("papers.KL205.grammage=+10%") == Texts{"papers.KL205.grammage: 42 lb/MSF -> 46.2 lb/MSF"});
 }
