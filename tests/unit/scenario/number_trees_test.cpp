@@ -134,7 +134,7 @@ TEST_CASE("a model, or all machines, are moved number by number, and among many 
     CHECK(moves_of("machines.*.hourly=+10%").size() == moves_of("machines.*.hourly.*=+10%").size());
     CHECK(moves_of("machines.*.*=+0%").size() == moves_of("machines=+0%").size());
     CHECK(moves_of("plugins=+0%").size() == moves_of("plugins.*=+0%").size());
-    CHECK_THAT(refusal_of("boards.*=+5%"), Contains("no number: found none at boards.*"));
+    CHECK_THAT(refusal_of("boards.*.plies=+5%"), Contains("no number: found none at boards.*.plies"));
     CHECK_THAT(refusal_of("machines=5"), Contains("several numbers: found the whole of machines"));
     CHECK_THAT(refusal_of("run.speed=5"), Contains("found `speed` below plugins.run, which is empty"));
 }
