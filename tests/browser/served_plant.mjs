@@ -30,8 +30,8 @@ function addresses(server) {
 }
 
 // A machine that has the fonts of this folder and no others.
-function onlyThese(fonts) {
-  const file = join(mkdtempSync(join(tmpdir(), "flutebook-fonts-")), "fonts.conf");
+function onlyThese(fonts, folder) {
+  const file = join(folder, "fonts.conf");
   writeFileSync(file, `<?xml version="1.0"?><fontconfig><dir>${fonts}</dir><cachedir>${file}.cache</cachedir></fontconfig>`);
   return file;
 }
@@ -46,7 +46,7 @@ export async function begin(t, context, { ledger, fonts } = {}) {
   const next = addresses(server);
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM || "/usr/bin/chromium",
                                           args: ["--no-sandbox"],
-                                          env: fonts ? { ...process.env, FONTCONFIG_FILE: onlyThese(fonts) } : process.env });
+                                          env: fonts ? { ...process.env, FONTCONFIG_FILE: onlyThese(fonts, folder) } : process.env });
   t.after(async () => {
     await browser.close();
     server.kill("SIGTERM");
