@@ -8,7 +8,6 @@
 #include <boost/asio.hpp>
 #include <boost/beast/core/flat_buffer.hpp>
 #include <boost/beast/http.hpp>
-#include <csignal>
 #include <limits>
 #include <optional>
 #include <set>
@@ -385,9 +384,9 @@ std::optional<Sockets> Server::run(unsigned workers) {
     service_->signals.add(SIGTERM);
     service_->signals.add(SIGINT);
     // Those of which the server before this one was told too late.
-    sigset_t all{};
-    ::sigfillset(&all);
-    ::pthread_sigmask(SIG_UNBLOCK, &all, nullptr);
+    sigset_t taken{};
+    for (const int signal : taken_signals) ::sigaddset(&taken, signal);
+    ::pthread_sigmask(SIG_UNBLOCK, &taken, nullptr);
     service_->take_signals();
     service_->let_in();
     service_->context.run();

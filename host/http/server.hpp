@@ -5,7 +5,9 @@
 // answered with its reason, and its connection is closed.
 #pragma once
 
+#include <array>
 #include <chrono>
+#include <csignal>
 #include <cstddef>
 #include <cstdint>
 #include <functional>
@@ -58,6 +60,9 @@ struct Sockets {
     int listening = -1;
     std::vector<int> waiting;
 };
+
+/// Those that run() takes, also where they were blocked before it.
+inline constexpr std::array<int, 3> taken_signals = {SIGTERM, SIGINT, SIGHUP};
 
 class Server {
 public:

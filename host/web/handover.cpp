@@ -96,9 +96,9 @@ std::optional<Handover> taken_over() {
 }
 
 void go_on(const Handover& with) {
-    sigset_t all{};
-    ::sigfillset(&all);
-    ::pthread_sigmask(SIG_BLOCK, &all, nullptr);
+    sigset_t waiting{};
+    for (const int signal : http::taken_signals) ::sigaddset(&waiting, signal);
+    ::pthread_sigmask(SIG_BLOCK, &waiting, nullptr);
     std::vector<int> files = {with.sockets.listening, written(with.kept)};
     files.insert(files.end(), with.sockets.waiting.begin(), with.sockets.waiting.end());
     std::string said;

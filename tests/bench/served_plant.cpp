@@ -22,13 +22,14 @@ constexpr const char* host = "http://127.0.0.1:";
 
 }  // namespace
 
-ServedPlant::ServedPlant(const std::string& program, const std::string& plant) {
+ServedPlant::ServedPlant(const std::string& program, const std::string& plant, const std::string& ledger) {
     std::array<int, 2> pipe{};
     if (::pipe2(pipe.data(), O_CLOEXEC) != 0) throw std::runtime_error("no pipe");
     posix_spawn_file_actions_t actions;
     posix_spawn_file_actions_init(&actions);
     posix_spawn_file_actions_adddup2(&actions, pipe[1], STDOUT_FILENO);
     std::vector<std::string> words = {program, "--plant", plant, "serve"};
+    if (!ledger.empty()) words.insert(words.end() - 1, {"--ledger", ledger});
     std::vector<char*> arguments;
     for (std::string& word : words) arguments.push_back(word.data());
     arguments.push_back(nullptr);
@@ -77,10 +78,11 @@ double ServedPlant::processor_seconds() const {
     return result;
 }
 
-double ServedPlant::resident_bytes() const {
-    double all = 0, resident = 0;
-    std::ifstream("/proc/" + std::to_string(id_) + "/statm") >> all >> resident;
-    return resident * static_cast<double>(::sysconf(_SC_PAGESIZE));
+double ServedPlant::peak_resident_bytes() const {
+    std::ifstream file("/proc/" + std::to_string(id_) + "/status");
+    for (std::string line; std::getline(file, line);)
+        if (line.rfind("VmHWM:", 0) == 0) return std::stod(line.substr(6)) * 1024;
+    throw std::runtime_error("flutebook serve: its memory is not known");
 }
 
 }  // namespace flutebook::bench

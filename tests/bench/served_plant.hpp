@@ -10,8 +10,9 @@ namespace flutebook::bench {
 
 class ServedPlant {
 public:
-    /// Starts it and waits until it serves. Throws std::runtime_error where it does not.
-    ServedPlant(const std::string& program, const std::string& plant);
+    /// `ledger`: its file; empty: the plant's own. Starts it and waits until it serves. Throws std::runtime_error where
+    /// it does not.
+    ServedPlant(const std::string& program, const std::string& plant, const std::string& ledger = "");
     /// Ends it.
     ~ServedPlant();
     ServedPlant(const ServedPlant&) = delete;
@@ -24,7 +25,8 @@ public:
 
     /// Of all its threads, those that ended left out.
     [[nodiscard]] double processor_seconds() const;
-    [[nodiscard]] double resident_bytes() const;
+    /// The most at any time so far.
+    [[nodiscard]] double peak_resident_bytes() const;
 
 private:
     // Its path; the port is taken from it.

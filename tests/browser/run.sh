@@ -1,6 +1,8 @@
 #!/bin/sh
 # What people do with the pages, done in a browser: FLUTEBOOK_PROGRAM is the program that serves them. Exits with 77 where
 # this machine has no browser, no node, or no way to the two packages that the tests need.
+#
+#   sh tests/browser/run.sh [FILE...]     all where none is named
 umask 022
 cd "$(dirname "$0")" || exit 1
 for tool in node npm "${CHROMIUM:-chromium}"; do
@@ -15,4 +17,5 @@ if [ ! -d node_modules/playwright-core ] || [ ! -d node_modules/axe-core ]; then
         exit 77
     fi
 fi
-exec node --test --test-timeout=300000 .
+[ $# -gt 0 ] || set -- .
+exec node --test --test-timeout=300000 "$@"
