@@ -44,9 +44,8 @@ public:
 
     [[nodiscard]] std::string opened(const std::string& figure) const override {
         if (!is_below() || figure != view_.figure) return "";
-        ReportSection story = reports::explain_section(context_.units, figure, quote_);
-        for (render::Block& block : story.blocks)
-            if (auto* note = std::get_if<render::Note>(&block)) leave_out_folder(note->text);
+        const ReportSection story =
+            without_folder(reports::explain_section(context_.units, figure, quote_), context_.plant.folder);
         return html("<details class=\"behind\" open id=\"behind-{}\"><summary>{}</summary>{}</details>", figure,
                     story.title, blocks_html(story, part_ + "-behind"))
             .text();
@@ -54,13 +53,6 @@ public:
 
 private:
     [[nodiscard]] bool is_below() const { return view_.origins == AnswerView::Origins::below; }
-
-    // Files of the plant by their names alone: whoever reads a page need not know where they lie.
-    void leave_out_folder(std::string& text) const {
-        const std::string folder = context_.plant.folder + "/";
-        for (std::size_t at = text.find(folder); at != std::string::npos; at = text.find(folder, at))
-            text.erase(at, folder.size());
-    }
 
     const SheetContext& context_;
     const AnswerView& view_;

@@ -7,6 +7,7 @@
 #include <initializer_list>
 
 #include "host/pages/report_parts.hpp"
+#include "host/what_if_reports/changed_numbers.hpp"
 
 namespace flutebook::pages {
 
@@ -94,7 +95,7 @@ Html fields_of(const FormFields& asked, std::initializer_list<std::array<const c
 
 Html boards_group(const plant::Plant& plant, const FormFields& asked) {
     Html inside = board_boxes(plant, asked);
-    inside += html("<p class=\"small quiet\">{}</p>\n", "or the cheapest of all boards that bears at least");
+    inside += html("<p class=\"small quiet\">{}</p>\n", "Or the cheapest of all boards that bears at least:");
     inside += fields_of(asked, {{"Edge crush", "kN/m", beside_query::ect}, {"Compression", "kN", beside_query::bct}});
     const bool is_open = has_any(asked, {beside_query::boards, beside_query::ect, beside_query::bct});
     return details("what-if-boards", "Boards side by side", is_open, inside);
@@ -126,6 +127,14 @@ Html complaint_list(const std::vector<std::string>& complaints) {
     return items.is_empty() ? Html() : html("<ul class=\"faults\" role=\"alert\">\n{}</ul>\n", items);
 }
 
+// What changed may be many numbers, and whoever asked knows them.
+render::Report prices_first(render::Report report) {
+    report.heading.reset();
+    std::stable_partition(report.sections.begin(), report.sections.end(),
+                          [](const auto& section) { return section.title != what_if_reports::changed_numbers_title; });
+    return report;
+}
+
 Html way_notice(const BesideWhat& what, const BesideView& beside) {
     const std::string way = way_text(beside.asked);
     if (way.empty()) return {};
@@ -144,7 +153,7 @@ Html what_if_form(const BesideWhat& what, const BesideView& beside) {
     inside += html(
         "<fieldset><legend>What if</legend><p class=\"small quiet\">{} <code>papers.*.price=+5%</code></p>\n{}"
         "</fieldset>\n",
-        "other numbers, by their paths:", change_fields(asked));
+        "Other numbers, by their paths:", change_fields(asked));
     inside += fields_of(
         asked, {{"Prices asked", "a thousand", beside_query::prices}, {"Margins", "%", beside_query::margins}});
     inside += boards_group(what.plant, asked);
@@ -161,9 +170,7 @@ Html beside_part(const BesideWhat& what, const BesideView& beside) {
     if (beside.asked.empty()) return no_part("beside");
     Html inside = way_notice(what, beside) + complaint_list(beside.complaints);
     if (beside.report) {
-        render::Report report = *beside.report;
-        report.heading.reset();
-        inside += report_html(report, "beside");
+        inside += report_html(prices_first(*beside.report), "beside");
     }
     const Address alone = desk_address(what.line).with("quantity", whole_quantity(what.quantity));
     return html(

@@ -8,6 +8,17 @@ Html blocks_html(const render::ReportSection& section, const std::string& prefix
     return Html::rendered(blocks.taken());
 }
 
+render::ReportSection without_folder(render::ReportSection section, const std::string& folder) {
+    const std::string before = folder + "/";
+    for (render::Block& block : section.blocks) {
+        auto* note = std::get_if<render::Note>(&block);
+        if (note == nullptr) continue;
+        for (std::size_t at = note->text.find(before); at != std::string::npos; at = note->text.find(before, at))
+            note->text.erase(at, before.size());
+    }
+    return section;
+}
+
 Html panel(std::string_view id, std::string_view title, const Html& aside, const Html& inside) {
     return html(
         "<section class=\"panel\" id=\"{}\" aria-labelledby=\"{}-head\"><header><h2 id=\"{}-head\">{}</h2>{}</header>\n"

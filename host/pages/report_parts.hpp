@@ -15,6 +15,9 @@ namespace flutebook::pages {
 [[nodiscard]] Html blocks_html(const render::ReportSection& section, const std::string& prefix,
                                const render::FigureWalk* walk = nullptr);
 
+/// With files of the plant by their names alone: whoever reads a page need not know where they lie.
+[[nodiscard]] render::ReportSection without_folder(render::ReportSection section, const std::string& folder);
+
 /// A panel with a title; `aside` stands small beside it.
 [[nodiscard]] Html panel(std::string_view id, std::string_view title, const Html& aside, const Html& inside);
 

@@ -41,7 +41,7 @@ Corrugator supplier_called(std::string name, double waste, const base::Places& p
     result.run_waste = waste;
     result.places = places;
     if (const auto waste_place = places.find("waste"); waste_place != places.end())
-        result.places["run_waste"] = waste_place->second;
+        result.places.insert_or_assign("run_waste", waste_place->second);
     return result;
 }
 

@@ -163,7 +163,7 @@ void check_supplier_names(const Plant& plant, base::Diagnostics& complaints) {
         const std::string& name = supplier->code;
         const bool is_machine = plant.find_corrugator(name) != nullptr || plant.find_converter(name) != nullptr;
         if (!is_machine && !is_reserved(name)) continue;
-        complaints.add(supplier->places.at("from"), fmt::format("boards.{}.bought.from", board.code),
+        complaints.add(supplier->places.find("from")->second, fmt::format("boards.{}.bought.from", board.code),
                        fmt::format("not free as a supplier's name: {} is {}; name who delivers it otherwise",
                                    base::shown(name), is_machine ? "a machine of the plant" : "an account"));
     }

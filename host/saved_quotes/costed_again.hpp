@@ -2,6 +2,7 @@
 // workbook, what is behind a figure of it.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 
@@ -17,10 +18,17 @@ struct CostedAgain {
     answers::RequestAnswer answer;  // of the same figures as the saved one
 };
 
-/// `explain` is a figure of it, `starch@1000`; `folder` is where the plant is today. Throws InputError (request) where
+/// A figure of it: at one quantity, and, where it holds at a step of making, at that step alone; nothing: at all.
+struct ExplainedPart {
+    std::string figure;
+    double quantity;
+    std::optional<std::int64_t> step;
+};
+
+/// `explain` is what is to be explained of it; `folder` is where the plant is today. Throws InputError (request) where
 /// there is no such figure, and where today's plugins make other figures: then nothing can be told of the quote;
 /// otherwise as open_saved().
 [[nodiscard]] CostedAgain cost_again(const ledger::SavedQuote& quote, const std::string& folder,
-                                     const std::optional<std::string>& explain);
+                                     const std::optional<ExplainedPart>& explain);
 
 }  // namespace flutebook::saved_quotes

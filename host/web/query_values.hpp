@@ -3,7 +3,6 @@
 #pragma once
 
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "host/command_line/option_readers.hpp"
@@ -14,9 +13,7 @@ namespace flutebook::web {
 /// `fields` must outlive it.
 class QueryValues {
 public:
-    /// `faults` were found before.
-    explicit QueryValues(const Fields& fields, std::vector<std::string> faults = {})
-        : fields_(fields), faults_(std::move(faults)) {}
+    explicit QueryValues(const Fields& fields) : fields_(fields) {}
 
     /// Reads the field where it is there and not empty.
     void take(const char* name, const cli::Reader& read);

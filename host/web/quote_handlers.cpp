@@ -4,6 +4,7 @@
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
 #include "host/beside/answer.hpp"
+#include "host/beside/asked_fields.hpp"
 #include "host/command_line/search_readers.hpp"
 #include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
@@ -14,13 +15,16 @@
 #include "host/quoting/quote.hpp"
 #include "host/saved_quotes/find_quotes.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
-#include "host/web/beside_query.hpp"
 #include "host/web/handlers.hpp"
 #include "host/web/query_values.hpp"
 
 namespace flutebook::web {
 
 namespace {
+
+namespace query = pages::beside_query;
+constexpr beside::Names beside_names{query::with, query::boards, query::margins,    query::prices, query::rank,
+                                     query::ect,  query::bct,    query::corrugator, query::roll,   query::ups};
 
 // An enquiry that was understood, and what it costs.
 struct NewQuote {
@@ -92,7 +96,7 @@ std::optional<render::Report> beside_report(const Call& call, const orders::Requ
 beside::Asked asked_or_told(const Call& call, pages::BesideView& view) {
     view.asked = pages::beside_fields(call.target.query.all());
     try {
-        return asked_beside(call.target.query);
+        return beside::asked_by_fields(call.target.query.all(), beside_names);
     } catch (const InputError& error) {
         view.complaints = error.lines();
         return {};
@@ -177,7 +181,7 @@ Outcome list_quotes(const Call& call) {
 Outcome show_new_quote(const Call& call) {
     if (call.wants_json()) {
         const base::Node tree = enquiry_of(call, call.target.query);
-        const beside::Asked asked = asked_beside(call.target.query);
+        const beside::Asked asked = beside::asked_by_fields(call.target.query.all(), beside_names);
         if (asked.is_any()) return json(beside_document(call, tree, asked));
         const NewQuote quote = cost_enquiry(call, tree, asked.way);
         if (quote.answer.model_fault) return refused(call, 500, {*quote.answer.model_fault});

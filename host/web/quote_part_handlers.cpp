@@ -1,16 +1,12 @@
 // Parts of a saved quote by addresses of their own: the drawing of its layout, and what is behind one of its figures.
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "host/answers/quote_json.hpp"
 #include "host/base/errors.hpp"
 #include "host/offers/offer_drawings.hpp"
 #include "host/pages/quote_line_page.hpp"
 #include "host/render/svg.hpp"
 #include "host/reports/layout_drawings.hpp"
-#include "host/reports/quote_report.hpp"
-#include "host/reports/quote_sections.hpp"
 #include "host/saved_quotes/costed_again.hpp"
 #include "host/saved_quotes/offered_quote.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
@@ -103,20 +99,11 @@ render::Drawings customers_drawings(const Call& call, const ledger::SavedQuote& 
     return offers::offer_drawings(offers::read_offer_words(offered.plant.folder), offered.answer.drawn);
 }
 
-// Where a trail holds at a step, its name of it says so: "step 1 FG1".
-bool is_of_step(const explain::Trail& trail, std::int64_t step) {
-    const std::string& where = trail.figures.front().where;
-    return where.rfind("step ", 0) != 0 || where.rfind(fmt::format("step {} ", step), 0) == 0;
-}
-
-void keep_step(RequestAnswer& answer, std::int64_t step) {
-    const auto keep = [&](RequestAnswer::Quantity& quantity) {
-        if (quantity.quote)
-            std::erase_if(quantity.quote->trails, [&](const auto& trail) { return !is_of_step(trail, step); });
-    };
-    for (RequestAnswer::Quantity& quantity : answer.quantities) keep(quantity);
-    for (RequestAnswer::Piece& piece : answer.pieces)
-        for (RequestAnswer::Quantity& quantity : piece.quantities) keep(quantity);
+std::string document_of(const saved_quotes::CostedAgain& again, const std::string& number) {
+    answers::QuoteStream document(again.then.plant, again.then.warnings, again.asked);
+    std::string text = document.begin();
+    text += document.add(again.answer, number);
+    return text + document.end();
 }
 
 }  // namespace
@@ -134,27 +121,14 @@ Outcome show_quote_drawing(const Call& call) {
 Outcome show_quote_line(const Call& call) {
     const PartAsked asked = part_asked(call);
     const ledger::SavedQuote quote = quote_asked(call);
-    const std::size_t index = quantity_index(quote.number, saved_quotes::saved_document(quote).answer, asked);
+    const answers::QuoteDocument kept = saved_quotes::saved_document(quote);
+    const std::size_t index = quantity_index(quote.number, kept.answer, asked);
     const std::string& figure = call.parts.at(1);
-    const double quantity = saved_quotes::saved_document(quote).answer.quantities[index].quantity();
-    saved_quotes::CostedAgain again =
-        saved_quotes::cost_again(quote, call.plant().folder, fmt::format("{}@{:.0f}", figure, quantity));
-    if (asked.step) keep_step(again.answer, *asked.step);
-    if (call.wants_json()) {
-        answers::QuoteStream document(again.then.plant, again.then.warnings, again.asked);
-        std::string text = document.begin();
-        text += document.add(again.answer, quote.number);
-        return json(text + document.end());
-    }
-    const SheetContext context = context_of(again.then.plant, again.answer);
-    pages::QuoteLinePage page_values{
-        quote.number, reports::request_heading(again.then.plant, again.answer.request).title, quantity, figure, {}};
-    for (const NamedQuote& item : quotes_at(again.answer, index)) {
-        render::ReportSection section = reports::explain_section(context.units, figure, *item.quote);
-        if (!item.piece.empty()) section.title = item.piece + ": " + section.title;
-        page_values.sections.push_back(std::move(section));
-    }
-    return page(pages::quote_line_page(call.frame(pages::Place::quotes), page_values));
+    const saved_quotes::ExplainedPart part{figure, kept.answer.quantities[index].quantity(), asked.step};
+    const saved_quotes::CostedAgain again = saved_quotes::cost_again(quote, call.plant().folder, part);
+    if (call.wants_json()) return json(document_of(again, quote.number));
+    return page(pages::quote_line_page(call.frame(pages::Place::quotes),
+                                       {quote.number, again.then.plant, again.answer, index, figure}));
 }
 
 }  // namespace flutebook::web

@@ -21,7 +21,7 @@ ReportSection changed_numbers_section(const std::vector<what_if_answers::Changed
     ReportTable table{"numbers", {name_column("number"), text_column(before_label), text_column(after_label)}};
     const std::size_t shown = std::min(changed.size(), most_numbers_shown);
     for (std::size_t i = 0; i < shown; ++i) table.add({changed[i].path, changed[i].was, changed[i].now});
-    ReportSection section{"With other numbers", {table}};
+    ReportSection section{changed_numbers_title, {table}};
     if (shown < changed.size()) section.blocks.emplace_back(Note{fmt::format("and {} more", changed.size() - shown)});
     return section;
 }

@@ -8,6 +8,8 @@
 
 namespace flutebook::what_if_reports {
 
+inline constexpr const char* changed_numbers_title = "With other numbers";
+
 /// The first few, and how many more there are.
 [[nodiscard]] reports::ReportSection changed_numbers_section(
     const std::vector<what_if_answers::ChangedNumber>& changed);

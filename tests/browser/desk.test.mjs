@@ -85,6 +85,131 @@ test("the desk works with scripts off", async (t) => {
   assert.equal(await page.locator("#found tbody th").innerText(), "Q000001");
 });
 
+test("an accountant asks what if, lets every number be ranked, and sets boards side by side", async (t) => {
+  const plant = await begin(t, {});
+  const page = await plant.signedIn();
+  await page.goto(plant.at("/quotes/new?line=" + encodeURIComponent(line)));
+  const before = await price(page);
+  await page.locator("#what-if [name=with]").first().fill("papers.*.price=+5%");
+  await page.keyboard.press("Enter");
+  await page.waitForSelector("#beside [aria-label=prices]");
+  assert.match(page.url(), /with=papers/);
+  assert.match(await page.locator("#beside [aria-label=prices] tbody tr").first().innerText(), new RegExp(before));
+  assert.equal(await price(page), before);
+
+  await page.keyboard.press("Alt+2");
+  await page.waitForFunction(() => document.querySelector("#quantity-2").ariaCurrent === "true");
+  assert.equal(await page.locator("#beside [aria-label=prices]").count(), 1);
+  await page.getByRole("button", { name: "What moves the price" }).click();
+  await page.waitForSelector("#beside [aria-label=rank]");
+  assert.match(await page.locator("#beside").innerText(), /1 000 boxes at .* a thousand: what moves the price/);
+
+  await page.locator("#alone").click();
+  await page.waitForFunction(() => document.getElementById("beside").hidden);
+  assert.doesNotMatch(page.url(), /with=|rank=/);
+  await page.locator("#what-if-boards summary").click();
+  await page.locator("#what-if-boards").getByLabel("B-140", { exact: true }).check();
+  await page.locator("#what-if-boards").getByLabel("C-125", { exact: true }).check();
+  await page.getByRole("button", { name: "Set beside" }).click();
+  await page.waitForSelector("#beside [aria-label=alternatives]");
+  const boards = await page.locator("#beside [aria-label=alternatives]").innerText();
+  assert.match(boards, /C-125/);
+
+  await page.locator("#fields [name=quantities]").fill("700");
+  await page.waitForFunction(() => !document.getElementById("quantity-2"));
+  assert.match(page.url(), /boards=B-140&boards=C-125/);
+  assert.match(await page.locator("#beside [aria-label=alternatives] tbody").innerText(), /^\s*700/);
+  await page.goBack();
+  await page.waitForFunction(() => document.getElementById("beside").hidden);
+  assert.deepEqual(plant.faults, []);
+});
+
+test("another way is opened from the list of ways, and left again", async (t) => {
+  const plant = await begin(t, {});
+  const page = await plant.signedIn();
+  await page.goto(plant.at("/quotes/new?line=" + encodeURIComponent(line)));
+  const cheapest = await price(page);
+  await page.locator("#ways-walk-way-1").click();
+  await page.waitForSelector("#any-way");
+  assert.notEqual(await price(page), cheapest);
+  assert.equal(await page.locator("#save button").count(), 0);
+  await page.locator("#any-way").click();
+  await page.waitForSelector("#save button");
+  assert.equal(await price(page), cheapest);
+});
+
+test("what is asked beside an enquiry works with scripts off, and is refused in its place", async (t) => {
+  const plant = await begin(t, { javaScriptEnabled: false });
+  const page = await plant.signedIn();
+  await page.goto(plant.at("/quotes/new?line=" + encodeURIComponent(line)));
+  await page.locator("#what-if [name=prices]").fill("590,610.50");
+  await page.getByRole("button", { name: "Set beside" }).click();
+  assert.equal(await page.locator("#beside [aria-label=alternatives] tbody tr").count(), 6);
+  await page.locator("#fields [name=colours]").fill("3");
+  await page.locator("#fields button").click();
+  assert.equal(await page.locator("#what-if [name=prices]").inputValue(), "590,610.50");
+  await page.locator("#what-if [name=margins]").fill("15");
+  await page.getByRole("button", { name: "Set beside" }).click();
+  assert.match(await page.locator("#beside .faults").innerText(), /margins: a price has its own margin/);
+  assert.equal(await page.locator("#quantity-3").count(), 1);
+  await page.locator("#ways-walk-way-1").click();
+  await page.locator("#any-way").click();
+  await page.locator("#save button").click();
+  await page.waitForURL("**/quotes/Q000001");
+  await page.locator("#cost-walk-starch").click();
+  await page.waitForURL("**/quotes/Q000001/lines/starch?quantity=500");
+  assert.match(await page.locator("#answer").innerText(), /plugins\.yaml:14/);
+});
+
+test("a slow answer is told by a line that moves, and the figures go grey and stay", async (t) => {
+  const plant = await begin(t, {});
+  const page = await plant.signedIn();
+  await page.goto(plant.at("/quotes/new?line=" + encodeURIComponent(line)));
+  const before = await price(page);
+  let answer;
+  const held = new Promise((resolve) => (answer = resolve));
+  await page.route("**/quotes/new?*", async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.locator("#fields [name=margin]").fill("25");
+  await page.waitForSelector("body.waiting");
+  assert.equal(await price(page), before);
+  const opacity = () => page.evaluate(() => getComputedStyle(document.querySelector("#cost .scroll")).opacity);
+  assert.equal(await opacity(), "0.55");
+  answer();
+  await page.waitForFunction((was) => document.querySelector("#ladder .strong .shown").innerText !== was, before);
+  await settled(page);
+  assert.equal(await opacity(), "1");
+});
+
+test("a lost session keeps what was typed, and the figures before it", async (t) => {
+  const plant = await begin(t, {});
+  const page = await plant.signedIn();
+  await page.goto(plant.at("/quotes/new?line=" + encodeURIComponent(line)));
+  const before = await price(page);
+  await page.context().clearCookies();
+  await page.locator("#line").press("End");
+  await page.keyboard.type(" customer=Ashlar");
+  await page.waitForSelector("#complaints a");
+  assert.match(await page.locator("#complaints").innerText(), /signed out: what you typed is kept/);
+  assert.equal(await page.locator("#line").inputValue(), line + " customer=Ashlar");
+  assert.equal(await price(page), before);
+});
+
+test("keys lead to the list of keys, to the saved quotes, and back to the line", async (t) => {
+  const plant = await begin(t, {});
+  const page = await plant.signedIn();
+  await page.goto(plant.at("/quotes/new?line=" + encodeURIComponent(line)));
+  await page.locator("#quantity-1").focus();
+  await page.keyboard.press("?");
+  assert.equal(await page.evaluate(() => document.activeElement.id), "keys");
+  await page.keyboard.press("Escape");
+  assert.equal(await page.evaluate(() => document.activeElement.id), "line");
+  await page.keyboard.press("Control+o");
+  await page.waitForURL("**/quotes");
+});
+
 test("no page of the desk has a fault that axe finds, or says anything on the console", async (t) => {
   const plant = await begin(t, {});
   const saving = await plant.signedIn();
@@ -94,7 +219,10 @@ test("no page of the desk has a fault that axe finds, or says anything on the co
   const asked = "/quotes/new?line=" + encodeURIComponent(line);
   const pages = ["/quotes", "/quotes/new", asked, asked + "&quantity=1000&explain=price", "/quotes/new?line=nonsense",
                  "/quotes/new?line=" + encodeURIComponent("0201 2400x1900x1250 B-140 500 18%"), "/quotes/Q000001",
-                 "/quotes/Q000001?beside=Q000001", "/quotes/Q000001/recheck", "/models", "/quotes/Q000099"];
+                 "/quotes/Q000001?beside=Q000001", "/quotes/Q000001/recheck",
+                 "/quotes/Q000001/lines/starch?quantity=1000", asked + "&with=papers.*.price%3D%2B5%25",
+                 asked + "&boards=B-140&boards=C-125", asked + "&ect=5", asked + "&rank=1000", asked + "&roll=2050",
+                 asked + "&margins=15&prices=590", "/models", "/quotes/Q000099"];
   for (const viewport of sizes)
     for (const colorScheme of ["light", "dark"]) {
       const page = await plant.signedIn({ viewport, colorScheme });

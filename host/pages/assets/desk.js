@@ -101,9 +101,7 @@ function show(page) {
   keepingPlace(() => {
     for (const part of [...page.getElementById("answer").children]) replace(page, part.id);
     replace(page, "save");
-    if (!whatIfForm().contains(document.activeElement) || document.activeElement.tagName === "BUTTON")
-      replace(page, "what-if");
-    else whatIfForm().elements.namedItem("line").value = page.getElementById("line").value;
+    followWhatIf(page);
   });
   const said = page.getElementById("said").textContent;
   const there = document.getElementById("said");
@@ -118,11 +116,22 @@ function replace(page, id) {
   before.replaceWith(document.importNode(after, true));
 }
 
+// Somebody who is in a field of it keeps what was typed there; which enquiry and quantity it is beside follows.
+function followWhatIf(page) {
+  const form = whatIfForm();
+  const after = page.getElementById("what-if");
+  const isTyping = form.contains(document.activeElement) && document.activeElement.matches("input, select");
+  if (!isTyping || !(after instanceof HTMLFormElement)) return replace(page, "what-if");
+  for (const name of ["line", "quantity", "rank"])
+    form.elements.namedItem(name).value = after.elements.namedItem(name).value;
+}
+
 // What stands open stays open, and the focus stays on what has the same id.
 function keepingPlace(change) {
   const focused = document.activeElement && document.activeElement.id;
   const typed = focused && "value" in document.activeElement ? document.activeElement.value : null;
-  const open = new Map([...document.querySelectorAll("#answer details[id], #what-if details[id]")].map((item) => [item.id, item.open]));
+  const open = new Map([...document.querySelectorAll("#answer details[id], #what-if details[id]")].map(
+    (item) => [item.id, item.open]));
   change();
   for (const [id, isOpen] of open) {
     const item = document.getElementById(id);

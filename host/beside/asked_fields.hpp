@@ -1,0 +1,16 @@
+// What is asked beside a request by the fields of an address or a form, each read as the option of that meaning is.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "host/beside/asked.hpp"
+
+namespace flutebook::beside {
+
+/// Fields that are empty ask nothing; a list of boards may come as one field a board. Throws InputError (request) with
+/// everything that is wrong, also with what cannot stand together.
+[[nodiscard]] Asked asked_by_fields(const std::vector<std::pair<std::string, std::string>>& fields, const Names& names);
+
+}  // namespace flutebook::beside
