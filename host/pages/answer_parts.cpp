@@ -9,6 +9,7 @@
 
 #include "host/drawings/blank_drawings.hpp"
 #include "host/pages/ladder.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/not_in_price.hpp"
@@ -31,11 +32,20 @@ using reports::SheetContext;
 constexpr std::array part_ids = {"ladder", "missing", "watch",  "limits",  "layout", "box",
                                  "cost",   "prices",  "masses", "further", "pieces"};
 
+// Files of the plant by their names alone: whoever reads a page need not know where they lie.
+void leave_out_folder(const plant::Plant& plant, ReportSection& section) {
+    const std::string folder = plant.folder + "/";
+    for (render::Block& block : section.blocks)
+        if (auto* note = std::get_if<render::Note>(&block))
+            for (std::size_t at = note->text.find(folder); at != std::string::npos; at = note->text.find(folder, at))
+                note->text.erase(at, folder.size());
+}
+
 // Opens what is behind a figure of one quantity, below its row.
 class QuoteWalk : public render::FigureWalk {
 public:
     QuoteWalk(const SheetContext& context, const AnswerView& view, const Quote& quote, std::string part)
-        : context_(context), view_(view), quote_(quote), part_(std::move(part)) {}
+        : context_(context), view_(view), quote_(quote), part_(std::move(part)), places_(view.open_plant) {}
 
     [[nodiscard]] std::string address(const std::string& figure) const override {
         return view_.at_figure(quote_.quantity, figure).to(part_ + "-walk-" + figure).text();
@@ -44,25 +54,18 @@ public:
     [[nodiscard]] std::string opened(const std::string& figure) const override {
         if (figure != view_.figure) return "";
         ReportSection story = reports::explain_section(context_.units, figure, quote_);
-        for (render::Block& block : story.blocks)
-            if (auto* note = std::get_if<render::Note>(&block)) leave_out_folder(note->text);
+        leave_out_folder(context_.plant, story);
         return html("<details class=\"behind\" open id=\"behind-{}\"><summary>{}</summary>{}</details>", figure,
-                    story.title, blocks_html(story, part_ + "-behind"))
+                    story.title, blocks_html(story, part_ + "-behind", &places_))
             .text();
     }
 
 private:
-    // Files of the plant by their names alone: whoever reads a page need not know where they lie.
-    void leave_out_folder(std::string& text) const {
-        const std::string folder = context_.plant.folder + "/";
-        for (std::size_t at = text.find(folder); at != std::string::npos; at = text.find(folder, at))
-            text.erase(at, folder.size());
-    }
-
     const SheetContext& context_;
     const AnswerView& view_;
     const Quote& quote_;
     std::string part_;
+    PlaceLinks places_;
 };
 
 class AnswerWriter {
@@ -78,7 +81,10 @@ public:
     Html text(const Html& aside) {
         Html result = head(aside);
         result += section_panel("missing", missing());
-        result += section_panel("watch", reports::warnings_section(answer_.warnings));
+        const PlaceLinks places(view_.open_plant);
+        ReportSection warnings = reports::warnings_section(answer_.warnings);
+        leave_out_folder(plant_, warnings);
+        result += section_panel("watch", warnings, &places);
         result += limits();
         if (shown_ && answer_.quantities[*shown_].quote)
             result += sheet(*answer_.quantities[*shown_].quote);

@@ -9,6 +9,7 @@
 
 #include "host/orders/enquiry_fields.hpp"
 #include "host/pages/address.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::pages {
 
@@ -20,10 +21,11 @@ using FormFields = std::vector<std::pair<std::string, std::string>>;
 
 /// Which part of an answer is shown.
 struct AnswerView {
-    Address address;                 // of the answer, without what follows
-    std::optional<double> quantity;  // nothing: the first that can be made
-    std::string figure;              // that is explained; empty: none
-    bool has_origins = true;         // whether this address can say what is behind a figure
+    Address address;                           // of the answer, without what follows
+    std::optional<double> quantity;            // nothing: the first that can be made
+    std::string figure;                        // that is explained; empty: none
+    bool has_origins = true;                   // whether this address can say what is behind a figure
+    const plant::Plant* open_plant = nullptr;  // whose files the answer was made of, if they can be shown
 
     [[nodiscard]] Address at_quantity(double other) const;
     [[nodiscard]] Address at_figure(double at, const std::string& other) const;

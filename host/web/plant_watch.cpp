@@ -34,12 +34,22 @@ std::string changed_at(const std::string& file) {
 }  // namespace
 
 std::vector<pages::Notice> PlantWatch::notices() {
+    std::vector<pages::Notice> result;
+    for (const auto& [name, what] : changes())
+        result.push_back({fmt::format("{} {}: this server works with the file as it was; end it and start it again "
+                                      "to take the new one",
+                                      name, what),
+                          pages::Notice::Kind::warning});
+    return result;
+}
+
+std::map<std::string, std::string> PlantWatch::changes() {
     const std::lock_guard lock(mutex_);
     const auto now = std::chrono::steady_clock::now();
-    if (has_looked_ && now - looked_ < std::chrono::seconds(1)) return notices_;
+    if (has_looked_ && now - looked_ < std::chrono::seconds(1)) return changes_;
     has_looked_ = true;
     looked_ = now;
-    notices_.clear();
+    changes_.clear();
     std::set<std::string> names = {plant::styles_file_name};
     for (const std::string& name : plant::plant_file_names()) names.insert(name);
     for (const std::string& name : names) {
@@ -47,13 +57,9 @@ std::vector<pages::Notice> PlantWatch::notices() {
         const auto kept = plant_.files.find(name);
         const auto found = text_of(file);
         const bool is_same = kept == plant_.files.end() ? !found : found && *found == kept->second;
-        if (is_same) continue;
-        notices_.push_back({fmt::format("{} {}: this server works with the file as it was; end it and start it again "
-                                        "to take the new one",
-                                        name, changed_at(file)),
-                            pages::Notice::Kind::warning});
+        if (!is_same) changes_.emplace(name, changed_at(file));
     }
-    return notices_;
+    return changes_;
 }
 
 }  // namespace flutebook::web

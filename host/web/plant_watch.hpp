@@ -3,6 +3,7 @@
 #pragma once
 
 #include <chrono>
+#include <map>
 #include <mutex>
 #include <string>
 #include <vector>
@@ -20,12 +21,15 @@ public:
     /// One for each file that is another now. The files are looked at once a second at most.
     [[nodiscard]] std::vector<pages::Notice> notices();
 
+    /// What became of each such file, by its name: "changed at 10:41 UTC". As often.
+    [[nodiscard]] std::map<std::string, std::string> changes();
+
 private:
     const plant::Plant& plant_;
     std::mutex mutex_;
     std::chrono::steady_clock::time_point looked_{};
     bool has_looked_ = false;
-    std::vector<pages::Notice> notices_;
+    std::map<std::string, std::string> changes_;
 };
 
 }  // namespace flutebook::web

@@ -131,7 +131,8 @@ Outcome show_new_quote(const Call& call) {
     }
     const Draft draft = draft_of(call);
     const workplace::Workplace& workplace = call.desk.workplace;
-    const auto view = pages::answer_view(pages::desk_address(draft.enquiry.line), call.target.query.all());
+    auto view = pages::answer_view(pages::desk_address(draft.enquiry.line), call.target.query.all());
+    view.open_plant = &workplace.plant;
     Response response = page(pages::quote_desk_page(
         call.frame(pages::Place::quotes), {workplace.plant, workplace.engine.graph().models, draft.enquiry, view,
                                            draft.quote ? &draft.quote->answer : nullptr}));

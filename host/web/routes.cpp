@@ -52,6 +52,14 @@ const std::vector<Route>& routes() {
          try_document},
         post("/documents/{}", Role::controller, post_document),
         get("/models", Role::reader, list_models),
+        get("/models/{}", Role::reader, show_model),
+        get("/facts", Role::reader, list_facts),
+        get("/plant", Role::reader, list_plant_files),
+        get("/plant/{}", Role::reader, show_plant_file),
+        get("/styles", Role::reader, list_styles),
+        get("/styles/{}", Role::reader, show_style),
+        get("/guide", Role::reader, list_guides),
+        get("/guide/{}", Role::reader, show_guide),
         get("/ledger/proof", Role::reader, prove_ledger),
     };
     return table;
