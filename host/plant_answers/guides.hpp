@@ -1,5 +1,4 @@
-// The guides of config/guide, one a role, as they are part of the program; and what /guide answers with --json's kind
-// of document.
+// The guides of config/guide, one a role, as they are part of the program, and the documents that tell of them.
 //
 // The list: {"guides": [{"name", "title", "about"}...]}; one: {"name", "title", "about", "text"}, in Markdown.
 #pragma once
