@@ -17,6 +17,7 @@ libboost-dev        Boost.DLL loads plugins, Boost.Beast serves pages; Boost.Mat
 libyaml-cpp-dev     reads the files of a plant
 libmuparser-dev     works out the sums of a box style
 libfmt-dev          writes numbers and tables
+libcmark-dev        reads the guides that the server shows
 libudunits2-dev     converts units
 libutf8proc-dev     tells well-formed UTF-8 from other bytes, and how wide a character is shown
 libseccomp-dev      limits the system calls of a plugin that is not trusted yet

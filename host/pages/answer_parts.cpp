@@ -9,6 +9,7 @@
 
 #include "host/drawings/blank_drawings.hpp"
 #include "host/pages/ladder.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/reports/labels.hpp"
 #include "host/reports/not_in_price.hpp"
@@ -35,7 +36,7 @@ constexpr std::array part_ids = {"ladder", "beside", "missing", "watch",  "limit
 class QuoteWalk : public render::FigureWalk {
 public:
     QuoteWalk(const SheetContext& context, const AnswerView& view, const Quote& quote, std::string part)
-        : context_(context), view_(view), quote_(quote), part_(std::move(part)) {}
+        : context_(context), view_(view), quote_(quote), part_(std::move(part)), places_(view.open_plant) {}
 
     [[nodiscard]] std::string address(const std::string& figure) const override {
         const Address address = view_.at_figure(quote_.quantity, figure);
@@ -47,7 +48,7 @@ public:
         const ReportSection story =
             without_folder(reports::explain_section(context_.units, figure, quote_), context_.plant.folder);
         return html("<details class=\"behind\" open id=\"behind-{}\"><summary>{}</summary>{}</details>", figure,
-                    story.title, blocks_html(story, part_ + "-behind"))
+                    story.title, blocks_html(story, part_ + "-behind", &places_))
             .text();
     }
 
@@ -58,6 +59,7 @@ private:
     const AnswerView& view_;
     const Quote& quote_;
     std::string part_;
+    PlaceLinks places_;
 };
 
 class AnswerWriter {
@@ -75,7 +77,9 @@ public:
     Html text() {
         Html result = head() + around_.below_ladder;
         result += section_panel("missing", missing());
-        result += section_panel("watch", reports::warnings_section(answer_.warnings));
+        const PlaceLinks places(view_.open_plant);
+        result +=
+            section_panel("watch", without_folder(reports::warnings_section(answer_.warnings), plant_.folder), &places);
         result += limits();
         if (shown_ && answer_.quantities[*shown_].quote)
             result += sheet(*answer_.quantities[*shown_].quote);

@@ -9,6 +9,7 @@
 
 #include "host/orders/enquiry_fields.hpp"
 #include "host/pages/address.hpp"
+#include "host/plant/plant.hpp"
 
 namespace flutebook::pages {
 
@@ -26,6 +27,7 @@ struct AnswerView {
     std::optional<double> quantity;  // nothing: the first that can be made
     std::string figure;              // that is explained; empty: none
     Origins origins = Origins::below;
+    const plant::Plant* open_plant = nullptr;  // whose files the answer was made of, if they can be shown
 
     [[nodiscard]] Address at_quantity(double other) const;
     [[nodiscard]] Address at_figure(double at, const std::string& other) const;

@@ -39,11 +39,11 @@ struct Entry {
 };
 
 Html navigation(const Frame& frame) {
-    static constexpr Entry entries[] = {{Place::quotes, Role::reader, "Quotes", "/quotes"},
-                                        {Place::orders, Role::reader, "Orders", "/orders"},
-                                        {Place::months, Role::reader, "Months", "/months"},
-                                        {Place::models, Role::reader, "Models", "/models"},
-                                        {Place::users, Role::keeper, "Users", "/users"}};
+    static constexpr Entry entries[] = {
+        {Place::quotes, Role::reader, "Quotes", "/quotes"}, {Place::orders, Role::reader, "Orders", "/orders"},
+        {Place::months, Role::reader, "Months", "/months"}, {Place::models, Role::reader, "Models", "/models"},
+        {Place::styles, Role::reader, "Styles", "/styles"}, {Place::plant, Role::reader, "Plant", "/plant"},
+        {Place::guide, Role::reader, "Guide", "/guide"},    {Place::users, Role::keeper, "Users", "/users"}};
     Html links;
     for (const Entry& entry : entries) {
         if (!frame.may(entry.least)) continue;

@@ -16,7 +16,7 @@ enum class Role { nobody, reader, accountant, controller, keeper };
 [[nodiscard]] const char* role_name(Role role);
 
 /// Which entry of the navigation is current.
-enum class Place { none, quotes, orders, months, models, users };
+enum class Place { none, quotes, orders, months, models, styles, plant, guide, users };
 
 /// What is told above the page: "machines.yaml changed at 10:41; costed with the older".
 struct Notice {

@@ -107,7 +107,53 @@ answers::Json model_json(const Model& model) {
     return result;
 }
 
+answers::Json date_json(const std::optional<base::Date>& date) {
+    return date ? answers::Json(base::to_string(*date)) : answers::Json();
+}
+
+answers::Json value_json(const contract::Setting& setting, const ValueInForce& value) {
+    const bool is_given = value.place.line > 0;
+    return {
+        {"key", text_or_null(value.key)},
+        {"from", value.from ? answers::Json(*value.from) : answers::Json()},
+        {"value", value.value},
+        {"choice", setting.choices.empty() ? answers::Json()
+                                           : answers::Json(setting.choices.at(static_cast<std::size_t>(value.value)))},
+        {"file", is_given ? text_or_null(value.place.file) : answers::Json()},
+        {"line", is_given ? answers::Json(value.place.line) : answers::Json()}};
+}
+
+void add_in_force(answers::Json& entry, const contract::Setting& setting, const SettingInForce& used) {
+    entry["replaced_by"] = used.replaced_by ? feed_json(*used.replaced_by) : answers::Json();
+    entry["since"] = date_json(used.since);
+    entry["later"] = answers::Json::array();
+    for (const base::Date& date : used.later) entry["later"].push_back(base::to_string(date));
+    entry["values"] = answers::Json::array();
+    for (const ValueInForce& value : used.values) entry["values"].push_back(value_json(setting, value));
+}
+
 }  // namespace
+
+std::string model_in_use_document(const ModelInUse& used) {
+    const Model& model = used.model;
+    answers::Json result = model_json(model);
+    result["sha256"] = text_or_null(model.sha256);
+    result["trust"] = used.trust == ModelInUse::Trust::installed ? "installed" : "tried";
+    result["isolated"] = model.works_elsewhere();
+    result["needs"] = answers::Json::array();
+    for (std::size_t n = 0; n < model.needs.size(); ++n) {
+        result["needs"].push_back(ranged(model.needs[n]));
+        result["needs"].back()["from"] = feed_json(used.feeds[n]);
+    }
+    result["provides"] = answers::Json::array();
+    for (std::size_t p = 0; p < model.provides.size(); ++p) {
+        result["provides"].push_back(ranged(model.provides[p]));
+        result["provides"].back()["to"] = used.takers[p];
+    }
+    for (std::size_t s = 0; s < model.settings.size(); ++s)
+        add_in_force(result["settings"][s], model.settings[s], used.settings[s]);
+    return answers::document_text("model", result);
+}
 
 std::string plugin_list_document(const Graph& graph, const std::vector<std::string>& not_listed) {
     answers::Json result = {{"plugins", answers::Json::array()}};

@@ -29,6 +29,7 @@
 #include <string>
 
 #include "host/plant/plant.hpp"
+#include "host/plant_answers/model_in_use.hpp"
 #include "host/plant_answers/plugin_answer.hpp"
 
 namespace flutebook::plant_answers {
@@ -40,6 +41,7 @@ namespace flutebook::plant_answers {
 [[nodiscard]] std::string plugin_list_document(const engine::Graph& graph, const std::vector<std::string>& not_listed);
 [[nodiscard]] std::string plugin_graph_document(const plant::Plant& plant, const engine::Graph& graph);
 [[nodiscard]] std::string describe_document(const DescribedModel& described);
+[[nodiscard]] std::string model_in_use_document(const ModelInUse& used);
 [[nodiscard]] std::string check_document(const Checked& checked);
 [[nodiscard]] std::string facts_document();
 [[nodiscard]] std::string new_plugin_document(const std::string& name, const NewPlugin& plugin);

@@ -88,6 +88,41 @@ std::string facts_html(const char* kind, const Facts& facts) {
     return result + "</dl>\n";
 }
 
+// "machines.yaml:12:40" within a text.
+struct NamedPlace {
+    std::string_view file = {};
+    int line = 0;
+    std::size_t end = 0;  // past it; 0: there is none
+};
+
+std::size_t past_digits(const std::string& text, std::size_t at) {
+    constexpr std::size_t most_digits = 7;
+    const std::size_t begin = at;
+    while (at < text.size() && at - begin < most_digits && text[at] >= '0' && text[at] <= '9') ++at;
+    return at;
+}
+
+// The first that ends after `from`.
+NamedPlace place_after(const std::string& text, std::size_t from) {
+    constexpr std::string_view ending = ".yaml:", before_name = " \t\"'(,;:";
+    for (std::size_t dot = text.find(ending, from); dot != std::string::npos; dot = text.find(ending, dot + 1)) {
+        const std::size_t line = dot + ending.size();
+        std::size_t end = past_digits(text, line);
+        if (end == line) continue;
+        const std::size_t before = text.find_last_of(before_name, dot);
+        const std::size_t begin = std::max(from, before == std::string::npos ? 0 : before + 1);
+        NamedPlace named;
+        named.file = std::string_view(text).substr(begin, line - 1 - begin);
+        named.line = std::stoi(text.substr(line, end - line));
+        const std::size_t column = end + 1;
+        if (end < text.size() && text[end] == ':' && past_digits(text, column) > column)
+            end = past_digits(text, column);
+        named.end = end;
+        return named;
+    }
+    return {};
+}
+
 }  // namespace
 
 std::string shown_html(const std::string& text) {
@@ -101,7 +136,7 @@ void HtmlBlocks::write(const Note& note) {
     }
     const std::string kind = note.kind == Note::Kind::warning ? "warning" : "";
     text_ += fmt::format("<p{}>{}</p>\n", class_attribute(added(kind, level_class('l', note.level, 6))),
-                         shown_html(note.text));
+                         text_html(note.text));
 }
 
 void HtmlBlocks::write(const Facts& facts) {
@@ -157,7 +192,7 @@ void HtmlBlocks::write_row(const ReportTable& table, const TableRow& row) {
     text_ += "</tr>\n";
     for (const Note& note : row.notes)
         text_ += fmt::format("<tr class=\"said\"><td colspan=\"{}\">{}</td></tr>\n", table.columns.size(),
-                             shown_html(note.text));
+                             text_html(note.text));
     write_opened(table, row);
 }
 
@@ -184,10 +219,28 @@ void HtmlBlocks::write_opened(const ReportTable& table, const TableRow& row) {
 std::string HtmlBlocks::cell_html(const Cell& cell) const {
     if (const auto* code = std::get_if<Code>(&cell.value))
         return code->text.empty() ? "" : "<code>" + shown_html(code->text) + "</code>";
+    if (const auto* words = std::get_if<std::string>(&cell.value); words != nullptr && cell.link.empty())
+        return text_html(*words);
     const CellText words = cell_text(cell);
     const std::string inner = with_unit(words.text, words.unit);
     if (cell.link.empty()) return inner;
     return fmt::format("<a href=\"#{}{}\">{}</a>", prefix_, markup_text(cell.link), inner);
+}
+
+std::string HtmlBlocks::text_html(const std::string& text) const {
+    if (walk_ == nullptr) return shown_html(text);
+    std::string result;
+    std::size_t written = 0;
+    for (NamedPlace named = place_after(text, 0); named.end > 0; named = place_after(text, named.end)) {
+        const std::string address = walk_->place(named.file, named.line);
+        if (address.empty()) continue;
+        const std::size_t begin = static_cast<std::size_t>(named.file.data() - text.data());
+        result += shown_html(text.substr(written, begin - written));
+        result += fmt::format("<a class=\"place\" href=\"{}\">{}</a>", markup_text(address),
+                              shown_html(text.substr(begin, named.end - begin)));
+        written = named.end;
+    }
+    return result + shown_html(text.substr(written));
 }
 
 }  // namespace flutebook::render

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 
 #include "host/render/report.hpp"
 
@@ -20,6 +21,9 @@ public:
     [[nodiscard]] virtual std::string address(const std::string& figure) const = 0;
     /// HTML to stand below the first row of that figure; empty where it is not open.
     [[nodiscard]] virtual std::string opened(const std::string& figure) const = 0;
+    /// Of the page that shows a line of a file, where a text names the two as "machines.yaml:12"; not escaped, empty
+    /// where there is none.
+    [[nodiscard]] virtual std::string place(std::string_view, int) const { return ""; }
 };
 
 /// Writes blocks one after the other. `prefix` begins each id of theirs, so that two writers of a page have none in
@@ -50,6 +54,7 @@ private:
     void write_row(const ReportTable& table, const TableRow& row);
     void write_cell(const TableColumn& column, const TableRow& row, std::size_t c);
     [[nodiscard]] std::string cell_html(const Cell& cell) const;
+    [[nodiscard]] std::string text_html(const std::string& text) const;
 
     void write_opened(const ReportTable& table, const TableRow& row);
 

@@ -59,5 +59,13 @@ namespace flutebook::web {
 
 // plant_handlers.cpp
 [[nodiscard]] Outcome list_models(const Call& call);
+[[nodiscard]] Outcome show_model(const Call& call);
+[[nodiscard]] Outcome list_facts(const Call& call);
+[[nodiscard]] Outcome list_plant_files(const Call& call);
+[[nodiscard]] Outcome show_plant_file(const Call& call);
+[[nodiscard]] Outcome list_styles(const Call& call);
+[[nodiscard]] Outcome show_style(const Call& call);
+[[nodiscard]] Outcome list_guides(const Call& call);
+[[nodiscard]] Outcome show_guide(const Call& call);
 
 }  // namespace flutebook::web

@@ -34,12 +34,22 @@ std::string changed_at(const std::string& file) {
 }  // namespace
 
 std::vector<pages::Notice> PlantWatch::notices() {
+    std::vector<pages::Notice> result = refusals();
+    for (const auto& [name, what] : changes())
+        result.push_back(
+            {fmt::format("{} {}: this server works with the file as it was; reload the plant to take the new one", name,
+                         what),
+             pages::Notice::Kind::plant});
+    return result;
+}
+
+std::map<std::string, std::string> PlantWatch::changes() {
     const std::lock_guard lock(mutex_);
     const auto now = std::chrono::steady_clock::now();
-    if (has_looked_ && now - looked_ < std::chrono::seconds(1)) return notices_;
+    if (has_looked_ && now - looked_ < std::chrono::seconds(1)) return changes_;
     has_looked_ = true;
     looked_ = now;
-    notices_ = refusals_;
+    changes_.clear();
     std::set<std::string> names = {plant::styles_file_name};
     for (const std::string& name : plant::plant_file_names()) names.insert(name);
     for (const std::string& name : names) {
@@ -47,21 +57,20 @@ std::vector<pages::Notice> PlantWatch::notices() {
         const auto kept = plant_.files.find(name);
         const auto found = text_of(file);
         const bool is_same = kept == plant_.files.end() ? !found : found && *found == kept->second;
-        if (is_same) continue;
-        notices_.push_back(
-            {fmt::format("{} {}: this server works with the file as it was; reload the plant to take the "
-                         "new one",
-                         name, changed_at(file)),
-             pages::Notice::Kind::plant});
+        if (!is_same) changes_.emplace(name, changed_at(file));
     }
-    return notices_;
+    return changes_;
 }
 
 void PlantWatch::refuse(const std::vector<std::string>& lines) {
     const std::lock_guard lock(mutex_);
-    has_looked_ = false;
     refusals_.clear();
     for (const std::string& line : lines) refusals_.push_back({"reload: refused: " + line, pages::Notice::Kind::plant});
+}
+
+std::vector<pages::Notice> PlantWatch::refusals() {
+    const std::lock_guard lock(mutex_);
+    return refusals_;
 }
 
 }  // namespace flutebook::web

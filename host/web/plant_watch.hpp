@@ -3,6 +3,7 @@
 #pragma once
 
 #include <chrono>
+#include <map>
 #include <mutex>
 #include <string>
 #include <vector>
@@ -17,18 +18,24 @@ class PlantWatch {
 public:
     explicit PlantWatch(const plant::Plant& plant) : plant_(plant) {}
 
-    /// One for each file that is another now. The files are looked at once a second at most.
+    /// What refuse() said, then one for each file that is another now. The files are looked at once a second at most.
     [[nodiscard]] std::vector<pages::Notice> notices();
 
     /// New files were tried and are not fit: why not, told from now on.
     void refuse(const std::vector<std::string>& lines);
 
+    /// What became of each such file, by its name: "changed at 10:41 UTC". As often.
+    [[nodiscard]] std::map<std::string, std::string> changes();
+
 private:
+    [[nodiscard]] std::vector<pages::Notice> refusals();
+
     const plant::Plant& plant_;
     std::mutex mutex_;
     std::chrono::steady_clock::time_point looked_{};
     bool has_looked_ = false;
-    std::vector<pages::Notice> notices_, refusals_;
+    std::vector<pages::Notice> refusals_;
+    std::map<std::string, std::string> changes_;
 };
 
 }  // namespace flutebook::web

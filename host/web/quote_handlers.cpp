@@ -189,8 +189,9 @@ Outcome show_new_quote(const Call& call) {
     }
     const Draft draft = draft_of(call);
     const workplace::Workplace& workplace = call.desk.workplace;
-    const auto view =
+    auto view =
         pages::answer_view(pages::desk_address(draft.enquiry.line, draft.beside.asked), call.target.query.all());
+    view.open_plant = &workplace.plant;
     const answers::RequestAnswer* answer = draft.quote ? &draft.quote->answer : nullptr;
     Response response =
         page(pages::quote_desk_page(call.frame(pages::Place::quotes), {workplace.plant, workplace.engine.graph().models,

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <sstream>
 
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
@@ -45,6 +46,15 @@ std::vector<box_styles::Stage> made_by(const box_styles::Style& style, std::size
     return piece < style.pieces.size() ? style.pieces[piece].made_by : std::vector<box_styles::Stage>{};
 }
 
+std::string in_small_letters(std::string text) {
+    for (char& sign : text)
+        if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
+    return text;
+}
+
+// A carton, a flat, a large one.
+const std::vector<double> usual_sizes_mm[] = {{400, 300, 250}, {400, 300, 80}, {600, 400, 60}, {1180, 780, 900}};
+
 }  // namespace
 
 const box_styles::Style& style_of(const plant::Plant& plant, const std::string& code) {
@@ -64,6 +74,27 @@ plant_answers::StyleList list_styles(const plant::Plant& plant) {
         result.styles.push_back(std::move(listed));
     }
     return result;
+}
+
+plant_answers::StyleList found_styles(const plant::Plant& plant, const std::string& wanted) {
+    plant_answers::StyleList list = list_styles(plant);
+    std::istringstream words(in_small_letters(wanted));
+    for (std::string word; words >> word;)
+        std::erase_if(list.styles, [&](const plant_answers::ListedStyle& style) {
+            return in_small_letters(style.code + " " + style.title).find(word) == std::string::npos;
+        });
+    return list;
+}
+
+std::optional<plant_answers::ShownStyle> show_style_at_usual_size(const plant::Plant& plant, const std::string& code) {
+    if (style_of(plant, code).is_outline) return std::nullopt;
+    for (const std::vector<double>& size_mm : usual_sizes_mm)
+        for (const plant::Board& board : plant.boards) try {
+                return show_style(plant, {code, size_mm, board.code, {}});
+            } catch (const InputError&) {
+                continue;  // the next one
+            }
+    return std::nullopt;
 }
 
 plant_answers::ShownStyle show_style(const plant::Plant& plant, const StyleQuestion& question) {

@@ -1,6 +1,7 @@
 // The styles that a plant can be asked for: all of them, and one at a size with its blanks. No model is loaded.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -21,6 +22,14 @@ struct StyleQuestion {
 };
 
 [[nodiscard]] plant_answers::StyleList list_styles(const plant::Plant& plant);
+
+/// Those whose code or title holds every word of `wanted`, in letters of either case.
+[[nodiscard]] plant_answers::StyleList found_styles(const plant::Plant& plant, const std::string& wanted);
+
+/// At the first usual size and board that the style can be drawn at; nothing where there is none. Throws InputError
+/// (request) where the plant has no such style.
+[[nodiscard]] std::optional<plant_answers::ShownStyle> show_style_at_usual_size(const plant::Plant& plant,
+                                                                                const std::string& code);
 
 /// Throws InputError (request) where the plant has no such style or board, where the style has no such measure, or
 /// where the size leaves no blank.
