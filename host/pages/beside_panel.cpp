@@ -124,7 +124,7 @@ std::string way_text(const FormFields& asked) {
 Html complaint_list(const std::vector<std::string>& complaints) {
     Html items;
     for (const std::string& complaint : complaints) items += html("<li>{}</li>\n", complaint);
-    return items.is_empty() ? Html() : html("<ul class=\"faults\" role=\"alert\">\n{}</ul>\n", items);
+    return items.is_empty() ? Html() : html("<div role=\"alert\"><ul class=\"faults\">\n{}</ul></div>\n", items);
 }
 
 // What changed may be many numbers, and whoever asked knows them.
