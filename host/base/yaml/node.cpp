@@ -1,18 +1,20 @@
 // The tree of a document. Documents are a few thousand values, so a map is searched from its start.
 #include "host/base/yaml/node.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <utility>
+#include <vector>
 
 namespace flutebook::base {
 
 namespace {
 
-void add_places(const Node& map, const std::string& prefix, Places& places) {
+void add_places(const Node& map, const std::string& prefix, std::vector<Places::Entry>& places) {
     for (const auto& entry : map.entries) {
         std::string path = prefix + entry.key;
         if (entry.value.kind == Node::Kind::map) add_places(entry.value, path + ".", places);
-        places.insert_or_assign(std::move(path), entry.value.place);
+        places.emplace_back(std::move(path), entry.value.place);
     }
 }
 
@@ -48,11 +50,17 @@ Node& entry_of(Node& map, const std::string& key, Node::Kind kind, const Place& 
     return map.entries.back().value;
 }
 
+// Sorted first: a file may have a hundred thousand keys, and each that comes before others would move them all.
 Places places_of(const Node& map) {
-    Places places;
+    std::vector<Places::Entry> entries;
     constexpr std::size_t deeper = 8;  // values of the maps within, most often
-    places.reserve(map.entries.size() + deeper);
-    add_places(map, "", places);
+    entries.reserve(map.entries.size() + deeper);
+    add_places(map, "", entries);
+    std::stable_sort(entries.begin(), entries.end(),
+                     [](const Places::Entry& left, const Places::Entry& right) { return left.first < right.first; });
+    Places places;
+    places.reserve(entries.size());
+    for (Places::Entry& entry : entries) places.insert_or_assign(std::move(entry.first), entry.second);
     return places;
 }
 
