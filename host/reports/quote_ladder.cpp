@@ -30,9 +30,11 @@ std::vector<const Quote*> blanks_of(const RequestAnswer& answer, std::size_t ind
 std::string made_on(const RequestAnswer& answer, std::size_t index) {
     if (answer.quantities[index].quote) return route_text(*answer.quantities[index].quote);
     std::string result;
-    for (const auto& piece : answer.pieces)
-        result += fmt::format("{}{} on {}", result.empty() ? "" : "; ", piece.name,
-                              route_text(*piece.quantities[index].quote));
+    for (const auto& piece : answer.pieces) {
+        const Quote& quote = *piece.quantities[index].quote;
+        result += fmt::format("{}{}{}{}", result.empty() ? "" : "; ", piece.name, quote.is_bought ? " " : " on ",
+                              route_text(quote));
+    }
     return result;
 }
 

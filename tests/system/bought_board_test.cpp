@@ -174,3 +174,9 @@ TEST_CASE("an offer on a bought board does not tell the customer who delivers it
     CHECK_THAT(text, Contains("B flute, 520 g/m2"));
     CHECK_THAT(text, !Contains("Northlea"));
 }
+
+TEST_CASE("each piece of a set on a bought board is bought") {
+    const Ended ended = ask_at(demo_plant(), {"quote", "0300 400x300x100 NB-520 500 20%"});
+    INFO(ended.errors);
+    CHECK_THAT(ended.output, Contains("body bought from Northlea Sheets") && Contains("lid bought from Northlea"));
+}
