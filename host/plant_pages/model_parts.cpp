@@ -46,7 +46,7 @@ std::string value_text(const Setting& setting, double value) {
 
 Html place_html(const base::Place& place) {
     if (place.line == 0) return words("default");
-    return html("<a class=\"place\" href=\"{}\">{}</a>", plant_line_address(std::string_view(place.file), place.line),
+    return html("<a class=\"place\" href=\"{}\">{}</a>", plant_line_address(place.file.text(), place.line),
                 base::place_text(place));
 }
 
