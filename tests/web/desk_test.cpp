@@ -11,7 +11,6 @@ using Json = nlohmann::ordered_json;
 
 namespace {
 
-constexpr const char* as_document = "application/json";
 const std::string enquiry_line = "0201 400x300x250 B-140 500 1000 5000 2c 18% 2026-10-15";
 
 struct QuoteDesk {

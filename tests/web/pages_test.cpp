@@ -14,7 +14,6 @@ using namespace std::chrono_literals;
 
 namespace {
 
-constexpr const char* json = "application/json";
 const std::string line = "0201 400x300x250 B-140 500 1000 5000 2c 18%";
 
 const std::string bales =
@@ -51,17 +50,18 @@ void take_model(PlantCopy& plant, const std::string& model) {
 
 TEST_CASE("a draft, a saved quote and the list answer the documents of the command line") {
     Plant one;
-    CHECK(one.browser.get("/quotes", json).body.find("\"quotes\": []") != std::string::npos);
-    CHECK(one.browser.get("/quotes/new?line=" + encoded(line), json).body == one.command({"quote", line, "--json"}));
+    CHECK(one.browser.get("/quotes", as_document).body.find("\"quotes\": []") != std::string::npos);
+    CHECK(one.browser.get("/quotes/new?line=" + encoded(line), as_document).body ==
+          one.command({"quote", line, "--json"}));
     const Reply saved = one.browser.post("/quotes", {{"line", line}});
     CHECK(saved.status == 303);
     CHECK(saved.header("location") == "/quotes/Q000001");
-    CHECK(one.browser.get("/quotes/Q000001", json).body == one.command({"quote", "show", "Q000001", "--json"}));
-    CHECK(one.browser.get("/quotes", json).body == one.command({"quote", "list", "--json"}));
-    CHECK(one.browser.get("/quotes/Q000001/recheck", json).body ==
+    CHECK(one.browser.get("/quotes/Q000001", as_document).body == one.command({"quote", "show", "Q000001", "--json"}));
+    CHECK(one.browser.get("/quotes", as_document).body == one.command({"quote", "list", "--json"}));
+    CHECK(one.browser.get("/quotes/Q000001/recheck", as_document).body ==
           one.command({"quote", "recheck", "Q000001", "--json"}));
-    CHECK(one.browser.get("/models", json).body == one.command({"plugin", "list", "--json"}));
-    CHECK(one.browser.get("/ledger/proof", json).body == one.command({"verify", "--json"}));
+    CHECK(one.browser.get("/models", as_document).body == one.command({"plugin", "list", "--json"}));
+    CHECK(one.browser.get("/ledger/proof", as_document).body == one.command({"verify", "--json"}));
 }
 
 TEST_CASE("a saved quote is written as a sheet, as an offer and as a workbook") {
@@ -83,23 +83,23 @@ TEST_CASE("what is not understood is told in full, in the form that was asked fo
     const Reply page = one.browser.get("/quotes/new?line=" + encoded("0201 400x300 <b>"));
     CHECK(page.body.find("<b>") == page.body.find("<b>Flutebook"));
     CHECK(page.body.find("&lt;b&gt;") != std::string::npos);
-    const Reply reply = one.browser.get("/quotes?limit=none&state=perhaps", json);
+    const Reply reply = one.browser.get("/quotes?limit=none&state=perhaps", as_document);
     CHECK(reply.status == 422);
     CHECK(Json::parse(reply.body)["errors"].size() == 2);
-    CHECK(one.browser.get("/quotes/Q000009", json).status == 404);
-    CHECK(one.browser.get("/months/2026-13", json).status == 422);
-    CHECK(one.browser.get("/orders/none/cost", json).status == 404);
+    CHECK(one.browser.get("/quotes/Q000009", as_document).status == 404);
+    CHECK(one.browser.get("/months/2026-13", as_document).status == 422);
+    CHECK(one.browser.get("/orders/none/cost", as_document).status == 404);
 }
 
 TEST_CASE("a quote is marked and taken as an order by forms") {
     Plant one;
     REQUIRE(one.browser.post("/quotes", {{"line", line}}).status == 303);
-    CHECK(one.browser.post("/quotes/Q000001/mark", {{"state", "lost"}}, json).status == 409);
+    CHECK(one.browser.post("/quotes/Q000001/mark", {{"state", "lost"}}, as_document).status == 409);
     CHECK(one.browser.post("/quotes/Q000001/mark", {{"state", "won"}}).status == 303);
-    const Reply order = one.browser.post("/quotes/Q000001/order", {{"quantity", "500"}, {"as", "26-1"}}, json);
+    const Reply order = one.browser.post("/quotes/Q000001/order", {{"quantity", "500"}, {"as", "26-1"}}, as_document);
     CHECK(order.status == 200);
     CHECK(order.body.find("26-1") != std::string::npos);
-    CHECK(one.browser.post("/quotes/Q000001/order", {{"quantity", "none"}}, json).status == 422);
+    CHECK(one.browser.post("/quotes/Q000001/order", {{"quantity", "none"}}, as_document).status == 422);
 }
 
 TEST_CASE("a share of trim that the ledger cannot say yet is said once its runs are posted, by the server that runs") {
@@ -110,13 +110,13 @@ TEST_CASE("a share of trim that the ledger cannot say yet is said once its runs 
     Served served{copy.folder()};
     Browser browser{served};
     const std::string draft = "/quotes/new?line=" + encoded(line + " 2026-11-02");
-    CHECK(browser.get(draft, json).body.find("found 0 corrugator runs") != std::string::npos);
+    CHECK(browser.get(draft, as_document).body.find("found 0 corrugator runs") != std::string::npos);
     std::string runs = "ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets\n";
     for (int i = 0; i < 30; ++i) runs += "W" + std::to_string(i) + ",2026-10-12,early,C1,26-1,1900,25,5040\n";
     const auto posted = ask_at(copy.folder(), {"post", copy.write("runs.csv", runs)});
     INFO(posted.errors);
     REQUIRE(posted.exit_code == 0);
-    const Json trim = Json::parse(browser.get(draft, json).body)["requests"][0]["trim"];
+    const Json trim = Json::parse(browser.get(draft, as_document).body)["requests"][0]["trim"];
     CHECK(trim["origin"]["of"] == "board");
 }
 
@@ -129,13 +129,13 @@ TEST_CASE("a document is shown dry, and then that very text is posted once") {
     CHECK_FALSE(std::filesystem::exists(one.copy.folder() + "/ledger.db"));
     const std::string digest = dry.header("location");
     REQUIRE(digest.size() == std::string("/documents/").size() + 64);
-    const Reply posted = one.browser.post(digest, {}, json);
+    const Reply posted = one.browser.post(digest, {}, as_document);
     REQUIRE(posted.status == 200);
     CHECK(Json::parse(posted.body)["posted"] == 2);
-    CHECK(Json::parse(one.browser.post(digest, {}, json).body)["skipped"] == 2);
-    CHECK(one.browser.get("/months/2026-10", json).body == one.command({"month", "2026-10", "--json"}));
-    CHECK(one.browser.get("/entries?month=2026-10", json).body == one.command({"entries", "2026-10", "--json"}));
-    CHECK(one.browser.post("/documents/" + std::string(64, '0'), {}, json).status == 404);
+    CHECK(Json::parse(one.browser.post(digest, {}, as_document).body)["skipped"] == 2);
+    CHECK(one.browser.get("/months/2026-10", as_document).body == one.command({"month", "2026-10", "--json"}));
+    CHECK(one.browser.get("/entries?month=2026-10", as_document).body == one.command({"entries", "2026-10", "--json"}));
+    CHECK(one.browser.post("/documents/" + std::string(64, '0'), {}, as_document).status == 404);
 }
 
 TEST_CASE("a month is written as a sheet, as rows and as a workbook") {
@@ -181,25 +181,25 @@ TEST_CASE("an entry is reversed with its reason, and a month that waits is not c
     Plant one;
     const std::string digest = one.browser.post_csv("/documents?name=b.csv", bales).header("location");
     REQUIRE(one.browser.post(digest, {}).status == 200);
-    CHECK(one.browser.post("/entries/B1/reversal", {}, json).status == 422);
-    const Reply reversed = one.browser.post("/entries/B1/reversal", {{"why", "weighed twice"}}, json);
+    CHECK(one.browser.post("/entries/B1/reversal", {}, as_document).status == 422);
+    const Reply reversed = one.browser.post("/entries/B1/reversal", {{"why", "weighed twice"}}, as_document);
     CHECK(reversed.status == 200);
-    CHECK(one.browser.post("/entries/B1/reversal", {{"why", "again"}}, json).status == 409);
-    const Reply closing = one.browser.post("/months/2026-10/closing", {}, json);
+    CHECK(one.browser.post("/entries/B1/reversal", {{"why", "again"}}, as_document).status == 409);
+    const Reply closing = one.browser.post("/months/2026-10/closing", {}, as_document);
     CHECK(closing.status == 409);
 }
 
 TEST_CASE("a file of the plant that changes while it is served is told on every page, and changes no price") {
     Plant one;
     const std::string address = "/quotes/new?line=" + encoded(line);
-    const std::string before = one.browser.get(address, json).body;
+    const std::string before = one.browser.get(address, as_document).body;
     one.copy.replace("papers.yaml", "moisture: 0.08", "moisture: 0.07");
     std::this_thread::sleep_for(1100ms);
     CHECK(one.browser.get("/documents").body.find("papers.yaml changed at") != std::string::npos);
-    CHECK(one.browser.get(address, json).body == before);
+    CHECK(one.browser.get(address, as_document).body == before);
     static_cast<void>(one.copy.write("papers.yaml", "nonsense: ["));
     std::this_thread::sleep_for(1100ms);
-    CHECK(one.browser.get(address, json).body == before);
+    CHECK(one.browser.get(address, as_document).body == before);
     CHECK(one.browser.get("/documents").body.find("papers.yaml changed at") != std::string::npos);
 }
 
@@ -254,7 +254,7 @@ TEST_CASE("several browsers that post at once all get their rows, each row once"
     for (const std::string& digest : digests)
         threads.emplace_back([&one, &done, digest] {
             Browser own = one.browser;
-            if (own.post(digest, {}, json).status == 200) ++done;
+            if (own.post(digest, {}, as_document).status == 200) ++done;
         });
     for (std::thread& thread : threads) thread.join();
     CHECK(done == 6);
@@ -266,13 +266,13 @@ TEST_CASE("a server that is killed while it posts leaves all of a document or no
     for (int round = 0; round < 5; ++round) {
         Plant one;
         const std::string first = one.browser.post_csv("/documents?name=a.csv", many_bales("A", 20)).header("location");
-        REQUIRE(one.browser.post(first, {}, json).status == 200);
+        REQUIRE(one.browser.post(first, {}, as_document).status == 200);
         const std::string next =
             one.browser.post_csv("/documents?name=b.csv", many_bales("B", 4000)).header("location");
         const std::string token = one.browser.token();
         std::thread sender([&] {
             Browser own = one.browser;
-            static_cast<void>(own.post(next, {}, json));
+            static_cast<void>(own.post(next, {}, as_document));
         });
         std::this_thread::sleep_for(std::chrono::milliseconds(30 + 60 * round));
         static_cast<void>(one.served.end(SIGKILL));
@@ -293,7 +293,7 @@ TEST_CASE("a server that is told to end finishes what it began, and ends with 0"
         int status = 0;
         std::thread sender([&] {
             Browser own = one.browser;
-            status = own.post(next, {}, json).status;
+            status = own.post(next, {}, as_document).status;
         });
         std::this_thread::sleep_for(50ms);
         CHECK(one.served.end(signal) == 0);

@@ -14,8 +14,6 @@ using Json = nlohmann::ordered_json;
 
 namespace {
 
-constexpr const char* as_document = "application/json";
-
 struct ServedPlant {
     PlantCopy copy;
     Served served{copy.folder()};

@@ -11,6 +11,9 @@
 
 namespace flutebook::fixture {
 
+/// What a request accepts that wants the answer, not its page.
+inline constexpr const char* as_document = "application/json";
+
 /// `flutebook serve` on a plant's folder, with its ledger there. Ended by SIGTERM when it goes out of scope.
 class Served {
 public:

@@ -23,7 +23,6 @@ using namespace std::chrono_literals;
 
 namespace {
 
-constexpr const char* as_json = "application/json";
 constexpr int rows_each = 5, kg_a_row = 10;
 const std::string served_name = "flutebook.example", their_password = "three plain words";
 
@@ -44,7 +43,7 @@ struct Sent {
 // Shown dry and posted, as a person does it; nothing where the server is gone.
 void send_one(Browser& browser, const std::string& name, Sent& sent) try {
     Reply reply = browser.post_csv("/documents?name=" + name, paper_issues(name, rows_each));
-    if (reply.status == 200) reply = browser.post(reply.header("location"), {}, as_json);
+    if (reply.status == 200) reply = browser.post(reply.header("location"), {}, as_document);
     if (reply.status == 200)
         sent.acknowledged.push_back(name);
     else if (reply.status == 0)
@@ -109,7 +108,7 @@ TEST_CASE("while two controllers post and a third closes the month, each documen
     }
     const Reply counted =
         browsers[2].post_csv("/documents", "ref,date,account,of,kg,amount\nN-1,2026-10-31,C1,KL135,0,\n");
-    REQUIRE(browsers[2].post(counted.header("location"), {}, as_json).status == 200);
+    REQUIRE(browsers[2].post(counted.header("location"), {}, as_document).status == 200);
     std::atomic<int> acknowledged{0};
     std::vector<Sent> sent(2);
     std::vector<std::thread> senders;
@@ -122,7 +121,7 @@ TEST_CASE("while two controllers post and a third closes the month, each documen
             }
         });
     while (acknowledged < 6) std::this_thread::sleep_for(1ms);
-    const Reply closed = browsers[2].post("/months/2026-10/closing", {{"why", "counted later"}}, as_json);
+    const Reply closed = browsers[2].post("/months/2026-10/closing", {{"why", "counted later"}}, as_document);
     for (std::thread& sender : senders) sender.join();
     INFO(closed.body);
     REQUIRE(closed.status == 200);
@@ -178,7 +177,7 @@ TEST_CASE("what comes while too much waits to be written is told to try again, a
     Browser browser(served);
     constexpr int acts = 75;
     const Reply dry = browser.post_csv("/documents?name=p.csv", paper_issues("P", acts));
-    REQUIRE(browser.post(dry.header("location"), {}, as_json).status == 200);
+    REQUIRE(browser.post(dry.header("location"), {}, as_document).status == 200);
     const std::string form = "token=" + browser.token() + "&why=weighed+twice";
     std::vector<std::unique_ptr<Wire>> wires;
     std::vector<int> statuses(acts, 0);
