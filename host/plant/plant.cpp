@@ -334,7 +334,10 @@ Plant read_plant(const Plant& plant, const FileTrees& trees) {
 }
 
 int Board::media() const {
-    return 1 + static_cast<int>(std::count(flutes.begin(), flutes.end(), '+'));
+    const auto count =
+        is_bought() ? 1 + std::count(flutes.begin(), flutes.end(), '+')
+                    : std::count_if(plies.begin(), plies.end(), [](const Ply& ply) { return ply.flute.has_value(); });
+    return static_cast<int>(count);
 }
 
 bool Board::is_closed() const {
