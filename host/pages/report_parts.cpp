@@ -2,6 +2,20 @@
 
 namespace flutebook::pages {
 
+namespace {
+
+// With what stands before the folder in the same path: a saved quote names its files from the root on.
+void leave_out(const std::string& folder, std::string& text) {
+    for (std::size_t at = text.find(folder); at != std::string::npos; at = text.find(folder, at)) {
+        const std::size_t space = text.find_last_of(" ;(", at);
+        const std::size_t begin = space == std::string::npos ? 0 : space + 1;
+        text.erase(begin, at + folder.size() - begin);
+        at = begin;
+    }
+}
+
+}  // namespace
+
 Html blocks_html(const render::ReportSection& section, const std::string& prefix, const render::FigureWalk* walk) {
     render::HtmlBlocks blocks(prefix + "-", walk);
     for (const render::Block& block : section.blocks) std::visit([&](const auto& item) { blocks.write(item); }, block);
@@ -9,13 +23,8 @@ Html blocks_html(const render::ReportSection& section, const std::string& prefix
 }
 
 render::ReportSection without_folder(render::ReportSection section, const std::string& folder) {
-    const std::string before = folder + "/";
-    for (render::Block& block : section.blocks) {
-        auto* note = std::get_if<render::Note>(&block);
-        if (note == nullptr) continue;
-        for (std::size_t at = note->text.find(before); at != std::string::npos; at = note->text.find(before, at))
-            note->text.erase(at, before.size());
-    }
+    for (render::Block& block : section.blocks)
+        if (auto* note = std::get_if<render::Note>(&block)) leave_out(folder + "/", note->text);
     return section;
 }
 
