@@ -39,7 +39,10 @@ public:
         set_steps();
         run();
         if (!balances()) return std::nullopt;
-        charge_paper_and_heat();
+        if (candidate_.corrugator->is_supplier)
+            charge_board();
+        else
+            charge_paper_and_heat();
         for (std::size_t k = 0; k <= last_ + 1; ++k) charge_step(k);
         charge_dispatch();
         if (too_large_) return std::nullopt;
@@ -125,7 +128,7 @@ private:
         lose(0, not_negative(run::mass(loss.run_waste, grammage_)));
         lose(0, run::mass(loss.surplus, grammage_));
         const double speed = layout_.board.media == 1 ? web.speed_single_m_min : web.speed_double_m_min;
-        step_[0].hours = length / (speed * 60);
+        step_[0].hours = web.is_supplier ? 0 : length / (speed * 60);
     }
 
     bool balances() const {
@@ -138,6 +141,11 @@ private:
         const auto amount = Money::of(quantity, rate);
         too_large_ = too_large_ || !amount;
         total_ += amount.value_or(Money{});
+    }
+
+    void charge_board() {
+        const double kg_per_m2 = layout_.board.plies.front().grammage_gsm / 1000;
+        charge(issued_[0] / kg_per_m2, layout_.board.plies.front().price_per_kg * kg_per_m2);
     }
 
     void charge_paper_and_heat() {
