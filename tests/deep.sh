@@ -15,7 +15,7 @@ tidy() {
         "$release/compile_commands.json" >"$scratch/tidy/compile_commands.json" || return 1
     # The sources as they are compiled: several of a room together. What CMake made from a template is left out.
     sed -n 's/^ *"file": "\(.*\)",*$/\1/p' "$scratch/tidy/compile_commands.json" | sort -u |
-        grep '^[^ ]*/\(host\|plugins\|ledger\)/[^ ]*\.\(cpp\|cxx\)$' | grep -v '/tests/\|/cmake_pch\.\|/ledger/schema\.cpp\|/host/library_files\.cpp\|/host/installed_words\.cpp\|/host/installed_assets\.cpp' >"$scratch/tidy/sources"
+        grep '^[^ ]*/\(host\|plugins\|ledger\)/[^ ]*\.\(cpp\|cxx\)$' | grep -v '/tests/\|/cmake_pch\.\|/ledger/schema\.cpp\|/host/library_files\.cpp\|/host/installed_words\.cpp\|/host/installed_assets\.cpp\|/host/installed_guides\.cpp' >"$scratch/tidy/sources"
     [ -s "$scratch/tidy/sources" ] || return 1
     tr '\n' '\0' <"$scratch/tidy/sources" |
         xargs -0 -n 1 -P 2 clang-tidy-14 -p "$scratch/tidy" --quiet >"$scratch/tidy/found" 2>&1

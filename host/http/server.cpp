@@ -138,8 +138,8 @@ private:
         service_.end_if_all_left();
     }
 
-    void set_deadline(std::chrono::milliseconds left) {
-        timer_.expires_after(left);
+    void set_deadline(std::chrono::milliseconds time) {
+        timer_.expires_after(time);
         timer_.async_wait([self = shared_from_this()](const error_code& cancelled) {
             if (!cancelled) self->run_out();
         });

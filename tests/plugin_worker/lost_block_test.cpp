@@ -4,6 +4,7 @@
 
 #include <sys/wait.h>
 
+#include <atomic>
 #include <chrono>
 #include <csignal>
 #include <fstream>
@@ -132,11 +133,16 @@ TEST_CASE("a worker that is killed while it evaluates loses its block") {
     const plant::Plant plant = unlucky_plant("unlucky_hang");
     const Engine engine = isolated::open(plant, 60s);
     std::string said;
-    std::jthread quoting([&] { said = isolated::quoted(plant, engine, box_at(plant, {5000})); });
-    const pid_t worker = worker_of("unlucky_hang");
-    REQUIRE(worker > 0);
-    std::this_thread::sleep_for(1s);  // until it evaluates the block
-    REQUIRE(::kill(worker, SIGKILL) == 0);
+    std::atomic<bool> is_said{false};
+    std::jthread quoting([&] {
+        said = isolated::quoted(plant, engine, box_at(plant, {5000}));
+        is_said = true;
+    });
+    // One that is killed before it evaluates is started anew.
+    while (!is_said) {
+        std::this_thread::sleep_for(1s);
+        for (const pid_t worker : check::running(file_of("unlucky_hang"))) ::kill(worker, SIGKILL);
+    }
     quoting.join();
     CHECK(said == file_of("unlucky_hang") +
                       ": model unlucky_hang: was killed (SIGKILL) while it evaluated R-1 at 5000; ask its author, or "

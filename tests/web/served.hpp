@@ -9,6 +9,8 @@
 #include <string>
 #include <vector>
 
+#include "host/sandbox/build.hpp"
+
 namespace flutebook::fixture {
 
 /// What a request accepts that wants the answer, not its page.
@@ -63,7 +65,7 @@ public:
     /// Nothing more comes; the other side is told.
     void end_sending();
     /// One reply, by its content-length; status 0 where the connection ended, or nothing came in time.
-    [[nodiscard]] Reply reply(std::chrono::milliseconds patience = std::chrono::seconds(20));
+    [[nodiscard]] Reply reply(std::chrono::milliseconds patience = std::chrono::seconds(20) * sandbox::slowness);
     /// Whether the other side closed it within that time.
     [[nodiscard]] bool is_closed(std::chrono::milliseconds patience);
 
