@@ -21,11 +21,11 @@ TEST_CASE("a file of the plant stands on a page by its name alone") {
 }
 
 TEST_CASE("a file that is named from the root on stands on a page by its name alone") {
-    CHECK(shown_without("config/demo", "of the request; /home/plant/config/demo/requests/R-1.yaml:9:9, 9:43") ==
+    CHECK(shown_without("config/demo", "of the request; /srv/config/demo/requests/R-1.yaml:9:9, 9:43") ==
           "of the request; requests/R-1.yaml:9:9, 9:43");
 }
 
 TEST_CASE("files of another folder are left as they are") {
-    CHECK(shown_without("config/demo", "found in /home/other/machines.yaml:1:1") ==
-          "found in /home/other/machines.yaml:1:1");
+    CHECK(shown_without("config/demo", "found in /srv/other/machines.yaml:1:1") ==
+          "found in /srv/other/machines.yaml:1:1");
 }
