@@ -71,7 +71,6 @@ struct Costing {
 [[nodiscard]] ClassCosts costs_by_class(const Graph& graph, const Costing& costing);
 
 class Blocks;
-class Workbench;
 
 class Engine {
 public:
@@ -117,15 +116,11 @@ public:
     /// the first.
     [[nodiscard]] std::vector<Outcome> cost(std::span<const Row> rows, unsigned threads) const;
 
-    /// The same on this thread, at a bench of this engine's: for who costs few rows many times.
-    [[nodiscard]] std::vector<Outcome> cost(std::span<const Row> rows, Workbench& bench) const;
-
     /// Costs one row in full; nothing where a model refuses it. The total is that of cost(), to the bit. Throws
     /// ModelError.
     [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row) const;
-    [[nodiscard]] std::optional<Costing> cost_in_full(const Row& row, Workbench& bench) const;
     /// Of each row, in their order, which are costed together.
-    [[nodiscard]] std::vector<std::optional<Costing>> cost_in_full(std::span<const Row> rows, Workbench& bench) const;
+    [[nodiscard]] std::vector<std::optional<Costing>> cost_in_full(std::span<const Row> rows) const;
 
     /// The same with a run that was measured: the host stands in for the model that lays out the run, all others work
     /// unchanged. What was measured need not balance, and is not held to. Throws ModelError also where the model that

@@ -27,7 +27,6 @@ namespace {
 
 using answers::ItemPrice;
 using answers::PriceParts;
-using engine::Workbench;
 using workplace::Workplace;
 
 std::string unmakeable_text(const orders::Request& request, const answers::Unmakeable& item) {
@@ -131,8 +130,7 @@ std::optional<ItemPrice> price_of_way(const Workplace& workplace, const LaidOutI
 }
 
 // Of items that were laid out; empty where a model was at fault in any.
-std::vector<engine::Outcome> cost_rows(const Workplace& workplace, Workbench& bench,
-                                       std::vector<std::optional<LaidOutItem>>& items) {
+std::vector<engine::Outcome> cost_rows(const Workplace& workplace, std::vector<std::optional<LaidOutItem>>& items) {
     std::vector<engine::Row> rows;
     for (auto& item : items) {
         if (!item) continue;
@@ -141,7 +139,7 @@ std::vector<engine::Outcome> cost_rows(const Workplace& workplace, Workbench& be
             rows.push_back({item->order.get(), &candidate});
     }
     try {
-        return workplace.engine.cost(rows, bench);
+        return workplace.engine.cost(rows, 1);
     } catch (const ModelError&) {
         return {};
     }
@@ -166,19 +164,19 @@ CheapestRows cheapest_rows(const std::vector<engine::Outcome>& outcomes,
 }
 
 // Nothing where a model was at fault in any: the fault is told by the whole quote of its item.
-std::vector<std::optional<engine::Costing>> cost_in_full(const Workplace& workplace, Workbench& bench,
+std::vector<std::optional<engine::Costing>> cost_in_full(const Workplace& workplace,
                                                          const std::vector<engine::Row>& rows) {
     try {
-        return workplace.engine.cost_in_full(rows, bench);
+        return workplace.engine.cost_in_full(rows);
     } catch (const ModelError&) {
         return std::vector<std::optional<engine::Costing>>(rows.size());
     }
 }
 
-void price_usual_items(const Workplace& workplace, Workbench& bench, std::vector<std::optional<LaidOutItem>>& items,
+void price_usual_items(const Workplace& workplace, std::vector<std::optional<LaidOutItem>>& items,
                        std::vector<CostedItem>& result) {
-    const CheapestRows cheapest = cheapest_rows(cost_rows(workplace, bench, items), items);
-    const auto costings = cost_in_full(workplace, bench, cheapest.rows);
+    const CheapestRows cheapest = cheapest_rows(cost_rows(workplace, items), items);
+    const auto costings = cost_in_full(workplace, cheapest.rows);
     std::vector<quoting::Winner> winners;
     std::vector<ItemPrice*> prices;
     for (std::size_t c = 0; c < costings.size(); ++c) {
@@ -189,19 +187,18 @@ void price_usual_items(const Workplace& workplace, Workbench& bench, std::vector
         winners.push_back({cheapest.rows[c], &*costings[c]});
         prices.push_back(&*result[i].price);
     }
-    std::vector<quoting::WinnerFigures> figures = quoting::winner_figures(workplace.engine, winners, bench);
+    std::vector<quoting::WinnerFigures> figures = quoting::winner_figures(workplace.engine, winners);
     for (std::size_t w = 0; w < figures.size(); ++w) prices[w]->not_in_price = std::move(figures[w].not_in_price);
 }
 
 }  // namespace
 
-std::vector<CostedItem> cost_items(const Workplace& workplace, Workbench& bench,
-                                   const std::vector<const orders::Request*>& requests) {
+std::vector<CostedItem> cost_items(const Workplace& workplace, const std::vector<const orders::Request*>& requests) {
     std::vector<std::optional<LaidOutItem>> items;
     items.reserve(requests.size());
     for (const orders::Request* request : requests) items.push_back(lay_out(workplace, *request));
     std::vector<CostedItem> result(requests.size());
-    price_usual_items(workplace, bench, items, result);
+    price_usual_items(workplace, items, result);
     for (std::size_t i = 0; i < requests.size(); ++i)
         if (!result[i].price) result[i] = cost_whole(workplace, *requests[i]);
     return result;

@@ -7,7 +7,6 @@
 
 #include "host/answers/list_answer.hpp"
 #include "host/base/place.hpp"
-#include "host/engine/costing/workbench.hpp"
 #include "host/orders/request.hpp"
 #include "host/workplace/workplace.hpp"
 
@@ -24,7 +23,7 @@ struct CostedItem {
 
 /// Each request has one quantity. The answer of each is that of quoting::quote(), to the last digit and whatever stands
 /// beside it in the list. Any thread, each at a bench of its own.
-[[nodiscard]] std::vector<CostedItem> cost_items(const workplace::Workplace& workplace, engine::Workbench& bench,
+[[nodiscard]] std::vector<CostedItem> cost_items(const workplace::Workplace& workplace,
                                                  const std::vector<const orders::Request*>& requests);
 
 }  // namespace flutebook::lists

@@ -31,14 +31,15 @@ ListColumns read_header(const workplace::Workplace& workplace, ListSource& sourc
 }  // namespace
 
 ListRun::ListRun(const workplace::Workplace& workplace, ListSource& source, const ListOptions& options)
-    : workplace_(workplace), source_(source), options_(options), columns_(read_header(workplace, source)) {
-    for (unsigned thread = 0; thread < std::max(options.threads, 1U); ++thread)
-        benches_.emplace_back(workplace.engine.blocks());
-}
+    : workplace_(workplace),
+      source_(source),
+      options_(options),
+      columns_(read_header(workplace, source)),
+      threads_(std::max(options.threads, 1U)) {}
 
 std::span<const AnsweredRow> ListRun::next() {
     rows_.clear();
-    const std::size_t window = batch_rows * batches_to_a_thread * benches_.size();
+    const std::size_t window = batch_rows * batches_to_a_thread * threads_;
     rows_.reserve(window);
     while (rows_.size() < window) {
         std::optional<ListRow> row = source_.next();
@@ -51,10 +52,10 @@ std::span<const AnsweredRow> ListRun::next() {
 
 void ListRun::answer() {
     // Of a short list each thread has a share.
-    const std::size_t share = (rows_.size() + benches_.size() - 1) / benches_.size();
+    const std::size_t share = (rows_.size() + threads_ - 1) / threads_;
     const std::size_t batch_size = std::clamp<std::size_t>(share, 1, batch_rows);
     const std::size_t batches = (rows_.size() + batch_size - 1) / batch_size;
-    const std::size_t threads = std::min(benches_.size(), batches);
+    const std::size_t threads = std::min(threads_, batches);
     std::atomic<std::size_t> taken{0};
     std::vector<std::exception_ptr> failures(threads);
     const auto work = [&](std::size_t thread) {
@@ -62,7 +63,7 @@ void ListRun::answer() {
             for (std::size_t batch = taken++; batch < batches; batch = taken++) {
                 const std::size_t first = batch * batch_size;
                 const std::size_t count = std::min(batch_size, rows_.size() - first);
-                answer_rows(workplace_, benches_[thread], columns_, options_, std::span(rows_).subspan(first, count));
+                answer_rows(workplace_, columns_, options_, std::span(rows_).subspan(first, count));
             }
         } catch (...) {
             failures[thread] = std::current_exception();

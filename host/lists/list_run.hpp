@@ -46,8 +46,8 @@ private:
     ListSource& source_;
     ListOptions options_;
     ListColumns columns_;
-    std::vector<engine::Workbench> benches_;  // one a thread, kept from window to window as the rows' memory is
-    std::vector<AnsweredRow> rows_;
+    std::size_t threads_;
+    std::vector<AnsweredRow> rows_;  // their memory is kept from window to window
 };
 
 }  // namespace flutebook::lists

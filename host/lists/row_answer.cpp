@@ -78,8 +78,8 @@ void keep_then(AnsweredRow& row, const CostedItem& item) {
 
 }  // namespace
 
-void answer_rows(const workplace::Workplace& workplace, engine::Workbench& bench, const ListColumns& columns,
-                 const ListOptions& options, std::span<AnsweredRow> rows) {
+void answer_rows(const workplace::Workplace& workplace, const ListColumns& columns, const ListOptions& options,
+                 std::span<AnsweredRow> rows) {
     std::vector<ReadRow> read;
     read.reserve(rows.size());
     for (AnsweredRow& row : rows) read.push_back(read_row(workplace, columns, options, row));
@@ -88,7 +88,7 @@ void answer_rows(const workplace::Workplace& workplace, engine::Workbench& bench
         if (row.now) requests.push_back(&*row.now);
         if (row.now && row.then) requests.push_back(&*row.then);
     }
-    std::vector<CostedItem> items = cost_items(workplace, bench, requests);
+    std::vector<CostedItem> items = cost_items(workplace, requests);
     auto next = items.begin();
     for (const ReadRow& row : read) {
         if (!row.now) continue;

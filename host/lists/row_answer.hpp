@@ -4,13 +4,12 @@
 
 #include <span>
 
-#include "host/engine/costing/workbench.hpp"
 #include "host/lists/list_run.hpp"
 
 namespace flutebook::lists {
 
 /// Fills in all but the row itself. Any thread, each at a bench of its own.
-void answer_rows(const workplace::Workplace& workplace, engine::Workbench& bench, const ListColumns& columns,
-                 const ListOptions& options, std::span<AnsweredRow> rows);
+void answer_rows(const workplace::Workplace& workplace, const ListColumns& columns, const ListOptions& options,
+                 std::span<AnsweredRow> rows);
 
 }  // namespace flutebook::lists

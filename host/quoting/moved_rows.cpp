@@ -19,13 +19,14 @@ bool is_costed(const Outcome& outcome) {
 
 class MovedBlocks {
 public:
-    MovedBlocks(engine::Workbench& bench, std::span<const MovedRow> rows, const ReadMoved& read)
-        : bench_(bench), rows_(rows), read_(read) {}
+    MovedBlocks(const engine::Blocks& blocks, std::span<const MovedRow> rows, const ReadMoved& read)
+        : blocks_(blocks), rows_(rows), read_(read) {}
 
     // Of one shape: indices of rows.
     void run(std::span<const std::size_t> indices) {
-        for (std::size_t first = 0; first < indices.size(); first += engine::block_rows)
-            run_block(indices.subspan(first, std::min(engine::block_rows, indices.size() - first)));
+        const std::size_t rows_of_block = blocks_.rows_of_block();
+        for (std::size_t first = 0; first < indices.size(); first += rows_of_block)
+            run_block(indices.subspan(first, std::min(rows_of_block, indices.size() - first)));
     }
 
 private:
@@ -38,13 +39,13 @@ private:
         }
         outcomes_.assign(indices.size(), Outcome{});
         const engine::Row& row = rows_of_block_.front();
-        engine::Columns& columns = bench_.columns({row.plies(), row.steps()});
-        if (bench_.blocks().run_moved(columns, rows_of_block_, moves_, outcomes_)) return run_halves(indices);
+        const engine::LentColumns columns = blocks_.columns({row.plies(), row.steps()});
+        if (blocks_.run_moved(*columns, rows_of_block_, moves_, outcomes_)) return run_halves(indices);
         std::vector<std::size_t> left;
         for (std::size_t r = 0; r < indices.size(); ++r)
             if (is_costed(outcomes_[r])) left.push_back(indices[r]);
         if (left.size() < indices.size()) return left.empty() ? void() : run_block(left);
-        for (std::size_t r = 0; r < indices.size(); ++r) read_(columns, r, indices[r]);
+        for (std::size_t r = 0; r < indices.size(); ++r) read_(*columns, r, indices[r]);
     }
 
     // A fault may be of any row: a model that fails at a block does not say at which.
@@ -54,7 +55,7 @@ private:
         run_block(indices.subspan(indices.size() / 2));
     }
 
-    engine::Workbench& bench_;
+    const engine::Blocks& blocks_;
     std::span<const MovedRow> rows_;
     const ReadMoved& read_;
     std::vector<engine::Row> rows_of_block_;
@@ -65,12 +66,12 @@ private:
 }  // namespace
 
 // A block holds first pieces of sets, or none.
-void read_moved_rows(engine::Workbench& bench, std::span<const MovedRow> rows, const ReadMoved& read) {
+void read_moved_rows(const engine::Blocks& blocks, std::span<const MovedRow> rows, const ReadMoved& read) {
     std::map<std::pair<engine::Shape, bool>, std::vector<std::size_t>> by_shape;
     for (std::size_t i = 0; i < rows.size(); ++i)
         by_shape[{{rows[i].row.plies(), rows[i].row.steps()}, rows[i].row.order->piece.is_first()}].push_back(i);
-    MovedBlocks blocks(bench, rows, read);
-    for (const auto& [shape, indices] : by_shape) blocks.run(indices);
+    MovedBlocks moved(blocks, rows, read);
+    for (const auto& [shape, indices] : by_shape) moved.run(indices);
 }
 
 }  // namespace flutebook::quoting

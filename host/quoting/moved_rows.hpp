@@ -6,7 +6,7 @@
 #include <optional>
 #include <span>
 
-#include "host/engine/costing/workbench.hpp"
+#include "host/engine/costing/blocks.hpp"
 #include "host/engine/row.hpp"
 
 namespace flutebook::quoting {
@@ -21,6 +21,6 @@ using ReadMoved = std::function<void(const engine::Columns& columns, std::size_t
 
 /// Evaluates the rows, of any shapes, and calls `read` for each that comes through all models; one that a model
 /// refuses, or is at fault at, is passed over. The order of the calls is that of the rows within one shape.
-void read_moved_rows(engine::Workbench& bench, std::span<const MovedRow> rows, const ReadMoved& read);
+void read_moved_rows(const engine::Blocks& blocks, std::span<const MovedRow> rows, const ReadMoved& read);
 
 }  // namespace flutebook::quoting

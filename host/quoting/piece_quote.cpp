@@ -55,16 +55,15 @@ std::vector<answers::RunnerUp> runners_up(const geometry::Layout& layout, const 
 }
 
 PieceQuantity answer(const engine::Engine& engine, const geometry::Layout& layout, const Costed& costed,
-                     const answers::QuoteOptions& asked, const std::optional<ExplainedFigure>& explained,
-                     engine::Workbench& bench) {
+                     const answers::QuoteOptions& asked, const std::optional<ExplainedFigure>& explained) {
     const std::vector<std::size_t> ranked = ways_by_cost(costed.outcomes);
     if (ranked.empty()) return {{std::nullopt, unmakeable(engine, layout, costed)}};
     const engine::Row winner{costed.order, &layout.candidates[ranked.front()]};
-    const engine::Costing costing = *engine.cost_in_full(winner, bench);
+    const engine::Costing costing = *engine.cost_in_full(winner);
     answers::Quote quote = cost_sheet(engine, winner, costing);
     quote.terms = terms_of(engine, winner, costing);
     const Winner alone{winner, &costing};
-    WinnerFigures figures = std::move(winner_figures(engine, {&alone, 1}, bench).front());
+    WinnerFigures figures = std::move(winner_figures(engine, {&alone, 1}).front());
     quote.machine_hours = std::move(figures.machine_hours);
     quote.not_in_price = std::move(figures.not_in_price);
     quote.candidates = ranked.size();
@@ -112,9 +111,8 @@ std::vector<PieceQuantity> quote_piece(const engine::Engine& engine, const geome
                                        const std::vector<engine::Order>& orders, const answers::QuoteOptions& asked,
                                        const std::optional<ExplainedFigure>& explained) {
     std::vector<PieceQuantity> result;
-    engine::Workbench bench(engine.blocks());
     for (const Costed& costed : cost_all(engine, layout, orders, asked.threads))
-        result.push_back(answer(engine, layout, costed, asked, explained, bench));
+        result.push_back(answer(engine, layout, costed, asked, explained));
     return result;
 }
 

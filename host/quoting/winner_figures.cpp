@@ -264,8 +264,8 @@ public:
     }
 
     // Calls read(finder, columns, r, i) with the row's number among those of its finder.
-    void evaluate(engine::Workbench& bench, const auto& read) const {
-        read_moved_rows(bench, rows_, [&](const Columns& columns, std::size_t r, std::size_t i) {
+    void evaluate(const engine::Blocks& blocks, const auto& read) const {
+        read_moved_rows(blocks, rows_, [&](const Columns& columns, std::size_t r, std::size_t i) {
             read(*owners_[i].finder, columns, r, owners_[i].index);
         });
     }
@@ -281,8 +281,7 @@ private:
 
 }  // namespace
 
-std::vector<WinnerFigures> winner_figures(const engine::Engine& engine, std::span<const Winner> winners,
-                                          engine::Workbench& bench) {
+std::vector<WinnerFigures> winner_figures(const engine::Engine& engine, std::span<const Winner> winners) {
     const Readings readings(engine);
     std::vector<MissingFinder> finders;
     finders.reserve(winners.size());
@@ -291,14 +290,13 @@ std::vector<WinnerFigures> winner_figures(const engine::Engine& engine, std::spa
     SharedRows moved, unprinted;
     for (MissingFinder& finder : finders)
         moved.take(finder, [](const MissingFinder& from, std::vector<MovedRow>& rows) { from.add_rows(rows); });
-    moved.evaluate(bench, [](MissingFinder& finder, const Columns& columns, std::size_t r, std::size_t i) {
+    moved.evaluate(engine.blocks(), [](MissingFinder& finder, const Columns& columns, std::size_t r, std::size_t i) {
         finder.read(columns, r, i);
     });
     for (MissingFinder& finder : finders)
         unprinted.take(finder, [](MissingFinder& from, std::vector<MovedRow>& rows) { from.add_unprinted(rows); });
-    unprinted.evaluate(bench, [](MissingFinder& finder, const Columns& columns, std::size_t r, std::size_t i) {
-        finder.read_unprinted(columns, r, i);
-    });
+    unprinted.evaluate(engine.blocks(), [](MissingFinder& finder, const Columns& columns, std::size_t r,
+                                           std::size_t i) { finder.read_unprinted(columns, r, i); });
     std::vector<WinnerFigures> result;
     for (MissingFinder& finder : finders) result.push_back(finder.figures());
     return result;

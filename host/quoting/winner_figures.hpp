@@ -9,7 +9,6 @@
 #include <vector>
 
 #include "host/answers/quote_answer.hpp"
-#include "host/engine/costing/workbench.hpp"
 #include "host/engine/engine.hpp"
 
 namespace flutebook::quoting {
@@ -28,7 +27,6 @@ struct Winner {
 /// Of each, in their order: what one comes to does not depend on the others. A number is moved to its low end, its high
 /// end, 1 and the order's quantity; choices are not moved, and neither is what the plant's `pricing: {optional: [...]}`
 /// names and the request does not. `bench` is the engine's.
-[[nodiscard]] std::vector<WinnerFigures> winner_figures(const engine::Engine& engine, std::span<const Winner> winners,
-                                                        engine::Workbench& bench);
+[[nodiscard]] std::vector<WinnerFigures> winner_figures(const engine::Engine& engine, std::span<const Winner> winners);
 
 }  // namespace flutebook::quoting

@@ -5,6 +5,7 @@
 // library. A quote rounds every line of every candidate, so the call was a third of its time.
 #pragma once
 
+#include <cmath>
 #include <compare>
 #include <cstdint>
 
@@ -39,15 +40,14 @@ protected:
 }
 
 /// The same whole number as a double, for |value| < 2^51 in the rounding mode to nearest: without a branch, and in
-/// operations that a compiler applies to whole vectors. A double near 1.5 x 2^52 has no fraction, so adding that number
-/// rounds half to even; ties that went towards zero are then moved away from it.
-[[nodiscard]] constexpr double whole_half_away(double value) {
-    constexpr double shift = 0x1.8p52;
-    const double whole = value + shift - shift;
-    const double remainder = value - whole;  // exact
-    const double upwards = (remainder == 0.5 ? 1.0 : 0.0) * (value > 0 ? 1.0 : 0.0);
-    const double downwards = (remainder == -0.5 ? 1.0 : 0.0) * (value < 0 ? 1.0 : 0.0);
-    return whole + upwards - downwards;
+/// operations that a compiler applies to whole vectors. A double from 2^52 to 2^53 has no fraction, so adding 2^52
+/// rounds the magnitude half to even; a tie that went towards zero is then moved away from it.
+[[nodiscard]] inline double whole_half_away(double value) {
+    constexpr double shift = 0x1p52;
+    const double magnitude = std::fabs(value);
+    const double whole = magnitude + shift - shift;
+    const double remainder = magnitude - whole;  // exact
+    return std::copysign(whole + (remainder == 0.5 ? 1.0 : 0.0), value);
 }
 
 }  // namespace flutebook

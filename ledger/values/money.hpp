@@ -28,12 +28,9 @@ public:
     }
 
     /// Whether of() has an answer. False where either is no number.
-    [[nodiscard]] static constexpr bool is_amount(double quantity, double rate) {
-        const double amount = quantity * rate;
-        return amount < limit && amount > -limit;
-    }
+    [[nodiscard]] static bool is_amount(double quantity, double rate) { return std::fabs(quantity * rate) < limit; }
     /// The count of of(), where is_amount() holds, as a double: for loops over many amounts.
-    [[nodiscard]] static constexpr double whole_ten_thousandths(double quantity, double rate) {
+    [[nodiscard]] static double whole_ten_thousandths(double quantity, double rate) {
         return whole_half_away(quantity * rate * 10000 * hair);
     }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <memory>
 
 #include "host/base/errors.hpp"
 #include "host/contract/call.hpp"
@@ -13,21 +14,15 @@
 #include "host/engine/costing/line_totals.hpp"
 #include "host/engine/costing/lost_block.hpp"
 #include "host/engine/costing/measured_run.hpp"
+#include "host/engine/costing/row_tests.hpp"
 #include "host/engine/facts.hpp"
 
 namespace flutebook::engine {
 namespace {
 
-// 1 or 0, in the type of the columns: so the compiler compares whole vectors at a time.
-double counted(bool is_so) {
-    return is_so ? 1.0 : 0.0;
-}
-
 // Whether any row is outside the range, or no number.
 bool any_outside(const double* column, std::size_t rows, contract::Range range) {
-    double inside = 0;
-    for (std::size_t r = 0; r < rows; ++r) inside += counted(column[r] >= range.low) * counted(column[r] <= range.high);
-    return inside != static_cast<double>(rows);
+    return !holds_for_all(rows, [&](std::size_t r) { return (column[r] >= range.low) & (column[r] <= range.high); });
 }
 
 std::size_t first_outside(const double* column, std::size_t rows, contract::Range range) {
@@ -130,14 +125,25 @@ std::vector<Blocks::Check> Blocks::checks_of(std::size_t model) const {
     return result;
 }
 
-Columns Blocks::columns(Shape shape) const {
-    Columns result(slots_, shape);
+std::size_t Blocks::rows_of_block() const {
+    const bool all_work_here = std::none_of(graph_.models.begin(), graph_.models.end(),
+                                            [](const contract::Model& model) { return model.works_elsewhere(); });
+    return all_work_here ? block_rows_here : block_rows;
+}
+
+LentColumns Blocks::columns(Shape shape) const {
+    std::unique_ptr<Columns> waiting = pool_.take(shape);
+    return {pool_, waiting != nullptr ? std::move(waiting) : std::make_unique<Columns>(make_columns(shape))};
+}
+
+Columns Blocks::make_columns(Shape shape) const {
+    Columns result(slots_, shape, rows_of_block());
     filler_.fill_constant(result);
     return result;
 }
 
 Columns Blocks::columns_of(const Row& row) const {
-    Columns result = columns({row.plies(), row.steps()});
+    Columns result = make_columns({row.plies(), row.steps()});
     Outcome outcome;
     if (auto fault = run(result, {&row, 1}, {&outcome, 1})) throw ModelError(fault->text);
     return result;

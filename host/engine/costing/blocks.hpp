@@ -10,6 +10,7 @@
 
 #include "host/contract/settings.hpp"
 #include "host/engine/costing/columns.hpp"
+#include "host/engine/costing/columns_pool.hpp"
 #include "host/engine/costing/fill.hpp"
 #include "host/engine/engine.hpp"
 #include "host/engine/graph/graph.hpp"
@@ -39,10 +40,14 @@ public:
     /// What each setting comes to in a block that has run, and where it was given.
     [[nodiscard]] const Filler& filler() const { return filler_; }
 
-    /// Columns for a shape, with what no row changes already in them.
-    [[nodiscard]] Columns columns(Shape shape) const;
+    /// Rows that a full block has, at most `block_rows`.
+    [[nodiscard]] std::size_t rows_of_block() const;
 
-    /// Columns with all numbers of one row, which no model refuses. Throws ModelError where a model is at fault.
+    /// Columns for a shape, with what no row changes already in them. Numbers of earlier blocks may stand in the rest.
+    [[nodiscard]] LentColumns columns(Shape shape) const;
+
+    /// Columns with all numbers of one row, which no model refuses; whoever has them may write any. Throws ModelError
+    /// where a model is at fault.
     [[nodiscard]] Columns columns_of(const Row& row) const;
 
     /// Costs at most `block_rows` rows of the columns' shape into `outcomes`, which are as many. All of a block are
@@ -80,6 +85,7 @@ private:
         Moves moves = {};
     };
 
+    [[nodiscard]] Columns make_columns(Shape shape) const;
     [[nodiscard]] std::optional<Fault> run_models(Columns& columns, std::span<const Row> rows,
                                                   std::span<Outcome> outcomes, const Otherwise& otherwise) const;
     void write_moves(Columns& columns, Moves moves) const;
@@ -97,6 +103,7 @@ private:
     Slots slots_;
     Filler filler_;  // refers to the three above
     std::vector<std::vector<Check>> checks_;
+    mutable ColumnsPool pool_;
 };
 
 /// Applies unit conversions of a list of slots to the first `rows` rows.

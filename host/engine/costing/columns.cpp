@@ -8,6 +8,17 @@
 #include "host/engine/facts.hpp"
 
 namespace flutebook::engine {
+namespace {
+
+constexpr std::size_t doubles_on_line = 8;  // of 64 bytes
+
+// An odd number of cache lines: columns are never a power of two apart, and do not fight for the same places of the
+// cache.
+std::size_t pitch_for(std::size_t rows) {
+    return ((rows + doubles_on_line - 1) / doubles_on_line | 1) * doubles_on_line;
+}
+
+}  // namespace
 
 Slot Slots::add(contract::Axis axis) {
     axes.push_back(axis);
@@ -79,19 +90,20 @@ Slots::Slots(const Graph& graph) : of_facts(facts().size(), none) {
     parting = fact("step.parting");
 }
 
-Columns::Columns(const Slots& slots, Shape shape) : slots_(&slots), shape_(shape) {
+Columns::Columns(const Slots& slots, Shape shape, std::size_t rows)
+    : slots_(&slots), shape_(shape), pitch_(pitch_for(rows)) {
     std::size_t columns = 0;
     std::vector<std::size_t> first_column;
     for (const contract::Axis axis : slots.axes) {
         first_column.push_back(columns);
         columns += shape.extent(axis);
     }
-    constexpr std::size_t line = 8;  // doubles on 64 bytes
-    memory_.assign(columns * pitch + line, 0.0);
+    memory_.assign(columns * pitch_ + doubles_on_line, 0.0);
     void* at = memory_.data();
     std::size_t room = memory_.size() * sizeof(double);
-    auto* base = static_cast<double*>(std::align(line * sizeof(double), columns * pitch * sizeof(double), at, room));
-    for (const std::size_t column : first_column) first_.push_back(base + column * pitch);
+    auto* base =
+        static_cast<double*>(std::align(doubles_on_line * sizeof(double), columns * pitch_ * sizeof(double), at, room));
+    for (const std::size_t column : first_column) first_.push_back(base + column * pitch_);
 
     const auto pick = [&](const std::vector<Slot>& item, auto& pointers) {
         for (const Slot slot : item) pointers.push_back(first_[slot]);
@@ -115,21 +127,21 @@ Columns::Columns(const Slots& slots, Shape shape) : slots_(&slots), shape_(shape
         append(result.charged_and_lost, model.quantities);
         append(result.charged_and_lost, model.rates);
         append(result.charged_and_lost, model.losses);
-        refused_.emplace_back(block_rows, 0U);
+        refused_.emplace_back(rows, 0U);
     }
 }
 
-void Columns::ColumnRange::fill(std::size_t rows, double value) const {
-    if (rows == block_rows) {
-        std::fill_n(first, count * pitch, value);
+void Columns::fill(const ColumnRange& range, std::size_t rows, double value) const {
+    if (rows == most_rows()) {
+        std::fill_n(range.first, range.count * pitch_, value);
         return;
     }
-    for (std::size_t i = 0; i < count; ++i) std::fill_n(first + i * pitch, rows, value);
+    for (std::size_t i = 0; i < range.count; ++i) std::fill_n(range.first + i * pitch_, rows, value);
 }
 
 void Columns::begin_results(std::size_t model, std::size_t rows) {
-    pointers_[model].provided.fill(rows, std::numeric_limits<double>::quiet_NaN());
-    pointers_[model].charged_and_lost.fill(rows, 0);
+    fill(pointers_[model].provided, rows, std::numeric_limits<double>::quiet_NaN());
+    fill(pointers_[model].charged_and_lost, rows, 0);
     std::fill_n(refused_[model].begin(), rows, 0U);
 }
 
@@ -139,7 +151,7 @@ const flutebook_block& Columns::block(std::size_t model, std::size_t rows) {
                       static_cast<std::uint32_t>(rows),
                       static_cast<std::uint32_t>(shape_.plies),
                       static_cast<std::uint32_t>(shape_.steps),
-                      pitch,
+                      pitch_,
                       pointers.needs.data(),
                       pointers.settings.data(),
                       pointers.provides.data(),

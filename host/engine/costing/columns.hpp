@@ -14,9 +14,13 @@
 
 namespace flutebook::engine {
 
-/// Rows in a full block: few enough that all columns of a plant's models stay near the processor, enough that handing a
-/// block to a model in a process of its own costs little beside its work.
+/// Rows that a block has room for: enough that handing a block to a model in a process of its own costs little beside
+/// its work.
 inline constexpr std::size_t block_rows = 256;
+
+/// Rows of a full block where all models work in this process: few enough that all columns of a plant's models stay
+/// near the processor.
+inline constexpr std::size_t block_rows_here = 128;
 
 /// Same number of plies and steps: such rows share a block.
 struct Shape {
@@ -66,7 +70,8 @@ private:
 /// One thread's columns for blocks of one shape. Owns the memory; slots keep their place until the shape changes.
 class Columns {
 public:
-    Columns(const Slots& slots, Shape shape);
+    /// `rows` of them in a full block. `slots` must outlive this.
+    Columns(const Slots& slots, Shape shape, std::size_t rows);
     Columns(const Columns&) = delete;  // pointers into its own memory
     Columns& operator=(const Columns&) = delete;
     Columns(Columns&&) = default;
@@ -74,9 +79,11 @@ public:
 
     [[nodiscard]] Shape shape() const { return shape_; }
     [[nodiscard]] std::size_t extent(Slot slot) const { return shape_.extent(slots_->axes[slot]); }
-    /// The column of one axis index: `block_rows` doubles, on 64 bytes.
-    [[nodiscard]] double* column(Slot slot, std::size_t index) { return first_[slot] + index * pitch; }
-    [[nodiscard]] const double* column(Slot slot, std::size_t index) const { return first_[slot] + index * pitch; }
+    /// Of a full block.
+    [[nodiscard]] std::size_t most_rows() const { return refused_.empty() ? 0 : refused_.front().size(); }
+    /// The column of one axis index: a double for each row of a full block, on 64 bytes.
+    [[nodiscard]] double* column(Slot slot, std::size_t index) { return first_[slot] + index * pitch_; }
+    [[nodiscard]] const double* column(Slot slot, std::size_t index) const { return first_[slot] + index * pitch_; }
 
     /// Puts into the columns of `model`'s results what they begin with.
     void begin_results(std::size_t model, std::size_t rows);
@@ -90,8 +97,6 @@ private:
     struct ColumnRange {
         double* first = nullptr;
         std::size_t count = 0;
-
-        void fill(std::size_t rows, double value) const;
     };
     struct Pointers {
         std::vector<const double*> needs, settings;
@@ -100,13 +105,11 @@ private:
         flutebook_block block{};
     };
 
-    // Doubles from one column to the next: an odd number of cache lines, so that columns are never a power of two apart
-    // and do not fight for the same places of the cache.
-    static constexpr std::size_t pitch = block_rows + 8;
-    static_assert(pitch % 8 == 0 && (pitch / 8) % 2 == 1);
+    void fill(const ColumnRange& range, std::size_t rows, double value) const;
 
     const Slots* slots_;
     Shape shape_;
+    std::size_t pitch_;  // doubles from one column to the next
     std::vector<double> memory_;
     std::vector<double*> first_;  // by slot
     std::vector<Pointers> pointers_;

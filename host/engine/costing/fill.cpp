@@ -128,7 +128,7 @@ void Filler::add_decided(const Graph& graph, std::size_t before, std::size_t mod
 void Filler::fill_constant(Columns& columns) const {
     for (std::size_t c = 0; c < constant_.size(); ++c)
         for (std::size_t i = 0; i < columns.extent(constant_[c].slot); ++i)
-            std::fill_n(columns.column(constant_[c].slot, i), block_rows, constants_[c]);
+            std::fill_n(columns.column(constant_[c].slot, i), columns.most_rows(), constants_[c]);
 }
 
 void Filler::fill(Columns& columns, std::span<const Row> rows) const {
@@ -159,9 +159,15 @@ const contract::ValueStep& Filler::step_at(const Columns& columns, const Setting
 }
 
 void Filler::fill_column(Columns& columns, std::span<const Row> rows, const SettingColumn& column) {
+    const bool by_place = column.varies_by == VariesBy::paper || column.varies_by == VariesBy::flute ||
+                          column.varies_by == VariesBy::machine;
+    const bool by_order = !by_place && !column.need && !column.choice;
     for (std::size_t i = 0; i < columns.extent(column.slot); ++i) {
         double* values = columns.column(column.slot, i);
-        for (std::size_t r = 0; r < rows.size(); ++r) values[r] = step_at(columns, column, rows[r], r, i).value;
+        for (std::size_t r = 0; r < rows.size(); ++r)
+            values[r] = by_order && r > 0 && rows[r].order == rows[r - 1].order
+                            ? values[r - 1]
+                            : step_at(columns, column, rows[r], r, i).value;
     }
 }
 

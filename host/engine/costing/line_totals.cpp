@@ -4,48 +4,58 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cstdint>
 #include <string>
 #include <vector>
 
+#include "host/engine/costing/row_tests.hpp"
 #include "host/engine/facts.hpp"
 
 namespace flutebook::engine {
 namespace {
 
-double as_one_or_zero(bool is_so) {
-    return is_so ? 1.0 : 0.0;
-}
-
+// Whether all are zero, as they were before the model ran. By their bits, of which a compiler joins whole vectors at a
+// time; -0 may pass for a charge, which adds nothing.
 bool charges_nothing(const double* quantity, const double* rate, std::size_t rows) {
     if (quantity[0] != 0) return false;
-    double silent = 0;
-    for (std::size_t r = 0; r < rows; ++r) silent += as_one_or_zero(quantity[r] == 0) * as_one_or_zero(rate[r] == 0);
-    return silent == static_cast<double>(rows);
+    std::uint64_t bits = 0;
+    for (std::size_t r = 0; r < rows; ++r)
+        bits |= std::bit_cast<std::uint64_t>(quantity[r]) | std::bit_cast<std::uint64_t>(rate[r]);
+    return bits == 0;
 }
 
 bool are_amounts(const double* quantity, const double* rate, std::size_t rows) {
-    double amounts = 0;
-    for (std::size_t r = 0; r < rows; ++r) {
-        const double amount = quantity[r] * rate[r];
-        amounts += as_one_or_zero(amount < Money::limit) * as_one_or_zero(amount > -Money::limit);
-    }
-    return amounts == static_cast<double>(rows);
+    return holds_for_all(rows, [&](std::size_t r) { return Money::is_amount(quantity[r], rate[r]); });
 }
 
 bool is_income(const double* quantity, const double* rate, std::size_t rows) {
-    double above_zero = 0;
-    for (std::size_t r = 0; r < rows; ++r) above_zero += as_one_or_zero(quantity[r] * rate[r] > 0);
-    return above_zero == 0;
+    return holds_for_all(rows, [&](std::size_t r) { return !(quantity[r] * rate[r] > 0); });
 }
 
 // The sum of a block's lines, row by row. A double holds every whole number up to 2^53, so a few lines are added as
 // doubles, whole vectors at a time, before they go to the integers.
 class RowTotals {
 public:
-    void add(const double* quantity, const double* rate, std::size_t rows) {
-        for (std::size_t r = 0; r < rows; ++r) pending_[r] += Money::whole_ten_thousandths(quantity[r], rate[r]);
+    /// Whether all are amounts of money; else what has been added is of no use.
+    [[nodiscard]] bool add(const double* quantity, const double* rate, std::size_t rows) {
+        std::array<double, rows_at_a_time> beyond{};
+        std::size_t row = 0;
+        for (; row + rows_at_a_time <= rows; row += rows_at_a_time) {
+            std::array<double, rows_at_a_time> whole;
+            for (std::size_t i = 0; i < rows_at_a_time; ++i) {
+                beyond[i] += Money::is_amount(quantity[row + i], rate[row + i]) ? 0.0 : 1.0;
+                whole[i] = Money::whole_ten_thousandths(quantity[row + i], rate[row + i]);
+            }
+            for (std::size_t i = 0; i < rows_at_a_time; ++i) pending_[row + i] += whole[i];
+        }
+        for (; row < rows; ++row) {
+            beyond[0] += Money::is_amount(quantity[row], rate[row]) ? 0.0 : 1.0;
+            pending_[row] += Money::whole_ten_thousandths(quantity[row], rate[row]);
+        }
+        if (std::any_of(beyond.begin(), beyond.end(), [](double count) { return count != 0; })) return false;
         if (++lines_pending_ == most_pending) move_pending(rows);
+        return true;
     }
 
     void write_to(std::span<Outcome> outcomes) {
@@ -108,7 +118,7 @@ Fault no_income(const Graph& graph, const LineColumn& column, std::size_t rows) 
                              line_place(graph.models[column.model], column), column.quantity[row], column.rate[row])};
 }
 
-// Calls `add` with every column of a model's lines that charges something.
+// Calls `add` with every column of a model's lines that charges something; it answers whether all are amounts of money.
 template <typename Add>
 std::optional<Fault> each_charge(const Columns& columns, const Slots& slots, const Graph& graph, std::size_t model,
                                  std::size_t rows, const Add& add) {
@@ -117,11 +127,10 @@ std::optional<Fault> each_charge(const Columns& columns, const Slots& slots, con
         for (std::size_t i = 0; i < columns.extent(own.quantities[l]); ++i) {
             const LineColumn column{model, l, i, columns.column(own.quantities[l], i), columns.column(own.rates[l], i)};
             if (charges_nothing(column.quantity, column.rate, rows)) continue;
-            if (!are_amounts(column.quantity, column.rate, rows)) return no_amount(graph, column, rows);
+            if (!add(column)) return no_amount(graph, column, rows);
             if (graph.models[model].lines[l].cost_class == contract::CostClass::recovery &&
                 !is_income(column.quantity, column.rate, rows))
                 return no_income(graph, column, rows);
-            add(column);
         }
     return std::nullopt;
 }
@@ -132,7 +141,9 @@ public:
     CostTable(Shape shape, std::size_t rows)
         : shape_(shape), rows_(rows), amounts_((classes + 1) * shape.steps * rows) {}
 
-    void add(const contract::Line& line, const LineColumn& column) {
+    /// As RowTotals::add.
+    [[nodiscard]] bool add(const contract::Line& line, const LineColumn& column) {
+        if (!are_amounts(column.quantity, column.rate, rows_)) return false;
         const std::size_t step = line.axis == contract::Axis::step  ? column.index
                                  : line.axis == contract::Axis::ply ? 0
                                                                     : shape_.steps - 1;
@@ -144,6 +155,7 @@ public:
             own[r] += amount;
             all[r] += amount;
         }
+        return true;
     }
 
     void add_at_dispatch(std::size_t row, const ClassCosts& costs) {
@@ -181,8 +193,9 @@ std::optional<Fault> add_up(const Columns& columns, const Slots& slots, const Gr
             totals.write_to(outcomes);
             for (Outcome& outcome : outcomes) outcome.before_late = outcome.cost;
         }
-        if (auto fault = each_charge(columns, slots, graph, m, rows,
-                                     [&](const LineColumn& column) { totals.add(column.quantity, column.rate, rows); }))
+        if (auto fault = each_charge(columns, slots, graph, m, rows, [&](const LineColumn& column) {
+                return totals.add(column.quantity, column.rate, rows);
+            }))
             return fault;
     }
     totals.write_to(outcomes);
@@ -195,7 +208,7 @@ std::optional<Fault> write_costs(Columns& columns, const Slots& slots, const Gra
     CostTable table(columns.shape(), rows.size());
     for (std::size_t m = 0; m < graph.first_late; ++m)
         if (auto fault = each_charge(columns, slots, graph, m, rows.size(), [&](const LineColumn& column) {
-                table.add(graph.models[m].lines[column.line], column);
+                return table.add(graph.models[m].lines[column.line], column);
             }))
             return fault;
     for (std::size_t r = 0; r < rows.size(); ++r) table.add_at_dispatch(r, rows[r].order->piece.others);

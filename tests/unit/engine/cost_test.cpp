@@ -9,7 +9,6 @@
 #include "host/contract/library.hpp"
 #include "host/contract/plugin_file.hpp"
 #include "host/engine/costing/blocks.hpp"
-#include "host/engine/costing/workbench.hpp"
 #include "host/engine/engine.hpp"
 #include "tests/support/row_source.hpp"
 #include "tests/support/small_plant.hpp"
@@ -123,8 +122,7 @@ TEST_CASE("a row costs the same alone as in the middle of a block") {
 TEST_CASE("rows costed in full together come to what each comes to alone, line by line") {
     const Work work;
     const ManyRows many(work);
-    engine::Workbench bench(work.engine.blocks());
-    const auto together = work.engine.cost_in_full(many.rows, bench);
+    const auto together = work.engine.cost_in_full(many.rows);
     REQUIRE(together.size() == many.rows.size());
     for (std::size_t r = 0; r < many.rows.size(); r += 37) {
         const auto alone = work.engine.cost_in_full(many.rows[r]);
@@ -136,6 +134,39 @@ TEST_CASE("rows costed in full together come to what each comes to alone, line b
         for (std::size_t i = 0; i < alone->lines.size(); ++i)
             CHECK(together[r]->lines[i].amount == alone->lines[i].amount);
     }
+}
+
+TEST_CASE("settings that were moved for one block move nothing in the next") {
+    plant::Plant plant = fixture::small_plant();
+    plant.models.push_back(fixture::model_entry("consumables", {{"ink_price", "4"}, {"ink_laydown", "10"}}));
+    const Work work{plant, Engine::start(plant, fixture::built_plugins())};
+    const ManyRows many(work);
+    const auto before = costs(work.engine.cost(many.rows, 1));
+    const engine::Row& row = many.rows.front();
+    const engine::Graph& graph = work.engine.graph();
+    std::size_t moved = 0;
+    for (std::size_t m = 0; m < graph.models.size(); ++m)
+        for (std::size_t s = 0; s < graph.models[m].settings.size(); ++s) {
+            const contract::Setting& setting = graph.models[m].settings[s];
+            if (setting.varies_by != contract::VariesBy::request) continue;
+            const std::optional<engine::MovedSetting> move = engine::MovedSetting{m, s, setting.range.high};
+            Outcome outcome;
+            const engine::LentColumns columns = work.engine.blocks().columns({row.plies(), row.steps()});
+            static_cast<void>(work.engine.blocks().run_moved(*columns, {&row, 1}, {&move, 1}, {&outcome, 1}));
+            ++moved;
+        }
+    REQUIRE(moved > 0);
+    CHECK(costs(work.engine.cost(many.rows, 1)) == before);
+}
+
+TEST_CASE("blocks are smaller where all models work in this process") {
+    const Work here;
+    plant::Plant plant = fixture::small_plant();
+    plant.isolated.push_back({"paper", {}});
+    NoProcessLoader loader;
+    const Work apart{plant, Engine::start(plant, fixture::built_plugins(), nullptr, &loader)};
+    CHECK(here.engine.blocks().rows_of_block() == engine::block_rows_here);
+    CHECK(apart.engine.blocks().rows_of_block() == engine::block_rows);
 }
 
 TEST_CASE("the order of the models in the plant's file moves nothing") {
