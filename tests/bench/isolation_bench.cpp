@@ -50,9 +50,7 @@ double ratio_of_work(bench::Workload& here, bench::Workload& apart, std::size_t 
 class LargeBlock {
 public:
     LargeBlock(const engine::Blocks& blocks, const engine::Row& row, std::size_t model, std::size_t rows)
-        : rows_(rows), pitch_(rows + 8), columns_(blocks.columns({row.plies(), row.steps()})) {
-        engine::Outcome outcome;
-        if (blocks.run(columns_, {&row, 1}, {&outcome, 1})) std::abort();
+        : rows_(rows), pitch_(rows + 8), columns_(blocks.columns_of(row)) {
         const engine::ModelSlots& model_slots = blocks.slots().models[model];
         take(model_slots.needs, needs_);
         take(model_slots.settings, settings_);

@@ -1,6 +1,5 @@
 #include "tests/sdk/example_plant.hpp"
 
-#include <array>
 #include <stdexcept>
 
 #include "host/base/yaml/document.hpp"
@@ -52,10 +51,7 @@ std::vector<engine::LineAmount> Costed::lines(const std::string& line) const {
 
 double Costed::provided(const std::string& model, const std::string& name, std::size_t index) const {
     const engine::Blocks& blocks = engine_.blocks();
-    const engine::Row row = source_.rows().at(0);
-    engine::Columns columns = blocks.columns({row.plies(), row.steps()});
-    std::array<engine::Outcome, 1> outcomes;
-    if (blocks.run(columns, {&row, 1}, outcomes)) throw std::logic_error("a model is at fault");
+    const engine::Columns columns = blocks.columns_of(source_.rows().at(0));
     const auto& models = blocks.graph().models;
     for (std::size_t m = 0; m < models.size(); ++m)
         for (std::size_t p = 0; p < models[m].provides.size(); ++p)
