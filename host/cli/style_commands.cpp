@@ -28,7 +28,7 @@ Examples:
 
 constexpr const char* style_show_footer =
     R"(Draws a style at a size: each blank with its area, lengths of cut and crease, joint, print face and
-the places of its scores. --svg draws it flat, folded and half open.
+the positions of its scores. --svg draws it flat, folded and half open.
 
 Exit code: 0 done; 1 there is no such style, board or measure, or the size leaves no blank; 2 wrong
 usage; 3 the plant's files cannot be used.

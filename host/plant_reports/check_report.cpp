@@ -20,10 +20,10 @@ using State = plant_answers::Checked::State;
 struct GroupTitle {
     const char *group, *title;
 };
-constexpr GroupTitle group_titles[] = {{"conduct", "Conduct"},         {"file", "The file"},
+constexpr GroupTitle group_titles[] = {{"conduct", "Behaviour"},       {"file", "The file"},
                                        {"load", "Loading it"},         {"description", "Its description"},
                                        {"evaluate", "Its evaluation"}, {"settings", "Its settings"},
-                                       {"truth", "Its truth"},         {"fuzz", "Many orders at random"},
+                                       {"truth", "Correctness"},       {"fuzz", "Many orders at random"},
                                        {"end", "After all calls"}};
 
 struct MeasureTitle {

@@ -38,8 +38,8 @@ struct DescribedReply {
 };
 
 [[noreturn]] void refuse(const PluginFile& file, const std::string& what) {
-    throw ModelError(
-        fmt::format("{}: {} while it was described; ask its author, or take it off plugins.yaml", file.where(), what));
+    throw ModelError(fmt::format("{}: {} while it was described; ask its author, or remove it from plugins.yaml",
+                                 file.where(), what));
 }
 
 DescribedReply request_description(const std::string& program, const PluginFile& file) {

@@ -304,7 +304,7 @@ void PlantSite::answer(Request request, Done done) {
         finish(around(*call, [&]() -> Response { return act(); }));
     });
     if (is_taken) return;
-    Response busy = refused(*call, 503, {"ledger: too much waits to be written: try again in a moment"});
+    Response busy = refused(*call, 503, {"ledger: too many writes are waiting; try again in a moment"});
     busy.headers.emplace_back("retry-after", "2");
     finish(std::move(busy));
 }

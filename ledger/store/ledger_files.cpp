@@ -73,7 +73,7 @@ std::string file_behind(const std::string& name) {
 void expect_ledger_file(const std::string& file) {
     const auto facts = facts_of(file);
     if (!facts) refuse_file(file + ": there is no such ledger: nothing was saved or posted yet; post something first");
-    if (!S_ISREG(facts->st_mode)) find_unfit(file + ": is no ledger: no plain file; name another");
+    if (!S_ISREG(facts->st_mode)) find_unfit(file + ": is not a ledger: no plain file; name another");
     if (facts->st_nlink > 1)
         refuse_file(
             fmt::format("{}: has more than one name: found {} hard links, and each would have a log of its own; remove "

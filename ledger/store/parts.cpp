@@ -37,15 +37,16 @@ Hash newest(Lease row) {
 
 void check_parts(const Connection& cabinet, const std::string& whose, std::span<const QuotePart> parts) {
     if (parts.size() > most_lines)
-        cabinet.refuse(fmt::format("{} has too many parts: found {}; {} are kept", whose, parts.size(), most_lines));
+        cabinet.refuse(
+            fmt::format("{} has too many parts: found {}; at most {} can be stored", whose, parts.size(), most_lines));
     std::set<std::string> names;
     for (const auto& part : parts) {
         if (part.name.empty()) cabinet.refuse(whose + " has a part without a name");
         if (const auto fault = fault_of_name("a part's name", part.name)) cabinet.refuse(whose + ": " + *fault);
         if (!names.insert(part.name).second) cabinet.refuse(fmt::format("{} has two parts `{}`", whose, part.name));
         if (part.content.size() > largest_content)
-            cabinet.refuse(fmt::format("{}: part `{}` is too large: found {} bytes; {} are kept", whose, part.name,
-                                       part.content.size(), largest_content));
+            cabinet.refuse(fmt::format("{}: part `{}` is too large: found {} bytes; at most {} can be stored", whose,
+                                       part.name, part.content.size(), largest_content));
     }
 }
 

@@ -28,7 +28,7 @@ std::unique_ptr<Database> open_guarded(const std::string& file, Database::Access
 void undo_broken_write(const std::string& file) {
     if (!may_write(file))
         throw LedgerError(LedgerError::Kind::unfit,
-                          fmt::format("{}: a write to it was broken off, and {}-journal holds what must be undone "
+                          fmt::format("{}: a write to it was interrupted, and {}-journal holds what must be undone "
                                       "before it can be read; run `flutebook verify` as a user who may write to both",
                                       file, file));
     static_cast<void>(Store::open_for_writing(file, IfMissing::create));

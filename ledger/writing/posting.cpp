@@ -71,8 +71,7 @@ Receipt Posting::commit() {
     if (!transaction_) cabinet_.refuse("the posting has ended: nothing is there to be kept");
     const auto ending = std::move(transaction_);
     if (refused_ > 0)
-        cabinet_.refuse(
-            fmt::format("nothing was posted: {} rows were refused; put them right and post again", refused_));
+        cabinet_.refuse(fmt::format("nothing was posted: {} rows were refused; correct them and post again", refused_));
     ending->commit();
     const auto& hash = cabinet_.entry_writer().head();
     return {posted_, skipped_, hash == Hash{} ? std::string() : to_hex(hash)};

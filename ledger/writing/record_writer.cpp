@@ -18,7 +18,7 @@ constexpr std::size_t most_attributes = 1000;
 void check_record(const Connection& cabinet, const std::string& whose, const QuoteRecordDraft& record) {
     if (record.kind.empty() || record.attributes.empty()) cabinet.refuse(whose + ": a record without kind or content");
     if (record.attributes.size() > most_attributes)
-        cabinet.refuse(fmt::format("{}: a record has too many attributes: found {}; {} are kept", whose,
+        cabinet.refuse(fmt::format("{}: a record has too many attributes: found {}; at most {} can be stored", whose,
                                    record.attributes.size(), most_attributes));
     if (const auto fault = fault_of_name("a record's kind", record.kind)) cabinet.refuse(whose + ": " + *fault);
     std::set<std::string> names;

@@ -70,7 +70,7 @@ TEST_CASE("who may not write is told that a write was broken off, and what undoe
     REQUIRE(chmod(folder.path().c_str(), 0755) == 0);
     const auto refused = run_victim({"as", "4002", "4002", "022", "read", folder.file()});
     CHECK(refused.exit_code == 3);
-    CHECK(refused.errors == folder.file() + ": a write to it was broken off, and " + folder.file() +
+    CHECK(refused.errors == folder.file() + ": a write to it was interrupted, and " + folder.file() +
                                 "-journal holds what must be undone before it can be read; run `flutebook verify` as a "
                                 "user who may write to both\n");
     CHECK(run_victim({"read", folder.file()}).exit_code == 0);

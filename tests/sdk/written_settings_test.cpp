@@ -85,8 +85,9 @@ TEST_CASE("a request is quoted at the values of its date, and refused before the
     plant.replace("plugins.yaml", "{from: 2026-01-01, value: 0.148}, ", "");
     const Ended refused = ask_at(plant.folder(), {"quote", demo_request("R-1001")});
     CHECK(refused.exit_code == 1);
-    CHECK_THAT(refused.errors, Contains("date: energy.power_price has no value on 2026-10-15: its first counts from "
-                                        "2026-11-01"));
+    CHECK_THAT(refused.errors,
+               Contains("date: energy.power_price has no value on 2026-10-15: its first value counts from "
+                        "2026-11-01"));
 }
 
 TEST_CASE("an order made later is costed at the settings of its request's date") {

@@ -253,7 +253,7 @@ TEST_CASE("a request that names no quote as the one it was copied from is refuse
                                     "copied_from: R-1001\n");
     const Ended ended = plant.ask({"quote", file});
     CHECK(ended.exit_code == 1);
-    CHECK_THAT(ended.errors, Contains("R-2.yaml:9:14: copied_from: no number of a saved quote: found `R-1001`"));
+    CHECK_THAT(ended.errors, Contains("R-2.yaml:9:14: copied_from: not the number of a saved quote: found `R-1001`"));
 }
 
 TEST_CASE("a saved quote is rechecked at the prices of another day, and the day is said") {

@@ -130,7 +130,7 @@ TEST_CASE("of a closed month with one changed total nothing is printed or writte
         const auto ended = plant.ask(words);
         CHECK(ended.exit_code == 1);
         CHECK(ended.output.empty());
-        CHECK(says(ended.errors, "2026-09 is closed, but it is not what was sealed: nothing is shown of it"));
+        CHECK(says(ended.errors, "2026-09 is closed, but differs from its seal: nothing of it is shown"));
         CHECK(says(ended.errors, "total of 2026-09, paper-store, C1, KL135: is wrong: found 999000 g"));
         CHECK_FALSE(fs::exists(page));
     }
@@ -142,7 +142,7 @@ TEST_CASE("a month with a changed total is not closed") {
     run_behind(plant.ledger(), "UPDATE month_flow SET grams = grams - 1000 WHERE month = 202610");
     const auto ended = plant.ask({"close", "2026-10", "--why", "as it is"});
     CHECK(ended.exit_code == 1);
-    CHECK(says(ended.errors, "2026-10 is not closed: it is not what was posted"));
+    CHECK(says(ended.errors, "2026-10 is not closed: its totals differ from what was posted"));
     CHECK(plant.head() == head);
 }
 
@@ -322,12 +322,12 @@ TEST_CASE("what a killed export left is cleared away by the next one into that f
     for (const auto& name : left) {
         CAPTURE(name);
         CHECK_FALSE(fs::exists(name));
-        CHECK(says(ended.errors, name + ": was left by a run that was broken off, and is removed\n"));
+        CHECK(says(ended.errors, name + ": was left by an interrupted run, and is removed\n"));
     }
     for (const auto& name : {own, part, busy}) CHECK(fs::exists(name));
     CHECK(fs::exists(folder + "/other.html"));
     CHECK(plant.ask({"month", "2026-09", "--html", folder + "/third.html"}).errors ==
-          busy + ": was left by a run that was broken off, and is removed\n");
+          busy + ": was left by an interrupted run, and is removed\n");
 }
 
 TEST_CASE("a backup in JSON lists what it cleared") {

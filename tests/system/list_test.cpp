@@ -119,7 +119,7 @@ TEST_CASE("a refused row of a list keeps its place with its reason and stops no 
          std::vector<std::pair<std::size_t, std::string>>{{2, "list.csv:3:20: board: unknown board: found `B-999`"},
                                                           {3, "list.csv:4:1: more cells than columns: found 9"},
                                                           {4, "inside.height: missing"},
-                                                          {5, "nothing can make it"}}) {
+                                                          {5, "it cannot be made"}}) {
         CHECK(lines[line].find(word) != std::string::npos);
         CHECK(ended.errors.find(word) != std::string::npos);
     }
@@ -133,7 +133,7 @@ TEST_CASE("what is wrong with a row's old price is told with what is wrong with 
                                          "A,0201,400,300,250,B-140,1 000,0.18,1 200\n");
     const Json errors = rows_of(plant, list, 1)[0]["errors"];
     REQUIRE(errors.size() == 2);
-    CHECK(errors[0].get<std::string>().find("list.csv:2:37: price: no number: found `1 200`") != std::string::npos);
+    CHECK(errors[0].get<std::string>().find("list.csv:2:37: price: not a number: found `1 200`") != std::string::npos);
     CHECK(errors[1].get<std::string>().find("not a number: found `1 000`") != std::string::npos);
 }
 

@@ -93,7 +93,7 @@ TEST_CASE("an order's number that no document could name is refused") {
     for (const std::string& number : {std::string(" 26-0417"), std::string("26-0417 "), std::string(81, '7')}) {
         const Ended ended = plant.ask({"order", "Q000001", "500", "--as", number});
         CHECK(ended.exit_code == 1);
-        CHECK_THAT(ended.errors, Contains("none that a document can name") && Contains(number));
+        CHECK_THAT(ended.errors, Contains("not a usable order number") && Contains(number));
     }
     CHECK(plant.ask({"order", "Q000001", "500", "--as", std::string(80, '7')}).exit_code == 0);
 }

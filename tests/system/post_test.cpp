@@ -160,7 +160,7 @@ TEST_CASE("a file that is no document is told from one") {
     const auto picture = office.write("picture.csv", std::string("\x89PNG\r\n\x1A\n\0\0\0", 11));
     const auto ended = office.post({picture, "/no/such.csv", office.plant().folder()});
     CHECK(ended.exit_code == 1);
-    CHECK(lines_of(ended.errors) == Words{picture + ":1: found bytes that are no UTF-8; expected text in UTF-8",
+    CHECK(lines_of(ended.errors) == Words{picture + ":1: found bytes that are not UTF-8; expected text in UTF-8",
                                           "/no/such.csv: no such file",
                                           office.plant().folder() + ": found a folder; expected a file of documents"});
 }

@@ -202,7 +202,7 @@ TEST_CASE("a quote that brings less than the limit is kept only with a name of i
     const std::string file = plant.write("P-1.yaml", plain_request("P-1", "500"));
     const Ended warned = ask_at(plant.folder(), {"quote", file});
     CHECK(warned.exit_code == 0);
-    CHECK_THAT(warned.output, Contains("it is kept only with the approval of `A. Example`"));
+    CHECK_THAT(warned.output, Contains("it is saved only with the approval of `A. Example`"));
     const Ended refused = ask_at(plant.folder(), {"quote", file, "--save"});
     CHECK(refused.exit_code == 1);
     CHECK_THAT(refused.errors,

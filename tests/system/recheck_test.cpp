@@ -198,7 +198,7 @@ TEST_CASE("a quantity that nothing can make any more is told with the limits tha
                   "sheet: {length: [300, 1000], width: [250, 1150]}, colours: 3");
     const Ended ended = recheck(plant);
     CHECK(ended.exit_code == 1);
-    CHECK_THAT(ended.output, Contains("798.46 a thousand then; today nothing can make it"));
+    CHECK_THAT(ended.output, Contains("798.46 a thousand then; today it cannot be made"));
     const Json json = recheck_json(plant);
     CHECK(json["quantities"][0]["now"].is_null());
     CHECK_FALSE(json["quantities"][0]["limits"].empty());

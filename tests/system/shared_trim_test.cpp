@@ -167,8 +167,8 @@ TEST_CASE(
     const Json quote = quoted(plant, plant.write("a.yaml", box));
     CHECK(rows[0]["price_per_thousand"] == quote["quotes"][0]["price_per_thousand"]);
     CHECK(rows[0]["price_per_thousand"] < quote["trim"]["alone"][0]["price_per_thousand"]);
-    CHECK_THAT(rows[1].dump(), Contains("list.csv:3:1: request B at 500: nothing can make it"));
-    CHECK_THAT(ended.errors, Contains("list.csv:3:1: request B at 500: nothing can make it"));
+    CHECK_THAT(rows[1].dump(), Contains("list.csv:3:1: request B at 500: it cannot be made"));
+    CHECK_THAT(ended.errors, Contains("list.csv:3:1: request B at 500: it cannot be made"));
 }
 
 TEST_CASE("the month expects of an order with a share what it was quoted with") {

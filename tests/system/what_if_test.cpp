@@ -111,7 +111,7 @@ TEST_CASE("what if writes no file, and a quote with it is not saved") {
     const Ended saved =
         ask_at(plant.folder(), {"quote", demo_request("R-1001"), "--with", "papers.TL125.price=+5%", "--save"});
     CHECK(saved.exit_code == 2);
-    CHECK_THAT(saved.errors, Contains("--save: a saved quote is of the request and the plant as their files are"));
+    CHECK_THAT(saved.errors, Contains("--save: only the request and the plant as their files are can be saved"));
     CHECK(files_in(plant.folder()) == before);
 }
 

@@ -100,7 +100,7 @@ std::optional<std::string> read_text_file(const std::string& file, Diagnostics& 
         stream.read(piece.data(), static_cast<std::streamsize>(piece.size()));
         text.append(piece.data(), static_cast<std::size_t>(stream.gcount()));
     }
-    if (!stream.is_open() || stream.bad()) return refuse("cannot be read: it may not be open to you");
+    if (!stream.is_open() || stream.bad()) return refuse("cannot be read: check its permissions");
     return check_text(std::move(text), file, complaints);
 }
 

@@ -58,14 +58,12 @@ TEST_CASE("a row of creases of another length is refused") {
 
 TEST_CASE("a sign without meaning is refused at its column") {
     CHECK(tray_complaints("e1 | base | e2", "e1 + base | e2") ==
-          Complaints{
-              "14:12: styles.T-1.map[5]: a sign without meaning: found `+`, expected a cell's name, `.`, `|` or `/`"});
+          Complaints{"14:12: styles.T-1.map[5]: an unknown sign: found `+`, expected a cell's name, `.`, `|` or `/`"});
 }
 
 TEST_CASE("a word in a row of creases is refused at its column") {
     CHECK(tray_complaints("      - .    --    .\n      - .    back", "      - .    --    x\n      - .    back") ==
-          Complaints{
-              "11:20: styles.T-1.map[2]: a sign without meaning: found `x` in a row of creases, expected `--` or `.`"});
+          Complaints{"11:20: styles.T-1.map[2]: an unknown sign: found `x` in a row of creases, expected `--` or `.`"});
 }
 
 TEST_CASE("a crease beside nothing is refused at its column") {
@@ -324,5 +322,5 @@ TEST_CASE("entries that grow by taking over one another do not fill the memory")
     for (int i = 1; i < 450; ++i) text += "  S" + std::to_string(i) + ": {like: S" + std::to_string(i - 1) + "}\n";
     const auto found = style_complaints(text);
     REQUIRE_FALSE(found.empty());
-    CHECK(found[0].find("too much taken over") != std::string::npos);
+    CHECK(found[0].find("too much copied by `like`") != std::string::npos);
 }

@@ -84,7 +84,7 @@ TEST_CASE("what is no ledger is refused and left as it was") {
     std::ofstream(other).close();
     run_behind(other, "CREATE TABLE stock(a); INSERT INTO stock VALUES (1)");
     const auto refusal = refusal_of([&] { return Store::open_for_writing(other, IfMissing::create); });
-    CHECK(refusal.text == other + ": is no ledger: a database of another program; name another file");
+    CHECK(refusal.text == other + ": is not a ledger: a database of another program; name another file");
     CHECK(refusal.kind == LedgerError::Kind::unfit);
     CHECK(refusal_of([&] { return Store::open_for_reading(other); }).text == refusal.text);
     CHECK(run_behind(other, "PRAGMA journal_mode") == std::vector<std::string>{"delete"});
@@ -94,7 +94,7 @@ TEST_CASE("what is no ledger is refused and left as it was") {
         << "papers: {}\n# no database, and longer than the header of one would be, so that it is read\n";
     CHECK(refusal_of([&] { return Store::open_for_reading(text); }).kind == LedgerError::Kind::unfit);
     CHECK(refusal_of([&] { return Store::open_for_reading(folder.path().string()); }).text ==
-          folder.path().string() + ": is no ledger: no plain file; name another");
+          folder.path().string() + ": is not a ledger: no plain file; name another");
 }
 
 TEST_CASE("a ledger of a newer version is refused") {

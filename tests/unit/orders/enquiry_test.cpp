@@ -175,7 +175,7 @@ TEST_CASE("an empty line asks for nothing, and is told so in one line") {
     for (const std::string line : {"", "   "}) {
         const auto lines = refusals(line);
         REQUIRE(lines.size() == 1);
-        CHECK(lines.front().find("enquiry:1:1: nothing is asked for: found an empty line; write ") == 0);
+        CHECK(lines.front().find("enquiry:1:1: an empty enquiry: found an empty line; write ") == 0);
     }
 }
 
