@@ -46,7 +46,7 @@ struct StyleShowCommand {
 };
 
 ExitCode show_style_list(bool is_json, const RunContext& context) {
-    const plant_answers::StyleList list = services::list_styles(plant::read_plant(context.plant));
+    const plant_answers::StyleListAnswer list = services::list_styles(plant::read_plant(context.plant));
     context.output.write(is_json ? plant_answers::style_list_document(list)
                                  : render::to_text(plant_reports::style_list_report(list)));
     return ExitCode::done;

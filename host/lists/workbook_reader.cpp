@@ -203,7 +203,7 @@ public:
         if (sheet.empty()) refuse_file(file, "has no sheet of cells; expected a list on its first sheet");
         SharedTexts texts(texts_);
         archive_.read(parts.part_of("sharedStrings"), texts);
-        StyleReader styles(day_styles_);
+        NumberFormatReader styles(day_styles_);
         archive_.read(parts.part_of("styles"), styles);
         rows_ = std::make_unique<SheetRows>(file, texts_, day_styles_, parts.day_count());
         sheet_ = archive_.open(sheet, most_unpacked, *rows_);

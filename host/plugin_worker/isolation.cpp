@@ -20,7 +20,7 @@ namespace {
 using contract::Model;
 using contract::PluginFile;
 
-constexpr sandbox::Limits limits{deadline, deadline, std::size_t{512} << 20};
+constexpr sandbox::ChildLimits limits{deadline, deadline, std::size_t{512} << 20};
 // No valid description has more fields; a faulty process must not fill the memory of this one.
 constexpr std::size_t most_fields = 100000;
 

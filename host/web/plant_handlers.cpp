@@ -53,7 +53,7 @@ std::optional<plant_answers::ShownStyle> shown_style(const Call& call) {
     return services::show_style_at_usual_size(call.plant(), call.parts.front());
 }
 
-std::string chosen_code(const plant_answers::StyleList& list, const std::string& asked) {
+std::string chosen_code(const plant_answers::StyleListAnswer& list, const std::string& asked) {
     for (const plant_answers::ListedStyle& style : list.styles)
         if (style.code == asked) return asked;
     return list.styles.empty() ? "" : list.styles.front().code;

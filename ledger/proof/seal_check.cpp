@@ -125,7 +125,7 @@ private:
 
 void expect_seal_holds(const Store& store, Month month) {
     const Snapshot snapshot(store);
-    SealCheck check(store.cabinet().books(), month);
+    SealCheck check(store.connection().books(), month);
     const bool is_closed = check.state() == SealCheck::State::closed;
     const auto before = check.last_sealed_entry();
     if (is_closed) {
@@ -139,7 +139,7 @@ void expect_seal_holds(const Store& store, Month month) {
 }
 
 void expect_fit_to_close(const Store& store, Month month) {
-    SealCheck check(store.cabinet().books(), month);
+    SealCheck check(store.connection().books(), month);
     check.recount(check.last_sealed_entry(), std::numeric_limits<std::int64_t>::max());
     check.prove_totals();
     check.prove_seal_before();

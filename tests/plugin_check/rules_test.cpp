@@ -88,7 +88,7 @@ const std::vector<std::pair<std::string, std::string>>& table() {
 }
 
 CheckFindings checked(const std::string& file) {
-    CheckOptions asked = asked_for_check(FLUTEBOOK_PROGRAM, 1, few_orders);
+    TrialRequest asked = asked_for_check(FLUTEBOOK_PROGRAM, 1, few_orders);
     asked.limits.silence = 3s * slowness;
     asked.limits.resident_bytes = (std::size_t{256} << 20) + kept_when_freed;
     return try_plugin(contract::PluginFile::read(file), asked);

@@ -9,7 +9,7 @@
 using namespace flutebook;
 using geometry::common_roll_widths;
 using geometry::cut_web;
-using geometry::WebCut;
+using geometry::WebLayout;
 
 namespace {
 
@@ -93,7 +93,7 @@ TEST_CASE("sheets that fill a roll to the last hair of rounding all count") {
 TEST_CASE("trim is never less than nothing") {
     plant::Corrugator corrugator = wide();
     corrugator.trim_min_mm = 0;
-    const WebCut web = cut_web(corrugator, 3 * 700 - 1e-9, 700);
+    const WebLayout web = cut_web(corrugator, 3 * 700 - 1e-9, 700);
     REQUIRE(web.outs == 3);
     REQUIRE(web.trim_mm == 0);
 }

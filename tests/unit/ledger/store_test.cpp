@@ -42,7 +42,7 @@ Refusal refusal_of(const Act& act) {
 // What a store's own connection says to a statement: nothing where it takes it.
 std::string answer_to(const Store& store, const char* sql) {
     try {
-        store.cabinet().books().run(sql);
+        store.connection().books().run(sql);
     } catch (const LedgerError& error) {
         return error.what();
     }
