@@ -1,5 +1,5 @@
-// Reading CSV without trust. The line is cut off before it can fill the memory, its bytes are looked at before its
-// quotes, and its quotes before its fields.
+// Reads CSV that may be hostile: limits the length of a line first, then checks its bytes, then its quotes, then its
+// fields.
 #include "host/base/csv.hpp"
 
 #include <fmt/format.h>

@@ -1,5 +1,5 @@
-// A map is read in three steps: each row into cells and signs, the rows into cells that cover rectangles, and what
-// stands between two cells into borders.
+// Reads a map in three steps: each row into cells and signs, the rows into cells that cover rectangles, and what stands
+// between two cells into borders.
 #include "host/box_styles/style_map.hpp"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-// `quote list` and `quote mark`: find saved quotes, and say what became of one.
+// `quote list` and `quote mark`: find saved quotes, and mark one as won, lost or open.
 #include <fmt/format.h>
 
 #include "host/base/quoted_text.hpp"

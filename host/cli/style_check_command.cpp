@@ -1,5 +1,5 @@
-// `style check`: folds styles in space at several sizes, and says of each that it folds, or what collides, where and by
-// how much.
+// `style check`: folds styles in space at several sizes, and prints for each that it folds, or what collides, where and
+// by how much.
 #include <fmt/format.h>
 
 #include "host/cli/commands.hpp"

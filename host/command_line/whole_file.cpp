@@ -1,4 +1,4 @@
-// A rename gives the finished file its name in one step.
+// Renames the finished file, which is one atomic step.
 #include "host/command_line/whole_file.hpp"
 
 #include <fmt/format.h>

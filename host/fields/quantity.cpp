@@ -1,5 +1,5 @@
-// Numbers as people write them. The grammar is our own and narrow: what another reader might take for another number
-// (010 for eight, 1,5 for fifteen, a quoted 5 for a text) is refused rather than guessed.
+// Reads numbers as people write them. The grammar is our own and strict: text that another reader might take for
+// another number (010 for eight, 1,5 for fifteen, a quoted 5 for a text) is refused rather than guessed.
 #include "host/fields/quantity.hpp"
 
 #include <charconv>

@@ -1,5 +1,5 @@
-// What a request's head must be before anything reads it: what could be read in two ways, or announces what is not
-// taken here, is refused.
+// What a request's head must be before anything reads it: a head that could be read in two ways, or that announces
+// something unsupported, is refused.
 #pragma once
 
 #include <cstddef>

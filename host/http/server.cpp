@@ -149,7 +149,7 @@ private:
         return service_.limits.message + std::chrono::seconds(bytes / service_.limits.bytes_a_second);
     }
 
-    // Too late: whoever has sent a part is told.
+    // Refuses a client that has sent only a part in time.
     void run_out() {
         if (is_writing_ || is_waiting_) return close();
         if (is_answering_) return;

@@ -1,6 +1,6 @@
 // A board that a supplier delivers as sheets: `bought: {from, flute, grammage, caliper, waste, price}`.
 //
-// It stands in the sums as a board of one paper, whose price by mass follows from the price of a square metre, and its
+// It is calculated as a board of one paper, whose price by mass follows from the price of a square metre, and its
 // supplier as a corrugator that takes no time and strips, trims and changes nothing.
 #include <algorithm>
 #include <string>

@@ -1,6 +1,6 @@
 // One table a kind of declaration, in the order in which an author writes them.
 //
-// A model is a section; what belongs to it stands behind labels.
+// A model is a section with labelled facts.
 #include "host/plant_reports/describe_report.hpp"
 
 #include <fmt/format.h>

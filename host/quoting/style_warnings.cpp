@@ -1,5 +1,5 @@
-// Length is the longer side at the opening: people who give it second mean another box, with other flaps and another
-// price.
+// Length is the longer side at the opening. If a person gives it second, the program makes another box, with other
+// flaps and another price.
 #include "host/quoting/style_warnings.hpp"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-// Entries one by one, the reversal of one, orders and what they cost, and the proof of the ledger.
+// Handlers of entries, reversals, orders and their cost, and the proof of the ledger.
 #include <fmt/format.h>
 
 #include "host/answers/ledger_answer.hpp"

@@ -1,4 +1,4 @@
-// Months: listed, reviewed, by one of their causes, and closed.
+// Handlers of months: the list, the review, one cause, and the close.
 #include <fmt/format.h>
 
 #include <limits>

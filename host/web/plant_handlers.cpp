@@ -1,4 +1,4 @@
-// What the plant has: its models, its files, its styles; and the guides.
+// Handlers of the plant's models, files and styles, and of the guides.
 
 #include "host/base/errors.hpp"
 #include "host/pages/report_page.hpp"

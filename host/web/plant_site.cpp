@@ -256,7 +256,7 @@ Response PlantSite::refusal(int status, const std::string& text) {
     return response;
 }
 
-// What nobody foresaw is told on standard error with a number, and the page has the number alone.
+// An unexpected exception is written to standard error with a number; the page shows only the number.
 Response PlantSite::failed(const Call& call, const std::exception& fault) {
     const auto number = ++faults_;
     std::fprintf(stderr, "flutebook serve: fault %llu: %s %s: %s\n", static_cast<unsigned long long>(number),

@@ -52,7 +52,7 @@ void check_password(const std::string& password) {
                         password.size(), shortest_password));
 }
 
-// Of a name that nobody has: verifying takes as long as of one that somebody has.
+// For a name that no user has: verifying takes as long as for one that a user has.
 const std::string& nobodys_hash() {
     static const std::string hash = password_hash(new_secret());
     return hash;

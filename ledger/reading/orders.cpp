@@ -1,4 +1,4 @@
-// Orders, as quotes.hpp promises them.
+// Implements the orders part of quotes.hpp.
 #include <fmt/format.h>
 
 #include "ledger/reading/quotes.hpp"

@@ -1,6 +1,6 @@
-// The newest quotes are tried one by one: what most searches look for is among them, or much is found. Where that
-// leads to nothing, each condition's quotes are read from its index and the sets are cut with one another, so that the
-// work is bounded by the sizes of the sets whatever they have in common.
+// The newest quotes are tried one by one: most searches find their quote there, or many. If that finds too few, each
+// condition's quotes are read from its index and the sets are intersected, so that the work is bounded by the sizes of
+// the sets whatever they have in common.
 #include "ledger/reading/quote_search.hpp"
 
 #include <fmt/format.h>

@@ -15,7 +15,7 @@
 
 namespace flutebook::ledger {
 
-/// Holds the lock until it is gone. The system lets go of it when the process ends, however it ends; the file stays.
+/// Holds the lock until it is gone. The system releases it when the process ends, however it ends; the file stays.
 class WriteLock {
 public:
     /// Throws LedgerError: refused where another process (or another store of this one) holds it, or where a file of

@@ -34,7 +34,7 @@ std::optional<struct stat> facts_of(const std::string& file) {
 }
 
 // Not through a link: somebody else may have put one there. By a descriptor that only names the file: closing any other
-// would let go of the locks by which this process's own connection holds the log's index, and the next to open it would
+// would release the locks with which this process's own connection holds the log's index, and the next to open it would
 // cut the index off beneath it.
 void share(const std::string& name, const struct stat& ledger) {
     const int descriptor = open(name.c_str(), O_PATH | O_CLOEXEC | O_NOFOLLOW);

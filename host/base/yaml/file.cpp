@@ -1,5 +1,5 @@
-// Reading a file without trust: its kind and size are looked at before its bytes, and its bytes before their meaning.
-// Only a plain file is opened: a pipe or a device could be waited for forever.
+// Reads a file that may be hostile: checks its kind and size first, then its bytes, then their meaning. Only a plain
+// file is opened: a pipe or a device could be waited for forever.
 #include "host/base/yaml/file.hpp"
 
 #include <fmt/format.h>

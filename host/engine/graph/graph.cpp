@@ -121,7 +121,7 @@ private:
         }
     }
 
-    // The first word of a fact is the host's for ever. What the run calls web is its own.
+    // The first word of a fact is reserved for the host. The names `web.` that the run provides are an exception.
     void refuse_names_of_host() {
         for (std::size_t m = 0; m < models().size(); ++m)
             for (const contract::Name& provide : models()[m].provides) {
