@@ -75,7 +75,7 @@ TEST_CASE("an axis that this host does not know is refused") {
     check_refused("unknown_axis", {"unknown axis", "order.quantity has 3"});
 }
 
-TEST_CASE("a model that requires rules of a later contract is refused, with what it requires") {
+TEST_CASE("a model that requires a later contract is refused, and the message names that contract") {
     check_refused("newer_rules", {"newer rules", "requires contract 1.7, this host knows 1.0", "newer host"});
 }
 
@@ -119,7 +119,7 @@ TEST_CASE("a list whose elements overlap is refused") {
     check_refused("absurd_stride", {"unfit list", "2 needs, 1 bytes apart"});
 }
 
-TEST_CASE("a list that stands nowhere is refused") {
+TEST_CASE("a list with a null pointer is refused") {
     check_refused("list_of_nothing", {"unfit list", "3 lines"});
 }
 

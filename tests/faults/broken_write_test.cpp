@@ -48,7 +48,7 @@ void break_off_write(const std::string& file, const std::string& broken) {
 
 }  // namespace
 
-TEST_CASE("a broken-off write is undone by the first who reads the ledger") {
+TEST_CASE("an interrupted write is undone by the first person who reads the ledger") {
     const LedgerFolder folder;
     make_old_backup(folder.file("old.db"));
     break_off_write(folder.file("old.db"), folder.file());
@@ -59,7 +59,7 @@ TEST_CASE("a broken-off write is undone by the first who reads the ledger") {
     CHECK(contents(folder.file()) == contents(folder.file("old.db")));
 }
 
-TEST_CASE("who may not write is told that a write was broken off, and what undoes it") {
+TEST_CASE("a user who may not write gets a message that a write was interrupted, and how to undo it") {
     if (geteuid() != 0) {
         WARN("not root: no process can be run as another user");
         return;

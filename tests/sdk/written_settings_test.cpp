@@ -142,7 +142,7 @@ TEST_CASE("a choice may be another model's, and a setting by that choice goes by
     CHECK(rate(2) == 55);
 }
 
-TEST_CASE("a value that is unusual is warned of at its place, in the text and in JSON, and quoted all the same") {
+TEST_CASE("an unusual value gives a warning with its place, in the text and in JSON, and the order is still quoted") {
     PlantCopy plant;
     add_example(plant, "hand_packing", "hand_packing: {rate: {1: 0.05, 1000: 35}}");
     const std::string what = "plugins.hand_packing.rate.1000: unusual: found 35, usually 0.005 to 1 money";

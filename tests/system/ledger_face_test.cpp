@@ -219,7 +219,7 @@ TEST_CASE("the ledger's README restores a copy whole, whatever a killed process 
     CHECK(fs::exists(plant.folder() + "/before/ledger.db-journal"));
 }
 
-TEST_CASE("an answer that cannot be written leaves done what was done, and says so with its number and head") {
+TEST_CASE("if an answer cannot be written, the act stays done, and the message gives its number and head") {
     PlantWithClosedMonth plant;
     const auto expect_told = [&](const Ended& ended, const std::string& deed) {
         INFO(deed << ": " << ended.errors);
@@ -341,7 +341,7 @@ TEST_CASE("a backup in JSON lists what it cleared") {
     CHECK(second.at("cleared") == nlohmann::json::array());
 }
 
-TEST_CASE("a clock that goes back behind the newest entry is told once by each command that writes") {
+TEST_CASE("each command that writes warns once if the clock is behind the newest entry") {
     PlantWithClosedMonth plant;
     {
         const SetClock clock(4'102'444'800);  // 2100

@@ -130,7 +130,7 @@ TEST_CASE("a least order raises price and profit and no cost, and rounds what st
                          Contains("In GBP, 0.86 for one EUR") && Contains("774.00"));
 }
 
-TEST_CASE("a plugin that asks for the margin is told the plant's of its quantity") {
+TEST_CASE("a plugin that needs the margin gets the plant's margin for its quantity") {
     PlantCopy plant;
     add_rules(plant, "  margin: {0: 0.3, 1000: 0.1}\n");
     const Json quotes = request_of(plant, {"quote", without_margin(plant, "500, 1000"), "--json"})["quotes"];

@@ -71,7 +71,7 @@ TEST_CASE("the commands of an example in the help work as they stand") {
     CHECK(run(child).exit_code == 0);
 }
 
-TEST_CASE("the version is told on one line") {
+TEST_CASE("the version is printed on one line") {
     const Ended version = ask({"--version"});
     CHECK(version.exit_code == 0);
     CHECK_THAT(version.output, Catch::Matchers::Matches("flutebook [0-9]+\\.[0-9]+\\.[0-9]+\n"));
@@ -140,7 +140,7 @@ TEST_CASE("the plant's folder may stand before or after the command") {
     CHECK(before.output == after.output);
 }
 
-TEST_CASE("without a folder the plant is looked for where one stands") {
+TEST_CASE("without --plant the current folder is used") {
     Child child{{FLUTEBOOK_PROGRAM, "plugin", "list"}};
     child.folder = demo_plant();
     CHECK(run(child).output == ask_at(demo_plant(), {"plugin", "list"}).output);

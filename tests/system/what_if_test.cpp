@@ -48,7 +48,7 @@ std::map<std::string, std::pair<std::uintmax_t, fs::file_time_type>> files_in(co
 
 }  // namespace
 
-TEST_CASE("before a change stands the plain quote, and the lines' differences add up to that of the cost") {
+TEST_CASE("the figures before a change are the plain quote's, and line differences add up to the cost difference") {
     for (const char* number : {"R-1001", "R-1004", "R-1005", "R-1007"}) {
         const Json document = document_with(number, {"papers.*.price=+5%", "machines.FG1.setup.minutes=15"});
         const Json quotes = plain(number)["requests"][0]["quotes"];

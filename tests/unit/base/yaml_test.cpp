@@ -128,7 +128,7 @@ TEST_CASE("tags are refused wherever they stand") {
                   "f:2:7: b: a tag, expected the value itself", "f:3:4: c: a tag, expected the value itself"});
 }
 
-TEST_CASE("an anchor on the key after an empty value is told once") {
+TEST_CASE("an anchor on the key after an empty value is reported once") {
     REQUIRE(complaints_of("a:\n&x b: 1\n").size() == 1);
 }
 

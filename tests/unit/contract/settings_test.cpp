@@ -241,7 +241,7 @@ TEST_CASE("an empty setting is called empty, with what to write") {
               "key"});
 }
 
-TEST_CASE("a range without a unit is told without one") {
+TEST_CASE("a range without a unit is shown without one") {
     contract::Setting share = rate_by(VariesBy::plant);
     share.unit = "1";
     share.range = {0, 1};

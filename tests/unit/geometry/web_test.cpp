@@ -34,7 +34,7 @@ TEST_CASE("a board whose papers share no roll width runs on none") {
     REQUIRE(widths_of("W-135").empty());
 }
 
-TEST_CASE("one roll width that stands a rounding apart in two papers is one width") {
+TEST_CASE("roll widths of two papers that differ only by rounding are one width") {
     plant::Plant plant = fixture::small_plant();
     for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
     plant.papers.front().roll_widths_mm = {2209.8, std::nextafter(2209.8, 3000)};
@@ -82,7 +82,7 @@ TEST_CASE("a roll narrower than its trim holds nothing") {
     REQUIRE(cut_web(wide(), 20, 500).outs == 0);
 }
 
-TEST_CASE("sheets that fill a roll to the last hair of rounding all count") {
+TEST_CASE("sheets that fill a roll exactly, within rounding, all count") {
     // The quotient is a hair below three.
     plant::Corrugator corrugator = wide();
     corrugator.trim_min_mm = 0.1;

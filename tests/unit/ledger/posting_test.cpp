@@ -106,7 +106,7 @@ TEST_CASE("the same documents posted twice are posted once") {
         CHECK(std::get<AlreadyPosted>(again.added[i]).number == posted_number(first.added[i]));
 }
 
-TEST_CASE("a row that stands twice among the documents of one posting is posted once") {
+TEST_CASE("a row that is twice among the documents of one posting is posted once") {
     auto store = Store::in_memory();
     const auto draft = paper_issue("P1", day(2026, 10, 2), 1200);
     const auto batch = post(store, std::vector<Draft>{draft, draft}, "mara");

@@ -152,7 +152,7 @@ TEST_CASE("what a quote is found by is kept in the act that saves it, and one en
     CHECK(verify(store).holds());
 }
 
-TEST_CASE("what is said of a quote is added to what was said before, and the newest counts") {
+TEST_CASE("records of a quote are only added, and the newest counts") {
     const LedgerFolder folder;
     fill_with_records(folder.file());
     const auto store = Store::open_for_reading(folder.file());

@@ -123,7 +123,7 @@ TEST_CASE("a ledger of an older version is brought up to date, also by who only 
     CHECK(verify(store).holds());
 }
 
-TEST_CASE("one store at a time writes, and the other is told who does") {
+TEST_CASE("one store at a time writes, and the other gets a message that names the writer") {
     const LedgerFolder folder;
     auto store = Store::open_for_writing(folder.file(), IfMissing::create);
     const auto refusal = refusal_of([&] { return Store::open_for_writing(folder.file(), IfMissing::create); });
@@ -237,7 +237,7 @@ TEST_CASE("a reader does not move the log into the file") {
     CHECK(std::filesystem::file_size(folder.file() + "-wal") == log);
 }
 
-TEST_CASE("an open ledger holds the index of its log, so that nobody who opens it cuts that off beneath it") {
+TEST_CASE("an open ledger keeps the index of its log, so that no other process that opens the ledger truncates it") {
     const LedgerFolder folder;
     const auto is_held = [&] {
         const pid_t child = fork();
