@@ -60,8 +60,9 @@ TEST_CASE("a model that gives what the host gives is refused unless it is prefer
 
 TEST_CASE("a name that begins with a reserved word of the host is refused, and the message names the model's author") {
     const Trial trial("takes_the_hosts_word", {"takes_the_hosts_word"});
-    CHECK_THAT(trial.refusal(), Says({model("takes_the_hosts_word", "takes_the_hosts_word"),
-                                      "(A. Example, a@example.org): name of the host: provides step.heat"}));
+    CHECK_THAT(trial.refusal(),
+               Says({model("takes_the_hosts_word", "takes_the_hosts_word"),
+                     "(A. Example, a@example.org): a name reserved for the host: provides step.heat"}));
     CHECK(trial.host_lives_on());
 }
 

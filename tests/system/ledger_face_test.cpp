@@ -225,8 +225,8 @@ TEST_CASE("if an answer cannot be written, the act stays done, and the message g
         INFO(deed << ": " << ended.errors);
         CHECK(ended.exit_code == 1);
         CHECK(says(ended.errors,
-                   "standard output: cannot be written: No space left on device; what was asked for is done all the "
-                   "same"));
+                   "standard output: cannot be written: No space left on device; the command itself was "
+                   "carried out"));
         CHECK(says(ended.errors, "done and kept: " + deed + "; head " + plant.head() + "\n"));
     };
     expect_told(plant.ask_in_vain({"reverse", "3", "--why", "typed twice"}), "reversed entry 3 with entry 4");

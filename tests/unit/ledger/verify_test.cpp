@@ -244,9 +244,9 @@ TEST_CASE("totals that are not what the entries make are named") {
 TEST_CASE("a saved quote that was changed is named") {
     Tampering tampering;
     CHECK(tampering.after("UPDATE quote SET request = 'R-9' WHERE id = 1").findings.at(0).text ==
-          "quote Q000001: was changed, or one before it: its hash is not that of what it says");
+          "quote Q000001: was changed, or one before it: its hash does not match its content");
     CHECK(tampering.after("UPDATE content SET bytes = x'00' WHERE id = 1").findings.at(0).text ==
-          "saved content 1: was changed: its hash is not that of its bytes");
+          "saved content 1: was changed: its hash does not match its bytes");
     CHECK(tampering.after("UPDATE taken_order SET quantity = 1 WHERE id = 2").findings.at(0).text ==
-          "order 500124: was changed, or one before it: its hash is not that of what it says");
+          "order 500124: was changed, or one before it: its hash does not match its content");
 }
