@@ -1,5 +1,5 @@
 // The figures of a quote as a list: each with its key in `quote --json`, its value and its unit. Entries of lists count
-// from 1: "waste_by_step[2].cost". Only this module names what a recheck compares.
+// from 1: "waste_by_step[2].cost". A recheck compares these figures and no others.
 #pragma once
 
 #include <vector>

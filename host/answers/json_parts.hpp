@@ -1,4 +1,4 @@
-// Parts that several documents have alike.
+// JSON parts that several documents share.
 #pragma once
 
 #include <vector>

@@ -1,4 +1,4 @@
-// Two answers to one quantity side by side: what it comes to, and its cost lines one by one.
+// Two answers for one quantity compared: the total, and each cost line.
 #pragma once
 
 #include <optional>

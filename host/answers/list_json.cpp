@@ -1,4 +1,4 @@
-// What a row lacks has no key.
+// A value that a row lacks has no key.
 #include "host/answers/list_json.hpp"
 
 #include <nlohmann/json.hpp>

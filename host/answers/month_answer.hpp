@@ -49,7 +49,7 @@ struct CloseAnswer {
 /// "machine", "shift", "board", "order".
 [[nodiscard]] const char* axis_name(ledger::Axis axis);
 
-/// A month's account: kg to the gram, money to its four places, metric for every plant.
+/// A month's account: kg with three decimals, money with four, metric for every plant.
 ///
 /// {"month", "issued_kg", "adhesive_kg", "product_kg", "loss_kg": {CAUSE}, "expected_kg": {CAUSE},
 ///  "unexplained_kg": {CENTRE}, "centre_kg": {MACHINE: {"open", "in", "out", "close"}},

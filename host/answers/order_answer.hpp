@@ -145,7 +145,7 @@ struct SetCost {
 /// (sets), "customer", "board", "pieces": [{"order", "piece", "quantity", "corrugator", "route"}...]}.
 [[nodiscard]] std::string order_document(const std::vector<orders::OrderRecord>& order);
 
-/// An order's cost: kg, m and money to its four places, metric for every plant.
+/// An order's cost: kg, m and money with four decimals, metric for every plant.
 ///
 /// {"order", "quote", "request", "customer", "currency", "quantity": {"quoted", "made"}, "days": [first, last],
 ///  "cost": STAGES, "variance": VARIANCES, "cost_per_thousand": {"quoted", "actual"},

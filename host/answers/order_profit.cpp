@@ -1,5 +1,4 @@
-// What an order brings, worked out in one place: by the quote, and for quotes that were saved before it was kept; and
-// which machine it keeps busy for it.
+// The profit of an order and its busiest machine, calculated in one place, also for old quotes that do not store them.
 #include <map>
 
 #include "host/answers/quote_answer.hpp"

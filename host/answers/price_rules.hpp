@@ -1,4 +1,4 @@
-// Which of the plant's rules made a price, and what stands beside a price by them.
+// Which of the plant's rules made a price, and what else they add: second currency, validity, tolerance, approval.
 #pragma once
 
 #include <optional>

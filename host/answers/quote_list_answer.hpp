@@ -1,5 +1,5 @@
-// The answer of a search for saved quotes: what each was for, what it came to, and what became of it. Plain values, and
-// the document that `quote list --json` writes.
+// The answer of a search for saved quotes: request, price and state of each. Plain values, and the document that `quote
+// list --json` writes.
 #pragma once
 
 #include <chrono>

@@ -1,4 +1,4 @@
-// What a box is estimated to bear from above, with what that was reckoned from.
+// The estimated compression strength of a box, with the figures it was calculated from.
 #pragma once
 
 #include <optional>

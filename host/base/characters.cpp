@@ -62,7 +62,7 @@ std::string fault_text(std::string_view text, std::size_t at) {
         case CharacterFault::invisible:
             return fmt::format("the invisible character U+{:04X}", code_point_at(text, at).value);
         case CharacterFault::encoding:
-            return "bytes that are no UTF-8";
+            return "bytes that are not UTF-8";
         case CharacterFault::none:
             break;
     }

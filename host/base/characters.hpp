@@ -1,5 +1,5 @@
-// Which bytes are plain text that a person wrote: UTF-8 that can be seen. It is asked at every door through which a
-// name, a number or a reason comes in: plant files, requests, documents, the command line, a plugin's description.
+// Which bytes are plain text that a person wrote: UTF-8 that can be seen. Every place where a name, a number or a
+// reason is read uses it: plant files, requests, documents, the command line, a plugin's description.
 //
 // Refused are control characters (C0, C1) and what no reader sees: bidirectional controls (U+202E), line and paragraph
 // separators, zero-width characters, fillers. With them two names look alike, or a line reads in another order than the

@@ -1,5 +1,5 @@
-// Reading CSV without trust. The line is cut off before it can fill the memory, its bytes are looked at before its
-// quotes, and its quotes before its fields.
+// Reads CSV that may be hostile: limits the length of a line first, then checks its bytes, then its quotes, then its
+// fields.
 #include "host/base/csv.hpp"
 
 #include <fmt/format.h>
@@ -46,7 +46,7 @@ std::variant<CsvReader, std::string> CsvReader::open(const std::string& file) {
     if (std::filesystem::is_directory(status)) return "found a folder; expected a file of documents";
     if (!std::filesystem::is_regular_file(status)) return "found a pipe or device; expected a plain file";
     std::ifstream stream(file, std::ios::binary);
-    if (!stream.is_open()) return "cannot be read: it may not be open to you";
+    if (!stream.is_open()) return "cannot be read: check its permissions";
     return CsvReader(std::move(stream));
 }
 
@@ -138,7 +138,7 @@ void CsvReader::split() {
             const auto quoted = take_quoted(word);
             if (!quoted)
                 return refuse_line(
-                    "found a stray quote; expected quotes around a whole field, and a quote in it twice");
+                    "found a stray quote; expected quotes around a whole field, with each inner quote doubled");
             line_.fields.push_back(stripped(std::string_view(text_).substr(word, quoted->length)));
             at = quoted->next;
         } else {
@@ -146,7 +146,7 @@ void CsvReader::split() {
             const auto field = std::string_view(text_).substr(at, end - at);
             if (field.find('"') != std::string_view::npos)
                 return refuse_line("found a quote within " + base::shown(stripped(field)) +
-                                   "; expected quotes around a whole field, and a quote in it twice");
+                                   "; expected quotes around a whole field, with each inner quote doubled");
             line_.fields.push_back(stripped(field));
             at = end;
         }

@@ -1,4 +1,4 @@
-// Ordering and wording of complaints. A hostile file may earn tens of thousands; people are shown the first hundred.
+// Sorts and words error messages. A hostile file may cause tens of thousands; only the first hundred are shown.
 #include "host/base/diagnostics.hpp"
 
 #include <fmt/format.h>

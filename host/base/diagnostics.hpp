@@ -1,4 +1,4 @@
-// All that is wrong with the files being read, gathered so that a person mends everything in one go.
+// Collects all errors of the files being read, so that a person can correct them together.
 #pragma once
 
 #include <cstddef>

@@ -1,6 +1,6 @@
-// What cannot go on, as two exceptions (the ledger has the third). Each carries finished sentences, one a line:
-// `where: what is wrong: what was found; what to do`. Caught in `main`, around one request and around one model,
-// nowhere else.
+// What cannot go on, as two exceptions (the ledger has the third). Each carries finished sentences, one a line: `where:
+// what is wrong: what was found; what to do`. Caught around one request, row, variant, model or web request, so that
+// the others go on, and at last in `main`.
 #pragma once
 
 #include <stdexcept>

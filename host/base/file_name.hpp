@@ -1,4 +1,4 @@
-// The name of a file as all places in it share it: thousands of places keep one text.
+// The name of a file, stored once and shared by all places in that file.
 #pragma once
 
 #include <memory>

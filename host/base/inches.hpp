@@ -1,4 +1,4 @@
-// A length in inches as people read it off a ruler: 15 1/4. The one place that holds the form.
+// A length in inches as a ruler shows it: 15 1/4. The only place that knows this format.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-// The known name that a misspelt one most likely meant.
+// The known name that is most like a misspelt one.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-// Parts and a whole that still add up once they are rounded for the page.
+// Rounds parts and their whole so that they still add up.
 #pragma once
 
 #include <cstdint>

@@ -1,4 +1,4 @@
-// How a piece of a person's file is quoted in a message: between backticks, never longer than a line bears.
+// Quotes a piece of a person's file in a message: between backticks, and shortened.
 #pragma once
 
 #include <string>

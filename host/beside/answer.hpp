@@ -1,4 +1,4 @@
-// A request answered beside something else: as a report, and as the document that both faces write.
+// The answer to a comparison: as a report, and as the document that both faces write.
 #pragma once
 
 #include <string>

@@ -1,6 +1,5 @@
-// What may be asked beside a request: with other numbers, on other boards, at other margins or prices, what moves its
-// price, the cheapest board of a strength, one way of making it. Each face has its own names for these; their values
-// are read alike.
+// The comparisons that may be asked for: other numbers, boards, margins or prices, what moves the price, the cheapest
+// board of a strength, one way of making it. Each face has its own names for these; their values are read alike.
 #pragma once
 
 #include <optional>

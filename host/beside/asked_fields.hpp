@@ -1,4 +1,5 @@
-// What is asked beside a request by the fields of an address or a form, each read as the option of that meaning is.
+// Reads the comparison that the fields of an address or a form ask for; each is read like the option with the same
+// meaning.
 #pragma once
 
 #include <string>

@@ -1,5 +1,4 @@
-// What the dimensions and allowances leave of a blank is checked where it is drawn, since only there both come
-// together: each may be fit by itself.
+// Checks a blank when it is drawn: dimensions and allowances may each be valid, and leave no blank together.
 #include "host/blanks/blank.hpp"
 
 #include <fmt/format.h>

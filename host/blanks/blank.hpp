@@ -1,5 +1,4 @@
-// One box laid flat: its outer rectangle, the area of board that stays box, and what of it is cut, creased, joined and
-// printed.
+// One box laid flat: its outer rectangle, its net area, and its lengths and areas of cut, crease, joint and print.
 #pragma once
 
 #include <cstddef>

@@ -1,8 +1,9 @@
 // A blank folded in space: each cell turns about its crease, step by step. The proof and the drawings both see the box
 // through this.
 //
-// A cell is a plane without thickness; who measures adds the board's. The frame is right-handed, in mm: the flat blank
-// lies in z = 0, x runs along the web, y up the drawing (against the y of the flat blank), z towards the reader.
+// A cell is a plane without thickness; code that measures adds the thickness of the board. The frame is right-handed,
+// in mm: the flat blank lies in z = 0, x runs along the web, y up the drawing (against the y of the flat blank), z
+// towards the reader.
 #pragma once
 
 #include <cmath>

@@ -1,4 +1,4 @@
-// Areas by strips.
+// Calculates areas strip by strip.
 #include "host/blanks/plane_region.hpp"
 
 #include <algorithm>

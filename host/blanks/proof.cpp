@@ -1,4 +1,4 @@
-// Puts the proof of each piece together, and of the pieces that go over one another.
+// Combines the proofs of the pieces, and checks pieces that fit over one another.
 #include "host/blanks/proof.hpp"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-// One blank of a style from its YAML: its grid, its cells, how it is folded and what it must come to.
+// One blank of a style from its YAML: its grid, its cells, how it folds and the size it must have.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-// A box style as data: the drawn grid of a blank, what is folded on what, and what the folded box must come to. Plain
+// A box style as data: the drawn grid of a blank, how it folds, and the size that the folded box must have. Plain
 // values, checked as far as no size is needed; host/geometry gives them a size.
 //
 // Lengths are sums in mm. `along` runs with the web, left to right; `across` runs with the flutes, top to bottom. The

@@ -161,7 +161,7 @@ private:
         item.whole = put_together(other, item.whole);
         nodes_ += node_count(item.whole);
         if (nodes_ <= most_nodes) return true;
-        field.complain("too much taken over: expected shorter styles, or fewer that are like long ones");
+        field.complain("too much copied by `like`: expected shorter styles, or fewer of them");
         item.whole = {};
         return false;
     }

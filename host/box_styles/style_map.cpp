@@ -1,5 +1,5 @@
-// A map is read in three steps: each row into cells and signs, the rows into cells that cover rectangles, and what
-// stands between two cells into borders.
+// Reads a map in three steps: each row into cells and signs, the rows into cells that cover rectangles, and what stands
+// between two cells into borders.
 #include "host/box_styles/style_map.hpp"
 
 #include <fmt/format.h>
@@ -104,7 +104,7 @@ private:
         for (const auto& token : tokens)
             if (token.text != "--" && token.text != ".")
                 return complain_at(item, token.at,
-                                   fmt::format("a sign without meaning: found {} in a row of creases, expected `--` "
+                                   fmt::format("an unknown sign: found {} in a row of creases, expected `--` "
                                                "or `.`",
                                                base::shown(token.text)));
         if (tokens.size() != columns_) return complain_count(item, "creases", tokens.size());
@@ -132,7 +132,7 @@ private:
             if (token.text == "." && sign != nullptr) return complain_beside(item, *sign);
             if (token.text != "." && !is_cell_name(token.text))
                 return complain_at(item, token.at,
-                                   fmt::format("a sign without meaning: found {}, expected a cell's name, `.`, `|` or "
+                                   fmt::format("an unknown sign: found {}, expected a cell's name, `.`, `|` or "
                                                "`/`",
                                                base::shown(token.text)));
             row.push_back(spot(item, token, sign));
@@ -211,7 +211,7 @@ private:
         const auto [found, is_new] = index_.emplace(spot.name, result_.cells.size());
         if (is_new) {
             if (result_.cells.size() == most_cells)
-                complain_at(spot.place, fmt::format("more than {} cells, expected at most so many", most_cells));
+                complain_at(spot.place, fmt::format("too many cells: expected at most {}", most_cells));
             auto cell = cell_in_map(spot.name, spot.place);
             cell.first_column = cell.last_column = column;
             cell.first_row = cell.last_row = row;

@@ -39,7 +39,7 @@ public:
     /// The same of a key.
     [[nodiscard]] Sum read_key(const fields::Field& field, SumUse use) const;
 
-    /// Complains where the name is no name or stands for something already.
+    /// Reports an error if the name is invalid or already used.
     void check_new_name(const fields::Field& field) const;
     /// A measure counts as a length where its sums are made of lengths; else it may be a count, and stays as it is
     /// while the box grows.

@@ -1,4 +1,4 @@
-// What was and what was expected, over time, with the quantity that both are shares of as quiet bars below.
+// A line chart of actual and expected values over time, with the quantity that both are shares of as pale bars below.
 #pragma once
 
 #include <optional>

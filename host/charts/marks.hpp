@@ -1,5 +1,5 @@
-// What all charts are made of: marks with a name and a link, labels that are no wider than their room, a hatch for each
-// cause of loss. Classes alone give colour, since a page's policy refuses styles in attributes.
+// The parts of all charts: marks with a name and a link, labels that fit their space, a hatch for each cause of loss.
+// Classes alone give colour, since a page's policy refuses styles in attributes.
 #pragma once
 
 #include <string>

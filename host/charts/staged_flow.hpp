@@ -1,5 +1,5 @@
-// What flows from stage to stage: a stream's width is its mass. Nodes of a stage that pass less than a hundredth of the
-// whole are one node, "n others", so that a plant with many machines can still be read.
+// A flow chart from stage to stage: a stream's width is its mass. Nodes of a stage that pass less than a hundredth of
+// the whole are one node, "n others", so that a plant with many machines can still be read.
 #pragma once
 
 #include <cstddef>

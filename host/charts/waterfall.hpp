@@ -1,4 +1,4 @@
-// From one amount to another, step by step: what makes the difference, each step from where the one before it ended.
+// A waterfall chart: from one amount to another, each step beginning where the one before it ended.
 #pragma once
 
 #include <string>

@@ -5,11 +5,11 @@ namespace flutebook::cli {
 const char* const beside_footer =
     R"(
 
-Beside one another: --with names a number of the plant by the path that messages use (`plugins.` may
-be left out, `*` stands for every name), or one of the request behind `request.`; +N% and -N% move
-each number of a list or table, a value takes the place of what counts. Beside --board, --margin,
---price, --rank or a way, the numbers of --with are changed first. No file is changed, and none of
-these answers can be saved.
+Comparisons: --with names a number of the plant by the path that messages use (`plugins.` may be
+left out, `*` stands for every name), or a number of the request after `request.`. +N% and -N% change
+each number of a list or table; a value replaces the number that applies. Together with --board,
+--margin, --price, --rank or a way, the numbers of --with are changed first. No file is changed, and
+none of these answers can be saved.
 
   flutebook quote R-1001.yaml --with papers.TL125.price=+5%
   flutebook quote R-1001.yaml --with energy.power_price=0.19 --with machines.FG1.setup.minutes=15
@@ -21,7 +21,7 @@ these answers can be saved.
   flutebook quote R-1001.yaml --rank 5000)";
 
 void add_beside_options(Command& command, beside::Asked& asked) {
-    command.repeated_option("--with", "NAME=VALUE", "what if this number were another: before and after, line by line",
+    command.repeated_option("--with", "NAME=VALUE", "change this number, and show each line before and after",
                             beside::read_changes(asked.changes));
     command.option("--board", "A,B", "the same request on each of these boards; `any` beside --ect or --bct",
                    beside::read_boards(asked.alternatives.boards));
@@ -31,17 +31,14 @@ void add_beside_options(Command& command, beside::Asked& asked) {
                    beside::read_strength(asked.strength.bct_kn));
     command.option("--margin", "M,N", "at each of these margins, in per cent of the price",
                    beside::read_margins(asked.alternatives.margins));
-    command.option("--price", "P,Q", "at each of these prices a thousand: the margin that it leaves",
+    command.option("--price", "P,Q", "the margin at each of these prices per thousand",
                    beside::read_prices(asked.alternatives.prices));
     command.option_with_optional_number("--rank", "[QUANTITY]",
-                                        "what moves the price: every number behind it, by what a tenth of it does",
+                                        "how the price changes when each number behind it changes by a tenth",
                                         beside::read_rank(asked.rank));
-    command.option("--corrugator", "CODE", "of all ways only those on this corrugator",
-                   read_line(asked.way.corrugator));
-    command.option("--roll", "MM", "of all ways only those on a roll of this width",
-                   beside::read_roll(asked.way.roll_width_mm));
-    command.option("--ups", "N", "of all ways only those with so many boxes on a sheet",
-                   beside::read_ups(asked.way.ups));
+    command.option("--corrugator", "CODE", "only ways on this corrugator", read_line(asked.way.corrugator));
+    command.option("--roll", "MM", "only ways on a roll of this width", beside::read_roll(asked.way.roll_width_mm));
+    command.option("--ups", "N", "only ways with this number of boxes on a sheet", beside::read_ups(asked.way.ups));
 }
 
 }  // namespace flutebook::cli

@@ -1,4 +1,4 @@
-// The options of `quote` that set something else beside what a request asks for.
+// The options of `quote` that compare a request with variants of it.
 #pragma once
 
 #include "host/beside/asked.hpp"

@@ -16,7 +16,7 @@ constexpr std::int64_t usual_orders = 1000, most_orders = 1'000'000;
 constexpr const char* check_footer =
     R"(Loads the plugin in a separate process and tests it against every rule: its file, what loading it
 changes, its description, its settings, its results for random orders, and whether everything it
-declares is true. No plant is needed. Each broken rule is listed with the command that repeats it.
+declares is used. No plant is needed. Each broken rule is listed with the command that repeats it.
 
 Exit code: 0 every rule holds; 1 a rule is broken; 2 wrong usage; 3 there is no such file.
 

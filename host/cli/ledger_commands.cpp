@@ -23,9 +23,9 @@ constexpr const char* close_footer =
     R"(Posts the differences that counts found, seals the month and prints the head hash of the ledger:
 keep it in another place, for `flutebook verify --head`. Months are closed in order and stay closed.
 
-A month waits until it is over (by the clock, or because production of a later month is posted),
-until no month before it is empty or open, no stock is below zero, and each machine whose books do
-not end near zero was counted on its last day. `flutebook month` names what is missing.
+A month can be closed when it is over (by the clock, or because production of a later month is
+posted), no month before it is empty or open, no stock is below zero, and each machine whose books
+do not end near zero was counted on its last day. `flutebook month` names what is missing.
 
 Exit code: 0 closed; 1 refused: more is unexplained than the plant allows and no reason is given, or
 the month still waits for something.
@@ -151,7 +151,7 @@ ExitCode back_up_ledger(const BackupCommand& asked, const RunContext& context) {
                                        : render::to_text(month_reports::backup_report(asked.file, proof)));
     std::vector<std::string> lines;
     for (const auto& name : proof.cleared)
-        lines.push_back(name + ": was left by a backup that was broken off, and is removed");
+        lines.push_back(name + ": was left by an interrupted backup, and is removed");
     complain(lines);
     return ExitCode::done;
 }

@@ -1,4 +1,4 @@
-// Rows go from the list to the answer a window at a time. The answer's file has its name only when all is in it.
+// Costs the rows of a list a window at a time. The output file gets its name only when it is complete.
 #include "host/cli/list_command.hpp"
 
 #include <fmt/format.h>

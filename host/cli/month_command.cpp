@@ -18,9 +18,9 @@ namespace flutebook::cli {
 namespace {
 
 constexpr const char* month_footer =
-    R"(Accounts for every tonne of a month: what each machine took in, made and lost, each cause of loss
-beside the loss that was expected, what it cost, and what the scrap was sold for. The account of an
-open month may still change.
+    R"(Accounts for every tonne of a month: what each machine took in, made and lost; each cause of loss
+with its actual and its expected loss and its cost; and the income from scrap. The account of an open
+month may still change.
 
 Examples:
   flutebook month 2026-10
@@ -50,7 +50,7 @@ Reader read_export_file(std::string& value) {
         value = text;
         return ends_in(text, ".xlsx") || ends_in(text, ".csv")
                    ? std::string()
-                   : fmt::format("is no file to export to: {}; end it in .xlsx or .csv", base::shown(text));
+                   : fmt::format("is not a file to export to: {}; end it in .xlsx or .csv", base::shown(text));
     };
 }
 

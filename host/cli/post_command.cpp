@@ -16,10 +16,10 @@ using Keep = answers::PostOptions::Keep;
 
 constexpr const char* post_footer =
     R"(Posts files of production documents to the ledger: each row once, all files or none. The header row
-tells the kind of document. Every row that is refused is listed with its file, line and column. Rows
-that were posted before are skipped.
+says the kind of document. Every refused row is listed with its file, line and column. Rows that
+were posted before are skipped.
 
-  ref,date,shift,corrugator,paper,kg                     paper issued; back where kg is negative
+  ref,date,shift,corrugator,paper,kg                     paper issued; returned if kg is negative
   ref,date,shift,corrugator,order,metres,order_change_metres,good_sheets
                                                          with roll_width,outs before metres where
                                                          they differ from the order's; ,web at the

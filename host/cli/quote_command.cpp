@@ -16,10 +16,10 @@ namespace flutebook::cli {
 namespace {
 
 constexpr const char* quote_footer =
-    R"(Costs each request at each of its quantities, made the cheapest way that the plant has. One
-request is answered by a table of prices; --sheet adds the full cost sheet of each quantity, or of
-the one that it names. Several requests are answered by one table, a line a quantity. Text is as
-wide as the terminal, or as COLUMNS says, up to 100 columns.
+    R"(Costs each request at each of its quantities, made the cheapest way on this plant. One request is
+answered by a table of prices; --sheet adds the full cost sheet of each quantity, or of the one that
+it names. Several requests are answered by one table with a line for each quantity. Text is as wide
+as the terminal, or as the variable COLUMNS says, up to 100 columns.
 
 Exit code: 0 done; 1 a request was refused or a quantity cannot be made, everything else is in the
 answer; 2 wrong usage; 3 the plant's files or a plugin cannot be used.
@@ -39,13 +39,13 @@ Examples:
   flutebook quote enquiry.xlsx -o prices.xlsx --date 2026-12-01
   flutebook quote enquiry.csv --json > prices.json
 
-A list (.csv, .xlsx: its first sheet) is one row an item, under a header that names its columns:
+A list (.csv, .xlsx: its first sheet) has one row for each item, under a header with these columns:
 request, style, length, width, board, quantity, margin, and where needed height, area (of an
 outline), customer, date (else today), colours, route (PR1 > DC1), flutes, a style's measures,
-extras as MODEL.SETTING, price (the old price a thousand) and price_date (its day). A header with
-other columns is answered with those that are known. The answer has the rows of the list in their
-order, with the new price and its parts by class of cost; beside an old price the difference, and,
-where its day is known, what of it each class explains. A row that is refused has its reason there.)";
+extras as MODEL.SETTING, price (the old price per thousand) and price_date (its day). If the header
+has an unknown column, the message lists the known ones. The answer has the rows of the list in their
+order, with the new price and its parts by cost class. Where an old price is given it also has the
+difference, and, if its day is known, the part that each class explains. A refused row has its reason.)";
 
 // A quantity as the request may have it, or nothing for all.
 Reader read_sheets(reports::ShownSheets& sheets) {
@@ -88,7 +88,7 @@ std::string wrong_together(const QuoteCommand& asked) {
                            asked.files.size());
     if (!name.empty() && asked.is_saved)
         return fmt::format(
-            "--save: a saved quote is of the request and the plant as their files are: found {}; leave "
+            "--save: only the request and the plant as their files are can be saved: found {}; leave "
             "out one of the two, or change the files",
             name);
     if (!name.empty() && has_list(asked))
@@ -131,7 +131,7 @@ void add_quote(Command& program) {
                    read_day(asked->date));
     command.option("--threads", "N", threads_help, read_threads(asked->threads));
     command.flag("--save", "store each quote in the ledger with everything it was computed from", asked->is_saved);
-    command.option("--approve", "NAME", "who approves of too little profit, of a quote that is saved",
+    command.option("--approve", "NAME", "with --save: who approves a profit below the limit",
                    read_line(asked->approver));
     command.json_flag(asked->is_json);
     command.option("--html", "FILE", html_help, read_page_file(asked->html_file));

@@ -12,11 +12,11 @@ namespace flutebook::cli {
 namespace {
 
 constexpr const char* quote_copy_footer =
-    R"(Writes the request of a saved quote as a new request: with a number of its own, today's date, and
-the key `copied_from`, by which quotes that are saved of it are linked to the old one.
+    R"(Writes the request of a saved quote as a new request with its own number, today's date, and the key
+`copied_from`, which links quotes of the new request to the old quote.
 
-Without --as the number is that of the old request with -2, or the first such number that no saved
-quote has. A file that is there already is replaced only with --replace.
+Without --as the new number is the old one followed by -2, or the first such number that no saved
+quote has. An existing file is replaced only with --replace.
 
 Exit code: 0 done; 1 there is no such quote, or the file cannot be written; 2 wrong usage.
 

@@ -1,4 +1,4 @@
-// What `quote` is asked for in a word of the command line: the name of a file, or an enquiry as a person says it.
+// One argument of `quote`: the name of a file, or an enquiry in one line.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// `quote list` and `quote mark`: find saved quotes, and say what became of one.
+// `quote list` and `quote mark`: find saved quotes, and mark one as won, lost or open.
 #include <fmt/format.h>
 
 #include "host/base/quoted_text.hpp"
@@ -17,10 +17,10 @@ namespace {
 
 constexpr const char* quote_list_footer =
     R"(Lists saved quotes, the newest first: what each was for, its price at the first and the last
-quantity, and what became of it. All that is asked for must hold. --customer finds a part of a name.
-Sizes are inside sizes in mm, or in inches with `in` behind them; two lengths leave the height open.
+quantity, and its state. A quote must match every option. --customer finds a part of a name. Sizes
+are inside sizes in mm, or in inches followed by `in`; two lengths leave the height open.
 
-Quotes that an older version saved are given what they are found by when they are first looked for.
+The first search also indexes quotes that an older version saved.
 
 Exit code: 0 done, also where none matches; 2 wrong usage; 3 the ledger cannot be used.
 
@@ -32,8 +32,8 @@ Examples:
   flutebook quote list --from 2026-10-01 --to 2026-10-31 --limit 100 --json)";
 
 constexpr const char* quote_mark_footer =
-    R"(Says what became of a quote: won, lost, or open again. What was said before stays and is shown by
-`quote show`; nothing is ever changed. A lost quote needs its reason.
+    R"(Marks a quote as won, lost, or open again. Earlier marks are never changed; `quote show` shows them.
+A lost quote needs a reason.
 
 Exit code: 0 done; 1 there is no such quote, or a lost one has no reason; 2 wrong usage.
 

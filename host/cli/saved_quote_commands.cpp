@@ -20,8 +20,8 @@ namespace flutebook::cli {
 namespace {
 
 constexpr const char* quote_show_footer =
-    R"(Prints the answer of the day on which the quote was saved, even where files or plugins have changed.
-A page, --html, has the drawings that it had on that day as well.
+    R"(Prints the answer as it was when the quote was saved, even if files or plugins have changed since.
+With --html the page also has its drawings as they were.
 
 Exit code: 0 done; 1 there is no such quote, or the file cannot be written; 2 wrong usage.
 

@@ -11,17 +11,18 @@ namespace {
 
 constexpr const char* serve_footer =
     R"(Serves the pages of the plant to browsers of this machine until it is ended (Ctrl-C, SIGTERM). It
-prints an address with a key that opens once; the browser that opens it then acts as the person who
-started the server, in every role. When it was used, the next one is printed.
+prints an address with a key that works once; the browser that opens it then acts as the person who
+started the server, in every role. When it has been used, the next one is printed.
 
-For others, put a proxy with TLS before it and say by which name they ask for it: --host NAME
---behind-proxy. They sign in as `flutebook user` has them. It listens on this machine alone.
+To serve others, put a proxy with TLS in front of it, and give the host name that they use:
+--host NAME --behind-proxy. `flutebook user` adds those who may sign in. The server listens on this
+machine only.
 
-The plant's files are read once, at the start: each page says where one was changed since, and the
-keeper may reload the plant there. SIGHUP does it too where the server has no terminal. Files that
-are not fit are refused, and the server goes on with those it has. Nobody is signed out by it.
+The plant's files are read once, at the start. If one is changed later, each page says so, and the
+keeper may reload the plant there. SIGHUP does the same where the server has no terminal. Files with
+errors are refused, and the server goes on with the old ones. Nobody is signed out.
 
-Exit code: 0 ended; 1 the port cannot be had, or nobody may sign in; 2 wrong usage; 3 the plant's
+Exit code: 0 ended; 1 the port is not free, or nobody may sign in; 2 wrong usage; 3 the plant's
 files or a plugin cannot be used.
 
 Examples:
@@ -68,7 +69,7 @@ void add_serve(Command& program) {
                    read_whole_number({"port", 1, 65535}, asked->port));
     command.option("--host", "NAME", "the name that browsers ask the proxy for", read_line(asked->host));
     command.flag("--behind-proxy", "a proxy with TLS stands before it; people sign in", asked->is_behind_proxy);
-    command.flag("--try", "open the plant as it would be served, and end", asked->is_trial);
+    command.flag("--try", "open the plant as it would be served, and exit", asked->is_trial);
     command.run_with([asked](const RunContext& context) { return serve(*asked, context); });
 }
 

@@ -1,5 +1,5 @@
-// `style check`: folds styles in space at several sizes, and says of each that it folds, or what collides, where and by
-// how much.
+// `style check`: folds styles in space at several sizes, and prints for each that it folds, or what collides, where and
+// by how much.
 #include <fmt/format.h>
 
 #include "host/cli/commands.hpp"
@@ -17,8 +17,8 @@ constexpr std::int64_t most_boxes = 10'000;
 
 constexpr const char* style_check_footer =
     R"(Draws a style, or every style, at several sizes on every flute that has allowances, folds each blank
-step by step in space, and compares the box with the inside dimensions that were asked for. Says
-`folds`, or each fault: which cells, in which step, by how much.
+step by step in three dimensions, and compares the box with the inside dimensions that were asked
+for. Prints `folds`, or each fault: which cells, in which step, by how much.
 
 Exit code: 0 every style folds; 1 one does not, or there is no such style; 2 wrong usage; 3 the
 plant's files cannot be used.
@@ -49,7 +49,8 @@ ExitCode check_some_styles(const StyleCheckCommand& asked, const RunContext& con
 }  // namespace
 
 void add_style_check(Command& style) {
-    Command& command = style.add("check", "fold styles in space and tell what does not fit", style_check_footer);
+    Command& command =
+        style.add("check", "fold styles in three dimensions and show what does not fit", style_check_footer);
     const auto asked = std::make_shared<StyleCheckCommand>();
     command.argument("CODE", "the style's code (default: every style)", read_line(asked->code),
                      Command::Presence::optional);

@@ -28,7 +28,7 @@ Examples:
 
 constexpr const char* style_show_footer =
     R"(Draws a style at a size: each blank with its area, lengths of cut and crease, joint, print face and
-the places of its scores. --svg draws it flat, folded and half open.
+the positions of its scores. --svg draws it flat, folded and half open.
 
 Exit code: 0 done; 1 there is no such style, board or measure, or the size leaves no blank; 2 wrong
 usage; 3 the plant's files cannot be used.
@@ -46,7 +46,7 @@ struct StyleShowCommand {
 };
 
 ExitCode show_style_list(bool is_json, const RunContext& context) {
-    const plant_answers::StyleList list = services::list_styles(plant::read_plant(context.plant));
+    const plant_answers::StyleListAnswer list = services::list_styles(plant::read_plant(context.plant));
     context.output.write(is_json ? plant_answers::style_list_document(list)
                                  : render::to_text(plant_reports::style_list_report(list)));
     return ExitCode::done;

@@ -16,15 +16,15 @@ namespace {
 using web::Users;
 
 constexpr const char* user_footer =
-    R"(Users sign in where `flutebook serve` runs behind a proxy. They are kept in users.db beside the
-ledger; of their passwords a hash alone, and of what was done a log that is only added to.
+    R"(Users sign in where `flutebook serve` runs behind a proxy. The file users.db beside the ledger holds
+their names and roles, only a hash of each password, and a log of sign-ins and changes.
 
-  reader      sees quotes, months and what is loaded
-  accountant  also saves quotes, says what became of them, takes orders
+  reader      sees quotes, months, models and the plant's files
+  accountant  also saves and marks quotes, takes orders
   controller  also posts documents, reverses entries, closes months
-  keeper      also sees the users
+  keeper      also sees the users, reloads changed plant files
 
-A password is asked for without showing it, or read from standard input where that is no terminal.
+A password is typed without being shown, or read from standard input if that is not a terminal.
 
 Examples:
   flutebook user add "M. Example" --role controller
@@ -73,7 +73,7 @@ Reader read_role(pages::Role& value) {
     return [&value](const std::string& text) -> std::string {
         const auto role = web::role_of(text);
         if (!role)
-            return fmt::format("is no role: {}; write reader, accountant, controller or keeper", base::shown(text));
+            return fmt::format("is not a role: {}; write reader, accountant, controller or keeper", base::shown(text));
         value = *role;
         return {};
     };
@@ -130,7 +130,7 @@ void add_user(Command& program) {
                  users.set_password(one.name, read_password(), who);
                  return fmt::format("{} has another password now", one.name);
              });
-    add_deed(user, {"off", "let a user sign in no more", "off \"M. Example\""}, asked, Users::IfMissing::refuse,
+    add_deed(user, {"off", "stop a user from signing in", "off \"M. Example\""}, asked, Users::IfMissing::refuse,
              [](Users& users, const UserCommand& one, const std::string& who) {
                  users.turn_off(one.name, who);
                  return fmt::format("{} can no longer sign in", one.name);

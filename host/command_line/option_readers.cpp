@@ -70,14 +70,14 @@ Reader read_line(std::optional<std::string>& value) {
 Reader read_day(std::optional<base::Date>& value) {
     return [&value](const std::string& text) {
         value = base::parse_date(text);
-        return value ? std::string() : fmt::format("is no day: {}; write YYYY-MM-DD", base::shown(text));
+        return value ? std::string() : fmt::format("is not a day: {}; write YYYY-MM-DD", base::shown(text));
     };
 }
 
 Reader read_month(ledger::Month& value) {
     return [&value](const std::string& text) {
         const auto first_day = base::parse_date(text + "-01");
-        if (!first_day) return fmt::format("is no month: {}; write YYYY-MM", base::shown(text));
+        if (!first_day) return fmt::format("is not a month: {}; write YYYY-MM", base::shown(text));
         value = first_day->year() / first_day->month();
         return std::string();
     };
@@ -87,7 +87,7 @@ Reader read_page_file(std::string& value) {
     return [&value](const std::string& text) {
         value = text;
         return ends_in(text, ".html") ? std::string()
-                                      : fmt::format("is no file for a page: {}; end it in .html", base::shown(text));
+                                      : fmt::format("is not a file for a page: {}; end it in .html", base::shown(text));
     };
 }
 
@@ -96,7 +96,7 @@ Reader read_workbook_file(std::string& value) {
         value = text;
         return ends_in(text, ".xlsx")
                    ? std::string()
-                   : fmt::format("is no file for a workbook: {}; end it in .xlsx", base::shown(text));
+                   : fmt::format("is not a file for a workbook: {}; end it in .xlsx", base::shown(text));
     };
 }
 
@@ -105,15 +105,16 @@ Reader read_list_file(std::string& value) {
         value = text;
         return ends_in(text, ".csv") || ends_in(text, ".xlsx")
                    ? std::string()
-                   : fmt::format("is no file for a list: {}; end it in .csv or .xlsx", base::shown(text));
+                   : fmt::format("is not a file for a list: {}; end it in .csv or .xlsx", base::shown(text));
     };
 }
 
 Reader read_drawing_file(std::string& value) {
     return [&value](const std::string& text) {
         value = text;
-        return ends_in(text, ".svg") ? std::string()
-                                     : fmt::format("is no file for a drawing: {}; end it in .svg", base::shown(text));
+        return ends_in(text, ".svg")
+                   ? std::string()
+                   : fmt::format("is not a file for a drawing: {}; end it in .svg", base::shown(text));
     };
 }
 
@@ -140,7 +141,7 @@ Reader read_inside_size(std::vector<double>& value) {
     return [&value](const std::string& text) {
         value = lengths_in(text);
         if (value.size() == 2 || value.size() == 3) return std::string();
-        return fmt::format("is no size: {}; write LxBxH in mm, 400x300x250, or LxB for a sheet", base::shown(text));
+        return fmt::format("is not a size: {}; write LxBxH in mm, 400x300x250, or LxB for a sheet", base::shown(text));
     };
 }
 
@@ -150,7 +151,7 @@ Reader read_measure(std::vector<std::pair<std::string, double>>& values) {
         const auto number =
             sign == std::string::npos ? std::nullopt : base::read_decimal(std::string_view(text).substr(sign + 1));
         if (sign == 0 || !number || number->mark == ',' || !fault_in(text).empty())
-            return fmt::format("is no measure: {}; write NAME=VALUE, deep=60", base::shown(text));
+            return fmt::format("is not a measure: {}; write NAME=VALUE, deep=60", base::shown(text));
         std::string name = text.substr(0, sign);
         for (const auto& [before, value] : values)
             if (before == name) return fmt::format("gives {} twice; give each measure once", base::shown(name));

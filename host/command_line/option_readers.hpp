@@ -26,7 +26,7 @@ struct WholeNumber {
 };
 
 inline constexpr const char* threads_help = "number of threads; the answer does not depend on it";
-inline constexpr const char* replace_help = "replace a file that is written to and is there already";
+inline constexpr const char* replace_help = "replace an output file that exists already";
 inline constexpr const char* html_help = "write the answer as a page to this file, .html, instead of text";
 
 /// Each stores into `value`, which must outlive the reader. A text may be any bytes, as a file's name may.

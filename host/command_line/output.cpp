@@ -50,7 +50,7 @@ ExitCode Output::close() {
     if (reason_ != EPIPE || !deeds_.empty())
         lines.push_back(
             fmt::format("standard output: cannot be written: {}; {}", std::generic_category().message(reason_),
-                        deeds_.empty() ? "send the answer elsewhere" : "what was asked for is done all the same"));
+                        deeds_.empty() ? "send the answer elsewhere" : "the command itself was carried out"));
     for (const std::string& deed : deeds_) lines.push_back("done and kept: " + deed);
     complain(lines);
     return ExitCode::refused;

@@ -1,4 +1,4 @@
-// What every command is run with.
+// The arguments that every command receives.
 #pragma once
 
 #include <string>

@@ -55,7 +55,7 @@ Reader read_tolerance(double& share, double& mm) {
         const auto value = positive_number(number);
         if (!value || (is_share && *value >= 100))
             return fmt::format(
-                "is no tolerance: {}; write a share of each length like 5%, or a length like 10 (mm) or "
+                "is not a tolerance: {}; write a share of each length like 5%, or a length like 10 (mm) or "
                 "0.5in",
                 base::shown(text));
         (is_share ? share : mm) = *value * scale;
@@ -66,7 +66,7 @@ Reader read_tolerance(double& share, double& mm) {
 Reader read_state(std::optional<std::string>& value) {
     return [&value](const std::string& text) -> std::string {
         if (text != "won" && text != "lost" && text != "open")
-            return fmt::format("is no state: {}; write won, lost or open", base::shown(text));
+            return fmt::format("is not a state: {}; write won, lost or open", base::shown(text));
         value = text;
         return {};
     };

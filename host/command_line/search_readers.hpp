@@ -1,5 +1,5 @@
-// Readers of what saved quotes are searched for by: sizes in mm or in inches, how near a size must be, what became of
-// a quote.
+// Readers of the search options for saved quotes: sizes in mm or in inches, the tolerance of a size, the state of a
+// quote.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-// A rename gives the finished file its name in one step.
+// Renames the finished file, which is one atomic step.
 #include "host/command_line/whole_file.hpp"
 
 #include <fmt/format.h>
@@ -61,7 +61,7 @@ bool is_report(int descriptor) {
 void clear_unfinished_reports(const std::string& name) {
     std::vector<std::string> lines;
     for (const std::string& cleared : ledger::clear_left_overs(name, is_report))
-        lines.push_back(cleared + ": was left by a run that was broken off, and is removed");
+        lines.push_back(cleared + ": was left by an interrupted run, and is removed");
     complain(lines);
 }
 
@@ -76,8 +76,7 @@ WholeFile::WholeFile(std::string name, IfThere there)
       there_(there),
       unfinished_(name_, there == IfThere::replace ? name_ : std::string(), most_names) {
     if (unfinished_.error() == EEXIST)
-        refuse(name_, "files of the name that it has until it is finished are in the way",
-               "remove them, or name another file");
+        refuse(name_, "files with its temporary name are in the way", "remove them, or name another file");
     if (unfinished_.error() != 0) refuse(name_, reason(unfinished_.error()));
     clear_unfinished_reports(name_);
 }

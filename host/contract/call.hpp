@@ -1,4 +1,4 @@
-// One call of a model's function, in whatever process it was loaded, and what may be wrong with how it came back.
+// One call of a model's function, in any process, and the faults that are found after it returns.
 #pragma once
 
 #include <cstdint>

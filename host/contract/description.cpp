@@ -71,7 +71,7 @@ private:
     static std::string called(const char* id) {
         if (id == nullptr) return "nothing";
         const std::string text(id, ::strnlen(id, longest_text));
-        return base::is_plain_line(text) ? base::shown(text) : "what is no plain text";
+        return base::is_plain_line(text) ? base::shown(text) : "a text that cannot be shown";
     }
 
     void read_header(const flutebook_model& exported) {
@@ -80,7 +80,7 @@ private:
                    "build it again with the headers of this SDK");
         if (exported.major != FLUTEBOOK_MAJOR)
             refuse(exported.major > FLUTEBOOK_MAJOR ? "newer major" : "older major",
-                   fmt::format("built for contract {}, this host speaks {}", exported.major, FLUTEBOOK_MAJOR),
+                   fmt::format("built for contract {}, this host knows {}", exported.major, FLUTEBOOK_MAJOR),
                    exported.major > FLUTEBOOK_MAJOR ? "use a newer host, or build it with this host's SDK"
                                                     : "build it again with this host's SDK");
         if (exported.size < first_release_size)
@@ -110,7 +110,8 @@ private:
         const std::size_t length = ::strnlen(given, longest_text + 1);
         if (length > longest_text) refuse("long text", which, fmt::format("at most {} bytes", longest_text));
         if (!base::is_plain_line({given, length}))
-            refuse("unfit text", which + " is no line of UTF-8", "write it as one line, without control characters");
+            refuse("unfit text", which + " is not one line of UTF-8",
+                   "write it as one line, without control characters");
         return {given, length};
     }
 
@@ -193,7 +194,7 @@ private:
         result.name = name(given.name, which);
         if (result.name == plant::served_model_key)
             refuse("unfit name", fmt::format("{} is called '{}'", which, result.name),
-                   "name it otherwise: in plugins.yaml that key names the file of a model");
+                   "choose another name: in plugins.yaml that key names the file of a model");
         result.range = range(given.low, given.high, result.name);
         if (given.required > 1)
             refuse("unknown required", fmt::format("{} has {}", result.name, given.required), "0 or 1");
@@ -246,7 +247,7 @@ private:
         const bool is_by_choice = setting.varies_by == VariesBy::choice;
         const bool has_keys = setting.keyed_by && may_be_keys(*setting.keyed_by);
         if (is_by_choice != setting.keyed_by.has_value() || (is_by_choice && !has_keys))
-            refuse("unfit keys", setting.name + " varies by the names of no choice setting",
+            refuse("unfit keys", setting.name + " varies by choice, and names no choice setting",
                    "key it by a choice setting of the same model that has one value for an order");
     }
 

@@ -1,4 +1,4 @@
-// From a plugin's exported data to a Model: reads no further than the writer's own sizes say, and believes nothing.
+// From a plugin's exported data to a Model: reads no further than the sizes in the data say, and checks every field.
 #pragma once
 
 #include <string>

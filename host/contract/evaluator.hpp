@@ -1,5 +1,5 @@
-// A model that is evaluated outside this process. The engine asks for one where the plant isolates the model; how it is
-// done, and how a process ends, the engine does not know.
+// A model that is evaluated outside this process. The engine asks for one where the plant isolates the model; the
+// engine does not know how this is done, nor how a process ends.
 #pragma once
 
 #include <cstddef>

@@ -67,7 +67,7 @@ Model open(const plant::Plant& plant, const std::string& id, PluginFile file, co
 void rename(Model& model, const plant::ModelSettings& entry) {
     if (!model.provides.empty())
         throw ModelError(
-            fmt::format("{}: plugins.{}: {} cannot serve under another id: it provides {}; only a model that "
+            fmt::format("{}: plugins.{}: {} cannot be loaded under another id: it provides {}; only a model that "
                         "provides nothing can",
                         base::place_text(entry.place), entry.id, model.where(), model.provides.front().name));
     model.id = entry.id;

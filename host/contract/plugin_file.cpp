@@ -136,7 +136,7 @@ PluginFile PluginFile::read(const std::string& name) {
     const bool is_there = file.get() >= 0 ? ::fstat(file.get(), &about) == 0 : errno != ENOENT && errno != ENOTDIR;
     if (is_there && file.get() < 0) refuse(name, fmt::format("cannot be read: {}; correct its permissions", reason()));
     if (!is_there || !S_ISREG(about.st_mode))
-        refuse(name, "no such plugin file; build it, or take the model off plugins.yaml");
+        refuse(name, "no such plugin file; build it, or remove the model from plugins.yaml");
     const std::vector<char> bytes = bytes_of(name, file.get(), about.st_size);
     if (is_cut_short(bytes)) refuse(name, "the file is cut short: its end is missing; copy it again");
 
@@ -164,10 +164,10 @@ void PluginFile::check_place() const {
         refuse(name_, fmt::format("leads out of its folder: found {}; put the file itself into {}", real_path_,
                                   expected.string()));
     if ((own_mode_ & S_IWOTH) != 0)
-        refuse(name_, fmt::format("anybody may write to it: found mode {:04o}; take that right away: chmod o-w",
+        refuse(name_, fmt::format("anybody may write to it: found mode {:04o}; remove that permission: chmod o-w",
                                   own_mode_ & 07777U));
     if ((folder_mode_ & S_IWOTH) != 0)
-        refuse(name_, fmt::format("anybody may write to its folder: found {} with mode {:04o}; take that right away: "
+        refuse(name_, fmt::format("anybody may write to its folder: found {} with mode {:04o}; remove that permission: "
                                   "chmod o-w",
                                   folder.string(), folder_mode_ & 07777U));
 }

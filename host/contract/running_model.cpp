@@ -72,7 +72,7 @@ void write_line(const RunningModel& model, const char* what, int signal) {
                                  name == nullptr ? "NAL" : name,
                                  ") while ",
                                  model.doing,
-                                 " in this program's own process; take it off plugins.yaml, or isolate it\n"};
+                                 " in this program's own process; remove it from plugins.yaml, or isolate it\n"};
     std::array<iovec, std::size(parts)> pieces{};
     for (std::size_t i = 0; i < pieces.size(); ++i) pieces[i] = {const_cast<char*>(parts[i]), std::strlen(parts[i])};
     static_cast<void>(::writev(STDERR_FILENO, pieces.data(), static_cast<int>(pieces.size())) > 0);

@@ -1,5 +1,5 @@
-// A price of scrap held beside what paper costs: scrap that sells for more than the cheapest paper makes waste a
-// profit, and is a slip of the pen.
+// Compares the price of scrap with the price of paper: scrap that sells for more than the cheapest paper would make
+// waste a profit, so it is probably a typing error.
 #pragma once
 
 #include <vector>

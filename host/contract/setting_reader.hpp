@@ -1,5 +1,5 @@
-// Reads the values that a file gives for one setting and holds them against its declaration: unit, range, choices, keys
-// and steps. Every error and every unusual value is kept with file, line and column.
+// Reads the values that a file gives for one setting and checks them against its declaration: unit, range, choices,
+// keys and steps. Every error and every unusual value is kept with file, line and column.
 #pragma once
 
 #include <optional>

@@ -199,7 +199,7 @@ private:
         result.table = values.on(request_.date);
         if (result.table == nullptr) {
             complain("date",
-                     fmt::format("{}.{} has no value on {}: its first counts from {}; date the request later, or "
+                     fmt::format("{}.{} has no value on {}: its first value counts from {}; date the request later, or "
                                  "give an earlier value",
                                  model.id, setting.name, base::to_string(request_.date),
                                  base::to_string(values.tables.front().from)));

@@ -1,5 +1,5 @@
-// Whether a plugin's file may be let into this process. The engine asks before it loads one; how it is found out is
-// not the engine's to know.
+// Whether a plugin's file may be let into this process. The engine asks before it loads one, and does not know how the
+// answer is found.
 #pragma once
 
 #include <vector>

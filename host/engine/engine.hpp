@@ -1,4 +1,4 @@
-// The engine: plugins in, the cost of orders out.
+// The engine: loads plugins and costs orders.
 //
 // Started once from a plant; constant and safe to call from any thread afterwards. Every row is costed through all
 // models in blocks; what comes out does not depend on blocks or threads, to the bit. Each row is checked: names in

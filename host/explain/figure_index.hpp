@@ -1,4 +1,4 @@
-// Figures by their names: what a name stands for, and at which places.
+// An index of figures by name: the figure of a name, and its places.
 #pragma once
 
 #include <compare>

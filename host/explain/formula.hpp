@@ -1,5 +1,5 @@
-// A figure that the program works out from others: the price from the cost and the margin. Whoever works it out says
-// how, and from what.
+// A figure that the program calculates from others, such as the price from the cost and the margin. The code that
+// calculates it states the formula and its inputs.
 #pragma once
 
 #include <cstddef>

@@ -1,5 +1,5 @@
-// Which inputs of a model move which of its results: each number that goes into it is moved a little, alone, and the
-// model evaluated again.
+// Which inputs of a model change which of its results: each input is changed a little, alone, and the model evaluated
+// again.
 #pragma once
 
 #include <cstddef>

@@ -1,8 +1,8 @@
-// Behind a figure: a charged line, a sum, a mass or a length walked down to settings, facts and the files they were
-// written in.
+// Traces a figure (a cost line, a sum, a mass or a length) down to settings, facts and the files that they were written
+// in.
 //
-// A model is a black box, but a pure one: an input that moves the figure stands behind it, one that does not is left
-// out.
+// A model is a black box, but a pure function: an input that changes the figure is one of its sources, one that does
+// not is left out.
 #pragma once
 
 #include <cstddef>

@@ -1,4 +1,4 @@
-// Fields of a form: one complaint for each thing that is wrong, worded in one place.
+// Fields of a map: one message for each error, worded in one place.
 #include "host/fields/map_reader.hpp"
 
 #include <fmt/format.h>

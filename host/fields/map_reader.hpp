@@ -1,5 +1,5 @@
-// A file's map filled in by a person, read field by field. Nothing here stops at the first error: each is a complaint
-// with its place and path, and the reading goes on with a stand-in, so that a person hears of everything at once.
+// Reads a map of a file field by field. It does not stop at the first error: each error is a message with its place and
+// path, and reading continues with a default value, so that a person sees all errors at once.
 //
 // Stand-ins raise no further complaint: NaN for a number (it fails no comparison), an empty text, an empty list. They
 // never reach anybody, since the reader throws in the end.
@@ -101,7 +101,7 @@ private:
 /// A map with known keys.
 class MapReader {
 public:
-    /// Complains where the field is no map; its fields are then silent.
+    /// Reports an error if the field is not a map; its fields then report none.
     explicit MapReader(const Field& map);
 
     /// Whether an optional field was given. Asks for it as field() does.

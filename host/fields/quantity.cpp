@@ -1,5 +1,5 @@
-// Numbers as people write them. The grammar is our own and narrow: what another reader might take for another number
-// (010 for eight, 1,5 for fifteen, a quoted 5 for a text) is refused rather than guessed.
+// Reads numbers as people write them. The grammar is our own and strict: text that another reader might take for
+// another number (010 for eight, 1,5 for fifteen, a quoted 5 for a text) is refused rather than guessed.
 #include "host/fields/quantity.hpp"
 
 #include <charconv>
@@ -43,7 +43,7 @@ std::variant<double, Problem> read_decimal(std::string_view text) {
     double value = 0;
     const auto [end, failure] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (failure != std::errc() || end != text.data() + text.size())
-        return Problem{"a number beyond reckoning: found " + base::shown(text)};
+        return Problem{"a number too large to calculate with: found " + base::shown(text)};
     return value + 0.0;  // -0 is 0
 }
 

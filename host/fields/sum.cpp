@@ -1,5 +1,6 @@
-// Sums by muParser, behind a reader of our own: its stock parser knows operators and functions that no style needs, and
-// behaves in no defined way on hostile text. What passes SumReader uses a handful of its features alone.
+// Calculates sums with muParser, after our own reader has checked them: its standard parser has operators and functions
+// that no style needs, and its behaviour on hostile text is undefined. What passes SumReader uses a handful of its
+// features alone.
 //
 // A compiled parser writes to its own stack while it evaluates, so none is ever shared between threads.
 #include "host/fields/sum.hpp"

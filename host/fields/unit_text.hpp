@@ -1,4 +1,4 @@
-// A unit as a text, before any meaning is asked of it: its words, its exponents, and what may not stand in it.
+// The text of a unit, before its meaning is looked up: its words, its exponents, and what may not stand in it.
 #pragma once
 
 #include <string>

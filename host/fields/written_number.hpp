@@ -1,5 +1,5 @@
-// Numbers that people write otherwise than as a plain decimal: a length with a fraction, as a rule shows it; and what
-// is no number to this program, but is one to whoever wrote it, with what to write in its place.
+// Numbers that are not plain decimals: a length with a fraction, as a rule shows it; and what is no number to this
+// program, but is one to whoever wrote it, with what to write in its place.
 #pragma once
 
 #include <optional>

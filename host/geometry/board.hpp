@@ -1,4 +1,4 @@
-// A board as it enters the sums: each ply with its take-up, its adhesive and its price of the day.
+// A board as the calculation uses it: each ply with its take-up, its adhesive and its price on the day.
 #pragma once
 
 #include <cstddef>

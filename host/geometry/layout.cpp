@@ -89,7 +89,7 @@ void add_candidate(const RouteCandidates& way, const Ups& ups, double roll_width
                    std::vector<Candidate>& candidates) {
     if (ups.boxes() > way.rule.ups_max || !way.along.holds(ups.nx) || !way.across.holds(ups.ny)) return;
     const double slit_mm = way.rule.across.length_mm(ups.ny);
-    const WebCut web = cut_web(*way.corrugator, roll_width_mm, slit_mm);
+    const WebLayout web = cut_web(*way.corrugator, roll_width_mm, slit_mm);
     if (web.outs < 1) return;
     const double chop_mm = way.rule.along.length_mm(ups.nx);
     const orders::SheetCut cut{roll_width_mm, web.outs, ups.boxes(), chop_mm, slit_mm};

@@ -1,5 +1,5 @@
-// Why an order fits nowhere: the ways that were tried, and the limit that stopped each; and a length as people of the
-// plant read it.
+// Why no way can make an order: the ways that were tried, and the limit that excluded each; and a length as people of
+// the plant read it.
 #pragma once
 
 #include <fmt/format.h>

@@ -44,7 +44,7 @@ std::vector<const Corrugator*> makers_of(const Plant& plant, const Board& board)
     return makers;
 }
 
-WebCut cut_web(const Corrugator& corrugator, double roll_width_mm, double slit_mm) {
+WebLayout cut_web(const Corrugator& corrugator, double roll_width_mm, double slit_mm) {
     const double fit = run::whole_down((roll_width_mm - corrugator.trim_min_mm) / slit_mm);
     const double outs = std::clamp(fit, 0.0, corrugator.outs_max);
     // The hair in whole_down may seat a sheet a rounding beyond the roll; the edge it leaves is nothing, not less.

@@ -14,10 +14,10 @@ namespace flutebook::geometry {
 [[nodiscard]] std::vector<const plant::Corrugator*> makers_of(const plant::Plant& plant, const plant::Board& board);
 
 /// Sheets side by side, and what is left of the roll at its edges. No outs: not even one sheet fits.
-struct WebCut {
+struct WebLayout {
     double outs, trim_mm;
 };
 
-[[nodiscard]] WebCut cut_web(const plant::Corrugator& corrugator, double roll_width_mm, double slit_mm);
+[[nodiscard]] WebLayout cut_web(const plant::Corrugator& corrugator, double roll_width_mm, double slit_mm);
 
 }  // namespace flutebook::geometry

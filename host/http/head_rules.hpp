@@ -1,5 +1,5 @@
-// What a request's head must be before anything reads it: what could be read in two ways, or announces what is not
-// taken here, is refused.
+// What a request's head must be before anything reads it: a head that could be read in two ways, or that announces
+// something unsupported, is refused.
 #pragma once
 
 #include <cstddef>
@@ -11,7 +11,7 @@
 
 namespace flutebook::http {
 
-struct Refused {
+struct RequestRefusal {
     int status;
     std::string text;
 };
@@ -19,7 +19,8 @@ struct Refused {
 [[nodiscard]] std::string lower_case(std::string_view text);
 
 /// `version` as 10 * major + minor; nothing where the head is fit.
-[[nodiscard]] std::optional<Refused> refused_head(const Request& head, unsigned version, std::size_t most_headers);
+[[nodiscard]] std::optional<RequestRefusal> refused_head(const Request& head, unsigned version,
+                                                         std::size_t most_headers);
 
 /// Whether a header goes on in the next line: read differently by different programs. `bytes` begin with a head.
 [[nodiscard]] bool has_folded_header(std::string_view bytes);

@@ -1,4 +1,4 @@
-// A request and its response as plain values: what everything behind the socket works with.
+// An HTTP request and its response as plain values.
 #pragma once
 
 #include <cstddef>

@@ -33,7 +33,7 @@ void keep_from_children(Socket& socket) {
     ::fcntl(socket.native_handle(), F_SETFD, FD_CLOEXEC);
 }
 
-Refused refused_by(const error_code& fault) {
+RequestRefusal refused_by(const error_code& fault) {
     if (fault == wire::error::header_limit || fault == wire::error::buffer_overflow)
         return {431, "request: its head is too large; send less"};
     if (fault == wire::error::body_limit) return {413, "request: its body is too large; send less at a time"};
@@ -59,7 +59,7 @@ Request read_request(const wire::request<wire::string_body>& message, const tcp:
 struct Server::Service {
     class Visit;
 
-    Service(Site& asked, const Limits& allowed) : site(asked), limits(allowed) {}
+    Service(Site& asked, const ServerLimits& allowed) : site(asked), limits(allowed) {}
 
     void welcome(tcp::socket socket);
     void let_in();
@@ -68,7 +68,7 @@ struct Server::Service {
     void end_if_all_left();
 
     Site& site;
-    const Limits limits;
+    const ServerLimits limits;
     asio::io_context context{1};
     tcp::acceptor acceptor{context};
     asio::signal_set signals{context};
@@ -149,7 +149,7 @@ private:
         return service_.limits.message + std::chrono::seconds(bytes / service_.limits.bytes_a_second);
     }
 
-    // Too late: whoever has sent a part is told.
+    // Refuses a client that has sent only a part in time.
     void run_out() {
         if (is_writing_ || is_waiting_) return close();
         if (is_answering_) return;
@@ -190,7 +190,7 @@ private:
     }
 
     void refuse_by(const error_code& fault) {
-        const Refused why = refused_by(fault);
+        const RequestRefusal why = refused_by(fault);
         refuse(why.status, why.text);
     }
 
@@ -353,7 +353,7 @@ void Server::Service::end() {
     end_if_all_left();
 }
 
-Server::Server(const Sockets& sockets, Site& site, const Limits& limits)
+Server::Server(const Sockets& sockets, Site& site, const ServerLimits& limits)
     : service_(std::make_unique<Service>(site, limits)) {
     service_->acceptor.assign(tcp::v4(), sockets.listening);
     keep_from_children(service_->acceptor);

@@ -22,7 +22,7 @@
 namespace flutebook::http {
 
 /// What one connection may take.
-struct Limits {
+struct ServerLimits {
     std::size_t header_bytes = 16 * 1024;
     std::size_t headers = 40;
     std::size_t connections = 256;
@@ -67,7 +67,7 @@ inline constexpr std::array<int, 3> taken_signals = {SIGTERM, SIGINT, SIGHUP};
 class Server {
 public:
     /// Serves on these sockets, which are its own from here on. `site` must outlive it.
-    Server(const Sockets& sockets, Site& site, const Limits& limits = {});
+    Server(const Sockets& sockets, Site& site, const ServerLimits& limits = {});
     Server(const Server&) = delete;
     Server& operator=(const Server&) = delete;
     ~Server();

@@ -124,7 +124,7 @@ ListColumns ListColumns::read(const ListRow& header, const plant::Plant& plant, 
     }
     const auto missing = missing_columns(plant, result.columns_);
     if (errors.empty() && !missing.empty())
-        errors.push_back(fmt::format("{}: the header lacks columns: expected {} as well; known columns: {}",
+        errors.push_back(fmt::format("{}: the header lacks columns: add {}; known columns: {}",
                                      base::place_text(header.place), fmt::join(missing, ", "), reader.known()));
     if (!errors.empty()) throw InputError(InputError::Whose::request, errors);
     return result;

@@ -33,7 +33,7 @@ std::string unmakeable_text(const orders::Request& request, const answers::Unmak
     std::string limits;
     for (const geometry::Refused& way : item.refused)
         limits += (limits.empty() ? "" : "; ") + way.candidate + ": " + way.limit;
-    return fmt::format("{}: request {} at {:.0f}: nothing can make it: {}", base::place_text(request.place),
+    return fmt::format("{}: request {} at {:.0f}: it cannot be made: {}", base::place_text(request.place),
                        request.number, item.quantity, limits);
 }
 

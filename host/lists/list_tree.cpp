@@ -141,7 +141,7 @@ std::optional<OldPrice> ListColumns::old_price(const ListRow& row) const {
         if (columns_[c].kind == Kind::price) {
             const auto price = base::read_decimal(number_text(cell, numbers_, columns_[c].name));
             if (!price || !(price->value >= 0 && price->value < Money::limit) || price->mark == ',')
-                refuse_cell(cell, "price: no number: found " + base::shown(cell.text) +
+                refuse_cell(cell, "price: not a number: found " + base::shown(cell.text) +
                                       ", expected the old price per thousand in plain figures");
             result.per_thousand = price->value;
             is_given = true;
@@ -149,7 +149,7 @@ std::optional<OldPrice> ListColumns::old_price(const ListRow& row) const {
         if (columns_[c].kind == Kind::price_day) {
             result.day = base::parse_date(cell.text);
             if (!result.day)
-                refuse_cell(cell, "price_date: no day: found " + base::shown(cell.text) + ", expected YYYY-MM-DD");
+                refuse_cell(cell, "price_date: not a day: found " + base::shown(cell.text) + ", expected YYYY-MM-DD");
         }
     }
     return is_given ? std::optional(result) : std::nullopt;

@@ -130,7 +130,7 @@ std::string SheetRows::shared_text() {
 std::string SheetRows::number_of_cell() {
     const auto number = number_of(value_);
     if (!number) {
-        refuse_cell("no number: found " + base::shown(value_) + "; save the workbook again");
+        refuse_cell("not a number: found " + base::shown(value_) + "; save the workbook again");
         return "";
     }
     if (style_ >= day_styles_.size() || !day_styles_[style_]) return base::canonical(base::short_decimal(*number));

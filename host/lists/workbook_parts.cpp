@@ -68,7 +68,7 @@ void SharedTexts::text(std::string_view piece) {
     if (is_text_ && !texts_.empty()) texts_.back() += piece;
 }
 
-void StyleReader::begin(std::string_view element, const PartAttributes& attributes) {
+void NumberFormatReader::begin(std::string_view element, const PartAttributes& attributes) {
     if (element == "numFmt")
         formats_[whole_number(attribute(attributes, "numFmtId"))] = is_day_format(attribute(attributes, "formatCode"));
     if (element == "cellXfs") is_cell_styles_ = true;
@@ -78,7 +78,7 @@ void StyleReader::begin(std::string_view element, const PartAttributes& attribut
     is_day_.push_back(format == formats_.end() ? is_day_format(number) : format->second);
 }
 
-void StyleReader::end(std::string_view element) {
+void NumberFormatReader::end(std::string_view element) {
     if (element == "cellXfs") is_cell_styles_ = false;
 }
 

@@ -68,9 +68,9 @@ private:
 };
 
 /// Which cell styles show days.
-class StyleReader : public PartHandler {
+class NumberFormatReader : public PartHandler {
 public:
-    explicit StyleReader(std::vector<bool>& is_day) : is_day_(is_day) {}
+    explicit NumberFormatReader(std::vector<bool>& is_day) : is_day_(is_day) {}
 
     void begin(std::string_view element, const PartAttributes& attributes) override;
     void end(std::string_view element) override;

@@ -65,13 +65,13 @@ public:
     bool read() {
         if (is_over_) return false;
         const zip_int64_t length = zip_fread(part_.get(), piece_.data(), piece_.size());
-        if (length < 0) refuse_file(where_, "cannot be unpacked: it is damaged or broken off; save it again");
+        if (length < 0) refuse_file(where_, "cannot be unpacked: it is damaged or incomplete; save it again");
         read_ += static_cast<std::uint64_t>(length);
         if (read_ > limit_) refuse_size();
         const auto status = XML_Parse(parser_.get(), piece_.data(), static_cast<int>(length), length == 0 ? 1 : 0);
         if (!fault_.empty()) refuse_file(where_, fault_);
         if (status != XML_STATUS_OK)
-            refuse_file(where_, fmt::format("is no workbook that can be read: {}; save it again",
+            refuse_file(where_, fmt::format("is not a readable workbook: {}; save it again",
                                             XML_ErrorString(XML_GetErrorCode(parser_.get()))));
         is_over_ = length == 0;
         return !is_over_;
@@ -140,7 +140,8 @@ public:
         refuse_other_kinds();
         int error = 0;
         archive_.reset(zip_open(file_.c_str(), ZIP_RDONLY, &error));
-        if (!archive_) refuse_file(file_, "is no whole .xlsx workbook: it is damaged or broken off; save it again");
+        if (!archive_)
+            refuse_file(file_, "is not a complete .xlsx workbook: it is damaged or incomplete; save it again");
         look_over();
     }
 
@@ -164,7 +165,7 @@ private:
     // Another kind of file is known by its first bytes.
     void refuse_other_kinds() const {
         const std::unique_ptr<std::FILE, int (*)(std::FILE*)> stream(std::fopen(file_.c_str(), "rb"), &std::fclose);
-        if (!stream) refuse_file(file_, "cannot be read: no such file, or it is not open to you");
+        if (!stream) refuse_file(file_, "cannot be read; check its name and its permissions");
         std::array<unsigned char, 8> bytes{};
         const std::size_t length = std::fread(bytes.data(), 1, bytes.size(), stream.get());
         constexpr std::array<unsigned char, 8> compound{0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1, 0x1A, 0xE1};
@@ -172,7 +173,7 @@ private:
             refuse_file(file_,
                         "is encrypted, or a workbook of the old kind (.xls); save it as .xlsx without a password");
         if (length < 2 || bytes[0] != 'P' || bytes[1] != 'K')
-            refuse_file(file_, "is no .xlsx workbook; save it as .xlsx, or as .csv");
+            refuse_file(file_, "is not an .xlsx workbook; save it as .xlsx, or as .csv");
     }
 
     void look_over() const {
@@ -181,7 +182,7 @@ private:
         for (zip_int64_t p = 0; p < parts; ++p) {
             zip_stat_t stat{};
             if (zip_stat_index(archive_.get(), static_cast<zip_uint64_t>(p), 0, &stat) != 0 || stat.name == nullptr)
-                refuse_file(file_, "is no whole .xlsx workbook: it is damaged; save it again");
+                refuse_file(file_, "is not a complete .xlsx workbook: it is damaged; save it again");
             if (stat.encryption_method != ZIP_EM_NONE) refuse_file(file_, "is encrypted; save it without a password");
             const std::string_view name = stat.name;
             if (name.ends_with("vbaProject.bin")) refuse_file(file_, "has macros; save it as .xlsx without them");
@@ -202,7 +203,7 @@ public:
         if (sheet.empty()) refuse_file(file, "has no sheet of cells; expected a list on its first sheet");
         SharedTexts texts(texts_);
         archive_.read(parts.part_of("sharedStrings"), texts);
-        StyleReader styles(day_styles_);
+        NumberFormatReader styles(day_styles_);
         archive_.read(parts.part_of("styles"), styles);
         rows_ = std::make_unique<SheetRows>(file, texts_, day_styles_, parts.day_count());
         sheet_ = archive_.open(sheet, most_unpacked, *rows_);

@@ -1,4 +1,4 @@
-// A month's flows, each brought to the account it touches: what every machine took in, let go and kept.
+// The month's flows added to the accounts they touch: what every machine received, passed on and kept.
 //
 // The one place that knows which ways documents move mass and money.
 #pragma once

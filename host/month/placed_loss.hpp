@@ -1,4 +1,4 @@
-// Where and when a month lost what: by centre, shift and cause, for whoever walks down from a figure to its rows.
+// The losses of a month by centre, shift and cause, for the pages that lead from a figure to its rows.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// A month beside others and by its parts, for whoever reviews it: what the month's own answer has, beside last month,
+// A month compared with others and by its parts, for its review: what the month's own answer has, beside last month,
 // the year to date and last year; where losses beyond the expected fell. Plain values, and their document.
 //
 // Nothing nets: what was lost beyond the expected stands apart from what was lost less, what is missing from what was

@@ -1,4 +1,4 @@
-// Production documents: where they are dropped, chosen or pasted, and what became of one that was posted.
+// Production documents: where they are dropped, chosen or pasted, and the result of one that was posted.
 #pragma once
 
 #include <string>
@@ -11,7 +11,7 @@
 
 namespace flutebook::pages {
 
-/// The panel for whoever may post, else nothing. Its page has the script `documents.js`, and works without it.
+/// The panel for users who may post; empty for others. Its page has the script `documents.js`, and works without it.
 [[nodiscard]] Html documents_panel(const Frame& frame);
 
 /// The frame of a page that has the panel.

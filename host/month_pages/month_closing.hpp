@@ -1,4 +1,4 @@
-// What stands in the way of closing a month, with the form that closes it.
+// The conditions that still prevent closing a month, and the form that closes it.
 #pragma once
 
 #include "host/month_answers/month_review.hpp"

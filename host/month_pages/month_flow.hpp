@@ -1,5 +1,4 @@
-// Where every tonne went: the flow from the paper store to boxes and mills, and the shares of all that is accounted
-// for.
+// The flow of mass from the paper store to boxes and mills, and the shares of the total.
 #pragma once
 
 #include "host/month_answers/month_review.hpp"

@@ -1,4 +1,4 @@
-// All months as a table, each the way to its review.
+// All months as a table; each row links to its review.
 #include "host/month_pages/documents_page.hpp"
 #include "host/month_pages/month_page.hpp"
 #include "host/month_pages/month_text.hpp"

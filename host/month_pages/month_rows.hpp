@@ -1,4 +1,4 @@
-// The walk down from a month: a cause by the places that lost by it, a list of entries, one entry as it was posted.
+// The pages below a month: one cause by the places that lost by it, a list of entries, one entry as it was posted.
 #pragma once
 
 #include <string>

@@ -45,7 +45,7 @@ namespace flutebook::pages {
 [[nodiscard]] Address entry_address(std::int64_t entry);
 [[nodiscard]] Address order_address(const std::string& order);
 
-/// A name, or what stands for none.
+/// A name, or its replacement if it is empty.
 [[nodiscard]] std::string name_or(const std::string& name, const char* none);
 
 /// A figure that leads to what it is made of.

@@ -1,4 +1,4 @@
-// The pictures of an offer: what the box looks like, and nothing that tells how the house makes it.
+// The drawings of an offer: they show the box, and nothing about how the plant makes it.
 #pragma once
 
 #include <vector>

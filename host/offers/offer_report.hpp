@@ -1,5 +1,5 @@
-// An offer: what a customer may know of an answer, as a report. It holds prices, the box and what is agreed; no cost,
-// no margin, no waste, no machine, and no name of a model, a paper or a board of the house.
+// An offer: the part of an answer that a customer may know, as a report. It holds prices, the box and what is agreed;
+// no cost, no margin, no waste, no machine, and no name of a model, a paper or a board of the house.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-// The words of an offer. All of them stand in one file of words: the plant's offer.yaml where its folder has one, else
+// The words of an offer, all in one file: the plant's offer.yaml where its folder has one, else
 // config/offer-words.yaml, which is compiled in. So an offer leaves the house in the customer's language, and no word
 // of another stands in it.
 #pragma once

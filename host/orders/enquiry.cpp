@@ -45,7 +45,7 @@ public:
     Node read(base::Date today) {
         if (words_.empty())
             complain(root_.place,
-                     "nothing is asked for: found an empty line; write a style, sizes, a board, quantities "
+                     "an empty enquiry: found an empty line; write a style, sizes, a board, quantities "
                      "and a margin, as in `0201 400x300x250 B-140 500 18%`");
         for (std::size_t at = 0; at < words_.size(); ++at) {
             if (const std::size_t groups = groups_behind(at); groups > 0) {
@@ -177,7 +177,7 @@ private:
     }
 
     void complain_again(const std::string& what, const std::string& found, const base::Place& place) {
-        complain(place, what + ": said twice: found " + base::shown(found) + " as well; say it once");
+        complain(place, what + ": given twice: found " + base::shown(found) + " as well; give it once");
     }
 
     void complain(const base::Place& place, const std::string& text) { complaints_.add(place, "", text); }

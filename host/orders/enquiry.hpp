@@ -1,8 +1,8 @@
-// An enquiry in one line, as a person says it: `0201 400x300x250 B-140 500 1000 5000 2c 18%`.
+// An enquiry in one line: `0201 400x300x250 B-140 500 1000 5000 2c 18%`.
 //
-// Every word says by its form what it is, so their order is free: a style's code, inside sizes with an x between them,
-// a board's code, quantities, colours (`2c`), the margin (`18%`), machines of the route, a day, and NAME=VALUE for a
-// key of a request, a measure of the style, or a model's setting (`consumables.coverage=0.3`).
+// The form of each word tells its meaning, so words may come in any order: a style's code, inside sizes with an x
+// between them, a board's code, quantities, colours (`2c`), the margin (`18%`), machines of the route, a day, and
+// NAME=VALUE for a key of a request, a measure of the style, or a model's setting (`consumables.coverage=0.3`).
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// Words are read one by one by the reader of lines, so that a form and a line never understand a word differently.
+// The reader of lines reads each word, so that a form and a line give a word the same meaning.
 #include "host/orders/enquiry_fields.hpp"
 
 #include <algorithm>

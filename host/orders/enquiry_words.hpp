@@ -1,4 +1,4 @@
-// The words of a typed line: where each stands, and what its form says it is.
+// The words of a typed line: the position of each, and its kind.
 #pragma once
 
 #include <optional>

@@ -1,4 +1,4 @@
-// Which share of its price an order is to keep, and who said so.
+// The margin of an order, and where it was given.
 #pragma once
 
 #include "host/orders/request.hpp"

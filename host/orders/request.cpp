@@ -94,7 +94,8 @@ std::string read_copied_from(const fields::Field& field) {
     const bool is_number =
         number.size() >= 7 && number[0] == 'Q' && number.find_first_not_of("0123456789", 1) == std::string::npos;
     if (!number.empty() && !is_number)
-        field.complain("no number of a saved quote: found " + base::shown(number) + ", expected one like `Q000001`");
+        field.complain("not the number of a saved quote: found " + base::shown(number) +
+                       ", expected one like `Q000001`");
     return number;
 }
 
@@ -120,7 +121,7 @@ void leave_out_trim(fields::MapReader& form, const plant::Board& board, Request&
     if (!form.has("trim")) return;
     request.doubts.push_back(
         {base::place_text(form.field("trim").place()),
-         fmt::format("trim: counts for nothing: board {} is bought as sheets; take it out", base::shown(board.code))});
+         fmt::format("trim: has no effect: board {} is bought as sheets; take it out", base::shown(board.code))});
 }
 
 Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::optional<base::Date> date_override) {

@@ -1,5 +1,5 @@
-// One customer's enquiry, read from a request file and checked against the plant: every complaint stands at the field
-// that asks for what the plant cannot do.
+// One customer's enquiry, read from a request file and checked against the plant: every error names the field that asks
+// for something the plant cannot do.
 #pragma once
 
 #include <cstddef>

@@ -1,4 +1,4 @@
-// A request that came from no file, as the text of a file: what a saved quote keeps of it.
+// Writes a request that came from no file as the text of a file, for a saved quote to keep.
 #pragma once
 
 #include <string>

@@ -1,5 +1,4 @@
-// Every section is the report's own; here it gets its place on the page, and its figures the way to what is behind
-// them.
+// Places each section of the report on the page, and links its figures to their sources.
 #include "host/pages/answer_parts.hpp"
 
 #include <fmt/format.h>

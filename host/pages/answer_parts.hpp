@@ -1,6 +1,6 @@
-// The answer to a request as parts of a page. Each has an id of its own, so that a script replaces it alone, and its
-// place on the page even where there is nothing to say: #ladder, #missing, #watch, #limits, #layout, #box, #cost,
-// #prices with #price and #ways, #masses with #mass, #run and #waste, #further, #pieces.
+// The answer to a request as parts of a page. Each part has its own id, so that a script can replace it alone, and is
+// on the page even if it is empty: #ladder, #missing, #watch, #limits, #layout, #box, #cost, #prices with #price and
+// #ways, #masses with #mass, #run and #waste, #further, #pieces.
 #pragma once
 
 #include "host/answers/quote_answer.hpp"

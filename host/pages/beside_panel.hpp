@@ -1,4 +1,4 @@
-// What is asked beside an enquiry: the form that asks it, and what it came to. #what-if and #beside.
+// The form for comparisons, and their result. #what-if and #beside.
 #pragma once
 
 #include <optional>

@@ -1,5 +1,5 @@
-// The enquiry's line and form, which write the same thing: each is a form of its own that asks by GET, so both work
-// without scripts, and the address that they lead to is the draft.
+// The line and the form of an enquiry, two ways to write the same thing: each is a form of its own that asks by GET, so
+// both work without scripts, and the address that they lead to is the draft.
 #pragma once
 
 #include <string>

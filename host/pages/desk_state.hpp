@@ -1,5 +1,5 @@
-// What the address of a quote says: the enquiry, the quantity whose sheet is shown, and the figure that stands open. So
-// a link is a draft.
+// The state in the address of a quote: the enquiry, the quantity whose sheet is shown, and the figure that is traced.
+// So a link is a draft.
 #pragma once
 
 #include <optional>

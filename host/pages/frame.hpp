@@ -1,4 +1,4 @@
-// What stands around every page: its head, where one can go, what must be told on each page, who is at the desk.
+// The frame of every page: head, navigation, notices, and the name of the user.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// The quote desk: what is the price. GET /quotes/new.
+// The quote desk, where an enquiry gets its price. GET /quotes/new.
 #pragma once
 
 #include <string>

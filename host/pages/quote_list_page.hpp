@@ -1,4 +1,4 @@
-// Saved quotes: what did we quote whom, for how much. GET /quotes.
+// The list of saved quotes. GET /quotes.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// The page of a request that was refused, or that something failed on: what is wrong, sentence by sentence.
+// The page for a request that was refused or failed: its messages.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// Any report in the frame of the pages: what a place answers that needs no page of its own.
+// A page that shows any report in the common frame.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// A saved quote as it was, with what became of it and what can be done with it. GET /quotes/Q000001.
+// A saved quote as it was, with its state and its actions. GET /quotes/Q000001.
 #pragma once
 
 #include <optional>

@@ -26,7 +26,7 @@ std::string sign_in_page(const Frame& frame, const SignIn& asked) {
     if (frame.role == Role::nobody)
         return document(frame, "Nobody has signed in here",
                         html("<h1>Nobody has signed in here</h1>\n<p>Open the address that the terminal shows: it "
-                             "has a key that opens once.</p>\n"));
+                             "has a key that works once.</p>\n"));
     return document(frame, "At the desk",
                     html("<h1>At the desk</h1>\n<p>{}</p>\n<form method=\"post\" action=\"{}\">{}"
                          "<button>Sign out</button></form>\n",

@@ -1,4 +1,4 @@
-// Who is at the desk: the form by which a person signs in, and what stands in its place once somebody has.
+// The sign-in form, and what replaces it after a person has signed in.
 #pragma once
 
 #include <string>

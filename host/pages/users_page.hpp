@@ -1,4 +1,4 @@
-// Who may use the pages, and as what.
+// The list of users and their roles.
 #pragma once
 
 #include <string>

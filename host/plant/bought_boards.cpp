@@ -1,6 +1,6 @@
 // A board that a supplier delivers as sheets: `bought: {from, flute, grammage, caliper, waste, price}`.
 //
-// It stands in the sums as a board of one paper, whose price by mass follows from the price of a square metre, and its
+// It is calculated as a board of one paper, whose price by mass follows from the price of a square metre, and its
 // supplier as a corrugator that takes no time and strips, trims and changes nothing.
 #include <algorithm>
 #include <string>
@@ -64,7 +64,7 @@ void read_bought(const fields::Field& map, const BoardParts& parts, Board& board
     const auto has_code = [&](const Paper& paper) { return paper.code == board.code; };
     if (std::any_of(parts.papers.begin(), parts.papers.end(), has_code))
         map.complain_of_key("not free as the name of a bought board: a paper is called " + base::shown(board.code) +
-                            " too; name the board otherwise");
+                            " too; give the board another name");
     fields::MapReader form(map);
     std::string name = form.field("from").text();
     board.flutes = read_flutes(form.field("flute"), parts);

@@ -1,5 +1,5 @@
-// The machines of a plant as one list: corrugators first, then converters, then dispatch. Behind them, uncounted, stand
-// who delivers the boards that are bought.
+// The machines of a plant as one list: corrugators first, then converters, then dispatch. The suppliers of bought
+// boards follow after them and are not counted.
 #pragma once
 
 #include <cstddef>

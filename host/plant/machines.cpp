@@ -164,7 +164,7 @@ void check_supplier_names(const Plant& plant, base::Diagnostics& complaints) {
         const bool is_machine = plant.find_corrugator(name) != nullptr || plant.find_converter(name) != nullptr;
         if (!is_machine && !is_reserved(name)) continue;
         complaints.add(supplier->places.find("from")->second, fmt::format("boards.{}.bought.from", board.code),
-                       fmt::format("not free as a supplier's name: {} is {}; name who delivers it otherwise",
+                       fmt::format("not free as a supplier's name: {} is {}; give the supplier another name",
                                    base::shown(name), is_machine ? "a machine of the plant" : "an account"));
     }
 }

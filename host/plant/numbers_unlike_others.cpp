@@ -1,5 +1,5 @@
-// A number that is right for one plant may be wrong beside its neighbours: a decimal point that slipped makes a paper
-// or an hour of a machine ten times as dear as the others, whatever the currency.
+// A number may be right for one plant, and wrong compared with its neighbours: a decimal point that slipped makes a
+// paper or an hour of a machine ten times as dear as the others, whatever the currency.
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 // The plant as a whole: its files in turn, and the look-ups of what was read.
 //
-// A file that refers to another is read after it. What one file lacks is no reason to keep silent about the next.
+// A file that refers to another is read after it. An error in one file does not stop the reading of the next.
 #include "host/plant/plant.hpp"
 
 #include <fmt/format.h>
@@ -47,7 +47,7 @@ public:
         complaints_.throw_if_any(InputError::Whose::plant);
     }
 
-    // A silent field where the file cannot be read.
+    // A field that reports no errors, if the file cannot be read.
     fields::Field file(const std::string& name, fields::Reading& reading) {
         const auto path = path_to(path_, name);
         if (trees_ != nullptr) return fields::Field(trees_->at(name), path, reading);

@@ -1,4 +1,4 @@
-// plant.yaml: what the plant is called, counts in, and how its mills pay.
+// plant.yaml: the plant's name, currency and units, and how its mills pay.
 //
 // Currency codes are those of ISO 4217. They have two decimal places, but for those listed first: these as a table
 // generated from ISO 4217 gives them (its versions of 2025-02-04 and 2026-01-01); XOF, XPF and the list of the

@@ -1,6 +1,6 @@
-// The readers of a plant's files, one a file. Each is given the whole file as a field (silent where the file could not
-// be read), complains of all that is wrong with it, and returns what it holds, with stand-ins where it complained.
-// The codes that one table gives are kept for the tables that refer to them.
+// The readers of a plant's files, one a file. Each is given the whole file as a field (one that reports no errors if
+// the file could not be read), reports everything wrong with it, and returns its values, with defaults for the wrong
+// ones. The codes that one table gives are kept for the tables that refer to them.
 #pragma once
 
 #include <cstddef>

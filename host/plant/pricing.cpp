@@ -1,4 +1,4 @@
-// Each rule is read by itself; what one lacks is no reason to keep silent about the next.
+// Each rule is read by itself; an error in one does not stop the reading of the next.
 #include "host/plant/pricing.hpp"
 
 #include <fmt/format.h>

@@ -1,6 +1,7 @@
-// What stands between a cost and a price by the plant's own rules: `pricing:` of plant.yaml, each rule optional.
+// The plant's own rules between cost and price: `pricing:` of plant.yaml, each rule optional.
 //
-// Plain values, as written: money here is in the plant's currency, and whoever reckons a price counts it in coins.
+// Plain values, as written: money here is in the plant's currency, and code that calculates a price converts it to
+// coins.
 #pragma once
 
 #include <optional>

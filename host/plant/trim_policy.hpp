@@ -1,4 +1,4 @@
-// Who pays for the side trim of a web: each order for that of its own roll, or all for what they leave on average.
+// How orders pay for side trim: each for the trim of its own roll, or all for the average.
 #pragma once
 
 #include <cstdint>

@@ -1,4 +1,4 @@
-// What a ledger tells of the trim of webs, and the share that an order is quoted with for it.
+// The trim of webs as counted in a ledger, and the share that an order is quoted with.
 #pragma once
 
 #include <cstdint>

@@ -1,5 +1,5 @@
-// The ranges are common practice from memory, no published source, and wide: a number outside is a slip of the pen more
-// often than a plant's own.
+// The ranges are common practice from memory, no published source, and wide: a number outside is more often a typing
+// error than a real value.
 #include "host/plant/unusual_numbers.hpp"
 
 #include <fmt/format.h>

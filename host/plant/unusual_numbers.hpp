@@ -1,5 +1,5 @@
-// Numbers of the plant's files that can be, but seldom are: a paper at 0.5 a tonne, a rate ten times the others', a
-// roll 2 mm wide where `2,500` was written for 2500. Each is a warning with its place, and none stops anything.
+// Numbers of the plant's files that are possible but unusual: a paper at 0.5 a tonne, a rate ten times the others', a
+// roll 2 mm wide where `2,500` was written for 2500. Each gives a warning with its place.
 #pragma once
 
 #include <vector>

@@ -1,4 +1,4 @@
-// One model as a plant uses it: who feeds whom, and the value of each setting on a day with the place where it stands.
+// One model as a plant uses it: its inputs and their sources, and the value of each setting on a day with its place.
 //
 // Its document: an entry of `plugin describe --json`, and besides "sha256", "trust" (installed, tried), "isolated",
 //   of each need "from": S as `plugin graph --json` has it, of each provide "to": [id...], of each setting

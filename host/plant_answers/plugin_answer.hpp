@@ -50,7 +50,7 @@ struct Checked {
         std::string said;   // broken: what the plugin did; not tried: why; holds: what was found, if anything
         std::string again;  // broken: the command that repeats it
     };
-    struct PluginMeasure {
+    struct CheckFigure {
         std::string name;
         double value;
     };
@@ -58,7 +58,7 @@ struct Checked {
     CheckOptions asked;
     std::string model, sha256;
     std::vector<CheckedRule> rules;
-    std::vector<PluginMeasure> figures;
+    std::vector<CheckFigure> figures;
 
     [[nodiscard]] std::size_t count(State state) const;
     [[nodiscard]] bool has_passed() const { return count(State::broken) == 0; }

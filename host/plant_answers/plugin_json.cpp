@@ -207,7 +207,7 @@ std::string check_document(const Checked& checked) {
                                    {"state", state_words(rule.state)},
                                    {"said", text_or_null(rule.said)},
                                    {"again", text_or_null(rule.again)}});
-    for (const Checked::PluginMeasure& figure : checked.figures) result["figures"][figure.name] = figure.value;
+    for (const Checked::CheckFigure& figure : checked.figures) result["figures"][figure.name] = figure.value;
     return answers::document_text("plugin-check", result);
 }
 

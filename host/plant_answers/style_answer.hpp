@@ -17,7 +17,7 @@ struct ListedStyle {
     std::vector<box_styles::AskedMeasure> asks;
 };
 
-struct StyleList {
+struct StyleListAnswer {
     std::vector<ListedStyle> styles;
 };
 

@@ -64,7 +64,7 @@ std::string stage_text(const box_styles::Stage& stage) {
     return result;
 }
 
-std::string style_list_document(const StyleList& list) {
+std::string style_list_document(const StyleListAnswer& list) {
     answers::Json styles = answers::Json::array();
     for (const ListedStyle& style : list.styles) styles.push_back(listed_json(style));
     return answers::document_text("style list", {{"styles", styles}});

@@ -30,7 +30,7 @@ namespace flutebook::plant_answers {
 /// "slitter or die-cutter", as a file of styles writes it.
 [[nodiscard]] std::string stage_text(const box_styles::Stage& stage);
 
-[[nodiscard]] std::string style_list_document(const StyleList& list);
+[[nodiscard]] std::string style_list_document(const StyleListAnswer& list);
 [[nodiscard]] std::string style_document(const ShownStyle& style);
 [[nodiscard]] std::string style_check_document(const StyleCheck& check);
 

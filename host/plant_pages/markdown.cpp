@@ -1,4 +1,4 @@
-// The library reads the text; what it found is written here, as all markup of the pages is.
+// The library parses the text; the markup is written here.
 #include "host/plant_pages/markdown.hpp"
 
 #include <cmark.h>

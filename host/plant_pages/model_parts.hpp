@@ -1,4 +1,4 @@
-// What the pages about models are made of: links to other models, and the tables of one.
+// The parts of the pages about models: links to other models, and the tables of one.
 #pragma once
 
 #include <string>

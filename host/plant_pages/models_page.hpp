@@ -1,4 +1,4 @@
-// The models that a plant has loaded, who feeds whom, and one of them with its settings in force.
+// The models that a plant has loaded, their connections, and one model with its settings in force.
 #pragma once
 
 #include <string>

@@ -17,7 +17,7 @@ namespace flutebook::pages {
 struct FoundStyles {
     const plant::Plant& plant;
     std::string wanted;  // words that were searched for
-    plant_answers::StyleList list;
+    plant_answers::StyleListAnswer list;
     std::string chosen;                                // the code; empty where none was found
     std::optional<plant_answers::ShownStyle> picture;  // nothing where the chosen one has none
 };

@@ -20,10 +20,10 @@ using State = plant_answers::Checked::State;
 struct GroupTitle {
     const char *group, *title;
 };
-constexpr GroupTitle group_titles[] = {{"conduct", "Conduct"},         {"file", "The file"},
+constexpr GroupTitle group_titles[] = {{"conduct", "Behaviour"},       {"file", "The file"},
                                        {"load", "Loading it"},         {"description", "Its description"},
                                        {"evaluate", "Its evaluation"}, {"settings", "Its settings"},
-                                       {"truth", "Its truth"},         {"fuzz", "Many orders at random"},
+                                       {"truth", "Correctness"},       {"fuzz", "Many orders at random"},
                                        {"end", "After all calls"}};
 
 struct MeasureTitle {
@@ -63,7 +63,7 @@ ReportSection rules_section(const Checked& checked) {
 ReportSection measures_section(const Checked& checked) {
     ReportTable table{"figures", {text_column(), number_column("")}};
     for (const MeasureTitle& known : measure_titles)
-        for (const Checked::PluginMeasure& figure : checked.figures)
+        for (const Checked::CheckFigure& figure : checked.figures)
             if (figure.name == known.name)
                 table.add({known.title, Number{figure.value, known.decimals, Number::Form::fixed, known.unit}});
     return {"Figures, of this machine and this run", {table}};
@@ -122,7 +122,7 @@ std::string check_junit(const Checked& checked) {
     add_property("sha256", checked.sha256);
     add_property("seed", std::to_string(checked.asked.seed));
     add_property("orders", std::to_string(checked.asked.orders));
-    for (const Checked::PluginMeasure& figure : checked.figures)
+    for (const Checked::CheckFigure& figure : checked.figures)
         add_property(figure.name, fmt::format("{}", figure.value));
     result += "    </properties>\n";
     for (const Checked::CheckedRule& rule : checked.rules) result += test_case(checked, rule);

@@ -1,6 +1,6 @@
 // One table a kind of declaration, in the order in which an author writes them.
 //
-// A model is a section; what belongs to it stands behind labels.
+// A model is a section with labelled facts.
 #include "host/plant_reports/describe_report.hpp"
 
 #include <fmt/format.h>
@@ -33,7 +33,7 @@ using Items = std::vector<std::string>;
 // Who gives a need, as far as the plugin's file says.
 std::string giver_words(const DescribedModel& described, std::size_t need) {
     if (described.need_is_fact.at(need)) return "the host";
-    return described.replaces(described.model.needs[need]) ? "what it takes the place of" : "another model";
+    return described.replaces(described.model.needs[need]) ? "the value that it replaces" : "another model";
 }
 
 std::string replaces_words(const DescribedModel& described, const contract::Name& provided) {

@@ -1,4 +1,4 @@
-// `plugin graph --dot` and `--svg`: who feeds whom, in Graphviz's language and drawn by Graphviz.
+// `plugin graph --dot` and `--svg`: the graph of the models, in Graphviz's language and drawn by Graphviz.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// Numbers stand as a person would type them back: no zeros at the end, all the digits that a double has.
+// Numbers are written so that a person can type them again: no trailing zeros, all digits of the double.
 #include "host/plant_reports/model_words.hpp"
 #include "host/reports/building.hpp"
 

@@ -1,4 +1,4 @@
-// What every page about a model says in the same words.
+// Words that every page about a model shares.
 #pragma once
 
 #include <string>

@@ -1,5 +1,5 @@
-// A size that a style refuses by its own rules is counted, not blamed: it has a reason, which is told where no other
-// size could be drawn.
+// A size that a style refuses by its own rules is counted and is not an error; its reason is shown if no other size
+// could be drawn.
 #include "host/plant_reports/style_check_report.hpp"
 
 #include <fmt/format.h>

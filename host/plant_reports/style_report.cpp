@@ -87,7 +87,7 @@ Facts asked_style(const drawings::ShownUnits& units, const ShownStyle& style) {
 
 }  // namespace
 
-Report style_list_report(const plant_answers::StyleList& list) {
+Report style_list_report(const plant_answers::StyleListAnswer& list) {
     ReportTable table{
         "styles", {text_column("code"), text_column("made by"), text_column("construction"), sentence_column("title")}};
     for (const ListedStyle& style : list.styles) {

@@ -8,7 +8,7 @@
 namespace flutebook::plant_reports {
 
 /// Code, title, what makes it and where its construction comes from.
-[[nodiscard]] render::Report style_list_report(const plant_answers::StyleList& list);
+[[nodiscard]] render::Report style_list_report(const plant_answers::StyleListAnswer& list);
 
 /// The figures of each blank, its scores, and its drawings: flat, folded and half open.
 [[nodiscard]] render::Report style_report(const plant::Plant& plant, const plant_answers::ShownStyle& style);

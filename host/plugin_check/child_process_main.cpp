@@ -127,7 +127,7 @@ private:
 
 }  // namespace
 
-std::vector<std::string> words_of(const std::string& file, const CheckOptions& options) {
+std::vector<std::string> words_of(const std::string& file, const TrialRequest& options) {
     const auto whole_seconds = std::chrono::duration_cast<std::chrono::seconds>(options.limits.whole).count() + 1;
     std::vector<std::string> result = {trial_word,
                                        file,

@@ -11,7 +11,7 @@
 namespace flutebook::plugin_check {
 
 /// The arguments of such a child. Descriptor 3 is its report, 4 is the file.
-[[nodiscard]] std::vector<std::string> words_of(const std::string& file, const CheckOptions& options);
+[[nodiscard]] std::vector<std::string> words_of(const std::string& file, const TrialRequest& options);
 
 /// If the arguments are those of such a child: tries the plugin and ends the process. To be called first in a process.
 /// Otherwise returns nothing.

@@ -17,8 +17,8 @@ constexpr std::size_t most_resident = std::size_t{512} << 20;
 constexpr std::size_t orders_for_trust = 24;
 constexpr std::size_t many_orders_for_trust = 100;
 constexpr std::size_t orders_for_check = 60;
-constexpr sandbox::Limits trust_limits{2s * sandbox::slowness, 2s * sandbox::slowness, most_resident};
-constexpr sandbox::Limits check_limits{600s, 10s * sandbox::slowness, most_resident};
+constexpr sandbox::ChildLimits trust_limits{2s * sandbox::slowness, 2s * sandbox::slowness, most_resident};
+constexpr sandbox::ChildLimits check_limits{600s, 10s * sandbox::slowness, most_resident};
 
 std::vector<const Rule*> every_rule() {
     std::vector<const Rule*> result;
@@ -28,18 +28,18 @@ std::vector<const Rule*> every_rule() {
 
 }  // namespace
 
-CheckOptions asked_for_trust(std::string program) {
+TrialRequest asked_for_trust(std::string program) {
     return {std::move(program),
             every_rule(),
             {1, orders_for_trust, Settings::by_default, many_orders_for_trust},
             trust_limits};
 }
 
-CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders) {
+TrialRequest asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders) {
     return {std::move(program), every_rule(), {seed, orders_for_check, Settings::drawn, many_orders}, check_limits};
 }
 
-CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& options, const Watcher& watcher) {
+CheckFindings try_plugin(const contract::PluginFile& file, const TrialRequest& options, const Watcher& watcher) {
     TrialReport report(options.rules, watcher);
     try {
         const sandbox::WatchedEnd child_end = sandbox::run_watched(

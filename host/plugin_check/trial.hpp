@@ -15,21 +15,21 @@
 
 namespace flutebook::plugin_check {
 
-struct CheckOptions {
+struct TrialRequest {
     std::string program;  // the host's program, or another that calls run_trial()
     std::vector<const Rule*> rules;
     TrialOptions trial;
-    sandbox::Limits limits;
+    sandbox::ChildLimits limits;
 };
 
 /// For the check before a file is trusted: all rules, with few orders and little time.
-[[nodiscard]] CheckOptions asked_for_trust(std::string program);
+[[nodiscard]] TrialRequest asked_for_trust(std::string program);
 
 /// All rules, with so many orders for the rule of many orders.
-[[nodiscard]] CheckOptions asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders);
+[[nodiscard]] TrialRequest asked_for_check(std::string program, std::uint64_t seed, std::size_t many_orders);
 
 /// Any thread. Throws ModelError where no child process can be started.
-[[nodiscard]] CheckFindings try_plugin(const contract::PluginFile& file, const CheckOptions& options,
+[[nodiscard]] CheckFindings try_plugin(const contract::PluginFile& file, const TrialRequest& options,
                                        const Watcher& watcher = {});
 
 }  // namespace flutebook::plugin_check

@@ -136,8 +136,8 @@ bool TrialReport::end() {
 }
 
 // The rule that was broken by how the process ended; nothing where it ended well.
-std::optional<std::string> TrialReport::overrun(const sandbox::WatchedEnd& child_end, const sandbox::Limits& limits,
-                                                std::string& text) const {
+std::optional<std::string> TrialReport::overrun(const sandbox::WatchedEnd& child_end,
+                                                const sandbox::ChildLimits& limits, std::string& text) const {
     const auto broken = [&](const char* rule, std::string what) {
         text = std::move(what);
         return std::optional<std::string>(rule);
@@ -161,7 +161,7 @@ std::optional<std::string> TrialReport::overrun(const sandbox::WatchedEnd& child
     return std::nullopt;
 }
 
-CheckFindings TrialReport::conclude(const sandbox::WatchedEnd& child_end, const sandbox::Limits& limits) {
+CheckFindings TrialReport::conclude(const sandbox::WatchedEnd& child_end, const sandbox::ChildLimits& limits) {
     std::string text;
     if (const auto rule = overrun(child_end, limits, text)) break_rule(*rule, text);
     for (RuleFinding& finding : findings_.rules)

@@ -31,7 +31,7 @@ struct PluginMeasure {
 };
 
 struct CheckFindings {
-    std::vector<RuleFinding> rules;  // those of CheckOptions, in order
+    std::vector<RuleFinding> rules;  // those of TrialRequest, in order
     std::vector<PluginMeasure> figures;
 
     /// The first broken rule; null where there is none.
@@ -51,7 +51,7 @@ public:
     void take(const sandbox::ChildMessage& message);
 
     /// To be called once, when the child has ended.
-    [[nodiscard]] CheckFindings conclude(const sandbox::WatchedEnd& child_end, const sandbox::Limits& limits);
+    [[nodiscard]] CheckFindings conclude(const sandbox::WatchedEnd& child_end, const sandbox::ChildLimits& limits);
 
 private:
     [[nodiscard]] bool is_next(const sandbox::ChildMessage& message);
@@ -62,7 +62,7 @@ private:
     [[nodiscard]] bool take_figure(const std::string& text);
     [[nodiscard]] bool end();
     [[nodiscard]] std::optional<std::string> overrun(const sandbox::WatchedEnd& child_end,
-                                                     const sandbox::Limits& limits, std::string& text) const;
+                                                     const sandbox::ChildLimits& limits, std::string& text) const;
     void skip_rules_without_a_function();
     void break_rule(const std::string& rule, const std::string& text);
 

@@ -71,8 +71,8 @@ std::string refusal_of(const contract::PluginFile& file, const std::string& prog
         if (broken == nullptr)
             return file.where() + ": refused by its trial: not every rule was tried; try `flutebook plugin check`";
         if (broken->rule->is_in_hosts_words()) return fmt::format("{}: {}", file.where(), broken->text);
-        return fmt::format("{}: refused by its trial: it {}; ask its author, or take it off plugins.yaml", file.where(),
-                           broken->text);
+        return fmt::format("{}: refused by its trial: it {}; ask its author, or remove it from plugins.yaml",
+                           file.where(), broken->text);
     } catch (const std::exception& error) {
         return error.what();
     }

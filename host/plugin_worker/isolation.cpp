@@ -20,7 +20,7 @@ namespace {
 using contract::Model;
 using contract::PluginFile;
 
-constexpr sandbox::Limits limits{deadline, deadline, std::size_t{512} << 20};
+constexpr sandbox::ChildLimits limits{deadline, deadline, std::size_t{512} << 20};
 // No valid description has more fields; a faulty process must not fill the memory of this one.
 constexpr std::size_t most_fields = 100000;
 
@@ -38,8 +38,8 @@ struct DescribedReply {
 };
 
 [[noreturn]] void refuse(const PluginFile& file, const std::string& what) {
-    throw ModelError(
-        fmt::format("{}: {} while it was described; ask its author, or take it off plugins.yaml", file.where(), what));
+    throw ModelError(fmt::format("{}: {} while it was described; ask its author, or remove it from plugins.yaml",
+                                 file.where(), what));
 }
 
 DescribedReply request_description(const std::string& program, const PluginFile& file) {

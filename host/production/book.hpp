@@ -1,4 +1,4 @@
-// What a row must know of other rows: those that the ledger holds, and those that are posted together with it.
+// What the check of a row needs to know of other rows: those in the ledger, and those that are posted together with it.
 #pragma once
 
 #include <optional>

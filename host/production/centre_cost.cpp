@@ -12,7 +12,7 @@ RowResult centre_cost(RowValidation& validation) {
     if (!validation.is_machine(centre) && centre != account::loose_scrap) {
         auto known = validation.machines();
         known.emplace_back(account::loose_scrap);
-        validation.object_to_name(DocumentColumn::centre, "machine, nor its baler (loose-scrap)", known);
+        validation.object_to_name(DocumentColumn::centre, "machine or baler (loose-scrap)", known);
     }
     const auto& cost_class = row.text(DocumentColumn::cost_class);
     if (cost_class != "energy" && cost_class != "system" && cost_class != "waste-management")

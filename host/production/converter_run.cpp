@@ -1,4 +1,4 @@
-// An order's run on a converter: what the floor fed it, what went on, and what was lost by cause.
+// An order's run on a converter: what was fed to it, what was passed on, and what was lost by cause.
 //
 // Pieces are sheets up to and including the step where blanks part from the sheet, blanks or boxes after it.
 #include <fmt/format.h>

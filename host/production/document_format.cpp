@@ -1,5 +1,5 @@
-// The table of documents. Bounds keep every product of a row inside what a gram counter holds; a mass, a length or a
-// count beyond them is a slip of the keyboard.
+// The table of documents. The bounds keep every product of a row within the range of a gram counter; a larger mass,
+// length or count is a typing error.
 #include "host/production/document_format.hpp"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-// What documents that are posted together say of each other, whatever order they come in.
+// What documents that are posted together tell about each other, in any order.
 //
 // Two questions cannot be answered row by row: what paper that comes back was issued at, when its issue stands further
 // down; and whether a count opens its account, when rows before it stand further down.

@@ -1,4 +1,4 @@
-// What is likely a slip though it can be posted: a day after today, another year than the rows around it, a cause one
+// Rows that can be posted and are probably a slip: a day after today, another year than the rows around it, a cause one
 // letter away from a known one, roll ends at a converter, a bale or a load five times as heavy as usual, the same
 // figures under a new ref.
 //

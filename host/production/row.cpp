@@ -1,4 +1,4 @@
-// From fields to a row. Every field of a row is looked at, so that its faults are told together.
+// Turns fields into a row. Checks every field, so that all its errors are reported together.
 #include "host/production/row.hpp"
 
 #include <fmt/format.h>

@@ -1,5 +1,5 @@
 // A file of production documents, opened, and its rows as its own columns mean them: days, numbers and words, before
-// anybody asked the plant.
+// they are checked against the plant.
 #pragma once
 
 #include <array>

@@ -1,5 +1,5 @@
-// One row held against the plant and the book: what its words name, and all that speaks against posting it. Rows that
-// cannot be posted are gathered over all files, so that a person mends everything at once.
+// Checks one row against the plant and the book: looks up its words, and collects all errors. Rows that cannot be
+// posted are gathered over all files, so that a person mends everything at once.
 #pragma once
 
 #include <cstddef>

@@ -45,7 +45,7 @@ std::vector<base::Warning> approval_warnings(const plant::Plant& plant, const an
     for (const PoorQuantity& item : poor_quantities(plant, answer))
         result.push_back(
             {base::place_text(item.limit->place),
-             fmt::format("{}; it is kept only with the approval of {}", shortfall(item), names_of(*item.limit))});
+             fmt::format("{}; it is saved only with the approval of {}", shortfall(item), names_of(*item.limit))});
     return result;
 }
 
@@ -61,7 +61,7 @@ ApprovalVerdict approve(const plant::Plant& plant, const answers::RequestAnswer&
             continue;
         }
         result.refusals.push_back(
-            fmt::format("{}: request {}: {}{}; it was not kept: name who approves of it, --approve NAME with one of {}",
+            fmt::format("{}: request {}: {}{}; not saved: name who approves of it, --approve NAME with one of {}",
                         base::place_text(answer.request.place), answer.request.number, shortfall(item),
                         name ? ", and " + base::shown(*name) + " may not approve of it" : "", names_of(*item.limit)));
     }

@@ -1,4 +1,4 @@
-// Whether a quote brings enough to be kept without anybody's name, and whose name it needs.
+// Whether a quote's profit is high enough to save it without approval, and who may approve it.
 #pragma once
 
 #include <optional>

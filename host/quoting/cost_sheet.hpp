@@ -1,5 +1,5 @@
-// From a costed row to the quote that is shown: masses by cause, lines with their amounts, unit costs and price; and
-// whether these amounts can be meant.
+// From a costed row to the quote that is shown: masses by cause, lines with their amounts, unit costs and price; and a
+// check that these amounts make sense.
 #pragma once
 
 #include <cstdint>

@@ -72,12 +72,12 @@ void refuse_unknown(const engine::Engine& engine, const std::string& name, const
     if (std::find(known.begin(), known.end(), name) != known.end()) return;
     for (const auto& [other, same] : other_names) known.emplace_back(other);
     if (const auto near = base::nearest(asked, known))
-        refuse(fmt::format("no figure is called so: found '{}'; did you mean '{}'?", asked, *near));
+        refuse(fmt::format("unknown figure: found '{}'; did you mean '{}'?", asked, *near));
     std::set<std::string> lines;
     for (const contract::Model& model : engine.graph().models)
         for (const contract::Line& line : model.lines) lines.insert(line.name);
     refuse(fmt::format(
-        "no figure is called so: found '{}'; name a line ({}), one of {}, {}, a cause of loss, or any "
+        "unknown figure: found '{}'; name a line ({}), one of {}, {}, a cause of loss, or any "
         "name that `plugin facts` or `plugin list` shows",
         asked, fmt::join(lines, ", "), fmt::join(price_formula_names(), ", "), fmt::join(formula_names(), ", ")));
 }
@@ -99,10 +99,10 @@ ExplainedFigure explained_figure(const engine::Engine& engine, const orders::Req
     if (figure.name != asked) refuse_unknown_quantity(request, figure);
     const auto& prices = price_formula_names();
     if (pieces > 1 && std::find(prices.begin(), prices.end(), result.name) != prices.end())
-        refuse(
-            fmt::format("the {} of a set stands on the sum of its pieces, which have none: found request {}; ask for "
-                        "`cost`, which each piece has",
-                        result.name, request.number));
+        refuse(fmt::format(
+            "the {} of a set is computed from the sum of its pieces, which have none: found request {}; ask for "
+            "`cost`, which each piece has",
+            result.name, request.number));
     return result;
 }
 

@@ -1,4 +1,4 @@
-// Why a way cannot be had is found as for a plant that has nothing else: its corrugators and rolls are those of the
+// The reason why a way is impossible is found on a copy of the plant that has only the corrugators and rolls of that
 // way.
 #include "host/quoting/forced_way.hpp"
 

@@ -1,5 +1,4 @@
-// A way of making that is asked for: the ways that a request can be made are narrowed to it, and where none is left the
-// limits that stopped it are told.
+// A way of making that is asked for: only this way is costed; if it is impossible, the limits are reported.
 #pragma once
 
 #include <cstddef>

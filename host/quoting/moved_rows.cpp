@@ -1,5 +1,5 @@
-// A model is pure, so a row comes to the same bits whatever stands beside it: where one row stops a block, the others
-// are evaluated again without it.
+// A model is pure, so a row gives the same bits in any block: if one row stops a block, the others are evaluated again
+// without it.
 #include "host/quoting/moved_rows.hpp"
 
 #include <algorithm>

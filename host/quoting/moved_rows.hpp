@@ -1,4 +1,4 @@
-// Rows evaluated with a setting of each at another value, in as few blocks as there is room for.
+// Evaluates rows with one setting changed in each, in as few blocks as possible.
 #pragma once
 
 #include <cstddef>

@@ -1,4 +1,4 @@
-// From what a thousand cost to the price that is offered, rule by rule: the margin, then up to a multiple, then up to
+// Calculates the offered price from the cost per thousand, rule by rule: the margin, then up to a multiple, then up to
 // the least order.
 #pragma once
 

@@ -1,4 +1,4 @@
-// The other pieces of a set are costed before its first, whose late models stand on the cost of them all.
+// The other pieces of a set are costed before its first, because the first piece's late models need the cost of all.
 #include "host/quoting/quote.hpp"
 
 #include <fmt/format.h>

@@ -1,5 +1,5 @@
-// Quoting, the use-case both faces call: requests in, what each costs at each quantity out, with all that the cost
-// accountant must be able to defend. Faces show it and compute nothing.
+// Quoting, the use-case that both faces call: calculates what a request costs at each quantity, with every figure that
+// the cost accountant has to explain. Faces show it and compute nothing.
 #pragma once
 
 #include <cstddef>

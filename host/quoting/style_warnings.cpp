@@ -1,5 +1,5 @@
-// Length is the longer side at the opening: people who give it second mean another box, with other flaps and another
-// price.
+// Length is the longer side at the opening. If a person gives it second, the program makes another box, with other
+// flaps and another price.
 #include "host/quoting/style_warnings.hpp"
 
 #include <fmt/format.h>
@@ -25,7 +25,7 @@ std::optional<double> first_price(const answers::RequestAnswer& answer) {
 }
 
 std::string price_text(const std::optional<double>& price) {
-    return price ? fmt::format("{}", *price) : "no price, since nothing can make it";
+    return price ? fmt::format("{}", *price) : "no price, since it cannot be made";
 }
 
 // Of the first quantity alone.
@@ -77,7 +77,7 @@ std::vector<base::Warning> style_warnings(const plant::Plant& plant, const engin
     if (is_other_way_round(*style, answer.request)) warnings.push_back(other_way_warning(plant, engine, answer));
     if (is_from_memory(*style))
         warnings.push_back({base::place_text(style->place),
-                            fmt::format("style {} was written from memory: hold it against your own drawing before it "
+                            fmt::format("style {} was written from memory: compare it with your own drawing before it "
                                         "is used for a price",
                                         base::shown(style->code))});
     return warnings;

@@ -1,5 +1,4 @@
-// What is doubtful about a request's box rather than about its price: dimensions the other way round, and a style that
-// nobody checked.
+// Warnings about a request's box: length and width exchanged, and a style that nobody has checked.
 #pragma once
 
 #include <vector>

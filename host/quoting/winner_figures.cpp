@@ -1,4 +1,5 @@
-// A move that a model refuses, or is at fault at, tells nothing: the row itself was costed, and its quote stands.
+// If a model refuses a changed row or fails on it, nothing is learnt from it: the unchanged row was costed, and its
+// quote is valid.
 #include "host/quoting/winner_figures.hpp"
 
 #include <algorithm>

@@ -1,4 +1,5 @@
-// What is read off a costed row beside its costs: how long each machine is busy, and what the price may lack.
+// Figures that are read from a costed row in addition to its costs: how long each machine is busy, and what the price
+// may lack.
 //
 // A model is a black box, so what a request forgot is found from outside: each number that the request could have given
 // and did not is moved, alone, in rows beside the row itself, in blocks that many rows share. A line that charges

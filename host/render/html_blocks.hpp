@@ -1,5 +1,5 @@
 // The blocks of a report as HTML: notes, facts, tables and drawings, for the page of a report and for pages that set
-// them among other things. How they look, the classes of the page's style sheet say.
+// them among other things. The classes of the page's style sheet give their appearance.
 #pragma once
 
 #include <cstddef>

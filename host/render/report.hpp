@@ -1,6 +1,6 @@
-// A report: what an answer says to people, as values, independent of how it looks. Each label, unit and base of
-// a share stands here once; the renderers (text, Markdown, CSV, workbook, HTML) know these types and nothing of
-// quotes, months or plants.
+// A report: an answer for people, as values, independent of its format. Each label, unit and base of a share stands
+// here once; the renderers (text, Markdown, CSV, workbook, HTML) know these types and nothing of quotes, months or
+// plants.
 #pragma once
 
 #include <cstddef>

@@ -1,4 +1,4 @@
-// What every SVG of the program writes alike: numbers, texts and names.
+// The parts that all SVG drawings share: numbers, texts and names.
 #pragma once
 
 #include <string>

@@ -1,5 +1,4 @@
-// The look of pages and drawings that both share: colours for light, dark and paper, and a hatch for each cause of
-// loss.
+// The styles that pages and drawings share: colours for light, dark and paper, and a hatch for each cause of loss.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// What every report is built of: the types of a report by their short names, and the usual columns.
+// The parts of every report: the types of a report by their short names, and the usual columns.
 #pragma once
 
 #include <string>

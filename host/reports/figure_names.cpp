@@ -1,4 +1,4 @@
-// Keys of an answer and the names that a page has for them.
+// The keys of an answer, and their names on a page.
 #include "host/reports/figure_names.hpp"
 #include "host/reports/labels.hpp"
 

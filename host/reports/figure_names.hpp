@@ -1,4 +1,4 @@
-// What the keys of an answer in JSON are called on a page for people.
+// The names that a page shows for the keys of an answer in JSON.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// A saved quote as it was, with what became of it since.
+// A saved quote as it was, with its state today.
 #pragma once
 
 #include <string>

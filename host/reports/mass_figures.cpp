@@ -1,4 +1,4 @@
-// Largest remainders: see base/parts.
+// Rounds by largest remainders: see base/parts.
 #include "host/reports/mass_figures.hpp"
 
 #include <fmt/format.h>

@@ -1,5 +1,4 @@
-// What a price leaves out, in the words of a page: the line, the number that the request does not give, and what is
-// invoiced apart.
+// What a price leaves out, as text: the line, the number that the request does not give, and what is invoiced apart.
 #pragma once
 
 #include <string>

@@ -1,5 +1,5 @@
-// The short answer to a request, as an accountant reads it: what each quantity costs and brings, a row a quantity; what
-// a box weighs and what that makes a kilogram; and what to watch.
+// The short answer to a request, with a row for each quantity: cost, price and profit; the weight of a box and the
+// price per kilogram; and warnings.
 #pragma once
 
 #include <optional>

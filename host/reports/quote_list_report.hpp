@@ -1,4 +1,4 @@
-// A list of saved quotes, and what is told of one beside its sheet.
+// A list of saved quotes, and the facts that are shown with one quote's sheet.
 #pragma once
 
 #include <optional>

@@ -184,7 +184,7 @@ void add_cash(ReportSection& section, const SheetContext& context, const Quote& 
                Amount{cash.price_less_cash_per_thousand - quote.contribution_per_thousand}});
     price.add(RowKind::total, {cash_margin_label, Amount{cash.price_less_cash_per_thousand}});
     section.blocks.emplace_back(
-        Note{cash.break_even ? fmt::format("Breaks even at {}: they pay their per-unit cost and the run's own",
+        Note{cash.break_even ? fmt::format("Breaks even at {}: they cover their per-unit and per-run cost",
                                            context.order_text(*cash.break_even))
                              : std::string("Breaks even at no quantity: this price does not pay the per-unit cost"),
              Note::Kind::sentence, 1});
@@ -232,7 +232,7 @@ ReportSection waste_section(const SheetContext& context, const Quote& quote) {
     }
     table.add(RowKind::total, {"cost of waste (ISO 14051)", {}, all.number(all.lost), {}, Amount{quote.waste_cost}});
     table.rows.back().figure = "waste_cost";
-    table.add({"not taken off: what recovery brings", {}, {}, {}, Amount{quote.recovery}});
+    table.add({"not deducted: income from recovery", {}, {}, {}, Amount{quote.recovery}});
     return {"Waste", {table}};
 }
 

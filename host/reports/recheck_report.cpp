@@ -281,7 +281,7 @@ void add_made_once(ReportSection& part, const Recheck& checked, const ChangedQua
         part.blocks.emplace_back(Note{std::move(text), Note::Kind::sentence, level});
     };
     if (changed.now) return add(fmt::format("could not be made then; today at {} a thousand", price(*changed.now)), 1);
-    add(fmt::format("{} a thousand then; today nothing can make it", price(*changed.was)), 1);
+    add(fmt::format("{} a thousand then; today it cannot be made", price(*changed.was)), 1);
     for (const std::string& limit : changed.limits) add(limit, 2);
 }
 

@@ -1,4 +1,4 @@
-// A saved quote beside what it would say today: the verdict, and what differs in each quantity.
+// A saved quote compared with its answer today: the verdict, and what differs in each quantity.
 #pragma once
 
 #include <cstddef>

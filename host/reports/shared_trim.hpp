@@ -1,4 +1,5 @@
-// What is said where an order pays a share of its web: how much, where that was counted, and what it would cost alone.
+// The facts shown where an order pays a share of its web: how much, where that was counted, and what it would cost
+// alone.
 #pragma once
 
 #include <string>

@@ -1,5 +1,5 @@
-// What every section of a cost sheet needs: the plant, the request, the units that people read, and the words that
-// sections share.
+// The values that every section of a cost sheet needs: the plant, the request, the units that people read, and the
+// words that sections share.
 #pragma once
 
 #include <array>

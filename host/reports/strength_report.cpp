@@ -13,7 +13,8 @@ constexpr double newtons_in_lbf = 0.45359237 * 9.80665;
 constexpr double mm_in_inch = 25.4;
 
 constexpr const char* caution =
-    "an estimate for a dry box, pressed evenly and briefly: damp, time, a pallet's edge and print take much of it";
+    "an estimate for a dry box, pressed evenly and briefly: moisture, time, the pallet's edge and print reduce it "
+    "considerably";
 constexpr const char* low_caution = "the box is lower than a seventh of its perimeter, where the formula does not hold";
 
 }  // namespace

@@ -202,7 +202,7 @@ std::string ending(const Ended& ended) {
         case SIGKILL:
             return "was killed (SIGKILL)";
         case SIGSYS:
-            return "asked the system for what no model needs (SIGSYS)";
+            return "made a system call that no model needs (SIGSYS)";
         default:
             return fmt::format("crashed ({})", signal_name(ended.signal));
     }

@@ -58,7 +58,7 @@ bool has_more(int descriptor) {
 // What comes from a child, while it runs.
 class ChildWatch {
 public:
-    ChildWatch(Child& child, int report, int output, Listener& listener, const Limits& limits)
+    ChildWatch(Child& child, int report, int output, Listener& listener, const ChildLimits& limits)
         : child_(child), report_(report), output_(output), listener_(listener), limits_(limits) {}
 
     Stopped run() {
@@ -149,7 +149,7 @@ private:
     Child& child_;
     int report_, output_;  // -1 when they have ended
     Listener& listener_;
-    const Limits& limits_;
+    const ChildLimits& limits_;
     Clock::time_point looked_ = Clock::now();
     std::map<pid_t, ThreadActivity> activity_;            // at the last look
     std::chrono::nanoseconds used_{0}, used_at_line_{0};  // of its own time
@@ -167,12 +167,12 @@ ReportKey send_key(int descriptor) {
 
 }  // namespace
 
-Stopped watch(Child& child, int report, Listener& listener, const Limits& limits) {
+Stopped watch(Child& child, int report, Listener& listener, const ChildLimits& limits) {
     return ChildWatch(child, report, -1, listener, limits).run();
 }
 
 WatchedEnd run_watched(const std::string& program, const std::vector<std::string>& words, int file, Listener::Take take,
-                       const Limits& limits) {
+                       const ChildLimits& limits) {
     Pair report(Pair::Kind::socket);
     Pair output(Pair::Kind::pipe);
     Listener listener(std::move(take), send_key(report.ours()));

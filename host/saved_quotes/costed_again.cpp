@@ -45,8 +45,8 @@ CostedAgain cost_again(const ledger::SavedQuote& quote, const std::string& folde
     for (const auto& quantity : changed_quantities(document.answer, &again)) is_same = is_same && !quantity.differs();
     if (!is_same)
         throw InputError(InputError::Whose::request,
-                         {fmt::format("{0}: today's plugins make other figures of it: found them to differ, so what is "
-                                      "worked out now would not be of this quote; look at what differs by "
+                         {fmt::format("{0}: today's plugins give other figures: found differences, so a new sheet "
+                                      "would not show this quote; see what differs at "
                                       "/quotes/{0}/recheck",
                                       quote.number)});
     if (explain && explain->step) keep_step(again, *explain->step);

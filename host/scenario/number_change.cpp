@@ -43,14 +43,14 @@ std::variant<NumberChange, std::string> read_change(const std::string& text) {
     static const char* const example = "papers.TL125.price=+5%, energy.power_price=0.19";
     const std::size_t sign = text.find('=');
     if (sign == std::string::npos || sign == 0 || sign + 1 == text.size())
-        return fmt::format("is no change of a number: {}; write NAME=VALUE, NAME=+N% or NAME=-N%: {}",
+        return fmt::format("is not a change of a number: {}; write NAME=VALUE, NAME=+N% or NAME=-N%: {}",
                            base::shown(text), example);
     NumberChange result{text, text.substr(0, sign), std::nullopt, text.substr(sign + 1)};
     result.percent = percent_in(result.value);
     if (result.percent || (result.value.front() != '+' && result.value.back() != '%' && written_number(result.value)))
         return result;
     return fmt::format(
-        "is no change of a number: {}; behind the sign write a value with or without its unit, or a "
+        "is not a change of a number: {}; behind the sign write a value with or without its unit, or a "
         "change in per cent with its sign: {}",
         base::shown(text), example);
 }

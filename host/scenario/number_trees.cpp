@@ -249,7 +249,7 @@ void NumberTrees::move_written(const NumberChange& change, const Spot& spot, std
     std::vector<NumberLeaf> leaves = number_leaves(*spot.node, spot.path);
     if (leaves.empty())
         refuse(change,
-               fmt::format("no number: found {} at {}; name a number of the plant",
+               fmt::format("not a number: found {} at {}; name a number of the plant",
                            spot.node->kind == Node::Kind::text ? base::shown(spot.node->text) : "none", spot.path));
     if (!change.percent && !is_one_number(*spot.node, spot.setting))
         refuse(change, fmt::format("several numbers: found {} in {}; name one of them, or move them all by per cent",
@@ -313,7 +313,7 @@ std::vector<MovedNumber> NumberTrees::change(const NumberChange& change) {
     for (const Spot& spot : search.found)
         if (spot.node == nullptr && (spot.setting != nullptr || spot.map != nullptr)) write_new(change, spot, result);
     if (result.empty())
-        refuse(change, fmt::format("no number: found none at {}; name a number of the plant", change.path));
+        refuse(change, fmt::format("not a number: found none at {}; name a number of the plant", change.path));
     return result;
 }
 

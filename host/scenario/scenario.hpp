@@ -22,7 +22,7 @@ struct StepMachine {
 };
 
 /// The web as it is cut; the sheet stays as it is.
-struct WebCut {
+struct WebOverride {
     double roll_width_mm, outs;
 };
 
@@ -31,7 +31,7 @@ struct Overrides {
     double quantity;
     PlantOverrides plant{};
     std::vector<StepMachine> machines{};
-    std::optional<WebCut> web{};
+    std::optional<WebOverride> web{};
     std::optional<plant::TrimPolicy> trim{};
     std::optional<engine::MeasuredRun> run{};  // takes the place of the run that the models would lay out
     engine::ClassCosts others{};               // of the first piece of a set: what its other pieces cost

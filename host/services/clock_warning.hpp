@@ -1,4 +1,4 @@
-// A clock that is behind the ledger: entries keep both times, and whoever wrote them is told once.
+// Warns once if the clock is behind the ledger; such entries keep both times.
 #pragma once
 
 #include <vector>

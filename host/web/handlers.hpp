@@ -1,5 +1,5 @@
-// What answers each route. Each works as the command of the same name does, by the same services, and computes nothing
-// itself.
+// The handlers of the routes. Each works as the command of the same name does, by the same services, and computes
+// nothing itself.
 #pragma once
 
 #include "host/web/call.hpp"

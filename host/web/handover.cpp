@@ -112,7 +112,7 @@ void go_on(const Handover& with) {
     for (std::string& word : words) pointers.push_back(word.data());
     pointers.push_back(nullptr);
     ::execv(sandbox::own_program().c_str(), pointers.data());
-    give_up("the program cannot be run anew");
+    give_up("the program cannot be started again");
 }
 
 }  // namespace flutebook::web

@@ -1,4 +1,4 @@
-// From one process of a server to the next under the same number: its sockets, and what it keeps in memory.
+// Hands a server's sockets and its memory to the program that replaces it in the same process.
 #pragma once
 
 #include <cstdint>

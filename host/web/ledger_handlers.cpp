@@ -1,4 +1,4 @@
-// Entries one by one, the reversal of one, orders and what they cost, and the proof of the ledger.
+// Handlers of entries, reversals, orders and their cost, and the proof of the ledger.
 #include <fmt/format.h>
 
 #include "host/answers/ledger_answer.hpp"
@@ -67,7 +67,7 @@ Outcome show_entry(const Call& call) {
     std::int64_t number = 0;
     read_part("entry", call.parts.front(), cli::read_whole_number({"an entry", 1}, number));
     const auto answer = services::entry(opened_ledger(call), call.plant().currency, number);
-    if (!answer) return refused(call, 404, {fmt::format("entry: there is none of this number: found {}", number)});
+    if (!answer) return refused(call, 404, {fmt::format("entry: no entry has this number: found {}", number)});
     if (call.wants_json()) return json(answers::entry_document(*answer));
     return page(pages::entry_page(call.frame(pages::Place::months), *answer));
 }

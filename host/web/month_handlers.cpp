@@ -1,4 +1,4 @@
-// Months: listed, reviewed, by one of their causes, and closed.
+// Handlers of months: the list, the review, one cause, and the close.
 #include <fmt/format.h>
 
 #include <limits>
@@ -65,7 +65,7 @@ Outcome show_month(const Call& call) {
     QueryValues values(call.target.query);
     values.take("by", [&by](const std::string& text) {
         by = services::axis_of(text);
-        return by ? std::string() : "is nothing that a month is broken down by; write machine, shift, board or order";
+        return by ? std::string() : "is not a way to break down a month; write machine, shift, board or order";
     });
     values.throw_if_any_is_wrong();
     const bool is_review = call.target.query.has("review");

@@ -1,4 +1,4 @@
-// What the plant has: its models, its files, its styles; and the guides.
+// Handlers of the plant's models, files and styles, and of the guides.
 
 #include "host/base/errors.hpp"
 #include "host/pages/report_page.hpp"
@@ -53,7 +53,7 @@ std::optional<plant_answers::ShownStyle> shown_style(const Call& call) {
     return services::show_style_at_usual_size(call.plant(), call.parts.front());
 }
 
-std::string chosen_code(const plant_answers::StyleList& list, const std::string& asked) {
+std::string chosen_code(const plant_answers::StyleListAnswer& list, const std::string& asked) {
     for (const plant_answers::ListedStyle& style : list.styles)
         if (style.code == asked) return asked;
     return list.styles.empty() ? "" : list.styles.front().code;
@@ -75,7 +75,7 @@ Outcome list_models(const Call& call) {
 
 Outcome show_model(const Call& call) {
     const auto found = contract::find_model(call.desk.workplace.engine.graph().models, call.parts.front());
-    if (!found) return refused(call, 404, {"model: there is none of this name here; look at the list of models"});
+    if (!found) return refused(call, 404, {"model: no model has this name; look at the list of models"});
     const plant_answers::ModelInUse used = model_in_use(call, *found);
     if (call.wants_json()) return json(plant_answers::model_in_use_document(used));
     return page(pages::model_page(call.frame(pages::Place::models), used));
@@ -100,8 +100,7 @@ Outcome list_plant_files(const Call& call) {
 
 Outcome show_plant_file(const Call& call) {
     auto file = plant_answers::plant_file(call.plant(), call.parts.front());
-    if (!file)
-        return refused(call, 404, {"file: the plant was read from none of this name; look at the list of its files"});
+    if (!file) return refused(call, 404, {"file: the plant has no file of this name; look at the list of its files"});
     const auto changes = call.desk.watch.changes();
     if (const auto change = changes.find(file->name); change != changes.end()) file->changed = change->second;
     if (call.wants_json()) return json(plant_answers::plant_file_document(*file));
@@ -124,7 +123,7 @@ Outcome list_styles(const Call& call) {
 Outcome show_style(const Call& call) {
     const box_styles::Style* style = call.plant().find_style(call.parts.front());
     if (style == nullptr)
-        return refused(call, 404, {"style: there is none of this code here; look for it in the list of styles"});
+        return refused(call, 404, {"style: no style has this code; look for it in the list of styles"});
     const auto check = [&] { return services::check_styles(call.plant(), {style->code}); };
     if (call.wants_json() && call.target.query.has("check")) return json(plant_answers::style_check_document(check()));
     pages::StylePage shown{call.plant(), *style, call.target.query.all(), std::nullopt, {}, std::nullopt};
@@ -148,7 +147,7 @@ Outcome list_guides(const Call& call) {
 
 Outcome show_guide(const Call& call) {
     const plant_answers::Guide* guide = plant_answers::find_guide(call.parts.front());
-    if (guide == nullptr) return refused(call, 404, {"guide: there is none of this name; look at the list of guides"});
+    if (guide == nullptr) return refused(call, 404, {"guide: no guide has this name; look at the list of guides"});
     if (call.wants_json()) return json(plant_answers::guide_document(*guide));
     return page(pages::guide_page(call.frame(pages::Place::guide), *guide));
 }

@@ -256,7 +256,7 @@ Response PlantSite::refusal(int status, const std::string& text) {
     return response;
 }
 
-// What nobody foresaw is told on standard error with a number, and the page has the number alone.
+// An unexpected exception is written to standard error with a number; the page shows only the number.
 Response PlantSite::failed(const Call& call, const std::exception& fault) {
     const auto number = ++faults_;
     std::fprintf(stderr, "flutebook serve: fault %llu: %s %s: %s\n", static_cast<unsigned long long>(number),
@@ -304,7 +304,7 @@ void PlantSite::answer(Request request, Done done) {
         finish(around(*call, [&]() -> Response { return act(); }));
     });
     if (is_taken) return;
-    Response busy = refused(*call, 503, {"ledger: too much waits to be written: try again in a moment"});
+    Response busy = refused(*call, 503, {"ledger: too many writes are waiting; try again in a moment"});
     busy.headers.emplace_back("retry-after", "2");
     finish(std::move(busy));
 }

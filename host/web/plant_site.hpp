@@ -1,4 +1,4 @@
-// What a plant's server serves: finds the route of each request, holds what it must prove against who asks, runs its
+// What a plant's server serves: finds the route of each request, checks the session and the role of the user, runs its
 // handler, and turns what that throws into the page that says so.
 //
 // A request must name one of our own hosts. What changes something comes by POST alone, from a page of ours, with the

@@ -1,5 +1,5 @@
-// Whether the plant's files are still those that the server works with. It never takes new ones while it serves: a
-// price would change between two lines of a page.
+// Checks whether the plant's files are still those that the server uses. It never loads new ones while it serves: a
+// price could change between two lines of a page.
 #pragma once
 
 #include <chrono>

@@ -1,4 +1,4 @@
-// Quotes that are looked for, and new ones: from an enquiry to its price, and into the ledger.
+// Handlers of the quote search and of new quotes: pricing an enquiry, saving it in the ledger.
 #include <memory>
 
 #include "host/answers/quote_json.hpp"

@@ -1,4 +1,5 @@
-// Parts of a saved quote by addresses of their own: the drawing of its layout, and what is behind one of its figures.
+// Handlers of the parts of a saved quote that have their own addresses: the drawing of its layout, and what is behind
+// one of its figures.
 #include <fmt/format.h>
 
 #include "host/answers/quote_json.hpp"

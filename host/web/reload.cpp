@@ -16,7 +16,7 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr sandbox::Limits trial_limits{120s * sandbox::slowness, 120s * sandbox::slowness, std::size_t{4} << 30};
+constexpr sandbox::ChildLimits trial_limits{120s * sandbox::slowness, 120s * sandbox::slowness, std::size_t{4} << 30};
 
 // As the program tells a person, its own name left out.
 std::vector<std::string> told_lines(const std::string& printed) {

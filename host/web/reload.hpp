@@ -1,6 +1,5 @@
-// Taking changed plant files while the server serves: they are opened in a process apart, and where they are fit the
-// server's own process begins anew with them. Where they are not, it goes on with those it has, and every page says
-// why.
+// Loads changed plant files while the server runs: a separate process opens them. If they have no errors, the server's
+// process starts again with them; else it goes on with the old ones, and every page says why.
 #pragma once
 
 #include <functional>
@@ -17,7 +16,7 @@ public:
     /// `watch` must outlive it.
     Reload(std::string plant, PlantWatch& watch) : plant_(std::move(plant)), watch_(watch) {}
 
-    /// What ends this process in favour of the next. Before anybody asks.
+    /// Sets the function that replaces this process by the next. Call it before the first request.
     void hand_over_by(std::function<void()> act) { hand_over_ = std::move(act); }
 
     /// Opens the plant's files as they are now, and makes the server go on with them. Why it does not, line by line;

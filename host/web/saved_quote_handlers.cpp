@@ -1,4 +1,4 @@
-// Saved quotes: shown as they were, as sheets, worked out again, marked, taken as orders.
+// Handlers of saved quotes: show, sheets, recheck, mark, take as an order.
 #include <fmt/format.h>
 
 #include "host/answers/order_answer.hpp"

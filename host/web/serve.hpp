@@ -14,7 +14,7 @@ struct ServeOptions {
     std::string plant;  // the folder
     std::uint16_t port = 0;
     SiteOptions site;
-    http::Limits limits = {};
+    http::ServerLimits limits = {};
     /// SIGHUP reloads the plant, or ends the server as it ends any program.
     enum class AtHangUp { end, reload } at_hang_up = AtHangUp::end;
 };

@@ -1,4 +1,4 @@
-// The first page, the files that pages are made of, and who is at the desk.
+// Handlers of the first page, the assets, and signing in.
 #include <fmt/format.h>
 
 #include "host/pages/assets.hpp"

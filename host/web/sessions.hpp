@@ -1,5 +1,5 @@
-// Who is at which browser: sessions, known by a secret in a cookie, and the one-time key by which the person at the
-// terminal begins one. Kept in memory: they end with the server, unless it hands them over to the next.
+// Sessions, identified by a secret in a cookie, and the one-time key with which the person at the terminal starts one.
+// Kept in memory: they end with the server, unless it hands them over to the next.
 //
 // A session ends after half an hour without a request, and after twelve hours. Of its secret the hash alone is kept.
 #pragma once

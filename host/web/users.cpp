@@ -52,7 +52,7 @@ void check_password(const std::string& password) {
                         password.size(), shortest_password));
 }
 
-// Of a name that nobody has: verifying takes as long as of one that somebody has.
+// For a name that no user has: verifying takes as long as for one that a user has.
 const std::string& nobodys_hash() {
     static const std::string hash = password_hash(new_secret());
     return hash;
@@ -116,8 +116,8 @@ std::optional<User> Users::active(const std::string& name) {
 
 void Users::expect(const std::string& name) {
     if (!find(name, nullptr))
-        refuse_user(fmt::format("user: there is none of this name: found {}; `flutebook user list` has all",
-                                base::shown(name)));
+        refuse_user(
+            fmt::format("user: no user has this name: found {}; `flutebook user list` has all", base::shown(name)));
 }
 
 void Users::note(const std::string& who, const std::string& deed, const std::string& address) {
@@ -130,7 +130,7 @@ void Users::note(const std::string& who, const std::string& deed, const std::str
 void Users::add(const std::string& name, pages::Role role, const std::string& password, const std::string& who) {
     if (name.empty() || name.size() > longest_name || !base::is_plain_line(name) || name.front() == ' ' ||
         name.back() == ' ')
-        refuse_user(fmt::format("user: is no name: found {}; take at most {} plain characters", base::shown(name),
+        refuse_user(fmt::format("user: is not a name: found {}; take at most {} plain characters", base::shown(name),
                                 longest_name));
     check_password(password);
     const std::string hash = password_hash(password), text = pages::role_name(role);

@@ -1,5 +1,5 @@
-// The one writer of the ledger: acts that wait for their turn on a thread of its own. Each opens the ledger for itself
-// and lets go of it, so that the command line can write between them.
+// The one writer of the ledger: a queue of acts that run on its thread. Each act opens the ledger and closes it again,
+// so that the command line can write between them.
 #pragma once
 
 #include <condition_variable>

@@ -1,5 +1,5 @@
-// A request beside itself: on each of several boards, at each of several margins or prices. One that cannot be answered
-// says why in its place and stops none of the others.
+// A request compared with its variants: on each of several boards, at each of several margins or prices. One that
+// cannot be answered says why in its place and stops none of the others.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// Which numbers are counts: nobody can have a tenth more of one delivery.
+// Which numbers are counts, and so cannot change by a tenth: there is no 1.1 delivery.
 #pragma once
 
 #include <string_view>

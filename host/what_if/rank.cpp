@@ -91,7 +91,7 @@ private:
                 quoting::quote(moved.workplace.plant, moved.workplace.engine, moved.request, asked_);
             if (answer.model_fault) return *answer.model_fault;
             if (const auto total = answers::total_of(answer.quantities.front())) return total->price_per_thousand;
-            return "nothing can make it then";
+            return "it cannot be made then";
         } catch (const InputError& error) {
             return error.lines().front();
         } catch (const ModelError& error) {

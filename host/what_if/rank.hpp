@@ -1,4 +1,4 @@
-// What moves a price: every number that stands behind a quote is moved alone by a tenth, and the request quoted again.
+// What moves a price: changes every number behind a quote alone by a tenth, and quotes the request again.
 #pragma once
 
 #include <optional>

@@ -1,5 +1,5 @@
-// One request answered several ways beside one another: on other boards, at other margins, at prices that are given.
-// Plain values, and the document that `quote --board … --margin … --price … --json` writes.
+// One request answered in several variants: on other boards, at other margins, at prices that are given. Plain values,
+// and the document that `quote --board … --margin … --price … --json` writes.
 #pragma once
 
 #include <optional>

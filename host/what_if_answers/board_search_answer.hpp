@@ -24,7 +24,7 @@ struct AskedStrength {
 struct BoardOnTrial {
     struct Priced {
         double quantity;
-        std::optional<Money> cost, price_per_thousand;  // nothing where nothing can make it
+        std::optional<Money> cost, price_per_thousand;  // nothing where it cannot be made
     };
     std::string board;
     std::optional<double> ect_kn_m;       // nothing where boards.yaml gives none

@@ -1,4 +1,4 @@
-// A plant opened for work: its files read, its models loaded and joined.
+// A plant opened for work: its files read, its models loaded and connected.
 #pragma once
 
 #include <string>

@@ -24,7 +24,7 @@ BackupProof backup(const Store& store, const std::string& file) {
     expect_free_name(file);
     auto cleared = clear_unfinished_copies(file);
     UnfinishedCopy copy(file, store.file());
-    store.cabinet().books().copy_to(copy.name());
+    store.connection().books().copy_to(copy.name());
     const auto proof = verify(Store::open_for_reading(copy.name()));
     expect_whole(proof, file);
     copy.finish();

@@ -1,4 +1,4 @@
-// A copy of a ledger in use, proven whole before it has its name.
+// Copies a ledger that is in use, and verifies the copy before it gets its name.
 #pragma once
 
 #include <string>

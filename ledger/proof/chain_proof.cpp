@@ -62,12 +62,12 @@ public:
     void skip_to(std::int64_t entry, Findings& findings) {
         for (; has_row_ && entry_of_row() < entry; next())
             findings.add_at(entry_of_row(),
-                            fmt::format("entry {}: {} stands there without its entry", entry_of_row(), what_));
+                            fmt::format("entry {}: {} exists without its entry", entry_of_row(), what_));
     }
     void finish(Findings& findings) {
         for (; has_row_; next())
             findings.add_at(entry_of_row(),
-                            fmt::format("entry {}: {} stands there without its entry", entry_of_row(), what_));
+                            fmt::format("entry {}: {} exists without its entry", entry_of_row(), what_));
     }
     [[nodiscard]] std::int64_t line() const { return rows_.number(0) % 1000; }
     [[nodiscard]] std::int64_t number(int column) const { return rows_.number(column); }
@@ -231,8 +231,8 @@ private:
         const auto hash = text_.hash();
         if (entries_.view(13) != bytes_of(hash))
             findings_.add_at(number_,
-                             fmt::format("entry {}: was changed, or one before it: its hash is not that of what "
-                                         "it says",
+                             fmt::format("entry {}: was changed, or one before it: its hash does not match its "
+                                         "content",
                                          number_));
         else if (kept_ && hash == *kept_)
             read_.kept_at = number_;

@@ -1,4 +1,4 @@
-// What a proof has found so far.
+// The findings of a proof.
 #pragma once
 
 #include <cstdint>

@@ -21,7 +21,7 @@ void prove_contents(Database& books, Findings& findings) {
         const bool is_readable = rows.is_nothing(3) || opened;
         if (!is_readable || bytes_of(sha256(opened ? std::string_view(*opened) : rows.view(2))) != rows.view(1))
             findings.add(
-                fmt::format("saved content {}: was changed: its hash is not that of its bytes", rows.number(0)));
+                fmt::format("saved content {}: was changed: its hash does not match its bytes", rows.number(0)));
     }
 }
 
@@ -46,7 +46,7 @@ void prove_hash(const ChainText& text, std::string_view stored, const std::strin
                 Findings& findings) {
     const auto hash = text.hash();
     if (stored != bytes_of(hash))
-        findings.add(whose + ": was changed, or one before it: its hash is not that of what it says");
+        findings.add(whose + ": was changed, or one before it: its hash does not match its content");
     chain.push_back(from_bytes(stored).value_or(hash));
 }
 
@@ -157,8 +157,7 @@ void prove_no_lone_parts(Database& books, Findings& findings) {
         "SELECT count(*) FROM quote_attribute WHERE id / 1000 NOT IN (SELECT id FROM quote_record)");
     while (lone.step())
         if (lone.number(0) != 0)
-            findings.add(
-                fmt::format("saved parts: {} stand there without their quote, order or record", lone.number(0)));
+            findings.add(fmt::format("saved parts: {} exist without their quote, order or record", lone.number(0)));
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-// What the chain of entries says of saved quotes and orders, held against those that are there.
+// Checks the saved quotes and orders against what the chain of entries says of them.
 #pragma once
 
 #include "ledger/proof/chain_proof.hpp"

@@ -73,7 +73,7 @@ public:
         between.bind(1, before_->month).bind(2, month_);
         if (own_ && between.step())
             findings_.add(
-                fmt::format("{}: holds movements, but is sealed by none", to_text(month_of(between.number(0)))));
+                fmt::format("{}: holds movements, but no seal covers them", to_text(month_of(between.number(0)))));
     }
 
     void throw_if_found(const std::string& what) {
@@ -125,7 +125,7 @@ private:
 
 void expect_seal_holds(const Store& store, Month month) {
     const Snapshot snapshot(store);
-    SealCheck check(store.cabinet().books(), month);
+    SealCheck check(store.connection().books(), month);
     const bool is_closed = check.state() == SealCheck::State::closed;
     const auto before = check.last_sealed_entry();
     if (is_closed) {
@@ -134,16 +134,16 @@ void expect_seal_holds(const Store& store, Month month) {
         check.prove_own_seal();
     }
     check.prove_seal_before();
-    check.throw_if_found(is_closed ? "is closed, but it is not what was sealed: nothing is shown of it"
-                                   : "cannot be shown: the closed month before it is not what was sealed");
+    check.throw_if_found(is_closed ? "is closed, but differs from its seal: nothing of it is shown"
+                                   : "cannot be shown: the closed month before it differs from its seal");
 }
 
 void expect_fit_to_close(const Store& store, Month month) {
-    SealCheck check(store.cabinet().books(), month);
+    SealCheck check(store.connection().books(), month);
     check.recount(check.last_sealed_entry(), std::numeric_limits<std::int64_t>::max());
     check.prove_totals();
     check.prove_seal_before();
-    check.throw_if_found("is not closed: it is not what was posted");
+    check.throw_if_found("is not closed: its totals differ from what was posted");
 }
 
 }  // namespace flutebook::ledger

@@ -1,4 +1,4 @@
-// What is shown of a closed month, or about to be sealed, held against the movements. It reads the entries of that
+// Checks what is shown of a closed month, or about to be sealed, against the movements. It reads the entries of that
 // month and what its seal and the seal before it say: the time does not grow with the other months.
 #pragma once
 

@@ -52,9 +52,8 @@ private:
         const auto& recount = chain_.recount;
         if (totals_hash(month, sealed_flows(recount, names_, closing.month),
                         sealed_expected(recount, names_, closing.month)) != content->totals)
-            find("does not hold what was sealed: its totals are others");
-        if (stocks_hash(month, stocks) != content->stocks)
-            find("does not hold what was sealed: its closing stocks are others");
+            find("differs from its seal: it has other totals");
+        if (stocks_hash(month, stocks) != content->stocks) find("differs from its seal: it has other closing stocks");
         if (!are_equal(stocks, sorted_stocks(stored_stocks(books_, closing.month), names_)))
             find("its stored closing stocks are not what its entries make");
         if (!is_known(content->quotes, quotes_.quotes)) find("the saved quotes of that day are gone or were changed");

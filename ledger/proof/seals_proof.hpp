@@ -1,4 +1,4 @@
-// Closed months held against what their entries come to: totals, stocks, and no inner account below zero.
+// Checks closed months against the sums of their entries: totals, stocks, and no inner account below zero.
 #pragma once
 
 #include "ledger/proof/chain_proof.hpp"

@@ -30,7 +30,7 @@ void compare(Statement rows, std::map<std::array<std::int64_t, Size>, RecountedS
         const RecountedSum found = {rows.number(column), rows.number(column + 1), rows.number(column + 2)};
         const auto sum = wanted.find(key);
         if (sum == wanted.end()) {
-            findings.add(fmt::format("total of {}: stands there, but no entry makes it", shown(key, names)));
+            findings.add(fmt::format("total of {}: exists, but no entry makes it", shown(key, names)));
             continue;
         }
         if (!(sum->second == found))

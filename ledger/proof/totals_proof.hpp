@@ -1,4 +1,4 @@
-// The tables of totals held against the sums of all entries, which are worked out from their movements alone.
+// Checks the tables of totals against the sums of all entries, calculated from their movements alone.
 #pragma once
 
 #include <array>

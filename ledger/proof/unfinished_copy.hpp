@@ -10,7 +10,7 @@ namespace flutebook::ledger {
 
 class UnfinishedCopy {
 public:
-    /// Makes an empty file that is nobody else's, with the rights and the group of `original`. Throws LedgerError.
+    /// Makes a new empty file that this process owns, with the rights and the group of `original`. Throws LedgerError.
     UnfinishedCopy(const std::string& file, const std::string& original);
 
     [[nodiscard]] const std::string& name() const { return part_.name(); }

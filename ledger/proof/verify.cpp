@@ -48,19 +48,19 @@ void prove_head(const Proof& proof, const std::optional<Hash>& kept, Findings& f
 }  // namespace
 
 Proof verify(const Store& store, const std::optional<std::string>& kept_head) {
-    auto& cabinet = store.cabinet();
+    auto& connection = store.connection();
     std::optional<Hash> kept;
     if (kept_head) {
         kept = from_hex(*kept_head);
         if (!kept)
-            cabinet.refuse(
+            connection.refuse(
                 fmt::format("the kept head is no hash: found `{}`; expected 64 hexadecimal digits", *kept_head));
     }
     Proof proof{};
     Findings findings;
     go_on(findings, [&] {
         const Snapshot snapshot(store);
-        auto& books = cabinet.books();
+        auto& books = connection.books();
         const proof::NameList names(books);
         const auto chain = proof::prove_chain(books, names, kept, findings);
         proof.entries = chain.entries;

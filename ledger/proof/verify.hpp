@@ -1,4 +1,5 @@
-// Proves a ledger whole. Written apart from the code that posts: it reads the tables and works everything out again.
+// Verifies a whole ledger. It is written separately from the code that posts: it reads the tables and calculates
+// everything again.
 #pragma once
 
 #include <cstdint>

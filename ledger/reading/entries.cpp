@@ -8,8 +8,8 @@ namespace flutebook::ledger {
 
 namespace {
 
-void read_movements(Connection& cabinet, Entry& entry) {
-    auto row = cabinet.ask_entries(
+void read_movements(Connection& connection, Entry& entry) {
+    auto row = connection.ask_entries(
         "SELECT f.text, t.text, m.text, c.text, grams, money FROM movement "
         "JOIN name AS f ON f.id = from_account JOIN name AS t ON t.id = to_account "
         "JOIN name AS m ON m.id = material JOIN name AS c ON c.id = cause "
@@ -20,16 +20,16 @@ void read_movements(Connection& cabinet, Entry& entry) {
                                          Grams::of(row->number(4)), Money::of_ten_thousandths(row->number(5))});
 }
 
-void read_expected(Connection& cabinet, Entry& entry) {
-    auto row = cabinet.ask_entries(
+void read_expected(Connection& connection, Entry& entry) {
+    auto row = connection.ask_entries(
         "SELECT c.text, grams FROM expected JOIN name AS c ON c.id = cause "
         "WHERE expected.id BETWEEN ?1 * 1000 AND ?1 * 1000 + 999 ORDER BY expected.id");
     row->bind(1, entry.number);
     while (row->step()) entry.draft.expected.push_back({row->text(0), Grams::of(row->number(1))});
 }
 
-void read_count(Connection& cabinet, Entry& entry) {
-    auto row = cabinet.ask_entries(
+void read_count(Connection& connection, Entry& entry) {
+    auto row = connection.ask_entries(
         "SELECT a.text, m.text, grams, money FROM stock_count JOIN name AS a ON a.id = account "
         "JOIN name AS m ON m.id = material WHERE entry = ?");
     row->bind(1, entry.number);
@@ -38,10 +38,10 @@ void read_count(Connection& cabinet, Entry& entry) {
     if (!row->is_nothing(3)) entry.draft.count->value = Money::of_ten_thousandths(row->number(3));
 }
 
-std::optional<Entry> read_entry(Connection& cabinet, std::int64_t number) {
+std::optional<Entry> read_entry(Connection& connection, std::int64_t number) {
     Entry entry;
     {
-        auto row = cabinet.ask_entries(
+        auto row = connection.ask_entries(
             "SELECT k.text, e.ref, e.content, e.day, s.text, c.text, o.text, b.text, e.note, w.text, e.written, "
             "e.reverses, (SELECT r.id FROM entry AS r WHERE r.reverses = e.id), e.hash, e.clock FROM entry AS e "
             "JOIN name AS k ON k.id = e.kind JOIN name AS s ON s.id = e.shift JOIN name AS c ON c.id = e.centre "
@@ -67,16 +67,17 @@ std::optional<Entry> read_entry(Connection& cabinet, std::int64_t number) {
         if (!row->is_nothing(14)) entry.clock = std::chrono::sys_seconds(std::chrono::seconds(row->number(14)));
         entry.hash = to_hex(from_bytes(row->view(13)).value_or(Hash{}));
     }
-    read_movements(cabinet, entry);
-    read_expected(cabinet, entry);
-    read_count(cabinet, entry);
+    read_movements(connection, entry);
+    read_expected(connection, entry);
+    read_count(connection, entry);
     return entry;
 }
 
 // Of an entry that is known to be there: where it cannot be read, a name of its is gone.
-Entry expect_entry(Connection& cabinet, std::int64_t number) {
-    auto entry = read_entry(cabinet, number);
-    if (!entry) cabinet.give_up("entry " + std::to_string(number) + " cannot be read: the file is damaged; verify it");
+Entry expect_entry(Connection& connection, std::int64_t number) {
+    auto entry = read_entry(connection, number);
+    if (!entry)
+        connection.give_up("entry " + std::to_string(number) + " cannot be read: the file is damaged; verify it");
     return *std::move(entry);
 }
 
@@ -89,23 +90,23 @@ std::vector<std::int64_t> numbers(Statement& rows) {
 }  // namespace
 
 std::optional<Entry> find_entry(const Store& store, std::int64_t number) {
-    return read_entry(store.cabinet(), number);
+    return read_entry(store.connection(), number);
 }
 
 std::optional<Entry> find_entry(const Store& store, const std::string& kind, const std::string& ref) {
     std::int64_t number = 0;
     {
-        auto row = store.cabinet().ask_entries(
+        auto row = store.connection().ask_entries(
             "SELECT id FROM entry WHERE kind = (SELECT id FROM name WHERE text = ?) AND ref = ?");
         row->bind(1, kind).bind(2, ref);
         if (!row->step()) return std::nullopt;
         number = row->number(0);
     }
-    return expect_entry(store.cabinet(), number);
+    return expect_entry(store.connection(), number);
 }
 
 std::vector<Entry> entries_of_order(const Store& store, const std::string& order) {
-    auto& books = store.cabinet().books();
+    auto& books = store.connection().books();
     const auto name = find_name(books, order);
     if (!name || order.empty()) return {};
     // Month by month, which is what the index goes by.
@@ -116,34 +117,34 @@ std::vector<Entry> entries_of_order(const Store& store, const std::string& order
         "SELECT e.id FROM held CROSS JOIN entry AS e ON e.month = held.month AND e.order_ = ? ORDER BY e.id");
     rows.bind(1, *name);
     std::vector<Entry> entries;
-    for (const auto number : numbers(rows)) entries.push_back(expect_entry(store.cabinet(), number));
+    for (const auto number : numbers(rows)) entries.push_back(expect_entry(store.connection(), number));
     return entries;
 }
 
 void visit_entries(const Store& store, Month month, const std::function<void(const Entry&)>& visit) {
-    Statement rows(store.cabinet().books(), "SELECT id FROM entry WHERE month = ? ORDER BY id");
+    Statement rows(store.connection().books(), "SELECT id FROM entry WHERE month = ? ORDER BY id");
     rows.bind(1, to_number(month));
-    while (rows.step()) visit(expect_entry(store.cabinet(), rows.number(0)));
+    while (rows.step()) visit(expect_entry(store.connection(), rows.number(0)));
 }
 
 void visit_late_reversals(const Store& store, Month month, const std::function<void(const Entry&)>& visit) {
-    Statement rows(store.cabinet().books(),
+    Statement rows(store.connection().books(),
                    "SELECT e.id FROM entry AS e JOIN entry AS u ON u.id = e.reverses "
                    "WHERE e.reverses IS NOT NULL AND e.month = ?1 AND u.month < ?1 ORDER BY e.id");
     rows.bind(1, to_number(month));
-    while (rows.step()) visit(expect_entry(store.cabinet(), rows.number(0)));
+    while (rows.step()) visit(expect_entry(store.connection(), rows.number(0)));
 }
 
 void visit_noted(const Store& store, Month month, const std::function<void(const Entry&)>& visit) {
-    Statement rows(store.cabinet().books(),
+    Statement rows(store.connection().books(),
                    "SELECT id FROM entry WHERE month = ? AND (reverses IS NOT NULL OR note <> '') ORDER BY id");
     rows.bind(1, to_number(month));
-    while (rows.step()) visit(expect_entry(store.cabinet(), rows.number(0)));
+    while (rows.step()) visit(expect_entry(store.connection(), rows.number(0)));
 }
 
 void visit_contents(const Store& store, Month month,
                     const std::function<void(const std::string&, const std::string&)>& visit) {
-    Statement rows(store.cabinet().books(),
+    Statement rows(store.connection().books(),
                    "SELECT k.text, e.content FROM entry AS e JOIN name AS k ON k.id = e.kind "
                    "WHERE e.month = ? AND e.reverses IS NULL "
                    "AND NOT EXISTS (SELECT 1 FROM entry AS r WHERE r.reverses = e.id) ORDER BY e.id");
@@ -152,7 +153,7 @@ void visit_contents(const Store& store, Month month,
 }
 
 std::vector<Grams> latest_masses(const Store& store, const std::string& from, int most) {
-    auto& books = store.cabinet().books();
+    auto& books = store.connection().books();
     const auto name = find_name(books, from);
     if (!name) return {};
     Statement rows(books, "SELECT grams FROM movement WHERE from_account = ? AND grams > 0 ORDER BY id DESC LIMIT ?");
@@ -164,7 +165,7 @@ std::vector<Grams> latest_masses(const Store& store, const std::string& from, in
 
 std::optional<PricedMovement> last_priced(const Store& store, const std::string& from, const std::string& to,
                                           const std::string& material, Date date) {
-    auto row = store.cabinet().ask_entries(
+    auto row = store.connection().ask_entries(
         "SELECT v.entry, v.day, v.grams, v.money FROM movement AS v WHERE v.cause = 0 AND v.money <> 0 "
         "AND v.from_account = (SELECT id FROM name WHERE text = ?) AND v.to_account = (SELECT id FROM name WHERE text "
         "= ?) "
@@ -178,7 +179,7 @@ std::optional<PricedMovement> last_priced(const Store& store, const std::string&
 }
 
 bool has_moved(const Store& store, const std::string& account, Date by, const std::string& except_from) {
-    auto& books = store.cabinet().books();
+    auto& books = store.connection().books();
     const auto name = find_name(books, account);
     if (!name) return false;
     const auto except = find_name(books, except_from).value_or(-1);
@@ -203,7 +204,7 @@ bool has_moved(const Store& store, const std::string& account, Date by, const st
 }
 
 std::optional<Head> head(const Store& store) {
-    auto row = store.cabinet().ask_entries("SELECT id, hash FROM entry ORDER BY id DESC LIMIT 1");
+    auto row = store.connection().ask_entries("SELECT id, hash FROM entry ORDER BY id DESC LIMIT 1");
     if (!row->step()) return std::nullopt;
     return Head{row->number(0), to_hex(from_bytes(row->view(1)).value_or(Hash{}))};
 }

@@ -52,7 +52,7 @@ FoundEntry read_found(const Statement& row) {
 }  // namespace
 
 FoundEntries find_entries(const Store& store, const EntrySearch& search) {
-    auto& books = store.cabinet().books();
+    auto& books = store.connection().books();
     Statement rows(books, search_sql);
     rows.bind(1, to_number(search.month)).bind(2, search.after);
     rows.bind(3, wanted_name(books, search.kind)).bind(4, wanted_name(books, search.centre));
@@ -70,7 +70,7 @@ FoundEntries find_entries(const Store& store, const EntrySearch& search) {
 }
 
 bool has_entries(const Store& store, const std::string& order) {
-    auto& books = store.cabinet().books();
+    auto& books = store.connection().books();
     const auto name = find_name(books, order);
     if (!name || order.empty()) return false;
     // Month by month, which is what the index goes by.

@@ -1,5 +1,4 @@
-// Entries of a month by what they say of themselves, a page at a time: for whoever walks down from a figure to its
-// rows.
+// Searches the entries of a month by their attributes, a page at a time.
 #pragma once
 
 #include <cstddef>

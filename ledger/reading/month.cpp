@@ -67,7 +67,7 @@ std::string expected_source(Axis axis) {
 }  // namespace
 
 std::vector<Flow> flows(const Store& store, Month month) {
-    Statement rows(store.cabinet().books(),
+    Statement rows(store.connection().books(),
                    "SELECT f.text, t.text, m.text, c.text, movements, grams, money FROM month_flow "
                    "JOIN name AS f ON f.id = from_account JOIN name AS t ON t.id = to_account "
                    "JOIN name AS m ON m.id = material JOIN name AS c ON c.id = cause "
@@ -83,7 +83,7 @@ std::vector<Flow> flows(const Store& store, Month month) {
 std::vector<Balance> balances_before(const Store& store, Month month) {
     // What the latest closed month ended with, and what moved since: the time does not grow with the months before.
     Statement rows(
-        store.cabinet().books(),
+        store.connection().books(),
         "WITH base (month) AS (SELECT coalesce(max(month), 0) FROM seal WHERE month < ?1), "
         "part (account, material, grams, money) AS ("
         "SELECT account, material, grams, money FROM seal_stock WHERE month = (SELECT month FROM base) "
@@ -101,7 +101,7 @@ std::vector<Balance> balances_before(const Store& store, Month month) {
 }
 
 std::vector<ExpectedLoss> expected_losses(const Store& store, Month month) {
-    Statement rows(store.cabinet().books(),
+    Statement rows(store.connection().books(),
                    "SELECT e.text, c.text, sum(grams) FROM month_expected JOIN name AS e ON e.id = centre "
                    "JOIN name AS c ON c.id = cause WHERE month = ? GROUP BY centre, cause ORDER BY e.text, c.text");
     rows.bind(1, to_number(month));
@@ -112,7 +112,7 @@ std::vector<ExpectedLoss> expected_losses(const Store& store, Month month) {
 
 std::vector<StandingCount> counts(const Store& store, Month month) {
     // A count that was reversed in a later month still counts in its own, which may have been closed on it.
-    Statement rows(store.cabinet().books(),
+    Statement rows(store.connection().books(),
                    "SELECT s.entry, s.day, a.text, m.text, s.grams, s.money FROM stock_count AS s "
                    "JOIN name AS a ON a.id = s.account JOIN name AS m ON m.id = s.material "
                    "WHERE s.day BETWEEN ?1 * 100 AND ?1 * 100 + 99 AND NOT EXISTS (SELECT 1 FROM entry WHERE reverses "
@@ -123,7 +123,7 @@ std::vector<StandingCount> counts(const Store& store, Month month) {
 }
 
 std::vector<StandingCount> counts_of(const Store& store, const std::string& account) {
-    Statement rows(store.cabinet().books(),
+    Statement rows(store.connection().books(),
                    "SELECT s.entry, s.day, a.text, m.text, s.grams, s.money FROM stock_count AS s "
                    "JOIN name AS a ON a.id = s.account JOIN name AS m ON m.id = s.material "
                    "WHERE a.text = ?1 AND NOT EXISTS (SELECT 1 FROM entry WHERE reverses = s.entry) "
@@ -140,7 +140,7 @@ std::vector<Share> shares(const Store& store, Month month, Axis axis) {
         "JOIN name AS t ON t.id = to_account JOIN name AS c ON c.id = cause "
         "GROUP BY of, centre, from_account, to_account, cause "
         "ORDER BY o.text, e.text, f.text, t.text, c.text";
-    Statement rows(store.cabinet().books(), sql.c_str());
+    Statement rows(store.connection().books(), sql.c_str());
     rows.bind(1, to_number(month));
     std::vector<Share> shares;
     while (rows.step())
@@ -153,7 +153,7 @@ std::vector<ExpectedShare> expected_shares(const Store& store, Month month, Axis
     const auto sql = "SELECT o.text, e.text, c.text, sum(grams) FROM (" + expected_source(axis) +
                      ") JOIN name AS o ON o.id = of JOIN name AS e ON e.id = centre JOIN name AS c ON c.id = cause "
                      "GROUP BY of, centre, cause ORDER BY o.text, e.text, c.text";
-    Statement rows(store.cabinet().books(), sql.c_str());
+    Statement rows(store.connection().books(), sql.c_str());
     rows.bind(1, to_number(month));
     std::vector<ExpectedShare> shares;
     while (rows.step()) shares.push_back({rows.text(0), rows.text(1), rows.text(2), grams(rows, 3)});
@@ -161,7 +161,7 @@ std::vector<ExpectedShare> expected_shares(const Store& store, Month month, Axis
 }
 
 std::vector<std::string> orders_in(const Store& store, Month month) {
-    Statement rows(store.cabinet().books(),
+    Statement rows(store.connection().books(),
                    "SELECT DISTINCT o.text FROM entry JOIN name AS o ON o.id = order_ WHERE month = ? AND o.text <> '' "
                    "ORDER BY o.text");
     rows.bind(1, to_number(month));
@@ -173,7 +173,7 @@ std::vector<std::string> orders_in(const Store& store, Month month) {
 std::vector<Month> months(const Store& store) {
     // From month to month by the index, not over all entries.
     Statement rows(
-        store.cabinet().books(),
+        store.connection().books(),
         "WITH RECURSIVE held (month) AS (SELECT min(month) FROM entry UNION ALL "
         "SELECT (SELECT min(month) FROM entry WHERE month > held.month) FROM held WHERE held.month IS NOT NULL) "
         "SELECT month FROM held WHERE EXISTS (SELECT 1 FROM entry WHERE entry.month = held.month "
@@ -184,7 +184,7 @@ std::vector<Month> months(const Store& store) {
 }
 
 std::vector<Month> months_from_entry(const Store& store, std::int64_t first) {
-    Statement rows(store.cabinet().books(), "SELECT DISTINCT month FROM entry WHERE id >= ? ORDER BY month");
+    Statement rows(store.connection().books(), "SELECT DISTINCT month FROM entry WHERE id >= ? ORDER BY month");
     rows.bind(1, first);
     std::vector<Month> result;
     while (rows.step()) result.push_back(month_of(rows.number(0)));

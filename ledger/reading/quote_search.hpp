@@ -1,4 +1,4 @@
-// Finds saved quotes by what their records say of them, newest first.
+// Finds saved quotes by the attributes of their records, newest first.
 #pragma once
 
 #include <chrono>

@@ -19,7 +19,7 @@ constexpr const char* standing_rows =
 
 void visit_standing(const Store& store, Month month, const std::string& kind,
                     const std::function<void(const StandingEntry&)>& visit) {
-    Statement rows(store.cabinet().books(), standing_rows);
+    Statement rows(store.connection().books(), standing_rows);
     rows.bind(1, to_number(month)).bind(2, kind);
     StandingEntry entry;
     std::int64_t number = 0;

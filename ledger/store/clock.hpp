@@ -1,4 +1,4 @@
-// The one door through which time comes into the ledger.
+// The only source of the current time for the ledger.
 #pragma once
 
 #include <chrono>

@@ -15,7 +15,7 @@
 
 namespace flutebook::ledger {
 
-/// Holds the lock until it is gone. The system lets go of it when the process ends, however it ends; the file stays.
+/// Holds the lock until it is gone. The system releases it when the process ends, however it ends; the file stays.
 class WriteLock {
 public:
     /// Throws LedgerError: refused where another process (or another store of this one) holds it, or where a file of
@@ -105,20 +105,20 @@ private:
 /// All that is done while it lives happens when commit() returns, or not at all.
 class Transaction {
 public:
-    explicit Transaction(Connection& cabinet) : cabinet_(cabinet) { cabinet_.begin(); }
+    explicit Transaction(Connection& connection) : connection_(connection) { connection_.begin(); }
     Transaction(const Transaction&) = delete;
     Transaction& operator=(const Transaction&) = delete;
     ~Transaction() {
-        if (is_open_) cabinet_.undo();
+        if (is_open_) connection_.undo();
     }
 
     void commit() {
-        cabinet_.commit();
+        connection_.commit();
         is_open_ = false;
     }
 
 private:
-    Connection& cabinet_;
+    Connection& connection_;
     bool is_open_ = true;
 };
 

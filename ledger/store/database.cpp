@@ -39,7 +39,7 @@ bool is_out_of_space(int code, int system_code) {
     const int code = error.getExtendedErrorCode() > 0 ? error.getExtendedErrorCode() : error.getErrorCode();
     if (is_out_of_space(code, system_code))
         give_up(file +
-                ": no space is left on the disk: nothing was kept of what was under way; make room and do it again");
+                ": no space is left on the disk: nothing of the unfinished write was kept; make room and do it again");
     switch (code & 0xff) {
         case SQLITE_CORRUPT:
         case SQLITE_NOTADB:
@@ -49,17 +49,18 @@ bool is_out_of_space(int code, int system_code) {
                             file, error.what()));
         case SQLITE_IOERR:
             give_up(
-                fmt::format("{}: the disk failed: {}; nothing was kept of what was under way; check the disk and its "
+                fmt::format("{}: the disk failed: {}; nothing of the unfinished write was kept; check the disk and its "
                             "room, and do it again",
                             file, error.what()));
         case SQLITE_BUSY:
         case SQLITE_LOCKED:
             refuse(file +
-                   ": another program holds the file: it did not let go in 5 s; close that program and try again");
+                   ": another program holds the file: it did not release the file within 5 s; close that program and "
+                   "try again");
         case SQLITE_READONLY:
             if (code == SQLITE_READONLY_ROLLBACK || code == SQLITE_READONLY_RECOVERY)
                 give_up(file +
-                        ": a write to it was broken off and must be undone before it can be read; run `flutebook "
+                        ": a write to it was interrupted and must be undone before it can be read; run `flutebook "
                         "verify` as a user who may write to the file and its folder");
             [[fallthrough]];
         case SQLITE_PERM:
@@ -72,9 +73,9 @@ bool is_out_of_space(int code, int system_code) {
                    ": a ledger does not allow this: what was posted, and how it is kept, is never changed; add a "
                    "reversal instead");
         case SQLITE_CONSTRAINT:
-            refuse(fmt::format("{}: the ledger does not take it: {}; nothing was kept", file, error.what()));
+            refuse(fmt::format("{}: the ledger refuses it: {}; nothing was kept", file, error.what()));
         default:
-            give_up(fmt::format("{}: the database failed: {}{}; nothing was kept of what was under way", file,
+            give_up(fmt::format("{}: the database failed: {}{}; nothing of the unfinished write was kept", file,
                                 error.what(),
                                 system_code != 0 ? fmt::format(" ({})", std::strerror(system_code)) : ""));
     }
@@ -245,7 +246,7 @@ void Database::expect_setting(const std::string& name, const std::string& wanted
     const auto found = text(("PRAGMA " + name).c_str());
     if (found != wanted)
         give_up(
-            fmt::format("{}: the database does not keep to `{}`: found {}, expected {}; check what library the "
+            fmt::format("{}: the database ignores `{}`: found {}, expected {}; check what library the "
                         "program runs with",
                         file_, name, found, wanted));
 }
@@ -283,7 +284,7 @@ void Database::set_guards() {
     for (const auto& one : switches) {
         int found = -1;
         sqlite3_db_config(connection_->getHandle(), one.code, one.wanted, &found);
-        if (found != one.wanted) give_up(fmt::format("{}: the database does not keep to `{}`", file_, one.name));
+        if (found != one.wanted) give_up(fmt::format("{}: the database ignores `{}`", file_, one.name));
     }
 }
 

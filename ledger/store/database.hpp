@@ -1,4 +1,4 @@
-// The one way to the database: a connection and its statements. Nothing else of ours sees SQLiteCpp or SQLite.
+// The database: a connection and its statements. No other code of ours includes SQLiteCpp or SQLite.
 //
 // Every failure is thrown as a LedgerError that says what to do. The database may have ended the transaction by itself
 // then (a full disk does): undo() settles that either way. One thread at a time.

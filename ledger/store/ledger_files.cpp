@@ -34,7 +34,7 @@ std::optional<struct stat> facts_of(const std::string& file) {
 }
 
 // Not through a link: somebody else may have put one there. By a descriptor that only names the file: closing any other
-// would let go of the locks by which this process's own connection holds the log's index, and the next to open it would
+// would release the locks with which this process's own connection holds the log's index, and the next to open it would
 // cut the index off beneath it.
 void share(const std::string& name, const struct stat& ledger) {
     const int descriptor = open(name.c_str(), O_PATH | O_CLOEXEC | O_NOFOLLOW);
@@ -73,7 +73,7 @@ std::string file_behind(const std::string& name) {
 void expect_ledger_file(const std::string& file) {
     const auto facts = facts_of(file);
     if (!facts) refuse_file(file + ": there is no such ledger: nothing was saved or posted yet; post something first");
-    if (!S_ISREG(facts->st_mode)) find_unfit(file + ": is no ledger: no plain file; name another");
+    if (!S_ISREG(facts->st_mode)) find_unfit(file + ": is not a ledger: no plain file; name another");
     if (facts->st_nlink > 1)
         refuse_file(
             fmt::format("{}: has more than one name: found {} hard links, and each would have a log of its own; remove "

@@ -1,6 +1,6 @@
-// The files that a ledger consists of, in the file system: which one a name leads to, whose they are, and what may not
-// stand in their place. FILE, FILE-wal and FILE-shm (the log and its index), FILE-journal (only where a write was
-// broken off before there was a log), FILE.lock.
+// The files that a ledger consists of, in the file system: which file a name leads to, who owns it, and what may not be
+// in its place. FILE, FILE-wal and FILE-shm (the log and its index), FILE-journal (only where a write was broken off
+// before there was a log), FILE.lock.
 //
 // Several people may share a ledger: what one of them creates must be writable by the others.
 #pragma once

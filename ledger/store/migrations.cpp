@@ -31,7 +31,7 @@ Fitness fitness(Database& database) {
         return Fitness::empty;
     if (found_application != application || version < 1)
         throw LedgerError(LedgerError::Kind::unfit,
-                          database.file() + ": is no ledger: a database of another program; name another file");
+                          database.file() + ": is not a ledger: a database of another program; name another file");
     if (version > newest)
         throw LedgerError(LedgerError::Kind::unfit,
                           fmt::format("{}: was written by a newer version of the program: found tables of version {}, "

@@ -1,4 +1,4 @@
-// The versions of a ledger's tables, and how a file gets from each to the next.
+// The versions of a ledger's tables, and the migration from each to the next.
 #pragma once
 
 #include <span>

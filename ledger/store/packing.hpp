@@ -1,4 +1,4 @@
-// Contents of saved quotes in fewer bytes. The only code that knows zlib.
+// Compresses the contents of saved quotes. The only code that includes zlib.
 #pragma once
 
 #include <cstdint>

@@ -28,7 +28,7 @@ std::unique_ptr<Database> open_guarded(const std::string& file, Database::Access
 void undo_broken_write(const std::string& file) {
     if (!may_write(file))
         throw LedgerError(LedgerError::Kind::unfit,
-                          fmt::format("{}: a write to it was broken off, and {}-journal holds what must be undone "
+                          fmt::format("{}: a write to it was interrupted, and {}-journal holds what must be undone "
                                       "before it can be read; run `flutebook verify` as a user who may write to both",
                                       file, file));
     static_cast<void>(Store::open_for_writing(file, IfMissing::create));
@@ -36,17 +36,17 @@ void undo_broken_write(const std::string& file) {
 
 }  // namespace
 
-Store::Store(std::unique_ptr<Connection> cabinet) : cabinet_(std::move(cabinet)) {}
+Store::Store(std::unique_ptr<Connection> connection) : connection_(std::move(connection)) {}
 Store::Store(Store&&) noexcept = default;
 Store& Store::operator=(Store&&) noexcept = default;
 Store::~Store() = default;
 
 const std::string& Store::file() const {
-    return cabinet_->file();
+    return connection_->file();
 }
 
 std::optional<ClockLag> Store::clock_lag() const {
-    return cabinet_->clock_lag();
+    return connection_->clock_lag();
 }
 
 Store Store::open_for_writing(const std::string& name, IfMissing missing, const Clock& clock) {
@@ -99,15 +99,15 @@ Store Store::in_memory(const Clock& clock) {
     return Store(std::make_unique<Connection>(std::move(database), Connection::Hold(), &clock));
 }
 
-Snapshot::Snapshot(const Store& store) : cabinet_(store.cabinet()), is_held_(!cabinet_.is_in_transaction()) {
+Snapshot::Snapshot(const Store& store) : connection_(store.connection()), is_held_(!connection_.is_in_transaction()) {
     if (!is_held_) return;
-    cabinet_.books().run("BEGIN");
+    connection_.books().run("BEGIN");
     // The snapshot is taken by the first read.
-    static_cast<void>(cabinet_.books().number("SELECT max(id) FROM name"));
+    static_cast<void>(connection_.books().number("SELECT max(id) FROM name"));
 }
 
 Snapshot::~Snapshot() {
-    if (is_held_) cabinet_.books().undo();
+    if (is_held_) connection_.books().undo();
 }
 
 }  // namespace flutebook::ledger

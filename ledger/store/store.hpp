@@ -43,12 +43,12 @@ public:
     [[nodiscard]] std::optional<ClockLag> clock_lag() const;
 
     /// For the ledger's own sources.
-    [[nodiscard]] Connection& cabinet() const { return *cabinet_; }
+    [[nodiscard]] Connection& connection() const { return *connection_; }
 
 private:
-    explicit Store(std::unique_ptr<Connection> cabinet);
+    explicit Store(std::unique_ptr<Connection> connection);
 
-    std::unique_ptr<Connection> cabinet_;
+    std::unique_ptr<Connection> connection_;
 };
 
 /// While it lives, every read of `store` sees the ledger as it was when the snapshot was taken, whatever other
@@ -62,7 +62,7 @@ public:
     ~Snapshot();
 
 private:
-    Connection& cabinet_;
+    Connection& connection_;
     bool is_held_;
 };
 

@@ -10,9 +10,9 @@ namespace flutebook::ledger {
 /// Not thread-safe. Nothing here throws: what failed is told as an errno, 0 where nothing did.
 class UnfinishedFile {
 public:
-    /// Makes an empty file that is nobody else's, whatever lies there. It has the rights and the group of `original`,
-    /// where that is given and there: who may not read that one may not read this one. Of `tries` names, the first that
-    /// is free.
+    /// Makes a new empty file that this process owns, even if a file of that name exists. It has the rights and the
+    /// group of `original`, where that is given and there: who may not read that one may not read this one. Of `tries`
+    /// names, the first that is free.
     UnfinishedFile(std::string file, const std::string& original, int tries);
     UnfinishedFile(const UnfinishedFile&) = delete;
     UnfinishedFile& operator=(const UnfinishedFile&) = delete;

@@ -1,4 +1,4 @@
-// What the ledger cannot go on from: the third of the program's exceptions. It carries finished sentences, one a line:
+// The exception of the ledger, the third of the program's exceptions. It carries finished sentences, one a line:
 // `where: what is wrong: what was found; what to do`.
 #pragma once
 

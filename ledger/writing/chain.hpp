@@ -1,5 +1,4 @@
-// The hash chain: what of an entry is hashed, and how it is written down for that, so that no two entries read the
-// same.
+// The hash chain: which bytes of an entry are hashed, in a form that differs for any two different entries.
 //
 //   hash of an entry = SHA-256 of these, one after the other
 //

@@ -41,7 +41,7 @@ std::optional<std::string> fault_of_characters(std::string_view text, Lines line
         utf8proc_int32_t point = -1;
         const auto length = utf8proc_iterate(reinterpret_cast<const utf8proc_uint8_t*>(text.data()),
                                              static_cast<utf8proc_ssize_t>(text.size()), &point);
-        if (length <= 0) return "bytes that are no UTF-8";
+        if (length <= 0) return "bytes that are not UTF-8";
         if (is_unseen(point)) return fmt::format("U+{:04X}, which cannot be seen", point);
         text.remove_prefix(static_cast<std::size_t>(length));
     }
@@ -50,7 +50,7 @@ std::optional<std::string> fault_of_characters(std::string_view text, Lines line
 
 std::optional<std::string> fault_of_size(std::string_view what, std::string_view text, std::size_t longest) {
     if (text.size() <= longest) return std::nullopt;
-    return fmt::format("{} is too long: found {} bytes; {} are kept", what, text.size(), longest);
+    return fmt::format("{} is too long: found {} bytes; at most {} can be stored", what, text.size(), longest);
 }
 
 std::optional<std::string> fault_of_text(std::string_view what, std::string_view text, std::size_t longest,
@@ -63,13 +63,14 @@ std::optional<std::string> fault_of_text(std::string_view what, std::string_view
 
 std::optional<std::string> fault_of_mass(Grams mass) {
     if (mass.count() >= -most_grams && mass.count() <= most_grams) return std::nullopt;
-    return fmt::format("a mass is out of bounds: found {} g; {} g are kept either way", mass.count(), most_grams);
+    return fmt::format("a mass is out of bounds: found {} g; at most {} g can be stored, above or below zero",
+                       mass.count(), most_grams);
 }
 
 std::optional<std::string> fault_of_money(Money money) {
     if (money.ten_thousandths() >= -most_money && money.ten_thousandths() <= most_money) return std::nullopt;
-    return fmt::format("an amount is out of bounds: found {}; {} are kept either way", money.to_double(),
-                       Money::of_ten_thousandths(most_money).to_double());
+    return fmt::format("an amount is out of bounds: found {}; at most {} can be stored, above or below zero",
+                       money.to_double(), Money::of_ten_thousandths(most_money).to_double());
 }
 
 // Names that the ledger has had before are as they are: an entry whose names an older version took can be reversed, and
@@ -123,10 +124,11 @@ std::optional<std::string> fault_of_note(std::string_view what, std::string_view
 
 std::optional<std::string> fault_of(const Draft& draft, DraftSource source) {
     if (auto fault = fault_of_words(draft, source)) return fault;
-    if (!is_kept_date(draft.date)) return "there is no such day; days of the years 2000 to 2999 are kept";
+    if (!is_kept_date(draft.date)) return "there is no such day; give a day of the years 2000 to 2999";
     if (draft.movements.size() > most_lines || draft.expected.size() > most_lines)
-        return fmt::format("has too many lines: found {} movements, {} expected losses; {} of each are kept",
-                           draft.movements.size(), draft.expected.size(), most_lines);
+        return fmt::format(
+            "has too many lines: found {} movements, {} expected losses; at most {} of each can be stored",
+            draft.movements.size(), draft.expected.size(), most_lines);
     for (const auto& movement : draft.movements)
         if (auto fault = fault_of(movement, source)) return fault;
     for (const auto& expected : draft.expected) {

@@ -1,4 +1,4 @@
-// What every draft must be before it can be an entry, whatever it is a document of.
+// Checks that every draft must pass before it can be an entry, of any kind of document.
 #pragma once
 
 #include <optional>

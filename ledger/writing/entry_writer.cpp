@@ -37,12 +37,12 @@ Actor EntryWriter::actor(const std::string& who, std::chrono::sys_seconds now) {
     return {who, when_, now};
 }
 
-std::int64_t EntryWriter::add(const Draft& draft, const Actor& hand, std::int64_t reverses) {
+std::int64_t EntryWriter::add(const Draft& draft, const Actor& actor, std::int64_t reverses) {
     const auto number = number_ + 1;
     const auto day = to_number(draft.date);
     const EntryKeys keys = {day / 100, names_.number_of(draft.centre), names_.number_of(draft.shift),
                             names_.number_of(draft.board)};
-    const auto hash = entry_hash(text_, head_, draft, {number, hand.who, hand.when, reverses, hand.clock});
+    const auto hash = entry_hash(text_, head_, draft, {number, actor.who, actor.when, reverses, actor.clock});
     add_movements(draft, number, keys);
     add_expected(draft, number, keys);
     add_count(draft, number);
@@ -56,19 +56,19 @@ std::int64_t EntryWriter::add(const Draft& draft, const Actor& hand, std::int64_
         .bind(8, names_.number_of(draft.order))
         .bind(9, keys.board)
         .bind(10, draft.note)
-        .bind(11, names_.number_of(hand.who))
-        .bind(12, hand.when.time_since_epoch().count());
+        .bind(11, names_.number_of(actor.who))
+        .bind(12, actor.when.time_since_epoch().count());
     if (reverses != 0)
         entry_.bind(13, reverses);
     else
         entry_.bind_nothing(13);
-    if (hand.clock)
-        entry_.bind(15, hand.clock->time_since_epoch().count());
+    if (actor.clock)
+        entry_.bind(15, actor.clock->time_since_epoch().count());
     else
         entry_.bind_nothing(15);
     entry_.bind_bytes(14, bytes_of(hash)).run();
     number_ = number;
-    when_ = hand.when;
+    when_ = actor.when;
     head_ = hash;
     return number;
 }

@@ -22,7 +22,7 @@ struct Actor {
     std::optional<std::chrono::sys_seconds> clock = {};  // the machine's own time, where that was behind `when`
 };
 
-/// Lives in a cabinet, and works within its transactions.
+/// Belongs to a connection, and works within its transactions.
 class EntryWriter {
 public:
     explicit EntryWriter(Database& database);
@@ -36,7 +36,7 @@ public:
 
     /// Adds a draft that was examined and is dated in an open month; answers with its number. `reverses` is 0, or the
     /// entry whose mirror it is.
-    std::int64_t add(const Draft& draft, const Actor& hand, std::int64_t reverses = 0);
+    std::int64_t add(const Draft& draft, const Actor& actor, std::int64_t reverses = 0);
 
     /// Of the newest entry; zeros where there is none.
     [[nodiscard]] const Hash& head() const { return head_; }

@@ -17,9 +17,9 @@ namespace flutebook::ledger {
 namespace {
 
 // The entry that already has the draft's kind and ref.
-std::optional<Added> find_twin(Connection& cabinet, const Draft& draft) {
-    const auto kind = cabinet.entry_writer().names().number_of(draft.kind);
-    auto found = cabinet.ask_entries("SELECT id, content FROM entry WHERE kind = ? AND ref = ?");
+std::optional<Added> find_twin(Connection& connection, const Draft& draft) {
+    const auto kind = connection.entry_writer().names().number_of(draft.kind);
+    auto found = connection.ask_entries("SELECT id, content FROM entry WHERE kind = ? AND ref = ?");
     found->bind(1, kind).bind(2, draft.ref);
     if (!found->step()) return std::nullopt;
     if (found->view(1) == draft.content) return AlreadyPosted{found->number(0)};
@@ -28,22 +28,22 @@ std::optional<Added> find_twin(Connection& cabinet, const Draft& draft) {
 
 }  // namespace
 
-Posting::Posting(Store& store, std::string who) : cabinet_(store.cabinet()), who_(std::move(who)) {
-    if (const auto fault = fault_of_name("the writer's name", who_)) cabinet_.refuse(*fault);
-    transaction_ = std::make_unique<Transaction>(cabinet_);
-    record_saved(cabinet_, who_);
+Posting::Posting(Store& store, std::string who) : connection_(store.connection()), who_(std::move(who)) {
+    if (const auto fault = fault_of_name("the writer's name", who_)) connection_.refuse(*fault);
+    transaction_ = std::make_unique<Transaction>(connection_);
+    record_saved(connection_, who_);
     if (const auto seal = last_seal(store)) last_closed_ = seal->month;
 }
 
 Posting::~Posting() = default;
 
 Added Posting::add(const Draft& draft, DraftSource source) {
-    if (!transaction_) cabinet_.refuse("the posting has ended: nothing can be added to it");
+    if (!transaction_) connection_.refuse("the posting has ended: nothing can be added to it");
     try {
         if (const auto fault = fault_of(draft, source))
-            cabinet_.refuse(fmt::format("{} {}: {}", draft.kind, draft.ref, *fault));
+            connection_.refuse(fmt::format("{} {}: {}", draft.kind, draft.ref, *fault));
         if (draft.kind == reversal_kind || draft.kind == close_kind || draft.kind == saved_kind)
-            cabinet_.refuse(fmt::format("{} {}: no document may be of this kind", draft.kind, draft.ref));
+            connection_.refuse(fmt::format("{} {}: no document may be of this kind", draft.kind, draft.ref));
         return add_examined(draft);
     } catch (const LedgerError&) {
         transaction_.reset();
@@ -52,7 +52,7 @@ Added Posting::add(const Draft& draft, DraftSource source) {
 }
 
 Added Posting::add_examined(const Draft& draft) {
-    if (auto twin = find_twin(cabinet_, draft)) {
+    if (auto twin = find_twin(connection_, draft)) {
         (std::holds_alternative<KnownRef>(*twin) ? refused_ : skipped_) += 1;
         return *twin;
     }
@@ -61,20 +61,20 @@ Added Posting::add_examined(const Draft& draft) {
         ++refused_;
         return MonthClosed{*last_closed_};
     }
-    auto& writer = cabinet_.entry_writer();
-    const auto number = writer.add(draft, writer.actor(who_, cabinet_.clock().now()));
+    auto& writer = connection_.entry_writer();
+    const auto number = writer.add(draft, writer.actor(who_, connection_.clock().now()));
     ++posted_;
     return Posted{number};
 }
 
 Receipt Posting::commit() {
-    if (!transaction_) cabinet_.refuse("the posting has ended: nothing is there to be kept");
+    if (!transaction_) connection_.refuse("the posting has ended: nothing is there to be kept");
     const auto ending = std::move(transaction_);
     if (refused_ > 0)
-        cabinet_.refuse(
-            fmt::format("nothing was posted: {} rows were refused; put them right and post again", refused_));
+        connection_.refuse(
+            fmt::format("nothing was posted: {} rows were refused; correct them and post again", refused_));
     ending->commit();
-    const auto& hash = cabinet_.entry_writer().head();
+    const auto& hash = connection_.entry_writer().head();
     return {posted_, skipped_, hash == Hash{} ? std::string() : to_hex(hash)};
 }
 

@@ -70,7 +70,7 @@ public:
 private:
     Added add_examined(const Draft& draft);
 
-    Connection& cabinet_;
+    Connection& connection_;
     std::string who_;
     std::unique_ptr<Transaction> transaction_;  // null when the posting has ended
     std::optional<Month> last_closed_;

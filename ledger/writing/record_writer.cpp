@@ -15,26 +15,27 @@ namespace {
 
 constexpr std::size_t most_attributes = 1000;
 
-void check_record(const Connection& cabinet, const std::string& whose, const QuoteRecordDraft& record) {
-    if (record.kind.empty() || record.attributes.empty()) cabinet.refuse(whose + ": a record without kind or content");
+void check_record(const Connection& connection, const std::string& whose, const QuoteRecordDraft& record) {
+    if (record.kind.empty() || record.attributes.empty())
+        connection.refuse(whose + ": a record without kind or content");
     if (record.attributes.size() > most_attributes)
-        cabinet.refuse(fmt::format("{}: a record has too many attributes: found {}; {} are kept", whose,
-                                   record.attributes.size(), most_attributes));
-    if (const auto fault = fault_of_name("a record's kind", record.kind)) cabinet.refuse(whose + ": " + *fault);
+        connection.refuse(fmt::format("{}: a record has too many attributes: found {}; at most {} can be stored", whose,
+                                      record.attributes.size(), most_attributes));
+    if (const auto fault = fault_of_name("a record's kind", record.kind)) connection.refuse(whose + ": " + *fault);
     std::set<std::string> names;
     for (const auto& [name, value] : record.attributes) {
-        if (name.empty()) cabinet.refuse(whose + ": an attribute has no name");
-        if (const auto fault = fault_of_name("an attribute's name", name)) cabinet.refuse(whose + ": " + *fault);
-        if (!names.insert(name).second) cabinet.refuse(fmt::format("{}: has two attributes `{}`", whose, name));
+        if (name.empty()) connection.refuse(whose + ": an attribute has no name");
+        if (const auto fault = fault_of_name("an attribute's name", name)) connection.refuse(whose + ": " + *fault);
+        if (!names.insert(name).second) connection.refuse(fmt::format("{}: has two attributes `{}`", whose, name));
         const auto* text = std::get_if<std::string>(&value);
         if (text == nullptr) continue;
         if (const auto fault = fault_of_note(fmt::format("its attribute `{}`", name), *text))
-            cabinet.refuse(whose + ": " + *fault);
+            connection.refuse(whose + ": " + *fault);
     }
 }
 
-std::int64_t newest_record(Connection& cabinet) {
-    auto row = cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM quote_record");
+std::int64_t newest_record(Connection& connection) {
+    auto row = connection.ask_entries("SELECT coalesce(max(id), 0) FROM quote_record");
     row->step();
     return row->number(0);
 }
@@ -52,12 +53,12 @@ void write_attributes(ChainText& text, const std::vector<QuoteAttribute>& attrib
     }
 }
 
-void add_attributes(Connection& cabinet, std::int64_t record, std::int64_t quote,
+void add_attributes(Connection& connection, std::int64_t record, std::int64_t quote,
                     const std::vector<QuoteAttribute>& attributes) {
     auto line = record * 1000;
     for (const auto& [name, value] : attributes) {
-        const auto name_number = cabinet.entry_writer().names().number_of(name);
-        auto row = cabinet.ask_entries("INSERT OR ROLLBACK INTO quote_attribute VALUES (?, ?, ?, ?, ?)");
+        const auto name_number = connection.entry_writer().names().number_of(name);
+        auto row = connection.ask_entries("INSERT OR ROLLBACK INTO quote_attribute VALUES (?, ?, ?, ?, ?)");
         row->bind(1, line++).bind(2, quote).bind(3, name_number);
         if (const auto* text = std::get_if<std::string>(&value))
             row->bind(4, *text).bind_nothing(5);
@@ -67,48 +68,48 @@ void add_attributes(Connection& cabinet, std::int64_t record, std::int64_t quote
     }
 }
 
-std::int64_t expect_saved_quote(Connection& cabinet, const std::string& number) {
+std::int64_t expect_saved_quote(Connection& connection, const std::string& number) {
     const auto quote = parse_quote_number(number);
     if (quote) {
-        auto row = cabinet.ask_entries("SELECT 1 FROM quote WHERE id = ?");
+        auto row = connection.ask_entries("SELECT 1 FROM quote WHERE id = ?");
         row->bind(1, *quote);
         if (row->step()) return *quote;
     }
-    cabinet.refuse(
-        fmt::format("{}: no such quote: found `{}`; name one that was saved, like Q000001", cabinet.file(), number));
+    connection.refuse(
+        fmt::format("{}: no such quote: found `{}`; name one that was saved, like Q000001", connection.file(), number));
 }
 
 }  // namespace
 
-void add_record(Connection& cabinet, std::int64_t quote, const QuoteRecordDraft& record, const Actor& hand) {
-    check_record(cabinet, "quote " + quote_number(quote), record);
-    const auto number = newest_record(cabinet) + 1;
-    const auto when = hand.when.time_since_epoch().count();
+void add_record(Connection& connection, std::int64_t quote, const QuoteRecordDraft& record, const Actor& actor) {
+    check_record(connection, "quote " + quote_number(quote), record);
+    const auto number = newest_record(connection) + 1;
+    const auto when = actor.when.time_since_epoch().count();
     ChainText text;
-    text.begin(records_head(cabinet), "record 1");
+    text.begin(records_head(connection), "record 1");
     text.number(number);
     text.number(quote);
     text.text(record.kind);
-    text.text(hand.who);
+    text.text(actor.who);
     text.number(when);
     write_attributes(text, record.attributes);
     const auto hash = text.hash();
-    auto& names = cabinet.entry_writer().names();
+    auto& names = connection.entry_writer().names();
     const auto kind = names.number_of(record.kind);
-    const auto who = names.number_of(hand.who);
-    auto row = cabinet.ask_entries("INSERT OR ROLLBACK INTO quote_record VALUES (?, ?, ?, ?, ?, ?)");
+    const auto who = names.number_of(actor.who);
+    auto row = connection.ask_entries("INSERT OR ROLLBACK INTO quote_record VALUES (?, ?, ?, ?, ?, ?)");
     row->bind(1, number).bind(2, quote).bind(3, kind).bind(4, who).bind(5, when);
     row->bind_bytes(6, bytes_of(hash)).run();
-    add_attributes(cabinet, number, quote, record.attributes);
+    add_attributes(connection, number, quote, record.attributes);
 }
 
 void add_records(Store& store, std::span<const RecordOfQuote> records, const std::string& who) {
-    auto& cabinet = store.cabinet();
-    if (const auto fault = fault_of_name("the writer's name", who)) cabinet.refuse(*fault);
-    Transaction transaction(cabinet);
+    auto& connection = store.connection();
+    if (const auto fault = fault_of_name("the writer's name", who)) connection.refuse(*fault);
+    Transaction transaction(connection);
     for (const auto& [quote, record] : records)
-        add_record(cabinet, expect_saved_quote(cabinet, quote), record, {who, cabinet.clock().now()});
-    record_saved(cabinet, who);
+        add_record(connection, expect_saved_quote(connection, quote), record, {who, connection.clock().now()});
+    record_saved(connection, who);
     transaction.commit();
 }
 

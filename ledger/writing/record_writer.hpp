@@ -10,6 +10,6 @@
 namespace flutebook::ledger {
 
 /// Within a transaction, of a quote that is there. Throws LedgerError, refused, as add_records does.
-void add_record(Connection& cabinet, std::int64_t quote, const QuoteRecordDraft& record, const Actor& hand);
+void add_record(Connection& connection, std::int64_t quote, const QuoteRecordDraft& record, const Actor& actor);
 
 }  // namespace flutebook::ledger

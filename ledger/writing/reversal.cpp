@@ -56,18 +56,18 @@ Draft mirror(const Entry& entry, const Reversal& reversal) {
 }  // namespace
 
 Posted reverse(Store& store, const Reversal& reversal) {
-    auto& cabinet = store.cabinet();
+    auto& connection = store.connection();
     Posting posting(store, reversal.who);
     const auto entry = find_entry(store, reversal.entry);
-    if (!entry) cabinet.refuse(fmt::format("there is no entry {}; see what was posted", reversal.entry));
+    if (!entry) connection.refuse(fmt::format("there is no entry {}; see what was posted", reversal.entry));
     if (const auto against = objection(store, *entry, reversal))
-        cabinet.refuse(fmt::format("entry {} {}", entry->number, *against));
+        connection.refuse(fmt::format("entry {} {}", entry->number, *against));
     const auto draft = mirror(*entry, reversal);
     if (const auto fault = fault_of(draft, DraftSource::books))
-        cabinet.refuse(fmt::format("reversal of entry {}: {}", entry->number, *fault));
-    auto& writer = cabinet.entry_writer();
-    const Actor hand = writer.actor(reversal.who, cabinet.clock().now());
-    const auto number = writer.add(draft, hand, entry->number);
+        connection.refuse(fmt::format("reversal of entry {}: {}", entry->number, *fault));
+    auto& writer = connection.entry_writer();
+    const Actor actor = writer.actor(reversal.who, connection.clock().now());
+    const auto number = writer.add(draft, actor, entry->number);
     static_cast<void>(posting.commit());
     return {number};
 }

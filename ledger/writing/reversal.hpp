@@ -1,4 +1,4 @@
-// Undoing an entry by its mirror, never by deletion.
+// Undoes an entry by posting its mirror, never by deletion.
 #pragma once
 
 #include <cstdint>

@@ -40,24 +40,24 @@ std::int64_t newest_number(Lease row) {
     return row->number(0);
 }
 
-SavedHeads heads_now(Connection& cabinet) {
-    return {newest_number(cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM quote")),
-            newest_number(cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM taken_order")),
-            quotes_head(cabinet),
-            orders_head(cabinet),
-            newest_number(cabinet.ask_entries("SELECT coalesce(max(id), 0) FROM quote_record")),
-            records_head(cabinet)};
+SavedHeads heads_now(Connection& connection) {
+    return {newest_number(connection.ask_entries("SELECT coalesce(max(id), 0) FROM quote")),
+            newest_number(connection.ask_entries("SELECT coalesce(max(id), 0) FROM taken_order")),
+            quotes_head(connection),
+            orders_head(connection),
+            newest_number(connection.ask_entries("SELECT coalesce(max(id), 0) FROM quote_record")),
+            records_head(connection)};
 }
 
-bool is_recorded(Connection& cabinet, const std::string& ref) {
-    const auto kind = cabinet.entry_writer().names().number_of(saved_kind);
-    auto row = cabinet.ask_entries("SELECT 1 FROM entry WHERE kind = ? AND ref = ?");
+bool is_recorded(Connection& connection, const std::string& ref) {
+    const auto kind = connection.entry_writer().names().number_of(saved_kind);
+    auto row = connection.ask_entries("SELECT 1 FROM entry WHERE kind = ? AND ref = ?");
     return row->bind(1, kind).bind(2, ref).step();
 }
 
 // Today, or the first day that is open where today's month is closed.
-Date saving_day(Connection& cabinet, std::chrono::sys_seconds when) {
-    auto row = cabinet.ask_entries("SELECT coalesce(max(month), 200001) FROM seal");
+Date saving_day(Connection& connection, std::chrono::sys_seconds when) {
+    auto row = connection.ask_entries("SELECT coalesce(max(month), 200001) FROM seal");
     row->step();
     const Date today(std::chrono::floor<std::chrono::days>(when));
     const auto closed = month_of(row->number(0));
@@ -86,19 +86,19 @@ std::optional<SavedHeads> parse_saved(std::string_view text) {
     return heads;
 }
 
-void record_saved(Connection& cabinet, const std::string& who) {
-    const auto heads = heads_now(cabinet);
+void record_saved(Connection& connection, const std::string& who) {
+    const auto heads = heads_now(connection);
     if (heads == SavedHeads{}) return;
     Draft draft;
     draft.kind = saved_kind;
     draft.ref = fmt::format("{} quotes, {} orders", heads.quotes, heads.orders);
     if (heads.records > 0) draft.ref += fmt::format(", {} records", heads.records);
-    if (is_recorded(cabinet, draft.ref)) return;
+    if (is_recorded(connection, draft.ref)) return;
     draft.content = to_text(heads);
-    auto& writer = cabinet.entry_writer();
-    const auto hand = writer.actor(who, cabinet.clock().now());
-    draft.date = saving_day(cabinet, hand.when);
-    writer.add(draft, hand);
+    auto& writer = connection.entry_writer();
+    const auto actor = writer.actor(who, connection.clock().now());
+    draft.date = saving_day(connection, actor.when);
+    writer.add(draft, actor);
 }
 
 }  // namespace flutebook::ledger

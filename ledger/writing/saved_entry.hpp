@@ -36,6 +36,6 @@ struct SavedHeads {
 
 /// Within a transaction: adds the entry, where what is saved now stands in none. That is so after each act of saving,
 /// and in the first transaction of a ledger whose quotes an older version saved.
-void record_saved(Connection& cabinet, const std::string& who);
+void record_saved(Connection& connection, const std::string& who);
 
 }  // namespace flutebook::ledger

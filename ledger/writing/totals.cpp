@@ -40,9 +40,8 @@ Totals::Totals(Database& database)
 void Totals::grow(TotalSum& sum, std::int64_t grams, std::int64_t money) const {
     sum.movements += 1;
     if (__builtin_add_overflow(sum.grams, grams, &sum.grams) || __builtin_add_overflow(sum.money, money, &sum.money))
-        throw LedgerError(
-            LedgerError::Kind::refused,
-            database_.file() + ": a month's total would leave the numbers that can be kept; nothing was kept");
+        throw LedgerError(LedgerError::Kind::refused,
+                          database_.file() + ": a month's total would be too large to store; nothing was stored");
 }
 
 void Totals::add(const EntryKeys& entry, const MovementKeys& movement, std::int64_t grams, std::int64_t money) {

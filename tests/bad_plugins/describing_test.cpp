@@ -27,7 +27,7 @@ TEST_CASE("a description with the wrong magic is refused") {
 }
 
 TEST_CASE("a plugin for a newer major is refused, with the one it wants and the one there is") {
-    check_refused("newer_major", {"newer major", "built for contract 2, this host speaks 1"});
+    check_refused("newer_major", {"newer major", "built for contract 2, this host knows 1"});
 }
 
 TEST_CASE("a description smaller than any release wrote is refused") {
@@ -75,7 +75,7 @@ TEST_CASE("an axis that this host does not know is refused") {
     check_refused("unknown_axis", {"unknown axis", "order.quantity has 3"});
 }
 
-TEST_CASE("a model that requires rules of a later contract is refused, with what it requires") {
+TEST_CASE("a model that requires a later contract is refused, and the message names that contract") {
     check_refused("newer_rules", {"newer rules", "requires contract 1.7, this host knows 1.0", "newer host"});
 }
 
@@ -96,11 +96,11 @@ TEST_CASE("a usual range outside the range is refused") {
 }
 
 TEST_CASE("a setting by the names of no choice is refused") {
-    check_refused("keys_of_no_choice", {"unfit keys", "rate varies by the names of no choice setting"});
+    check_refused("keys_of_no_choice", {"unfit keys", "rate varies by choice, and names no choice setting"});
 }
 
 TEST_CASE("a choice that is keyed by itself is refused") {
-    check_refused("keys_in_a_circle", {"unfit keys", "finish varies by the names of no choice setting"});
+    check_refused("keys_in_a_circle", {"unfit keys", "finish varies by choice, and names no choice setting"});
 }
 
 TEST_CASE("a setting may not take the key that names a model's file") {
@@ -119,12 +119,12 @@ TEST_CASE("a list whose elements overlap is refused") {
     check_refused("absurd_stride", {"unfit list", "2 needs, 1 bytes apart"});
 }
 
-TEST_CASE("a list that stands nowhere is refused") {
+TEST_CASE("a list with a null pointer is refused") {
     check_refused("list_of_nothing", {"unfit list", "3 lines"});
 }
 
 TEST_CASE("a text that is no UTF-8 is refused") {
-    check_refused("broken_text", {"unfit text", "title is no line of UTF-8"});
+    check_refused("broken_text", {"unfit text", "title is not one line of UTF-8"});
 }
 
 TEST_CASE("a text without end is refused") {

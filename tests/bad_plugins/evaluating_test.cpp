@@ -136,7 +136,7 @@ TEST_CASE("a row refused for a declared reason is a candidate less, and the othe
     CHECK(trial.host_lives_on());
 }
 
-TEST_CASE("an order whose every way is refused is told the reason of each") {
+TEST_CASE("if every way of an order is refused, the answer gives the reason of each") {
     Trial trial("refuses_a_row", {"refuses_a_row"});
     for (auto& paper : trial.plant().papers) paper.roll_widths_mm = {2450};
     const auto engine = engine::Engine::start(trial.plant(), FLUTEBOOK_PLUGIN_DIR);

@@ -21,7 +21,7 @@ std::string installed(const std::string& id) {
 
 }  // namespace
 
-TEST_CASE("a need that nobody gives is refused with the nearest name that somebody does") {
+TEST_CASE("a need that nothing provides is refused with the nearest name that is provided") {
     const Trial trial("missing_need", {"missing_need"});
     CHECK_THAT(trial.refusal(), Says({"run.fedd: ", model("missing_need", "missing_need"),
                                       "no fact or loaded model gives it", "did you mean run.fed?"}));
@@ -58,14 +58,15 @@ TEST_CASE("a model that gives what the host gives is refused unless it is prefer
     CHECK(trial.host_lives_on());
 }
 
-TEST_CASE("a name that begins with a word of the host is refused, with who answers for the model") {
+TEST_CASE("a name that begins with a reserved word of the host is refused, and the message names the model's author") {
     const Trial trial("takes_the_hosts_word", {"takes_the_hosts_word"});
-    CHECK_THAT(trial.refusal(), Says({model("takes_the_hosts_word", "takes_the_hosts_word"),
-                                      "(A. Example, a@example.org): name of the host: provides step.heat"}));
+    CHECK_THAT(trial.refusal(),
+               Says({model("takes_the_hosts_word", "takes_the_hosts_word"),
+                     "(A. Example, a@example.org): a name reserved for the host: provides step.heat"}));
     CHECK(trial.host_lives_on());
 }
 
-TEST_CASE("a run that stands on its own cost is refused") {
+TEST_CASE("a run whose layout depends on its own cost is refused") {
     Trial trial("late_run", {"late_run"});
     trial.plant().preferences = {{"step.run_waste", "late_run", {"plugins.yaml", 20, 3}}};
     CHECK_THAT(trial.refusal(), Says({"model run: circle", "through another model, what others charge"}));
@@ -94,7 +95,7 @@ TEST_CASE("a circle of two models is refused, naming both and what each needs of
     CHECK(trial.host_lives_on());
 }
 
-TEST_CASE("a model that needs what it gives itself is a circle of one") {
+TEST_CASE("a model that needs a number that it provides itself is a circle of one") {
     const Trial trial("needs_itself", {"needs_itself"});
     CHECK_THAT(trial.refusal(),
                Says({"circle: ", model("needs_itself", "needs_itself") + " needs own.number of needs_itself"}));
@@ -124,7 +125,7 @@ TEST_CASE("a rule that needs what is made from the fact it replaces is a circle"
     CHECK(trial.host_lives_on());
 }
 
-TEST_CASE("a fact that the layout stands on is not replaced, by no preference") {
+TEST_CASE("no preference replaces a fact that the layout depends on") {
     Trial trial("gives_a_fact", {"gives_a_fact"});
     trial.plant().preferences = {{"box.area", "gives_a_fact", {"plugins.yaml", 20, 3}}};
     const std::string refusal = trial.refusal();

@@ -22,14 +22,14 @@ TEST_CASE("a library that exports no model is refused") {
     CHECK(trial.host_lives_on());
 }
 
-TEST_CASE("a library that calls what nobody has is refused at once, not in the middle of a quote") {
+TEST_CASE("a library that calls a missing function is refused when it is loaded, not in the middle of a quote") {
     const Trial trial("undefined_symbol", {"undefined_symbol"});
     CHECK_THAT(trial.refusal(),
                says("undefined_symbol", "undefined_symbol", {"cannot be loaded", "undefined symbol: left_at_home"}));
     CHECK(trial.host_lives_on());
 }
 
-TEST_CASE("a model without a file is refused, and told where it was looked for") {
+TEST_CASE("a model without a file is refused, and the message says where the file was looked for") {
     const Trial trial("not_there", {"not_there"});
     CHECK_THAT(trial.refusal(), Says({"plugins.yaml:2:5: model not_there: no such plugin: found neither ",
                                       " nor " FLUTEBOOK_PLUGIN_DIR "/not_there.so"}));

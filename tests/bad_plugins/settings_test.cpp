@@ -61,7 +61,7 @@ TEST_CASE("a choice that its range leaves out is refused, with those that are op
     CHECK(trial.refusal().empty());
 }
 
-TEST_CASE("all errors of all settings are told at once") {
+TEST_CASE("all errors of all settings are reported together") {
     const Trial trial = with_settings("scrap", {{"scrap_price", "a lot"}, {"handling", "-1"}, {"handlings", "1"}});
     const std::string refusal = trial.refusal();
     CHECK(refusal.find("plugins.yaml:3:20: plugins.scrap.scrap_price: ") != std::string::npos);

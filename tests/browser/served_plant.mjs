@@ -12,7 +12,7 @@ const rules = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-pra
 const program = process.env.FLUTEBOOK_PROGRAM;
 const demo = new URL("../../config/demo", import.meta.url).pathname;
 
-// Each address that the server prints opens once.
+// Each address that the server prints works once.
 function addresses(server) {
   const waiting = [];
   const found = [];

@@ -48,7 +48,7 @@ void break_off_write(const std::string& file, const std::string& broken) {
 
 }  // namespace
 
-TEST_CASE("a broken-off write is undone by the first who reads the ledger") {
+TEST_CASE("an interrupted write is undone by the first person who reads the ledger") {
     const LedgerFolder folder;
     make_old_backup(folder.file("old.db"));
     break_off_write(folder.file("old.db"), folder.file());
@@ -59,7 +59,7 @@ TEST_CASE("a broken-off write is undone by the first who reads the ledger") {
     CHECK(contents(folder.file()) == contents(folder.file("old.db")));
 }
 
-TEST_CASE("who may not write is told that a write was broken off, and what undoes it") {
+TEST_CASE("a user who may not write gets a message that a write was interrupted, and how to undo it") {
     if (geteuid() != 0) {
         WARN("not root: no process can be run as another user");
         return;
@@ -70,7 +70,7 @@ TEST_CASE("who may not write is told that a write was broken off, and what undoe
     REQUIRE(chmod(folder.path().c_str(), 0755) == 0);
     const auto refused = run_victim({"as", "4002", "4002", "022", "read", folder.file()});
     CHECK(refused.exit_code == 3);
-    CHECK(refused.errors == folder.file() + ": a write to it was broken off, and " + folder.file() +
+    CHECK(refused.errors == folder.file() + ": a write to it was interrupted, and " + folder.file() +
                                 "-journal holds what must be undone before it can be read; run `flutebook verify` as a "
                                 "user who may write to both\n");
     CHECK(run_victim({"read", folder.file()}).exit_code == 0);

@@ -88,7 +88,7 @@ TEST_CASE("a letter changed in the file by hand is found at the entry that it be
     }
 }
 
-TEST_CASE("a letter changed by hand in what is said of a quote is found, and so is one in its index") {
+TEST_CASE("a letter changed by hand in a record of a quote is found, and so is one in its index") {
     const LedgerFolder folder;
     {
         auto store = Store::open_for_writing(folder.file(), IfMissing::create);
@@ -115,7 +115,7 @@ TEST_CASE("a bit flipped anywhere in the file is found, or changes nothing that 
     flip_anywhere(folder, 250);
 }
 
-TEST_CASE("a bit flipped anywhere in a file of quotes and what is said of them is found, or changes nothing") {
+TEST_CASE("a bit flipped anywhere in a file of quotes and their records is found, or changes nothing") {
     const LedgerFolder folder;
     make_ledger(folder.file("sound.db"), 3, 0);
     {

@@ -118,7 +118,7 @@ TEST_CASE("a file that may grow no further stops a posting as cleanly") {
             continue;
         }
         ++failed;
-        expect_one_sentence(end, "nothing was kept of what was under way");
+        expect_one_sentence(end, "nothing of the unfinished write was kept");
         CHECK(contents(place.file()) == before);
         REQUIRE(run_victim(words_of("post", place.file())).exit_code == 0);
         CHECK(verify(Store::open_for_reading(place.file())).entries == 900);

@@ -136,7 +136,7 @@ TEST_CASE("killed at 25 instants of closing, a month is closed whole or not at a
     lot.expect_hits(25);
 }
 
-TEST_CASE("killed at 40 instants of saving and marking quotes, each has all that is said of it or nothing") {
+TEST_CASE("killed at 40 instants of saving and marking quotes, each quote has its whole record or none") {
     const LedgerFolder folder;
     const auto without = folder.file("without.db"), unmarked = folder.file("unmarked.db");
     make_ledger(without, stream_seed, 0);

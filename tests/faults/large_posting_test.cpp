@@ -22,7 +22,7 @@ TEST_CASE("a disk that fills up in the middle of sixty thousand rows keeps none 
     CHECK(end.exit_code == 3);
     CHECK(end.done == 0);
     CHECK(end.errors == disk.file() +
-                            ": no space is left on the disk: nothing was kept of what was under way; make room "
+                            ": no space is left on the disk: nothing of the unfinished write was kept; make room "
                             "and do it again\n");
     CHECK(contents(disk.file()) == before);
     CHECK(verify(Store::open_for_reading(disk.file())).holds());

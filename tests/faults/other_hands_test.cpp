@@ -39,7 +39,7 @@ std::string refusal_of_writing(const std::string& file) {
 
 }  // namespace
 
-TEST_CASE("a second process that would write is told which one does, and may when that one is gone") {
+TEST_CASE("a second process that wants to write is told which process writes, and may write when that one has ended") {
     const LedgerFolder folder;
     make_ledger(folder.file(), 1, 50);
     RunningVictim holder({"hold", folder.file()});

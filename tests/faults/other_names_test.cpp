@@ -145,7 +145,7 @@ TEST_CASE("a backup writes through no link or FIFO that lies where it would be m
     CHECK(backup(store, copy).entries == 50);
 }
 
-TEST_CASE("a backup may be read by nobody who may not read the ledger") {
+TEST_CASE("nobody may read a backup who may not read the ledger") {
     const LedgerFolder folder;
     {
         const Umask mask(077);

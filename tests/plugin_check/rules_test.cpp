@@ -88,7 +88,7 @@ const std::vector<std::pair<std::string, std::string>>& table() {
 }
 
 CheckFindings checked(const std::string& file) {
-    CheckOptions asked = asked_for_check(FLUTEBOOK_PROGRAM, 1, few_orders);
+    TrialRequest asked = asked_for_check(FLUTEBOOK_PROGRAM, 1, few_orders);
     asked.limits.silence = 3s * slowness;
     asked.limits.resident_bytes = (std::size_t{256} << 20) + kept_when_freed;
     return try_plugin(contract::PluginFile::read(file), asked);
@@ -188,7 +188,7 @@ TEST_CASE("a model that reaches beyond its own columns is blamed itself, and the
                Catch::StartsWith("accessed memory past its rows, beside the quantity of boxes, in a block"));
 }
 
-TEST_CASE("a need that nobody gives is named, with the name that was meant") {
+TEST_CASE("a need that nothing provides is named, with the name that was probably meant") {
     CHECK(finding_of(checked(plugin("needs_nobodys_name")), "description.known-names").text ==
           "needs run.fedd, which nobody gives; did you mean run.fed?");
 }

@@ -27,7 +27,7 @@ namespace {
 constexpr std::size_t most_resident = (std::size_t{256} << 20) + kept_when_freed;
 
 CheckFindings tried(const std::string& file) {
-    CheckOptions asked = asked_for_trust(FLUTEBOOK_PROGRAM);
+    TrialRequest asked = asked_for_trust(FLUTEBOOK_PROGRAM);
     asked.limits.whole = 30s * slowness;
     asked.limits.silence = 3s * slowness;
     asked.limits.resident_bytes = most_resident;

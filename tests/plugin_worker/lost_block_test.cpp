@@ -106,7 +106,7 @@ TEST_CASE("a model that ends its process loses its own order") {
 }
 
 TEST_CASE("a model that tries to kill the host is ended") {
-    check_loss("unlucky_kill_the_host", "asked the system for what no model needs (SIGSYS)");
+    check_loss("unlucky_kill_the_host", "made a system call that no model needs (SIGSYS)");
 }
 
 TEST_CASE("a model that overwrites the shared memory is refused for its results, and the host goes on") {
@@ -125,7 +125,7 @@ TEST_CASE("a model that writes a false description while it is loaded is refused
     CHECK_THROWS_WITH(isolated::open(plant),
                       file_of("lies") +
                           ": model lies: wrote into the report of its process while it was described; "
-                          "ask its author, or take it off plugins.yaml");
+                          "ask its author, or remove it from plugins.yaml");
     CHECK_FALSE(check::is_running(file_of("lies")));
 }
 
@@ -146,7 +146,7 @@ TEST_CASE("a worker that is killed while it evaluates loses its block") {
     quoting.join();
     CHECK(said == file_of("unlucky_hang") +
                       ": model unlucky_hang: was killed (SIGKILL) while it evaluated R-1 at 5000; ask its author, or "
-                      "take it off plugins.yaml");
+                      "remove it from plugins.yaml");
 }
 
 TEST_CASE("a worker that was killed between two orders is replaced, and no order is lost") {

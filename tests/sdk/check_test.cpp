@@ -106,7 +106,7 @@ std::size_t count(const std::vector<Element>& all, const std::string& name) {
 
 }  // namespace
 
-TEST_CASE("a plugin in order is told so, rule by rule, and the program ends well") {
+TEST_CASE("a plugin that keeps every rule is reported rule by rule, and the exit code is 0") {
     const Ended ended = check(check_plugin_file("good"));
     CHECK(ended.exit_code == 0);
     CHECK(ended.errors.empty());
@@ -131,14 +131,14 @@ TEST_CASE("a broken rule ends the program with 1 and tells what the plugin did, 
     CHECK_THAT(once_more.output, Contains("broken  fuzz.orders"));
 }
 
-TEST_CASE("what a plugin did is told as a sentence, also where the host has its own words for it") {
+TEST_CASE("a finding is a sentence about what the plugin did, also if the host has its own message for it") {
     CHECK_THAT(check(check_plugin_file("unknown_unit")).output,
                Contains("it is refused by the host: unknown unit: boxes.counted is declared in 'boxfuls'"));
     CHECK_THAT(check(check_plugin_file("changes_locale")).output,
                Contains("it changed the locale from C to C.UTF-8 when it was loaded"));
 }
 
-TEST_CASE("scripts are told each rule, what became of it and why") {
+TEST_CASE("the JSON report has each rule, its result and the reason") {
     const Ended ended = check(check_plugin_file("counts_its_calls"), {"--json", "--seed", "3"});
     CHECK(ended.exit_code == 1);
     const Json answer = Json::parse(ended.output);

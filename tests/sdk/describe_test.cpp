@@ -134,7 +134,7 @@ TEST_CASE("an entry for plugins.yaml opens a plant once what must be given is fi
     CHECK(ended.exit_code == 0);
 }
 
-TEST_CASE("an entry that nobody filled in is refused for each setting that must be given") {
+TEST_CASE("an entry that is not filled in is refused for each setting that is required") {
     PlantCopy plant;
     static_cast<void>(
         plant.write("plugins.yaml", "plugins:\n" + described("run", {"--yaml"}) + described("scrap", {"--yaml"})));

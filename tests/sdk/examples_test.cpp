@@ -79,7 +79,7 @@ TEST_CASE("a house rule that leaves nothing good refuses the order, and says why
     CHECK(Costed(plant, box).refused() == "the house rule for waste leaves next to no good pieces");
 }
 
-TEST_CASE("greenhouse gases are reckoned from paper, heat, power and scrap, and cost nothing without a price") {
+TEST_CASE("greenhouse gases are calculated from paper, heat, power and scrap, and cost nothing without a price") {
     const plant::Plant plain = example_plant({});
     const plant::Plant plant = example_plant({{"emissions", {{"fuel_by_area", "0.05"}}}});
     const orders::Request box = fixture::box_request(plant);
@@ -164,7 +164,7 @@ TEST_CASE("a small order is raised to the least charge, to the last coin, and a 
     CHECK(costs(charged, box) == costs(plain, box));
 }
 
-TEST_CASE("ways that a least charge makes equal are still told apart by what they cost before it") {
+TEST_CASE("ways with equal cost after a least charge are ordered by their cost before it") {
     const plant::Plant plant = example_plant({{"least_charge", {{"least", "1000"}}}});
     orders::Request box = fixture::box_request(plant);
     box.quantities = {100};

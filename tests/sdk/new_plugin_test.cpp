@@ -71,7 +71,7 @@ TEST_CASE("a new plugin bears its author's name in every file, and the template'
                            Contains("FLUTEBOOK_MODEL(SmallOrders2Model, \"small-orders_2\""));
 }
 
-TEST_CASE("scripts are told what was written") {
+TEST_CASE("the JSON answer lists what was written") {
     const Workroom room;
     const auto told = nlohmann::json::parse(room.start({"varnish", "--json"}).output);
     CHECK(told["folder"] == "varnish");
@@ -96,7 +96,7 @@ TEST_CASE("a name that no model may have starts nothing") {
     CHECK(room.is_empty());
 }
 
-TEST_CASE("what stands there already is left as it is") {
+TEST_CASE("a file or folder that exists already is left unchanged") {
     const Workroom room;
     std::ofstream(room.path() / "varnish") << "mine";
     CHECK(room.start({"varnish"}).exit_code == 1);
@@ -108,7 +108,7 @@ TEST_CASE("what stands there already is left as it is") {
     CHECK(fs::is_empty(room.path() / "wax"));
 }
 
-TEST_CASE("where nothing can be written or read nothing is started, and why is said") {
+TEST_CASE("if files cannot be written or read, nothing is started, and the message says why") {
     const Ended nowhere = run({{FLUTEBOOK_PROGRAM, "plugin", "new", "varnish"}, "/proc"});
     CHECK(nowhere.exit_code == 1);
     CHECK_THAT(nowhere.errors, Contains("plugin new varnish: no folder can be created here"));

@@ -102,7 +102,7 @@ TEST_CASE("the origin of a stepped rate leads to the number and the choice that 
     CHECK_FALSE(figure("delivery.pallets").inputs.empty());
 }
 
-TEST_CASE("the examples warn of a rate that is not usual, at its place, and cost it all the same") {
+TEST_CASE("the examples warn of an unusual rate, with its place, and still cost the order") {
     const plant::Plant plant = plant_with({"hand_packing: {rate: {1: 0.05, 1000: 35}}"});
     const engine::Engine engine = open(plant);
     REQUIRE(engine.unusual_settings().size() == 1);

@@ -85,8 +85,9 @@ TEST_CASE("a request is quoted at the values of its date, and refused before the
     plant.replace("plugins.yaml", "{from: 2026-01-01, value: 0.148}, ", "");
     const Ended refused = ask_at(plant.folder(), {"quote", demo_request("R-1001")});
     CHECK(refused.exit_code == 1);
-    CHECK_THAT(refused.errors, Contains("date: energy.power_price has no value on 2026-10-15: its first counts from "
-                                        "2026-11-01"));
+    CHECK_THAT(refused.errors,
+               Contains("date: energy.power_price has no value on 2026-10-15: its first value counts from "
+                        "2026-11-01"));
 }
 
 TEST_CASE("an order made later is costed at the settings of its request's date") {
@@ -141,7 +142,7 @@ TEST_CASE("a choice may be another model's, and a setting by that choice goes by
     CHECK(rate(2) == 55);
 }
 
-TEST_CASE("a value that is unusual is warned of at its place, in the text and in JSON, and quoted all the same") {
+TEST_CASE("an unusual value gives a warning with its place, in the text and in JSON, and the order is still quoted") {
     PlantCopy plant;
     add_example(plant, "hand_packing", "hand_packing: {rate: {1: 0.05, 1000: 35}}");
     const std::string what = "plugins.hand_packing.rate.1000: unusual: found 35, usually 0.005 to 1 money";

@@ -25,7 +25,7 @@ std::string request_of(const std::string& quantities, const std::string& extras)
 
 }  // namespace
 
-TEST_CASE("what is wrong with a request's extras is told with its other faults, in the order of their places") {
+TEST_CASE("errors in a request's extras are reported with its other errors, in the order of their places") {
     PlantCopy plant;
     const std::string file = plant.write("r.yaml", "extras: {consumables: {coverage: 7}, delivery: {distanse: 60}}\n" +
                                                        plain_request("R-1", "0, 500") + "colours: many\n");
@@ -37,7 +37,7 @@ TEST_CASE("what is wrong with a request's extras is told with its other faults, 
     CHECK_THAT(lines[3], StartsWith(file + ":9:10: colours: not a number"));
 }
 
-TEST_CASE("a model of extras that is not loaded is told once, beside the other faults") {
+TEST_CASE("a model of extras that is not loaded is reported once, with the other errors") {
     PlantCopy plant;
     const std::string file = plant.write("r.yaml", request_of("0", "{ink: {coverage: 7}}"));
     const auto lines = refusals(plant, {"quote", file}, 1);
@@ -45,7 +45,7 @@ TEST_CASE("a model of extras that is not loaded is told once, beside the other f
     CHECK_THAT(lines[1], StartsWith(file + ":8:10: extras.ink: unknown model"));
 }
 
-TEST_CASE("a box that cannot be made and extras out of range are told together") {
+TEST_CASE("a box that cannot be made and extras out of range are reported together") {
     PlantCopy plant;
     plant.replace("flutes.yaml", "slot: 6}", "slot: 2 m}");
     const std::string file = plant.write("r.yaml", request_of("500", "{consumables: {coverage: 7}}"));
@@ -66,7 +66,7 @@ TEST_CASE("a row of a list has the faults of its extras beside its others") {
     CHECK_THAT(ended.output, Contains("quantities") && Contains("extras.consumables.coverage: out of range"));
 }
 
-TEST_CASE("what is wrong with a plant's files and with the settings of its models is told in one go") {
+TEST_CASE("errors in a plant's files and in the settings of its models are reported together") {
     PlantCopy plant;
     plant.replace("plant.yaml", "currency: EUR", "currency: euro");
     plant.replace("machines.yaml", "outs_max: 6", "outs_max: 0.5");
@@ -80,7 +80,7 @@ TEST_CASE("what is wrong with a plant's files and with the settings of its model
     CHECK_THAT(lines[4], Contains("plugins.yaml:") && Contains("plugins.scrap.handling: out of range"));
 }
 
-TEST_CASE("a plugin that is missing is told with the faults of the plant's files") {
+TEST_CASE("a missing plugin is reported with the errors of the plant's files") {
     PlantCopy plant;
     plant.replace("plant.yaml", "currency: EUR", "currency: euro");
     plant.replace("plugins.yaml", "  - setup: {}", "  - setup: {}\n  - polish: {}");

@@ -80,7 +80,7 @@ TEST_CASE("a price below the cost is a warning, not a refusal") {
     CHECK_THAT(ended.output, Contains("-10.97 %"));
 }
 
-TEST_CASE("who asked for a price is told to ask for another, and who asked for a margin to raise it") {
+TEST_CASE("a price below cost is answered with advice for a given price, and with other advice for a given margin") {
     const std::string by_price = quote_demo({demo_request("R-1001")}, {"--price", "590"}).output;
     CHECK_THAT(by_price, Contains("a price that is not below it") && !Contains("raise the margin"));
     const std::string by_margin = quote_demo({demo_request("R-1001")}, {"--margin", "-5"}).output;

@@ -115,7 +115,7 @@ TEST_CASE("a way that a bought board does not have is refused with what it has")
     CHECK_THAT(refusal("R-1014", {"--ups", "4"}), Contains("4 up"));
 }
 
-TEST_CASE("a share of trim counts for nothing on sheets that are bought, and that is said") {
+TEST_CASE("a share of trim has no effect on sheets that are bought, and a warning says so") {
     PlantCopy plant;
     const std::string plain = plant.write("N-1.yaml", of_sheets);
     const std::string shared = plant.write("N-2.yaml", of_sheets + "trim: {share: 0.03, changes: 0.5}\n");

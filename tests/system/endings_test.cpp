@@ -16,7 +16,7 @@ Ended quote_into(StandardOutput output, const std::vector<std::string>& options 
 
 }  // namespace
 
-TEST_CASE("a reader that has gone ends the program quietly") {
+TEST_CASE("the program ends without a message when the reader of its output has gone") {
     for (const std::vector<std::string>& options : {std::vector<std::string>{}, std::vector<std::string>{"--json"}}) {
         const Ended ended = quote_into(StandardOutput::reader_gone, options);
         CHECK(ended.signal == 0);
@@ -25,19 +25,19 @@ TEST_CASE("a reader that has gone ends the program quietly") {
     }
 }
 
-TEST_CASE("a full disk is said once") {
+TEST_CASE("a full disk is reported once") {
     const Ended ended = quote_into(StandardOutput::full_disk);
     CHECK(ended.exit_code == 1);
     CHECK(ended.errors == "standard output: cannot be written: No space left on device; send the answer elsewhere\n");
 }
 
-TEST_CASE("a closed standard output is said, and no other file takes its place") {
+TEST_CASE("a closed standard output is reported, and no other file is written instead") {
     const Ended ended = quote_into(StandardOutput::closed);
     CHECK(ended.exit_code == 1);
     CHECK(ended.errors == "standard output: cannot be written: Bad file descriptor; send the answer elsewhere\n");
 }
 
-TEST_CASE("help that nobody reads ends with 1 as well") {
+TEST_CASE("help that cannot be printed ends with 1 as well") {
     Child child{{FLUTEBOOK_PROGRAM, "--help"}};
     child.output = StandardOutput::full_disk;
     CHECK(run(child).exit_code == 1);

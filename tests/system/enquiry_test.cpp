@@ -28,7 +28,7 @@ TEST_CASE("an empty line is an enquiry for nothing, not a file without a name") 
     const PlantCopy plant;
     const Ended ended = ask_at(plant.folder(), {"quote", ""});
     CHECK(ended.exit_code == 1);
-    CHECK_THAT(ended.errors, StartsWith("enquiry:1:1: nothing is asked for: found an empty line"));
+    CHECK_THAT(ended.errors, StartsWith("enquiry:1:1: an empty enquiry: found an empty line"));
     CHECK(lines_of(ended.errors).size() == 1);
 }
 

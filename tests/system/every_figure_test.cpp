@@ -147,7 +147,7 @@ TEST_CASE("facts that are made of several files name the places in all of them")
     CHECK(colours["explain"][0]["figures"][0]["places"].empty());
 }
 
-TEST_CASE("choices are told by their names") {
+TEST_CASE("choices are shown by their names") {
     CHECK(quote_of("R-1001", {"--explain", "step.kind"})["explain"][1]["figures"][0]["choice"] == "folder-gluer");
     CHECK(quote_of("R-1001", {"--explain", "ply.kind"})["explain"][1]["figures"][0]["choice"] == "medium");
     CHECK(quote_of("R-1010", {"--explain", "consumables.joint"})["explain"][0]["figures"][0]["choice"] == "stitch");

@@ -99,7 +99,7 @@ TEST_CASE("the printed trail tells each figure once and refers to it afterwards"
     CHECK(references > 10);
 }
 
-TEST_CASE("a line that charges nothing here is said to") {
+TEST_CASE("a line that charges nothing here is explained as such") {
     const Ended ended = quote_demo({demo_request("R-1003")}, {"--explain", "ink"});
     CHECK(ended.exit_code == 0);
     CHECK_THAT(ended.output, Contains("Behind `ink`: it charges nothing here"));

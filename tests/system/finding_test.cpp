@@ -175,7 +175,7 @@ TEST_CASE("a changed request under the same number is its next revision, and the
     CHECK(plant.list({"--request", "R-1"})["quotes"][0]["previous"] == "Q000002");
 }
 
-TEST_CASE("what became of a quote is said, shown with its history, searched, and proven") {
+TEST_CASE("a quote is marked, shown with the history of its marks, found by its state, and verified") {
     const FindingPlant plant("ledger-of-schema-4.db");
     plant.done({"quote", "mark", "Q000001", "won", "--why", "repeat order"});
     plant.done({"quote", "mark", "Q000002", "won"});
@@ -253,10 +253,10 @@ TEST_CASE("a request that names no quote as the one it was copied from is refuse
                                     "copied_from: R-1001\n");
     const Ended ended = plant.ask({"quote", file});
     CHECK(ended.exit_code == 1);
-    CHECK_THAT(ended.errors, Contains("R-2.yaml:9:14: copied_from: no number of a saved quote: found `R-1001`"));
+    CHECK_THAT(ended.errors, Contains("R-2.yaml:9:14: copied_from: not the number of a saved quote: found `R-1001`"));
 }
 
-TEST_CASE("a saved quote is rechecked at the prices of another day, and the day is said") {
+TEST_CASE("a saved quote is rechecked at the prices of another day, and the answer names the day") {
     FindingPlant plant;
     plant.done({"quote", demo_request("R-1001"), "--save", "--date", "2026-04-01"});
     CHECK(plant.ask({"quote", "recheck", "Q000001"}).exit_code == 0);

@@ -154,7 +154,7 @@ TEST_CASE("a model that crashes in the host's own process is named") {
         CHECK(ended.exit_code == 3);
         CHECK(ended.errors == "flutebook: " + file +
                                   ": model unlucky_crash: crashed (SIGSEGV) while it evaluated in this program's own "
-                                  "process; take it off plugins.yaml, or isolate it\n");
+                                  "process; remove it from plugins.yaml, or isolate it\n");
     }
 }
 

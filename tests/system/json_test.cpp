@@ -202,7 +202,7 @@ TEST_CASE("what was issued is in the boxes or lost under a cause") {
     }
 }
 
-TEST_CASE("runners-up are dearer by what is said, cheapest first") {
+TEST_CASE("the next best ways are listed cheapest first, with the true difference in cost") {
     for (const Json& quote : all_quotes()) {
         CHECK(quote["runners_up"].size() == std::min<std::size_t>(3, quote["candidates"].get<std::size_t>() - 1));
         long long last = counted(quote["cost"]);

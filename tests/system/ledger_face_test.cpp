@@ -130,7 +130,7 @@ TEST_CASE("of a closed month with one changed total nothing is printed or writte
         const auto ended = plant.ask(words);
         CHECK(ended.exit_code == 1);
         CHECK(ended.output.empty());
-        CHECK(says(ended.errors, "2026-09 is closed, but it is not what was sealed: nothing is shown of it"));
+        CHECK(says(ended.errors, "2026-09 is closed, but differs from its seal: nothing of it is shown"));
         CHECK(says(ended.errors, "total of 2026-09, paper-store, C1, KL135: is wrong: found 999000 g"));
         CHECK_FALSE(fs::exists(page));
     }
@@ -142,7 +142,7 @@ TEST_CASE("a month with a changed total is not closed") {
     run_behind(plant.ledger(), "UPDATE month_flow SET grams = grams - 1000 WHERE month = 202610");
     const auto ended = plant.ask({"close", "2026-10", "--why", "as it is"});
     CHECK(ended.exit_code == 1);
-    CHECK(says(ended.errors, "2026-10 is not closed: it is not what was posted"));
+    CHECK(says(ended.errors, "2026-10 is not closed: its totals differ from what was posted"));
     CHECK(plant.head() == head);
 }
 
@@ -219,14 +219,14 @@ TEST_CASE("the ledger's README restores a copy whole, whatever a killed process 
     CHECK(fs::exists(plant.folder() + "/before/ledger.db-journal"));
 }
 
-TEST_CASE("an answer that cannot be written leaves done what was done, and says so with its number and head") {
+TEST_CASE("if an answer cannot be written, the act stays done, and the message gives its number and head") {
     PlantWithClosedMonth plant;
     const auto expect_told = [&](const Ended& ended, const std::string& deed) {
         INFO(deed << ": " << ended.errors);
         CHECK(ended.exit_code == 1);
         CHECK(says(ended.errors,
-                   "standard output: cannot be written: No space left on device; what was asked for is done all the "
-                   "same"));
+                   "standard output: cannot be written: No space left on device; the command itself was "
+                   "carried out"));
         CHECK(says(ended.errors, "done and kept: " + deed + "; head " + plant.head() + "\n"));
     };
     expect_told(plant.ask_in_vain({"reverse", "3", "--why", "typed twice"}), "reversed entry 3 with entry 4");
@@ -322,12 +322,12 @@ TEST_CASE("what a killed export left is cleared away by the next one into that f
     for (const auto& name : left) {
         CAPTURE(name);
         CHECK_FALSE(fs::exists(name));
-        CHECK(says(ended.errors, name + ": was left by a run that was broken off, and is removed\n"));
+        CHECK(says(ended.errors, name + ": was left by an interrupted run, and is removed\n"));
     }
     for (const auto& name : {own, part, busy}) CHECK(fs::exists(name));
     CHECK(fs::exists(folder + "/other.html"));
     CHECK(plant.ask({"month", "2026-09", "--html", folder + "/third.html"}).errors ==
-          busy + ": was left by a run that was broken off, and is removed\n");
+          busy + ": was left by an interrupted run, and is removed\n");
 }
 
 TEST_CASE("a backup in JSON lists what it cleared") {
@@ -341,7 +341,7 @@ TEST_CASE("a backup in JSON lists what it cleared") {
     CHECK(second.at("cleared") == nlohmann::json::array());
 }
 
-TEST_CASE("a clock that goes back behind the newest entry is told once by each command that writes") {
+TEST_CASE("each command that writes warns once if the clock is behind the newest entry") {
     PlantWithClosedMonth plant;
     {
         const SetClock clock(4'102'444'800);  // 2100

@@ -119,21 +119,21 @@ TEST_CASE("a refused row of a list keeps its place with its reason and stops no 
          std::vector<std::pair<std::size_t, std::string>>{{2, "list.csv:3:20: board: unknown board: found `B-999`"},
                                                           {3, "list.csv:4:1: more cells than columns: found 9"},
                                                           {4, "inside.height: missing"},
-                                                          {5, "nothing can make it"}}) {
+                                                          {5, "it cannot be made"}}) {
         CHECK(lines[line].find(word) != std::string::npos);
         CHECK(ended.errors.find(word) != std::string::npos);
     }
     CHECK(lines[1].substr(lines[1].find("B-140")) == lines[6].substr(lines[6].find("B-140")));
 }
 
-TEST_CASE("what is wrong with a row's old price is told with what is wrong with its request") {
+TEST_CASE("errors in a row's old price are reported with the errors of its request") {
     const ListPlant plant;
     const std::string list = plant.write("list.csv",
                                          "request,style,length,width,height,board,quantity,margin,price\n"
                                          "A,0201,400,300,250,B-140,1 000,0.18,1 200\n");
     const Json errors = rows_of(plant, list, 1)[0]["errors"];
     REQUIRE(errors.size() == 2);
-    CHECK(errors[0].get<std::string>().find("list.csv:2:37: price: no number: found `1 200`") != std::string::npos);
+    CHECK(errors[0].get<std::string>().find("list.csv:2:37: price: not a number: found `1 200`") != std::string::npos);
     CHECK(errors[1].get<std::string>().find("not a number: found `1 000`") != std::string::npos);
 }
 
@@ -154,7 +154,7 @@ TEST_CASE("a list with a wrong header is answered with the columns that are know
     CHECK(twice.exit_code == 1);
 }
 
-TEST_CASE("what a price differs by from the old one is told by class where the day of the old price is known") {
+TEST_CASE("the difference from the old price is given by cost class if the day of the old price is known") {
     const ListPlant plant;
     const std::string list =
         plant.write("list.csv",
@@ -191,7 +191,7 @@ TEST_CASE("a list gives the same bytes on one thread and on two, in the order of
     for (std::size_t i = 0; i < 1500; ++i) CHECK(lines[i + 1].find("\"R-" + std::to_string(i) + "\",") == 0);
 }
 
-TEST_CASE("the answer of a list is a list again, and replaces nothing that nobody asked to replace") {
+TEST_CASE("the answer of a list is a list again, and replaces a file only on request") {
     const ListPlant plant;
     const std::string list = plant.write("list.csv", plain_header + "A,201,400,300,250,B-140,500,0.18\n");
     const std::string out = plant.folder() + "/out.csv";

@@ -190,7 +190,7 @@ TEST_CASE("the shares of a month's balance add up to 100 % of its total, and its
     CHECK(plant.ask({"month", "2026-09", "--by", "shift"}).output.find("Weighed causes") == std::string::npos);
 }
 
-TEST_CASE("what nobody can explain stands in no total of waste, and idle and corrections beside it") {
+TEST_CASE("the unexplained loss, idle and corrections are shown beside the total of waste, not in it") {
     const LedgerPlant plant;
     const auto month = parsed(plant.ask({"month", "2026-09", "--json"}));
     double causes = 0;
@@ -285,7 +285,7 @@ TEST_CASE("a month that does not balance is closed with a reason only, and its h
     CHECK(plant.ask({"close", "2026-09"}).exit_code == 1);
 }
 
-TEST_CASE("a month far ahead is not closed, and an open month tells what its close waits for") {
+TEST_CASE("a month far ahead is not closed, and an open month lists what its close waits for") {
     const LedgerPlant plant;
     plant.run_october();
     const auto far = plant.ask({"close", "2072-12", "--why", "a slip of the keyboard"});

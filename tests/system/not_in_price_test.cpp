@@ -56,7 +56,7 @@ void take_handles(PlantCopy& plant) {
 
 }  // namespace
 
-TEST_CASE("a printed box without coverage is told that its ink is not in the price, at every quantity once") {
+TEST_CASE("for a printed box without coverage the quote says once that its ink is not in the price") {
     PlantCopy plant;
     const std::string file = box(plant, printed_box);
     for (const Json& quote : quotes_of(plant, file)) {
@@ -69,7 +69,7 @@ TEST_CASE("a printed box without coverage is told that its ink is not in the pri
     CHECK(text.find("ink: ") == text.rfind("ink: "));
 }
 
-TEST_CASE("a given value is an answer, be it 0 or the default") {
+TEST_CASE("a given value counts as an answer, even 0 or the default") {
     PlantCopy plant;
     const Json given = quotes_of(
         plant, box(plant, std::string(printed_box) + "extras: {consumables: {coverage: 0}, delivery: {distance: 0}, "
@@ -119,7 +119,7 @@ TEST_CASE(
     CHECK(with[0]["cost"].get<double>() - quotes[0]["cost"].get<double>() == Approx(500 * 2 * (0.05 + 2 * 0.01)));
 }
 
-TEST_CASE("a set is told once what its pieces lack, and each piece its own") {
+TEST_CASE("the answer lists once what all pieces of a set lack, and for each piece what it alone lacks") {
     SetPlant plant;
     const Ended ended = plant.ask({"quote", plant.write_request("S-1", "500"), "--json"});
     const Json request = Json::parse(ended.output)["requests"][0];

@@ -233,7 +233,7 @@ TEST_CASE("an offer says how many boxes stand on a pallet where the plant charge
     CHECK_THAT(offer_of(plant.folder(), demo_request("R-1001")), !Contains("on a pallet"));
 }
 
-TEST_CASE("tools that the price pays for are told as such, without what they come to") {
+TEST_CASE("an offer names the tools that the price includes, without their amount") {
     PlantCopy plant;
     std::string request = bytes_of(demo_request("R-1001"));
     request += "  tooling: {plate_boxes: 20000}\n";
@@ -259,7 +259,7 @@ TEST_CASE("an offer of a set prices sets, and draws each piece under the plant's
         CHECK(figures_in(without_style_and_pictures(html)).count(quote["price_per_thousand"].get<double>()) == 1);
 }
 
-TEST_CASE("a word that a plant's offer.yaml lacks is told with its key, before anything is written") {
+TEST_CASE("a word that a plant's offer.yaml lacks is reported with its key, before anything is written") {
     PlantCopy plant;
     const std::string words = bytes_of(FLUTEBOOK_SOURCE_DIR "/config/offer-words.yaml");
     const std::string file = plant.folder() + "/offer.html";
@@ -299,7 +299,7 @@ TEST_CASE("an offer is printed on the paper that the plant's units or its own wo
     CHECK_THAT(offer_of(plant.folder(), demo_request("R-1001")), Contains("@page { size: letter; }"));
 }
 
-TEST_CASE("a quantity without a price is said not to be offered, and nothing is written where none has one") {
+TEST_CASE("an offer says that a quantity without a price is not offered; without any price nothing is written") {
     PlantCopy plant;
     const std::string file = plant.folder() + "/offer.html";
     const Ended ended = ask_at(plant.folder(), {"quote", demo_request("R-1009"), "--offer", file});
@@ -334,7 +334,7 @@ TEST_CASE("offers of several requests stand in one file, the same bytes each tim
     CHECK(bytes_of(file) == first);
 }
 
-TEST_CASE("what the plant's rules and the request say of an order stands on its offer") {
+TEST_CASE("an offer states the terms that the plant's rules and the request give") {
     PlantCopy plant;
     plant.replace("plant.yaml", "\ncurrency:",
                   "\npricing:\n  valid_days: 30\n  tolerance: {under: 0.05, over: 0.1}\n"

@@ -218,7 +218,7 @@ TEST_CASE("a row that was reversed costs nothing") {
     CHECK(plant.cost()["variance"]["total"] == 0.0);
 }
 
-TEST_CASE("another machine is costed at its own rates, and said") {
+TEST_CASE("another machine is costed at its own rates, and the answer names it") {
     TakenOrder plant;
     const Run run = plant.allowed(500);
     plant.post("web.csv",
@@ -267,7 +267,7 @@ TEST_CASE("an order of which nothing, or not all, was posted is refused with wha
     CHECK_THAT(unknown.errors, Contains("no such order: found '26-9999'"));
 }
 
-TEST_CASE("a paper that is no longer in the plant's files has no price, and it is said which") {
+TEST_CASE("a paper that is no longer in the plant's files has no price, and the message names it") {
     TakenOrder plant;
     plant.produce(plant.allowed(500));
     for (const auto* file : {"papers.yaml", "boards.yaml"}) rename_paper(plant, file);
@@ -305,7 +305,7 @@ TEST_CASE("a quote at another day's prices is costed from that day's") {
     CHECK(cost["cost"]["quoted"] == quote["cost"]);
 }
 
-TEST_CASE("a plugin that is another file than when it was quoted is told of, in text and in JSON") {
+TEST_CASE("a plugin whose file has changed since the quote is reported, in text and in JSON") {
     PlantCopy plant;
     const auto ask = [&](const std::vector<std::string>& words) { return ask_at(plant.folder(), words); };
     const std::string item = plant.folder() + "/plugins";

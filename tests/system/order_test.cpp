@@ -26,7 +26,7 @@ private:
 
 }  // namespace
 
-TEST_CASE("a quote that is saved is told its number, and one that is not saved leaves no ledger") {
+TEST_CASE("saving a quote prints its number, and a quote that is not saved creates no ledger") {
     const PlantCopy plant;
     CHECK(ask_at(plant.folder(), {"quote", demo_request("R-1001")}).exit_code == 0);
     CHECK_FALSE(std::filesystem::exists(plant.folder() + "/ledger.db"));
@@ -70,7 +70,7 @@ TEST_CASE("a quote is taken as an order at a quantity it holds, under the plant'
     CHECK_THAT(plant.ask({"order", "Q000001", "1000"}).output, Contains("order Q000001-1000"));
 }
 
-TEST_CASE("what was taken is told for its customer, where the request names one") {
+TEST_CASE("taking an order prints its customer, where the request names one") {
     PlantCopy plant;
     const auto taken = [&](const std::string& number, const std::string& customer) {
         const std::string file = plant.write("P-1.yaml", plain_request("P-1", number) + customer);
@@ -93,7 +93,7 @@ TEST_CASE("an order's number that no document could name is refused") {
     for (const std::string& number : {std::string(" 26-0417"), std::string("26-0417 "), std::string(81, '7')}) {
         const Ended ended = plant.ask({"order", "Q000001", "500", "--as", number});
         CHECK(ended.exit_code == 1);
-        CHECK_THAT(ended.errors, Contains("none that a document can name") && Contains(number));
+        CHECK_THAT(ended.errors, Contains("not a usable order number") && Contains(number));
     }
     CHECK(plant.ask({"order", "Q000001", "500", "--as", std::string(80, '7')}).exit_code == 0);
 }

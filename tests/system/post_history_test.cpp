@@ -209,7 +209,7 @@ TEST_CASE("a wet load was paid for less than was sent") {
     CHECK(account.paid.to_kg() < 0.985 * account.sent.to_kg());
 }
 
-TEST_CASE("a row that was keyed wrongly is undone, and a late one says why") {
+TEST_CASE("a row that was typed wrongly is reversed, and a late row has a note that says why") {
     const auto& july = history().accounts().at("2026-07");
     // Returned and weighed: what the yard tells of each month, and the 64 kg that were meant.
     for (const auto& cause : july.causes)

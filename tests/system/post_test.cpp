@@ -49,7 +49,7 @@ std::vector<std::string> keys(const Json& object) {
 
 }  // namespace
 
-TEST_CASE("post makes the ledger in the plant's folder, and says what it did") {
+TEST_CASE("post creates the ledger in the plant's folder, and prints what it did") {
     Office office;
     const auto file = office.write("bales.csv", bales);
     const auto ended = office.post({file});
@@ -106,7 +106,7 @@ TEST_CASE("post --json gives rows, files and sums under their keys") {
     CHECK(dry["head"].is_null());
 }
 
-TEST_CASE("a bad row stops all files; every bad row is told on standard error, and nothing is answered") {
+TEST_CASE("a bad row stops all files; every bad row is reported on standard error, and there is no other output") {
     Office office;
     const auto good = office.write("bales.csv", bales);
     const auto bad = office.write("more.csv",
@@ -155,12 +155,12 @@ TEST_CASE("the ledger is another file where --ledger names one") {
     CHECK_FALSE(office.has_ledger());
 }
 
-TEST_CASE("a file that is no document is told from one") {
+TEST_CASE("a file that is not a document is refused") {
     Office office;
     const auto picture = office.write("picture.csv", std::string("\x89PNG\r\n\x1A\n\0\0\0", 11));
     const auto ended = office.post({picture, "/no/such.csv", office.plant().folder()});
     CHECK(ended.exit_code == 1);
-    CHECK(lines_of(ended.errors) == Words{picture + ":1: found bytes that are no UTF-8; expected text in UTF-8",
+    CHECK(lines_of(ended.errors) == Words{picture + ":1: found bytes that are not UTF-8; expected text in UTF-8",
                                           "/no/such.csv: no such file",
                                           office.plant().folder() + ": found a folder; expected a file of documents"});
 }

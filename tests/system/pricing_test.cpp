@@ -130,7 +130,7 @@ TEST_CASE("a least order raises price and profit and no cost, and rounds what st
                          Contains("In GBP, 0.86 for one EUR") && Contains("774.00"));
 }
 
-TEST_CASE("a plugin that asks for the margin is told the plant's of its quantity") {
+TEST_CASE("a plugin that needs the margin gets the plant's margin for its quantity") {
     PlantCopy plant;
     add_rules(plant, "  margin: {0: 0.3, 1000: 0.1}\n");
     const Json quotes = request_of(plant, {"quote", without_margin(plant, "500, 1000"), "--json"})["quotes"];
@@ -202,7 +202,7 @@ TEST_CASE("a quote that brings less than the limit is kept only with a name of i
     const std::string file = plant.write("P-1.yaml", plain_request("P-1", "500"));
     const Ended warned = ask_at(plant.folder(), {"quote", file});
     CHECK(warned.exit_code == 0);
-    CHECK_THAT(warned.output, Contains("it is kept only with the approval of `A. Example`"));
+    CHECK_THAT(warned.output, Contains("it is saved only with the approval of `A. Example`"));
     const Ended refused = ask_at(plant.folder(), {"quote", file, "--save"});
     CHECK(refused.exit_code == 1);
     CHECK_THAT(refused.errors,

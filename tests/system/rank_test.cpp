@@ -95,7 +95,7 @@ TEST_CASE("a count is moved by at least one, and what cannot stand more by a ten
     CHECK_THAT(quote_demo({demo_request("R-1001")}, {"--rank", "5000"}).output, Contains("0.8595 (less)"));
 }
 
-TEST_CASE("a setting that is whole in all that is known of it is a count: nobody delivers 1.1 times") {
+TEST_CASE("a setting is a count if its range, default and values are whole numbers: there are no 1.1 deliveries") {
     const Json drops = moved(ranked("R-1001")[0], "request.extras.delivery.deliveries");
     CHECK(drops["was"] == "1");
     CHECK(drops["now"] == "2");

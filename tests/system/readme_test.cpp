@@ -34,7 +34,7 @@ TEST_CASE("the short answer and the sheet in the README are what the program pri
     const std::string answer = block_after(page, "prints the short answer:");
     CHECK(answer.size() > 1000);
     CHECK(quote_demo({demo_request("R-1001")}).output == answer + "\n");
-    const std::string sheet = block_after(page, "`--sheet 500` that of 500:");
+    const std::string sheet = block_after(page, "`--sheet 500` adds only that of 500:");
     CHECK(sheet.size() > 1000);
     CHECK(quote_demo({demo_request("R-1001")}, {"--sheet", "500"}).output == answer + "\n" + sheet + "\n");
 }

@@ -149,7 +149,7 @@ TEST_CASE("a plugin's next version that works out otherwise is named as the caus
     for (const Json& item : json["quantities"]) CHECK(item["saved_files"] == item["now"]);
 }
 
-TEST_CASE("what a plugin did and what the plant's files did are told apart, and add up") {
+TEST_CASE("differences by plugins and by the plant's files are shown separately, and add up") {
     HouseRulePlant plant;
     plant.take_next_version();
     raise_paper_price(plant);
@@ -167,7 +167,7 @@ TEST_CASE("what a plugin did and what the plant's files did are told apart, and 
     }
 }
 
-TEST_CASE("an allowance that makes another way the cheapest is told with the way it was and is") {
+TEST_CASE("if an allowance makes another way the cheapest, recheck shows the old and the new way") {
     PlantWithQuote plant;
     plant.replace("machines.yaml", "metres: 25}, run_waste: 0.018", "metres: 250}, run_waste: 0.018");
     const Ended ended = recheck(plant);
@@ -181,7 +181,7 @@ TEST_CASE("an allowance that makes another way the cheapest is told with the way
     CHECK(way["by"] == -600);
 }
 
-TEST_CASE("a board that was taken out is told, with what the request is refused for today") {
+TEST_CASE("if a board was removed, recheck says so, and why the request is refused today") {
     PlantWithQuote plant;
     plant.replace("boards.yaml", "  B-140:", "  B-141:");
     const Ended ended = recheck(plant);
@@ -192,19 +192,19 @@ TEST_CASE("a board that was taken out is told, with what the request is refused 
     CHECK(recheck_json(plant)["today"]["ends"] == "refused");
 }
 
-TEST_CASE("a quantity that nothing can make any more is told with the limits that stop it") {
+TEST_CASE("a quantity that can no longer be made is reported with the limits that prevent it") {
     PlantWithQuote plant;
     plant.replace("machines.yaml", "sheet: {length: [300, 2400], width: [250, 1150]}, colours: 3",
                   "sheet: {length: [300, 1000], width: [250, 1150]}, colours: 3");
     const Ended ended = recheck(plant);
     CHECK(ended.exit_code == 1);
-    CHECK_THAT(ended.output, Contains("798.46 a thousand then; today nothing can make it"));
+    CHECK_THAT(ended.output, Contains("798.46 a thousand then; today it cannot be made"));
     const Json json = recheck_json(plant);
     CHECK(json["quantities"][0]["now"].is_null());
     CHECK_FALSE(json["quantities"][0]["limits"].empty());
 }
 
-TEST_CASE("saved files that no longer fit the plugins are told in the plugin's own words, and all else beside it") {
+TEST_CASE("if saved files no longer fit the plugins, recheck shows the plugin's message and all other differences") {
     HouseRulePlant plant;
     fs::remove(plant.own_plugin());
     plant.replace("plugins.yaml", "prefer: {step.run_waste: houserule}\n", "");

@@ -60,7 +60,7 @@ constexpr const char* told = "losses are expected by the formulas of the run, bu
 
 }  // namespace
 
-TEST_CASE("a model in the place of `run` is told by the start, in JSON and on standard error") {
+TEST_CASE("a model in the place of `run` is reported at the start, in JSON and on standard error") {
     const MadeOrder plant(MadeOrder::Run::replaced, 500);
     REQUIRE(plant.answer()["warnings"].size() == 1);
     const Json warning = plant.answer()["warnings"][0];
@@ -69,7 +69,7 @@ TEST_CASE("a model in the place of `run` is told by the start, in JSON and on st
     CHECK_THAT(plant.ask({"plugin", "list"}).errors, Contains("warning: ") && Contains("losses are quoted by ownrun"));
 }
 
-TEST_CASE("losses that are not those of the formulas are told by the quote, the order's cost and the month") {
+TEST_CASE("losses that differ from the formulas are reported by the quote, the order's cost and the month") {
     const MadeOrder plant(MadeOrder::Run::replaced, 5000);
     const Json warnings = plant.answer()["requests"][0]["warnings"];
     REQUIRE(warnings.size() == 1);  // 500 and 1000 lose as the formulas say
@@ -81,7 +81,7 @@ TEST_CASE("losses that are not those of the formulas are told by the quote, the 
     CHECK_THAT(plant.ask({"month", "2026-10"}).output, Contains(told));
 }
 
-TEST_CASE("losses that are those of the formulas are not told of, whichever model made them") {
+TEST_CASE("losses that equal the formulas give no warning, whichever model made them") {
     for (const auto run : {MadeOrder::Run::shipped, MadeOrder::Run::replaced}) {
         const MadeOrder plant(run, 500);
         CHECK(plant.parsed({"order", "cost", "26-0417", "--json"})["losses_quoted_by"].is_null());

@@ -158,7 +158,7 @@ TEST_CASE("the cost of a set is the sum over its pieces at every stage, and reje
     CHECK_THAT(text, Contains("Piece by piece, EUR") && Contains("26-0417/lid: 500 pieces"));
 }
 
-TEST_CASE("what a late model charges of a set as it was made stands on what its pieces really cost") {
+TEST_CASE("what a late model charges for a set as made depends on the actual cost of its pieces") {
     TakenSet plant("9000");
     plant.produce_all(10);
     const Json cost = plant.document({"order", "cost", "26-0417", "--json"});

@@ -127,7 +127,7 @@ TEST_CASE("a late model is costed with the first piece of a set alone, and knows
         CHECK(charged(request["pieces"][p]["quotes"][0], "least_charge") == 0);
 }
 
-TEST_CASE("pieces show no price: the set's line stands first and alone has one") {
+TEST_CASE("the set's line comes first and has the only price; pieces show none") {
     SetPlant plant;
     const std::string file = plant.write_request("S-1", "500");
     const Json request = request_of(plant, file);

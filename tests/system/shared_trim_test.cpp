@@ -100,7 +100,7 @@ TEST_CASE("what an order with a share takes in is its boxes and its losses") {
     }
 }
 
-TEST_CASE("beside the price with a share stands the price alone, as the same request without a share has it") {
+TEST_CASE("a price with a share of trim is shown with the price alone, equal to that of the request without one") {
     PlantCopy plant;
     const Json share = quoted(plant, plant.write("shared.yaml", shared_box()));
     const Json alone = quoted(plant, plant.write("alone.yaml", everyday_box("")));
@@ -167,11 +167,11 @@ TEST_CASE(
     const Json quote = quoted(plant, plant.write("a.yaml", box));
     CHECK(rows[0]["price_per_thousand"] == quote["quotes"][0]["price_per_thousand"]);
     CHECK(rows[0]["price_per_thousand"] < quote["trim"]["alone"][0]["price_per_thousand"]);
-    CHECK_THAT(rows[1].dump(), Contains("list.csv:3:1: request B at 500: nothing can make it"));
-    CHECK_THAT(ended.errors, Contains("list.csv:3:1: request B at 500: nothing can make it"));
+    CHECK_THAT(rows[1].dump(), Contains("list.csv:3:1: request B at 500: it cannot be made"));
+    CHECK_THAT(ended.errors, Contains("list.csv:3:1: request B at 500: it cannot be made"));
 }
 
-TEST_CASE("the month expects of an order with a share what it was quoted with") {
+TEST_CASE("the month expects the losses that an order with a share of trim was quoted with") {
     PlantCopy plant;
     const Json quote =
         Json::parse(said(plant, {"quote", plant.write("shared.yaml", shared_box()), "--save", "--json"}));

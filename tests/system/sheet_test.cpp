@@ -68,7 +68,7 @@ TEST_CASE("a sheet with one figure changed does not add up") {
     CHECK(faults_on(std::string(101, 'x') + "\n").size() == 1);
 }
 
-TEST_CASE("one ladder stands above the sheets and has every quantity") {
+TEST_CASE("one price ladder comes before the sheets and has every quantity") {
     const Ended ended = quote_demo({demo_request("R-1001")}, {"--sheet"});
     std::vector<double> steps;
     bool is_ladder = false;

@@ -70,7 +70,7 @@ TEST_CASE("the cheapest board for a strength is named at each quantity, and what
     CHECK_THAT(none.output, Contains("no board serves") && Contains("the box is estimated below 30 kN"));
 }
 
-TEST_CASE("a search for a board stands alone, and any board without a strength is no question") {
+TEST_CASE("a search for a board takes no other comparison, and needs a strength") {
     const StrengthPlant plant;
     CHECK(plant.quote({"--ect", "4", "--save"}).exit_code == 2);
     CHECK(plant.quote({"--board", "any"}).exit_code == 2);

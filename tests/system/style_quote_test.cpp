@@ -96,7 +96,7 @@ TEST_CASE("a quote on a style from memory says so in one line, on another it say
         const auto warnings = warnings_of(plant.quoted(style, inside(400, 300, 150)));
         REQUIRE(warnings.size() == 1);
         CHECK(warnings[0] == "style `" + style +
-                                 "` was written from memory: hold it against your own drawing before it is used for a "
+                                 "` was written from memory: compare it with your own drawing before it is used for a "
                                  "price");
         const Ended text = plant.ask(style, inside(400, 300, 150));
         CHECK(lines_with(text.output, "was written from memory") == 1);

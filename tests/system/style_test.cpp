@@ -113,7 +113,7 @@ TEST_CASE("measures change what they name, and one that a style does not ask for
     CHECK_THAT(outside.errors, Contains("overlap"));
 }
 
-TEST_CASE("a size, a measure or a file that cannot be meant is wrong usage") {
+TEST_CASE("a size, a measure or a file name that makes no sense is wrong usage") {
     CHECK(ask_at(demo_plant(), show("0201", "400x300")).exit_code == 1);
     CHECK(ask_at(demo_plant(), show("0201", "400")).exit_code == 2);
     CHECK(ask_at(demo_plant(), show("0201", "400x300x250", {"--measure", "overlap"})).exit_code == 2);

@@ -71,7 +71,7 @@ TEST_CASE("the commands of an example in the help work as they stand") {
     CHECK(run(child).exit_code == 0);
 }
 
-TEST_CASE("the version is told on one line") {
+TEST_CASE("the version is printed on one line") {
     const Ended version = ask({"--version"});
     CHECK(version.exit_code == 0);
     CHECK_THAT(version.output, Catch::Matchers::Matches("flutebook [0-9]+\\.[0-9]+\\.[0-9]+\n"));
@@ -93,17 +93,18 @@ TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on st
         {{"quote", "show", "Q000001", "Q000002"},
          "flutebook quote show: not for a saved quote: `Q000002`; see `flutebook quote show --help`"},
         {{"quote", "recheck", "Q000001", "--date", "2026-02-30"},
-         "flutebook quote recheck: --date: is no day: `2026-02-30`; write YYYY-MM-DD; see `flutebook quote recheck "
+         "flutebook quote recheck: --date: is not a day: `2026-02-30`; write YYYY-MM-DD; see `flutebook quote recheck "
          "--help`"},
         {{"quote", "recheck", "Q000001", "--save"},
          "flutebook quote recheck: not for a saved quote: --save; see `flutebook quote recheck --help`"},
         {{"quote", "list", "--size", "400x300", "--within", "much"},
-         "flutebook quote list: --within: is no tolerance: `much`; write a share of each length like 5%, or a length "
+         "flutebook quote list: --within: is not a tolerance: `much`; write a share of each length like 5%, or a "
+         "length "
          "like 10 (mm) or 0.5in; see `flutebook quote list --help`"},
         {{"quote", "list", "--within", "5%"},
          "flutebook quote list: --within: goes with --size; see `flutebook quote list --help`"},
         {{"quote", "mark", "Q000001", "perhaps"},
-         "flutebook quote mark: STATE: is no state: `perhaps`; write won, lost or open; see `flutebook quote mark "
+         "flutebook quote mark: STATE: is not a state: `perhaps`; write won, lost or open; see `flutebook quote mark "
          "--help`"},
         {{"quote", "--explain", "price", "show", "Q000001"},
          "flutebook quote show: not for a saved quote: --explain; see `flutebook quote show --help`"},
@@ -119,7 +120,7 @@ TEST_CASE("wrong usage ends with 2, one line on standard error and nothing on st
          "flutebook quote: --threads: is no number of threads: `-1`; give a whole number from 1 to 256; "
          "see `flutebook quote --help`"},
         {{"quote", "a.yaml", "--date", "2026-02-30"},
-         "flutebook quote: --date: is no day: `2026-02-30`; write YYYY-MM-DD; see `flutebook quote --help`"},
+         "flutebook quote: --date: is not a day: `2026-02-30`; write YYYY-MM-DD; see `flutebook quote --help`"},
         {{"quote", "a.yaml", "--explain"}, "flutebook quote: --explain: has no value; see `flutebook quote --help`"},
         {{"--plant", "a", "--plant", "b", "plugin", "list"},
          "flutebook plugin list: --plant: is given more than once; see `flutebook plugin list --help`"},
@@ -139,7 +140,7 @@ TEST_CASE("the plant's folder may stand before or after the command") {
     CHECK(before.output == after.output);
 }
 
-TEST_CASE("without a folder the plant is looked for where one stands") {
+TEST_CASE("without --plant the current folder is used") {
     Child child{{FLUTEBOOK_PROGRAM, "plugin", "list"}};
     child.folder = demo_plant();
     CHECK(run(child).output == ask_at(demo_plant(), {"plugin", "list"}).output);

@@ -48,7 +48,7 @@ std::map<std::string, std::pair<std::uintmax_t, fs::file_time_type>> files_in(co
 
 }  // namespace
 
-TEST_CASE("before a change stands the plain quote, and the lines' differences add up to that of the cost") {
+TEST_CASE("the figures before a change are the plain quote's, and line differences add up to the cost difference") {
     for (const char* number : {"R-1001", "R-1004", "R-1005", "R-1007"}) {
         const Json document = document_with(number, {"papers.*.price=+5%", "machines.FG1.setup.minutes=15"});
         const Json quotes = plain(number)["requests"][0]["quotes"];
@@ -111,7 +111,7 @@ TEST_CASE("what if writes no file, and a quote with it is not saved") {
     const Ended saved =
         ask_at(plant.folder(), {"quote", demo_request("R-1001"), "--with", "papers.TL125.price=+5%", "--save"});
     CHECK(saved.exit_code == 2);
-    CHECK_THAT(saved.errors, Contains("--save: a saved quote is of the request and the plant as their files are"));
+    CHECK_THAT(saved.errors, Contains("--save: only the request and the plant as their files are can be saved"));
     CHECK(files_in(plant.folder()) == before);
 }
 

@@ -87,7 +87,7 @@ TEST_CASE("each route's table entry is fit: what changes something needs a role,
     }
 }
 
-TEST_CASE("the address that the terminal shows opens once, and another takes its place") {
+TEST_CASE("the address that the terminal shows works once, and another takes its place") {
     const PlantCopy plant;
     Served served(plant.folder());
     const std::string first = served.address();

@@ -1,5 +1,5 @@
-// Reading a file without trust: its kind and size are looked at before its bytes, and its bytes before their meaning.
-// Only a plain file is opened: a pipe or a device could be waited for forever.
+// Reads a file that may be hostile: checks its kind and size first, then its bytes, then their meaning. Only a plain
+// file is opened: a pipe or a device could be waited for forever.
 #include "host/base/yaml/file.hpp"
 
 #include <fmt/format.h>
@@ -100,7 +100,7 @@ std::optional<std::string> read_text_file(const std::string& file, Diagnostics& 
         stream.read(piece.data(), static_cast<std::streamsize>(piece.size()));
         text.append(piece.data(), static_cast<std::size_t>(stream.gcount()));
     }
-    if (!stream.is_open() || stream.bad()) return refuse("cannot be read: it may not be open to you");
+    if (!stream.is_open() || stream.bad()) return refuse("cannot be read: check its permissions");
     return check_text(std::move(text), file, complaints);
 }
 

@@ -1,4 +1,4 @@
-// The bytes of a file that a person wrote, once they are known to be text of a sane size.
+// The bytes of a file that a person wrote, checked to be text and not too large.
 #pragma once
 
 #include <optional>

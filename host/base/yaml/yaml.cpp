@@ -33,7 +33,7 @@ struct ParseStop {
 constexpr std::size_t longest_text = 1000;
 
 std::optional<std::string> why_refused(const std::string& value) {
-    if (value.size() > longest_text) return "a text of more than 1000 bytes, expected a short one";
+    if (value.size() > longest_text) return "a text of more than 1000 bytes, expected at most 1000";
     const auto fault = first_fault(value);
     if (!fault) return std::nullopt;
     const bool is_invisible = character_at(value, *fault).fault == CharacterFault::invisible;

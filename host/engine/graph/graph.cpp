@@ -94,11 +94,11 @@ private:
     std::optional<std::string> why_not_replaceable(const std::string& name, std::size_t by) const {
         if (const auto fact = facts_.find(name); fact != facts_.end()) {
             if (facts()[fact->second].is_replaceable) return std::nullopt;
-            return name + " is a fact that no model may replace: the layout and the balance stand on it";
+            return name + " is a fact that no model may replace: the layout and the balance depend on it";
         }
         if (const auto setting = settings_.find(name); setting != settings_.end())
             return setting->second.model == by
-                       ? std::optional(name + " is the model's own setting; let it compute with it")
+                       ? std::optional(name + " is the model's own setting; let the model use it directly")
                        : std::nullopt;
         if (providers_.at(name).size() > 1) return std::nullopt;
         return "replaces nothing: no fact, setting or other model gives it; take the line out";
@@ -121,15 +121,16 @@ private:
         }
     }
 
-    // The first word of a fact is the host's for ever. What the run calls web is its own.
+    // The first word of a fact is reserved for the host. The names `web.` that the run provides are an exception.
     void refuse_names_of_host() {
         for (std::size_t m = 0; m < models().size(); ++m)
             for (const contract::Name& provide : models()[m].provides) {
                 const bool is_run = provide_of(m, "run.good").has_value() &&
                                     (provide.name == "web.length" || provide.name == "web.area");
                 if (!contract::is_name_of_host(provide.name) || facts_.contains(provide.name) || is_run) continue;
-                errors_.push_back(fmt::format("{}: name of the host: provides {}; begin it with a word of your own",
-                                              models()[m].where(), provide.name));
+                errors_.push_back(
+                    fmt::format("{}: a name reserved for the host: provides {}; begin it with another word",
+                                models()[m].where(), provide.name));
             }
     }
 

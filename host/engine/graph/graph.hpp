@@ -1,5 +1,5 @@
-// Who feeds whom. Joins every name that a model needs to the fact or the model that gives it, checks units and axes
-// on the way, and orders the models so that each is evaluated after all it needs.
+// The graph of the models. Connects every name that a model needs to the fact or the model that gives it, checks units
+// and axes on the way, and orders the models so that each is evaluated after all it needs.
 #pragma once
 
 #include <cstddef>

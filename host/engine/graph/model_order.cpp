@@ -103,7 +103,7 @@ private:
         path.erase(path.begin(), std::find(path.begin(), path.end(), at));
         std::vector<std::string> joints;
         for (std::size_t i = 0; i < path.size(); ++i) joints.push_back(joint(path[i], path[(i + 1) % path.size()]));
-        return fmt::format("circle: {}; let one of them do without", fmt::join(joints, ", "));
+        return fmt::format("circle: {}; remove one of these needs", fmt::join(joints, ", "));
     }
 
     std::string joint(std::size_t taker, std::size_t feeder) const {

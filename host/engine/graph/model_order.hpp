@@ -1,4 +1,4 @@
-// In which order models are evaluated: each after all that it needs, and late models after all others.
+// The order of evaluation of the models: each after all that it needs, and late models after all others.
 #pragma once
 
 #include <cstddef>

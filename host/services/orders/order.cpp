@@ -39,11 +39,10 @@ std::vector<orders::OrderRecord> terms_in(const ledger::Store& store, const ledg
 void expect_postable(const ledger::Store& store, const std::string& number) {
     const bool is_stripped = number.front() != ' ' && number.back() != ' ';
     if (is_stripped && number.size() <= production::longest_name) return;
-    throw LedgerError(
-        LedgerError::Kind::refused,
-        fmt::format("{}: the order's number is none that a document can name: found '{}'; give at most {} "
-                    "bytes, no space at either end",
-                    store.file(), number, production::longest_name));
+    throw LedgerError(LedgerError::Kind::refused,
+                      fmt::format("{}: not a usable order number: found '{}'; give at most {} "
+                                  "bytes, no space at either end",
+                                  store.file(), number, production::longest_name));
 }
 
 // A number stands either for one order or for a set.

@@ -83,7 +83,7 @@ void run_converters(scenario::Overrides& overrides, const std::vector<answers::S
 }
 
 // The web as wide as it was on average; as many sheets on it as in the longest run.
-scenario::WebCut web_as_posted(const OrderActual& actual) {
+scenario::WebOverride web_as_posted(const OrderActual& actual) {
     const auto longest =
         std::max_element(actual.web.begin(), actual.web.end(),
                          [](const auto& left, const auto& right) { return left.metres < right.metres; });

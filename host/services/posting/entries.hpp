@@ -1,4 +1,4 @@
-// The entries of a month, one by one: for whoever looks for a row, or for what was saved.
+// Lists the entries of a month.
 #pragma once
 
 #include <cstdint>

@@ -63,8 +63,8 @@ const box_styles::Style& style_of(const plant::Plant& plant, const std::string& 
         fmt::format("style: no such style: found {}; the styles are {}", base::shown(code), codes_of(plant.styles)));
 }
 
-plant_answers::StyleList list_styles(const plant::Plant& plant) {
-    plant_answers::StyleList result;
+plant_answers::StyleListAnswer list_styles(const plant::Plant& plant) {
+    plant_answers::StyleListAnswer result;
     for (const box_styles::Style& style : plant.styles) {
         plant_answers::ListedStyle listed{style.code, style.title, style.note, {}, {}, style.asks};
         for (const box_styles::StylePiece& piece : style.pieces) {
@@ -76,8 +76,8 @@ plant_answers::StyleList list_styles(const plant::Plant& plant) {
     return result;
 }
 
-plant_answers::StyleList found_styles(const plant::Plant& plant, const std::string& wanted) {
-    plant_answers::StyleList list = list_styles(plant);
+plant_answers::StyleListAnswer found_styles(const plant::Plant& plant, const std::string& wanted) {
+    plant_answers::StyleListAnswer list = list_styles(plant);
     std::istringstream words(in_small_letters(wanted));
     for (std::string word; words >> word;)
         std::erase_if(list.styles, [&](const plant_answers::ListedStyle& style) {

@@ -21,10 +21,10 @@ struct StyleQuestion {
     std::vector<std::pair<std::string, double>> measures;
 };
 
-[[nodiscard]] plant_answers::StyleList list_styles(const plant::Plant& plant);
+[[nodiscard]] plant_answers::StyleListAnswer list_styles(const plant::Plant& plant);
 
 /// Those whose code or title holds every word of `wanted`, in letters of either case.
-[[nodiscard]] plant_answers::StyleList found_styles(const plant::Plant& plant, const std::string& wanted);
+[[nodiscard]] plant_answers::StyleListAnswer found_styles(const plant::Plant& plant, const std::string& wanted);
 
 /// At the first usual size and board that the style can be drawn at; nothing where there is none. Throws InputError
 /// (request) where the plant has no such style.

@@ -39,7 +39,7 @@ TEST_CASE("plain values stand on one line, what holds more is broken, keys keep 
     CHECK(json_text(Json::object()) == "{}\n");
 }
 
-TEST_CASE("text is escaped, and bytes that are no UTF-8 are replaced") {
+TEST_CASE("text is escaped, and bytes that are not UTF-8 are replaced") {
     CHECK(json_text(Json{"a\"b\n\x1b"}) == "[\"a\\\"b\\n\\u001b\"]\n");
     CHECK(json_text(Json{std::string("a\xff")}) == "[\"a\xef\xbf\xbd\"]\n");
     CHECK(json_text(Json{{"k\"", 1}}) == "{\"k\\\"\": 1}\n");

@@ -55,7 +55,7 @@ TEST_CASE("control characters of both ranges are no plain text") {
     CHECK(character_fault_in(std::string("a\0", 2)) == "at 1: a NUL byte");
 }
 
-TEST_CASE("bytes that are no UTF-8 are no plain text") {
+TEST_CASE("bytes that are not UTF-8 are no plain text") {
     for (const char* text : {"a\xFF", "a\xC0\xAF", "a\xED\xA0\x80", "a\xF4\x90\x80\x80", "a\xE2\x82", "a\x80"})
-        CHECK(character_fault_in(text) == "at 1: bytes that are no UTF-8");
+        CHECK(character_fault_in(text) == "at 1: bytes that are not UTF-8");
 }

@@ -95,12 +95,12 @@ TEST_CASE("spaces around fields and lines that hold nothing do not matter, and l
 
 TEST_CASE("stray quotes are refused with their line") {
     const std::string stray =
-        "fault: found a stray quote; expected quotes around a whole field, and a quote in it twice";
+        "fault: found a stray quote; expected quotes around a whole field, with each inner quote doubled";
     CHECK(fault_in("\"open,2\n") == stray);
     CHECK(fault_in("\"a\"b,2\n") == stray);
     CHECK(fault_in("\"a\"\"\n") == stray);
     CHECK(fault_in("1\"2,3\n") ==
-          "fault: found a quote within `1\"2`; expected quotes around a whole field, and a quote in it twice");
+          "fault: found a quote within `1\"2`; expected quotes around a whole field, with each inner quote doubled");
 }
 
 TEST_CASE("a quoted field does not run on into the next line, which is read for itself") {
@@ -110,9 +110,9 @@ TEST_CASE("a quoted field does not run on into the next line, which is read for 
     CHECK(lines[2] == Fields{"y", "z"});
 }
 
-TEST_CASE("bytes that are no UTF-8, control characters and NULs are refused") {
-    CHECK(fault_in("\xC3\x28,2\n") == "fault: found bytes that are no UTF-8; expected text in UTF-8");
-    CHECK(fault_in("\xED\xA0\x80,2\n") == "fault: found bytes that are no UTF-8; expected text in UTF-8");
+TEST_CASE("bytes that are not UTF-8, control characters and NULs are refused") {
+    CHECK(fault_in("\xC3\x28,2\n") == "fault: found bytes that are not UTF-8; expected text in UTF-8");
+    CHECK(fault_in("\xED\xA0\x80,2\n") == "fault: found bytes that are not UTF-8; expected text in UTF-8");
     CHECK(fault_in("a\tb,2\n") == "fault: found a control character; expected a line of plain text");
     CHECK(fault_in("a\rb,2\n") == "fault: found a control character; expected a line of plain text");
     CHECK(fault_in("\xC2\x9B"

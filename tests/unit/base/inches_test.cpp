@@ -43,7 +43,7 @@ TEST_CASE("what is less than a thirty-second of an inch is not shown as nothing"
     CHECK(exact_inches(-1e-9) == "0");
 }
 
-TEST_CASE("what is no length on a ruler is written all the same") {
+TEST_CASE("a length that is not on a ruler's scale is rounded and marked") {
     CHECK(exact_inches(1e12) == "1000000000000");
     CHECK(inches_to_sixteenths(std::numeric_limits<double>::infinity()) == "inf");
     CHECK(inches_to_sixteenths(std::numeric_limits<double>::quiet_NaN()) == "nan");

@@ -8,7 +8,7 @@
 
 using namespace flutebook::base;
 
-TEST_CASE("a misspelt name finds the one that was meant") {
+TEST_CASE("a misspelt name finds the known name that is most like it") {
     const std::vector<std::string> names{"run_waste", "roll_loss", "trim_min", "power"};
     REQUIRE(nearest("run_wast", names) == "run_waste");
     REQUIRE(nearest("runwaste", names) == "run_waste");

@@ -128,7 +128,7 @@ TEST_CASE("tags are refused wherever they stand") {
                   "f:2:7: b: a tag, expected the value itself", "f:3:4: c: a tag, expected the value itself"});
 }
 
-TEST_CASE("an anchor on the key after an empty value is told once") {
+TEST_CASE("an anchor on the key after an empty value is reported once") {
     REQUIRE(complaints_of("a:\n&x b: 1\n").size() == 1);
 }
 
@@ -174,11 +174,11 @@ TEST_CASE("a NUL or another control character is refused at its byte") {
                           "2J\n") == Lines{"f:1:4: a control character, expected UTF-8 text"});
 }
 
-TEST_CASE("bytes that are no UTF-8 are refused") {
+TEST_CASE("bytes that are not UTF-8 are refused") {
     for (const std::string bad :
          {"\xFF", "\xC0\xAF", "\xE0\x80\xAF", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x82", "\x80"}) {
         CAPTURE(bad.size());
-        REQUIRE(complaints_of("a: b" + bad) == Lines{"f:1:5: bytes that are no UTF-8, expected UTF-8 text"});
+        REQUIRE(complaints_of("a: b" + bad) == Lines{"f:1:5: bytes that are not UTF-8, expected UTF-8 text"});
     }
     REQUIRE(complaints_of("a: \xE2\x82\xAC \xF0\x9F\x93\xA6\n").empty());
 }
@@ -202,7 +202,7 @@ TEST_CASE("an invisible character is refused, as it stands and spelled out") {
 
 TEST_CASE("a text longer than any name is refused, and so is a key") {
     REQUIRE(complaints_of("a: " + repeated("x", 1001)) ==
-            Lines{"f:1:4: a: a text of more than 1000 bytes, expected a short one"});
+            Lines{"f:1:4: a: a text of more than 1000 bytes, expected at most 1000"});
     REQUIRE(complaints_of("a: " + repeated("x", 1000)).empty());
     // Longer than YAML lets a key be at all without a mark.
     REQUIRE(complaints_of("? " + repeated("x", 1001) + "\n: 1\n").size() == 1);

@@ -77,7 +77,7 @@ TEST_CASE("a sheet needs no allowances of its board") {
     REQUIRE(make_blank(plant, fixture::sheet_request(plant)).length_mm == 800);
 }
 
-TEST_CASE("slots as wide as the narrower panel are refused, a hair less is not") {
+TEST_CASE("slots as wide as the narrower panel are refused, slightly narrower ones are not") {
     plant::Plant plant = fixture::small_plant();
     for (plant::Allowance& allowance : plant.allowances) allowance.slot_mm = 303;
     REQUIRE_THROWS_AS(make_blank(plant, fixture::box_request(plant)), InputError);

@@ -68,7 +68,7 @@ TEST_CASE("a length that comes to 0 or less is refused with style and place") {
           "`T-1`, s:7:16");
 }
 
-TEST_CASE("a length next to nothing, of which the two ends cannot be told apart, is refused") {
+TEST_CASE("a length so small that its two ends round to one point is refused") {
     CHECK(tray_refusal("L + 2*t", "L/400000000") ==
           "r.yaml:5:9: inside: a length below 0.001 mm: found 1e-06 mm for `L/400000000`; ask for a larger box; style "
           "`T-1`, s:7:16");

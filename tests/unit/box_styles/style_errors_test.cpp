@@ -17,7 +17,7 @@ Complaints tray_complaints(const std::string& old_text, const std::string& new_t
 
 }  // namespace
 
-TEST_CASE("a fit style is complained of nowhere") {
+TEST_CASE("a valid style gives no error") {
     CHECK(style_complaints(tray_text()).empty());
 }
 
@@ -36,7 +36,7 @@ TEST_CASE("a style that is like an unknown one is refused, with no near number")
           Complaints{"4:11: styles.T-1.like: unknown style: found `T-9`, expected one that is there"});
 }
 
-TEST_CASE("a style that is like itself is refused") {
+TEST_CASE("a style whose `like` names itself is refused") {
     CHECK(tray_complaints("title: A tray", "title: A tray\n    like: T-1") ==
           Complaints{"4:11: styles.T-1.like: a style that is like itself: expected another"});
 }
@@ -58,14 +58,12 @@ TEST_CASE("a row of creases of another length is refused") {
 
 TEST_CASE("a sign without meaning is refused at its column") {
     CHECK(tray_complaints("e1 | base | e2", "e1 + base | e2") ==
-          Complaints{
-              "14:12: styles.T-1.map[5]: a sign without meaning: found `+`, expected a cell's name, `.`, `|` or `/`"});
+          Complaints{"14:12: styles.T-1.map[5]: an unknown sign: found `+`, expected a cell's name, `.`, `|` or `/`"});
 }
 
 TEST_CASE("a word in a row of creases is refused at its column") {
     CHECK(tray_complaints("      - .    --    .\n      - .    back", "      - .    --    x\n      - .    back") ==
-          Complaints{
-              "11:20: styles.T-1.map[2]: a sign without meaning: found `x` in a row of creases, expected `--` or `.`"});
+          Complaints{"11:20: styles.T-1.map[2]: an unknown sign: found `x` in a row of creases, expected `--` or `.`"});
 }
 
 TEST_CASE("a crease beside nothing is refused at its column") {
@@ -277,13 +275,13 @@ TEST_CASE("pieces that are like no piece, or over none, are refused") {
                      "6:42: styles.S.pieces.b.over: unknown piece: found `y`, expected one of this style"});
 }
 
-TEST_CASE("a fault is told once, though other styles take it over") {
+TEST_CASE("an error is reported once, even if other styles copy the faulty entry") {
     const auto found = style_complaints(tray_with("L + 2*t", "L + q") + "  T-2: {like: T-1}\n  T-3: {like: T-2}\n");
     REQUIRE(found.size() == 1);
     CHECK(found[0].find("7:16: styles.T-1.along[2]: an unknown name") == 0);
 }
 
-TEST_CASE("all faults of a styles file are told at once") {
+TEST_CASE("all errors of a styles file are reported together") {
     CHECK(
         style_complaints(tray_with("L + 2*t", "L*B") + "  X: {title: T, along: [L], across: [0], plane: 1}\n").size() ==
         3);
@@ -324,5 +322,5 @@ TEST_CASE("entries that grow by taking over one another do not fill the memory")
     for (int i = 1; i < 450; ++i) text += "  S" + std::to_string(i) + ": {like: S" + std::to_string(i - 1) + "}\n";
     const auto found = style_complaints(text);
     REQUIRE_FALSE(found.empty());
-    CHECK(found[0].find("too much taken over") != std::string::npos);
+    CHECK(found[0].find("too much copied by `like`") != std::string::npos);
 }

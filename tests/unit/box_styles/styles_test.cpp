@@ -81,7 +81,7 @@ TEST_CASE("a style takes over what it is like, joined name by name where names s
     CHECK(styles[1].asks.size() == 1);
 }
 
-TEST_CASE("with a map of its own a style leaves out what was said of cells that it lacks") {
+TEST_CASE("a style with its own map drops the copied keys of cells that it lacks") {
     const auto styles =
         read_styles_text(tray_text() +
                          "  T-2:\n    like: T-1\n    along: [L, h]\n    across: [B]\n    map: [base | e2]\n"
@@ -91,7 +91,7 @@ TEST_CASE("with a map of its own a style leaves out what was said of cells that 
     CHECK(cell_of(styles[1], "e2").taper[1]->text == "5");
 }
 
-TEST_CASE("a style may be like the library's of its own code") {
+TEST_CASE("a plant's style may be `like` the library's style of the same code") {
     const auto styles = read_styles_text("styles:\n  \"0201\":\n    like: \"0201\"\n    title: Ours\n");
     REQUIRE(styles.size() == 1);
     CHECK(styles[0].pieces[0].cells.size() == 13);

@@ -33,13 +33,13 @@ TEST_CASE("a month and a day are read as the calendar has them") {
     ledger::Month month{};
     CHECK(read_month(month)("2026-02").empty());
     CHECK(month == 2026y / February);
-    CHECK(read_month(month)("2026-13") == "is no month: `2026-13`; write YYYY-MM");
-    CHECK(read_month(month)("2026-2") == "is no month: `2026-2`; write YYYY-MM");
+    CHECK(read_month(month)("2026-13") == "is not a month: `2026-13`; write YYYY-MM");
+    CHECK(read_month(month)("2026-2") == "is not a month: `2026-2`; write YYYY-MM");
     CHECK(month == 2026y / February);
     std::optional<base::Date> day;
     CHECK(read_day(day)("2028-02-29").empty());
     CHECK(day == base::Date(2028y / February / 29));
-    CHECK(read_day(day)("2026-02-29") == "is no day: `2026-02-29`; write YYYY-MM-DD");
+    CHECK(read_day(day)("2026-02-29") == "is not a day: `2026-02-29`; write YYYY-MM-DD");
 }
 
 TEST_CASE("a text that is given empty is a text, not none") {
@@ -72,7 +72,7 @@ TEST_CASE("an inside size is two or three lengths in mm, and nothing that might 
     for (const char* wrong : {"", "400", "400x", "x300x250", "400x300x250x1", "400x0x250", "400x-1x250", "1e3x300x250",
                               "4,5x300x250", "400x300x30000", "400 x300x250"})
         CHECK(read(wrong) ==
-              "is no size: `" + std::string(wrong) + "`; write LxBxH in mm, 400x300x250, or LxB for a sheet");
+              "is not a size: `" + std::string(wrong) + "`; write LxBxH in mm, 400x300x250, or LxB for a sheet");
 }
 
 TEST_CASE("measures are given by name, each once") {
@@ -83,12 +83,12 @@ TEST_CASE("measures are given by name, each once") {
     CHECK(values == std::vector<std::pair<std::string, double>>{{"deep", 60}, {"play", 2.5}});
     CHECK(read("deep=70") == "gives `deep` twice; give each measure once");
     for (const char* wrong : {"deep", "=60", "deep=", "deep=6 0", "deep=1e2", "de\nep=60"})
-        CHECK_THAT(read(wrong), Catch::Matchers::StartsWith("is no measure: "));
+        CHECK_THAT(read(wrong), Catch::Matchers::StartsWith("is not a measure: "));
     CHECK(values.size() == 2);
 }
 
 TEST_CASE("a drawing's file ends in .svg") {
     std::string value;
     CHECK(read_drawing_file(value)("box.svg").empty());
-    CHECK(read_drawing_file(value)("box.png") == "is no file for a drawing: `box.png`; end it in .svg");
+    CHECK(read_drawing_file(value)("box.png") == "is not a file for a drawing: `box.png`; end it in .svg");
 }

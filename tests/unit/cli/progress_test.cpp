@@ -13,7 +13,7 @@ TEST_CASE("work that is over within two seconds is not talked about") {
     CHECK(!progress.was_shown());
 }
 
-TEST_CASE("long work is told of four times a second, until it is done") {
+TEST_CASE("the progress of long work is shown four times a second, until it is done") {
     const auto begun = Progress::Clock::now();
     Progress progress(100, begun);
     CHECK(progress.line(10, begun + 2s) == "10 of 100 requests costed, about 18 s left");

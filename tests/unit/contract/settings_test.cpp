@@ -26,9 +26,9 @@ TEST_CASE("a dated value counts from its day on") {
 TEST_CASE("a request before the first date of a setting is refused at its date") {
     const SettingBench bench(rate_by(VariesBy::plant), "{rate: [{from: 2026-11-01, value: 3}]}");
     CHECK(bench.complaints().empty());
-    CHECK(bench.order_complaints() ==
-          Lines{"r.yaml:3:7: date: freight.rate has no value on 2026-10-15: its first counts from 2026-11-01; date the "
-                "request later, or give an earlier value"});
+    CHECK(bench.order_complaints() == Lines{"r.yaml:3:7: date: freight.rate has no value on 2026-10-15: its first "
+                                            "value counts from 2026-11-01; date the "
+                                            "request later, or give an earlier value"});
 }
 
 TEST_CASE("a dated value is held against range and unit at its place") {
@@ -241,7 +241,7 @@ TEST_CASE("an empty setting is called empty, with what to write") {
               "key"});
 }
 
-TEST_CASE("a range without a unit is told without one") {
+TEST_CASE("a range without a unit is shown without one") {
     contract::Setting share = rate_by(VariesBy::plant);
     share.unit = "1";
     share.range = {0, 1};

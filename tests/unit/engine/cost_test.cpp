@@ -119,7 +119,7 @@ TEST_CASE("a row costs the same alone as in the middle of a block") {
     CHECK(alone == together);
 }
 
-TEST_CASE("rows costed in full together come to what each comes to alone, line by line") {
+TEST_CASE("rows costed together have the same lines as each costed alone") {
     const Work work;
     const ManyRows many(work);
     const auto together = work.engine.cost_in_full(many.rows);

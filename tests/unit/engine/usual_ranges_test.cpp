@@ -63,7 +63,7 @@ bool is_told(const contract::Model& model, const contract::Setting& setting, dou
 
 }  // namespace
 
-TEST_CASE("a setting of a shipped model that is ten times off is told, and one that is meant is not") {
+TEST_CASE("a setting of a shipped model ten times too large or small gives a warning, and a usual one does not") {
     const Engine engine = Engine::start(demo(), fixture::built_plugins());
     std::size_t tried = 0;
     for (const contract::Model& model : engine.graph().models)
@@ -88,7 +88,7 @@ TEST_CASE("every setting of a shipped model that is money has a usual range") {
         }
 }
 
-TEST_CASE("the demo plant has no number that is seldom meant") {
+TEST_CASE("the demo plant has no unusual number") {
     CHECK(plant::unusual_numbers(demo()).empty());
     CHECK(Engine::start(demo(), fixture::built_plugins()).unusual_settings().empty());
 }

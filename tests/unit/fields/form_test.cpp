@@ -18,7 +18,7 @@ TEST_CASE("an unknown key names the one that was meant") {
                   "machines.yaml:3:85: corrugators.C1.run_wast: unknown key; did you mean `run_waste`"});
 }
 
-TEST_CASE("an unknown key that resembles none is told the keys there are") {
+TEST_CASE("an error for an unknown key that resembles none lists the known keys") {
     REQUIRE(complaints_after("machines.yaml", "dispatch: {minutes: 10,", "dispatch: {minutes: 10, wrapping: 4,") ==
             Lines{"machines.yaml:11:25: dispatch.wrapping: unknown key; expected one of `minutes`, `hourly`"});
 }
@@ -28,17 +28,17 @@ TEST_CASE("a misspelt optional key names the optional one") {
             Lines{"machines.yaml:6:79: converters.FG1.colors: unknown key; did you mean `colours`"});
 }
 
-TEST_CASE("a missing entry is told at the key of the map that lacks it") {
+TEST_CASE("a missing entry is reported at the key of the map that lacks it") {
     REQUIRE(complaints_after("machines.yaml", "setup: {minutes: 25, sheets: 40}", "setup: {minutes: 25}") ==
             Lines{"machines.yaml:7:9: converters.FG1.setup.sheets: missing: expected a whole number not below 0"});
 }
 
-TEST_CASE("a missing map is told once, not with all that it would hold") {
+TEST_CASE("a missing map is reported once, without the entries that it would have") {
     REQUIRE(complaints_after("machines.yaml", "setup: {minutes: 25, sheets: 40}, ", "") ==
             Lines{"machines.yaml:6:3: converters.FG1.setup: missing: expected a map"});
 }
 
-TEST_CASE("a value of another type is told with the type that was expected") {
+TEST_CASE("an error for a value of another type names the expected type") {
     REQUIRE(complaints_after("papers.yaml", "grammage: 135", "grammage: [135]") ==
             Lines{"papers.yaml:2:33: papers.KL135.grammage: wrong type: found a list, expected a number above 0 in "
                   "`g/m2`"});
@@ -50,7 +50,7 @@ TEST_CASE("a value of another type is told with the type that was expected") {
             Lines{"plant.yaml:1:8: plant: wrong type: found a map, expected a text"});
 }
 
-TEST_CASE("a key without a value is told at the key") {
+TEST_CASE("a key without a value is reported at the key") {
     REQUIRE(complaints_after("plant.yaml", "units: metric", "units:") ==
             Lines{"plant.yaml:3:1: units: wrong type: found nothing, expected one of `metric`, `us`"});
 }
@@ -60,7 +60,7 @@ TEST_CASE("an empty text is no name") {
             Lines{"plant.yaml:1:8: plant: an empty text: expected a name"});
 }
 
-TEST_CASE("a number out of its range is told with the range") {
+TEST_CASE("an error for a number out of range gives the range") {
     REQUIRE(complaints_after("machines.yaml", "run_waste: 0.018", "run_waste: 1.2") ==
             Lines{"machines.yaml:3:96: corrugators.C1.run_waste: out of range: found 1.2, expected a share from 0 to "
                   "below 1"});
@@ -72,24 +72,24 @@ TEST_CASE("what is no plain decimal is no number") {
                   "decimal, or a decimal, a space and a unit"});
 }
 
-TEST_CASE("a low end above its high end is told at the list") {
+TEST_CASE("a low end above its high end is reported at the list") {
     REQUIRE(complaints_after("machines.yaml", "slit: [150, 2420]", "slit: [2420, 150]") ==
             Lines{"machines.yaml:2:67: corrugators.C1.slit: low above high: found 2420 and 150, expected [low, high]"});
 }
 
-TEST_CASE("a list of ends that are not two is told") {
+TEST_CASE("a range that does not have two ends is reported") {
     REQUIRE(complaints_after("machines.yaml", "slit: [150, 2420]", "slit: [150]") ==
             Lines{"machines.yaml:2:67: corrugators.C1.slit: wrong type: found a list of 1, expected two numbers, [low, "
                   "high], each a number above 0 in `mm`"});
 }
 
-TEST_CASE("an end that is no number is told at the end, and its order with the other is not doubted") {
+TEST_CASE("an end of a range that is not a number is reported once, with no error about the order of the ends") {
     REQUIRE(complaints_after("machines.yaml", "slit: [150, 2420]", "slit: [wide, 2420]") ==
             Lines{"machines.yaml:2:68: corrugators.C1.slit[1]: not a number: found `wide`, expected a plain decimal in "
                   "`mm`, or a decimal, a space and a unit"});
 }
 
-TEST_CASE("a name that is none of the choices is told the choices") {
+TEST_CASE("an error for an unknown choice lists the choices") {
     REQUIRE(complaints_after("plant.yaml", "units: metric", "units: imperial") ==
             Lines{"plant.yaml:3:8: units: not a choice: found `imperial`, expected one of `metric`, `us`"});
 }
@@ -115,7 +115,7 @@ TEST_CASE("a long text is cut in the message that quotes it") {
                   "...`, expected one of `metric`, `us`"});
 }
 
-TEST_CASE("all errors of all files are told at once, each file from its top") {
+TEST_CASE("all errors of all files are reported together, each file from its top") {
     const PlantFolder folder;
     folder.change("plant.yaml", "currency: EUR", "currency: EURO");
     folder.change("plant.yaml", "units: metric", "unit: metric");
@@ -138,7 +138,7 @@ TEST_CASE("all errors of all files are told at once, each file from its top") {
               "plugins.yaml:6:20: isolation.scrap: not a choice: found `thread`, expected one of `process`, `host`"});
 }
 
-TEST_CASE("of very many errors the first hundred are told, and how many more there are") {
+TEST_CASE("of very many errors the first hundred are shown, with the number of the others") {
     const PlantFolder folder;
     std::string widths;
     for (int i = 0; i < 300; ++i) widths += "-1, ";

@@ -46,9 +46,9 @@ TEST_CASE("only plain decimals are numbers") {
             "not a number: found `010`, expected a plain decimal in `mm`, or a decimal, a space and a unit");
 }
 
-TEST_CASE("a number beyond reckoning is refused") {
+TEST_CASE("a number too large to calculate with is refused") {
     REQUIRE(problem_of("1" + std::string(400, '0')) ==
-            "a number beyond reckoning: found `1" + std::string(39, '0') + "...`");
+            "a number too large to calculate with: found `1" + std::string(39, '0') + "...`");
 }
 
 TEST_CASE("a quoted number is a text, unless it carries a unit") {
@@ -77,7 +77,7 @@ TEST_CASE("the plant's currency is money, another one is no unit") {
             "an unknown unit: found `USD/kg`, expected a unit that converts to `money/t`");
 }
 
-TEST_CASE("a currency whose code is also a measure is money all the same") {
+TEST_CASE("a currency code that is also a unit means money") {
     REQUIRE(value_of("0.55 CUP/kg", "money/kg", "CUP") == 0.55);
     REQUIRE(problem_of("0.55 CUP/kg", "money/kg", "EUR") ==
             "a unit of another kind: found `CUP/kg`, expected a unit that converts to `money/kg`");

@@ -72,7 +72,7 @@ TEST_CASE("a sum that is no finite number is refused") {
     CHECK(refused("L/(B - 300)") == "no finite number");
 }
 
-TEST_CASE("a sum of which a part is no finite number is refused, whatever the whole comes to") {
+TEST_CASE("a sum with a part that is not finite is refused, even if the whole is finite") {
     for (const char* text : {"min(1/0, 5)", "max(5, -1/0)", "1/(1/0)", "max(1, 0/0)", "floor(0/0)*0", "1/(L*B*H/0)",
                              "5 + 1/(-1/(B - 300))"}) {
         INFO(text);

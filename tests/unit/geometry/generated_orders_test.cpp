@@ -182,7 +182,7 @@ TEST_CASE("every way that keeps to every limit is a candidate, and no other, in 
     });
 }
 
-TEST_CASE("the limits told stand for every way that does not work, and for none that does") {
+TEST_CASE("the limits reported cover every way that is impossible, and none that is possible") {
     for_generated_orders(2000, [](const fixture::Generated& order, const Layout& layout) {
         const std::vector<Trial> trials = every_trial(order, layout);
         if (trials.empty()) return;
@@ -210,7 +210,7 @@ TEST_CASE("outs by slit width, and the trim, are the roll width") {
     });
 }
 
-TEST_CASE("trim is never below the corrugator's least, but for a hair of rounding") {
+TEST_CASE("trim is never below the corrugator's least, except for rounding") {
     for_generated_candidates(3000, [](const Candidate& candidate, const Layout&) {
         REQUIRE(candidate.trim_mm >= candidate.corrugator->trim_min_mm - 1e-9 * candidate.slit_mm);
     });

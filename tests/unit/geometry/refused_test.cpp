@@ -216,7 +216,7 @@ TEST_CASE("an order with more routes than anybody could weigh is refused with wh
                      "there are more than 10000 routes through the plant's machines; give the route in the request"}});
 }
 
-TEST_CASE("limits are told in inches where a plant is shown them") {
+TEST_CASE("limits are shown in inches for a plant with us units") {
     plant::Plant plant = one_web();
     plant.units = plant::Units::us;
     plant.corrugators.front().chop_mm = {450, 4572};

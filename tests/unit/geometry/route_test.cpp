@@ -149,7 +149,7 @@ TEST_CASE("a stage of several kinds is made by a machine of any of them") {
             Names{"DC1 > ST1", "DC1 > HP1", "DC2 > ST1", "DC2 > HP1"});
 }
 
-TEST_CASE("no machine stands for two stages of one route") {
+TEST_CASE("no machine takes two stages of one route") {
     REQUIRE(ways({.stages = {{Kind::die_cutter}, {Kind::die_cutter}}}) == Names{"DC1 > DC2", "DC2 > DC1"});
     REQUIRE(ways({.stages = {{Kind::slitter}, {Kind::slitter}}}).empty());
 }
@@ -159,7 +159,7 @@ TEST_CASE("a stage that no machine of the plant makes leaves no route") {
     REQUIRE(ways({.stages = {{Kind::die_cutter}, {Kind::stitcher}}}, 0, plant).empty());
 }
 
-TEST_CASE("a printer stands in front of each way that lacks the colours asked for, and of no other") {
+TEST_CASE("a printer is added in front of each way that lacks the colours asked for, and of no other") {
     // DC1 has two colours, DC2 none, FG1 three (of a box that it prints after the die cutter), PR1 four.
     REQUIRE(ways({.stages = {{Kind::die_cutter}}}, 2) == Names{"DC1", "PR1 > DC2"});
     REQUIRE(ways({.stages = {{Kind::folder_gluer}}}, 3) == Names{"FG1", "PR1 > FG2"});

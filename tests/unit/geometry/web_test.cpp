@@ -9,7 +9,7 @@
 using namespace flutebook;
 using geometry::common_roll_widths;
 using geometry::cut_web;
-using geometry::WebCut;
+using geometry::WebLayout;
 
 namespace {
 
@@ -34,7 +34,7 @@ TEST_CASE("a board whose papers share no roll width runs on none") {
     REQUIRE(widths_of("W-135").empty());
 }
 
-TEST_CASE("one roll width that stands a rounding apart in two papers is one width") {
+TEST_CASE("roll widths of two papers that differ only by rounding are one width") {
     plant::Plant plant = fixture::small_plant();
     for (plant::Paper& paper : plant.papers) paper.roll_widths_mm = {2209.8};
     plant.papers.front().roll_widths_mm = {2209.8, std::nextafter(2209.8, 3000)};
@@ -82,7 +82,7 @@ TEST_CASE("a roll narrower than its trim holds nothing") {
     REQUIRE(cut_web(wide(), 20, 500).outs == 0);
 }
 
-TEST_CASE("sheets that fill a roll to the last hair of rounding all count") {
+TEST_CASE("sheets that fill a roll exactly, within rounding, all count") {
     // The quotient is a hair below three.
     plant::Corrugator corrugator = wide();
     corrugator.trim_min_mm = 0.1;
@@ -93,7 +93,7 @@ TEST_CASE("sheets that fill a roll to the last hair of rounding all count") {
 TEST_CASE("trim is never less than nothing") {
     plant::Corrugator corrugator = wide();
     corrugator.trim_min_mm = 0;
-    const WebCut web = cut_web(corrugator, 3 * 700 - 1e-9, 700);
+    const WebLayout web = cut_web(corrugator, 3 * 700 - 1e-9, 700);
     REQUIRE(web.outs == 3);
     REQUIRE(web.trim_mm == 0);
 }

@@ -50,7 +50,7 @@ TEST_CASE("names, notes and reasons that cannot be seen or are no UTF-8 are refu
                                                                       "found U+009B, which cannot be seen"},
                                                                      {"a\xFF"
                                                                       "b",
-                                                                      "found bytes that are no UTF-8"}};
+                                                                      "found bytes that are not UTF-8"}};
     for (const auto& [text, found] : faults) {
         CAPTURE(found);
         using Place = std::function<std::string&(Draft&)>;

@@ -139,7 +139,7 @@ TEST_CASE("months are listed that hold entries, earliest first") {
     CHECK(months(Store::in_memory()).empty());
 }
 
-TEST_CASE("the months of the entries from one on are known, whatever was posted before") {
+TEST_CASE("the months of all entries from a given one on are listed, independent of what was posted before") {
     auto store = with_two_months();
     const std::int64_t last = head(store)->entry;
     CHECK(months_from_entry(store, 1) == std::vector<Month>{month(2026, 9), month(2026, 10)});

@@ -106,7 +106,7 @@ TEST_CASE("the same documents posted twice are posted once") {
         CHECK(std::get<AlreadyPosted>(again.added[i]).number == posted_number(first.added[i]));
 }
 
-TEST_CASE("a row that stands twice among the documents of one posting is posted once") {
+TEST_CASE("a row that is twice among the documents of one posting is posted once") {
     auto store = Store::in_memory();
     const auto draft = paper_issue("P1", day(2026, 10, 2), 1200);
     const auto batch = post(store, std::vector<Draft>{draft, draft}, "mara");
@@ -254,27 +254,31 @@ TEST_CASE("what is no document is refused with what is wrong with it") {
     CHECK(refusal_after([](Draft& d) { d.kind = "close"; }) ==
           "a ledger in memory: close P1: no document may be of this kind");
     CHECK(refusal_after([](Draft& d) { d.date = day(2026, 2, 30); }) ==
-          start + "there is no such day; days of the years 2000 to 2999 are kept");
+          start + "there is no such day; give a day of the years 2000 to 2999");
     CHECK(refusal_after([](Draft& d) { d.date = day(1999, 2, 3); }) ==
-          start + "there is no such day; days of the years 2000 to 2999 are kept");
+          start + "there is no such day; give a day of the years 2000 to 2999");
     CHECK(refusal_after([](Draft& d) { d.shift = "ea\nrly"; }) ==
           start + "a name is no plain text: found U+000A, which cannot be seen; leave it out");
     CHECK(refusal_after([](Draft& d) { d.content = std::string("a\0b", 3); }) ==
           start + "the content is no plain text: found U+0000, which cannot be seen; leave it out");
     CHECK(refusal_after([](Draft& d) { d.note.assign(1, '\xff'); }) ==
-          start + "the note is no plain text: found bytes that are no UTF-8; leave it out");
+          start + "the note is no plain text: found bytes that are not UTF-8; leave it out");
     CHECK(refusal_after([](Draft& d) { d.board = std::string(201, 'b'); }) ==
-          start + "a name is too long: found 201 bytes; 200 are kept");
+          start + "a name is too long: found 201 bytes; at most 200 can be stored");
     CHECK(refusal_after([](Draft& d) { d.movements[0].to = "paper-store"; }) ==
           start + "a movement ends where it began: found paper-store at both ends");
     CHECK(refusal_after([](Draft& d) { d.movements[0].from.clear(); }) ==
           start + "a movement has no account at one end");
     CHECK(refusal_after([](Draft& d) { d.movements[0].mass = Grams::of(1'000'000'000'001); }) ==
-          start + "a mass is out of bounds: found 1000000000001 g; 1000000000000 g are kept either way");
+          start +
+              "a mass is out of bounds: found 1000000000001 g; at most 1000000000000 g can be stored, above or below "
+              "zero");
     CHECK(refusal_after([](Draft& d) { d.movements[0].money = Money::of_ten_thousandths(-900'000'000'000'001); }) ==
-          start + "an amount is out of bounds: found -90000000000.0001; 90000000000 are kept either way");
+          start +
+              "an amount is out of bounds: found -90000000000.0001; at most 90000000000 can be stored, above or below "
+              "zero");
     CHECK(refusal_after([](Draft& d) { d.movements.resize(1001, d.movements[0]); }) ==
-          start + "has too many lines: found 1001 movements, 0 expected losses; 1000 of each are kept");
+          start + "has too many lines: found 1001 movements, 0 expected losses; at most 1000 of each can be stored");
     CHECK(refusal_after([](Draft& d) {
               d.count = Count{"", "board", Grams(), std::nullopt};
           }) == start + "a count names no account");

@@ -152,7 +152,7 @@ TEST_CASE("what a quote is found by is kept in the act that saves it, and one en
     CHECK(verify(store).holds());
 }
 
-TEST_CASE("what is said of a quote is added to what was said before, and the newest counts") {
+TEST_CASE("records of a quote are only added, and the newest counts") {
     const LedgerFolder folder;
     fill_with_records(folder.file());
     const auto store = Store::open_for_reading(folder.file());
@@ -248,7 +248,7 @@ TEST_CASE("a record that was changed, taken away, moved to another quote or adde
     CHECK_THAT(after("UPDATE quote_record SET written = written + 1 WHERE id = 4"), Contains("record 4"));
     CHECK_THAT(after("DELETE FROM quote_attribute WHERE id >= 4000; DELETE FROM quote_record WHERE id = 4"),
                Contains("the 4 records of quotes that were kept then are gone or were changed"));
-    CHECK_THAT(after("DELETE FROM quote_record WHERE id = 4"), Contains("stand there without their"));
+    CHECK_THAT(after("DELETE FROM quote_record WHERE id = 4"), Contains("exist without their"));
     CHECK_THAT(after("INSERT INTO quote_attribute VALUES (4002, 1, 1, 'x', NULL)"), Contains("record 4"));
     CHECK_THAT(after("INSERT INTO quote_record SELECT 5, 1, kind, who, written, hash FROM quote_record WHERE id = 4"),
                Contains("record 5"));

@@ -210,6 +210,6 @@ TEST_CASE("a large content is kept compressed, under the hash of what it is, and
         const LedgerFolder other;
         fs::copy_file(folder.file(), other.file());
         forge(other.file(), sql);
-        CHECK(has(findings_of(other.file()), "was changed: its hash is not that of its bytes"));
+        CHECK(has(findings_of(other.file()), "was changed: its hash does not match its bytes"));
     }
 }

@@ -92,7 +92,7 @@ TEST_CASE("one changed total of a closed month stops it from being shown, and is
     const auto lines = months.after(change, sealed_october);
     REQUIRE(lines.size() == 2);
     CHECK(lines[0] == months.copy() +
-                          ": 2026-10 is closed, but it is not what was sealed: nothing is shown of it; run `flutebook "
+                          ": 2026-10 is closed, but differs from its seal: nothing of it is shown; run `flutebook "
                           "verify`, and restore a verified backup");
     CHECK(names(lines, ": total of 2026-10, paper-store, C1, KL135: is wrong: found 1 g and "));
     CHECK(months.after(change, sealed_september).empty());
@@ -153,7 +153,7 @@ TEST_CASE("an open month is not shown from the stock of a closed month that is n
     ClosedMonths months;
     const auto lines = months.after("UPDATE seal_stock SET grams = grams + 1 WHERE month = 202610", open_november);
     REQUIRE(lines.size() == 2);
-    CHECK(names(lines, "2026-11 cannot be shown: the closed month before it is not what was sealed"));
+    CHECK(names(lines, "2026-11 cannot be shown: the closed month before it differs from its seal"));
     CHECK(lines[1] == months.copy() + ": 2026-10: its closing stocks are not those that were sealed");
     // A total of an open month is no matter of a seal; closing it finds it.
     CHECK(months.after("UPDATE month_flow SET grams = 1 WHERE month = 202611", open_november).empty());
@@ -172,7 +172,7 @@ TEST_CASE("a month with a changed total, or after a changed entry, is not closed
         const auto lines = refusal_lines([&] {
             static_cast<void>(close_month(store, {open_november, {}, {}, "why", "mara"}));
         });
-        CHECK(names(lines, ": 2026-11 is not closed: it is not what was posted; run `flutebook verify`"));
+        CHECK(names(lines, ": 2026-11 is not closed: its totals differ from what was posted; run `flutebook verify`"));
         CHECK(lines.size() > 1);
         CHECK(head(store)->entry == newest);
         CHECK_FALSE(is_closed(store, open_november));

@@ -42,7 +42,7 @@ Refusal refusal_of(const Act& act) {
 // What a store's own connection says to a statement: nothing where it takes it.
 std::string answer_to(const Store& store, const char* sql) {
     try {
-        store.cabinet().books().run(sql);
+        store.connection().books().run(sql);
     } catch (const LedgerError& error) {
         return error.what();
     }
@@ -84,7 +84,7 @@ TEST_CASE("what is no ledger is refused and left as it was") {
     std::ofstream(other).close();
     run_behind(other, "CREATE TABLE stock(a); INSERT INTO stock VALUES (1)");
     const auto refusal = refusal_of([&] { return Store::open_for_writing(other, IfMissing::create); });
-    CHECK(refusal.text == other + ": is no ledger: a database of another program; name another file");
+    CHECK(refusal.text == other + ": is not a ledger: a database of another program; name another file");
     CHECK(refusal.kind == LedgerError::Kind::unfit);
     CHECK(refusal_of([&] { return Store::open_for_reading(other); }).text == refusal.text);
     CHECK(run_behind(other, "PRAGMA journal_mode") == std::vector<std::string>{"delete"});
@@ -94,7 +94,7 @@ TEST_CASE("what is no ledger is refused and left as it was") {
         << "papers: {}\n# no database, and longer than the header of one would be, so that it is read\n";
     CHECK(refusal_of([&] { return Store::open_for_reading(text); }).kind == LedgerError::Kind::unfit);
     CHECK(refusal_of([&] { return Store::open_for_reading(folder.path().string()); }).text ==
-          folder.path().string() + ": is no ledger: no plain file; name another");
+          folder.path().string() + ": is not a ledger: no plain file; name another");
 }
 
 TEST_CASE("a ledger of a newer version is refused") {
@@ -123,7 +123,7 @@ TEST_CASE("a ledger of an older version is brought up to date, also by who only 
     CHECK(verify(store).holds());
 }
 
-TEST_CASE("one store at a time writes, and the other is told who does") {
+TEST_CASE("one store at a time writes, and the other gets a message that names the writer") {
     const LedgerFolder folder;
     auto store = Store::open_for_writing(folder.file(), IfMissing::create);
     const auto refusal = refusal_of([&] { return Store::open_for_writing(folder.file(), IfMissing::create); });
@@ -237,7 +237,7 @@ TEST_CASE("a reader does not move the log into the file") {
     CHECK(std::filesystem::file_size(folder.file() + "-wal") == log);
 }
 
-TEST_CASE("an open ledger holds the index of its log, so that nobody who opens it cuts that off beneath it") {
+TEST_CASE("an open ledger keeps the index of its log, so that no other process that opens the ledger truncates it") {
     const LedgerFolder folder;
     const auto is_held = [&] {
         const pid_t child = fork();

@@ -132,7 +132,7 @@ TEST_CASE("the first bad entry is named") {
     Tampering tampering;
     const auto edited = tampering.after("UPDATE entry SET note = 'nothing happened' WHERE id IN (17, 23)");
     CHECK(first_entry(edited) == 17);
-    CHECK(edited.findings[0].text == "entry 17: was changed, or one before it: its hash is not that of what it says");
+    CHECK(edited.findings[0].text == "entry 17: was changed, or one before it: its hash does not match its content");
     CHECK(edited.findings[1].entry == 23);
     CHECK(first_entry(tampering.after("UPDATE movement SET grams = grams + 1 WHERE id = 9000")) == 9);
     CHECK(first_entry(tampering.after("DELETE FROM entry WHERE id = 12")) == 12);
@@ -144,7 +144,7 @@ TEST_CASE("the first bad entry is named") {
               .after("INSERT INTO movement SELECT 99000, from_account, to_account, material, cause, grams, money, day "
                      "FROM movement WHERE id = 1000")
               .findings[0]
-              .text == "entry 99: a movement stands there without its entry");
+              .text == "entry 99: a movement exists without its entry");
 }
 
 TEST_CASE("an entry whose hash was made to fit betrays itself at the next") {
@@ -244,9 +244,9 @@ TEST_CASE("totals that are not what the entries make are named") {
 TEST_CASE("a saved quote that was changed is named") {
     Tampering tampering;
     CHECK(tampering.after("UPDATE quote SET request = 'R-9' WHERE id = 1").findings.at(0).text ==
-          "quote Q000001: was changed, or one before it: its hash is not that of what it says");
+          "quote Q000001: was changed, or one before it: its hash does not match its content");
     CHECK(tampering.after("UPDATE content SET bytes = x'00' WHERE id = 1").findings.at(0).text ==
-          "saved content 1: was changed: its hash is not that of its bytes");
+          "saved content 1: was changed: its hash does not match its bytes");
     CHECK(tampering.after("UPDATE taken_order SET quantity = 1 WHERE id = 2").findings.at(0).text ==
-          "order 500124: was changed, or one before it: its hash is not that of what it says");
+          "order 500124: was changed, or one before it: its hash does not match its content");
 }

@@ -46,7 +46,7 @@ TEST_CASE("a month that is not over is not closed, whatever reason is given") {
     CHECK(bench.close().clock_note.empty());
 }
 
-TEST_CASE("production of a later month closes a month under a clock that lags, which is told") {
+TEST_CASE("production of a later month lets a month close although the clock lags, with a warning") {
     MonthBench bench;
     post_a_whole_month(bench);
     bench.today = year(2024) / 1 / 1;

@@ -188,7 +188,7 @@ TEST_CASE("what comes back from finished goods costs what the month's product co
     CHECK(account.product_cost.to_double() == 45);
 }
 
-TEST_CASE("rounded costs come to all the money that was spent") {
+TEST_CASE("rounded costs add up to all the money that was spent") {
     MonthBench bench;
     bench.paper("C1", "KL140", 3, 1);
     bench.move("C1", "finished", "KL140", 1);

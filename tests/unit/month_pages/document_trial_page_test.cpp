@@ -39,7 +39,7 @@ TEST_CASE("A refused document has each reason below its row, and nothing to post
     CHECK_FALSE(page_holds(page, "/documents/ab12"));
 }
 
-TEST_CASE("A refused document can be mended where it stands, and its text stays text") {
+TEST_CASE("A refused document can be corrected on its page, and its text stays text") {
     const std::string page = trial_page(tried());
     CHECK(page_holds(page, "ref,kg\nR-1,12\n&lt;/textarea&gt;</textarea>"));
 }
@@ -74,7 +74,7 @@ TEST_CASE("A document whose every row was posted before has nothing to post") {
     CHECK(page_holds(page, "0 rows would be posted, 1 posted before"));
 }
 
-TEST_CASE("What posts a document stands before its rows, since there may be many") {
+TEST_CASE("The form that posts a document comes before its rows, since there may be many") {
     answers::DocumentTrial trial = tried();
     trial.rows.pop_back();
     trial.answer.emplace();
@@ -92,7 +92,7 @@ TEST_CASE("A document that was posted leads to the months of its rows") {
     CHECK(page_holds(page, "href=\"/months/2026-10\">Review October 2026</a>"));
 }
 
-TEST_CASE("Documents are dropped, chosen or pasted by whoever may post, and by nobody else") {
+TEST_CASE("Only users who may post can drop, choose or paste documents") {
     pages::Frame frame;
     frame.role = pages::Role::controller;
     frame.token = "the-token";

@@ -229,14 +229,14 @@ TEST_CASE("A row that was undone has no form that undoes it again") {
     CHECK(holds(page, "keyed twice"));
 }
 
-TEST_CASE("Amounts with two places come to their total with two places") {
+TEST_CASE("Amounts rounded to two places add up to their total") {
     const auto money = [](std::int64_t count) { return Money::of_ten_thousandths(count); };
     CHECK(pages::coins_of_parts({money(33), money(33), money(34)}, money(100)) ==
           std::vector<std::string>{"0.00", "0.00", "0.01"});
     CHECK(pages::coins_of_parts({money(-150), money(350)}, money(200)) == std::vector<std::string>{"-0.02", "0.04"});
 }
 
-TEST_CASE("Shares come to that of all") {
+TEST_CASE("Shares add up to that of the total") {
     const auto grams = [](std::int64_t count) { return Grams::of(count); };
     CHECK(pages::shares_of_parts({grams(1), grams(1), grams(1)}, grams(3), grams(3)) ==
           std::vector<std::string>{"33.34 %", "33.33 %", "33.33 %"});
@@ -251,6 +251,6 @@ TEST_CASE("The list of months leads to each of them") {
     CHECK(holds(page, "<td class=\"num\">14.000</td>"));
 }
 
-TEST_CASE("A list of no orders says how there come to be some") {
+TEST_CASE("An empty list of orders says how an order is taken") {
     CHECK(holds(pages::order_list_page(frame_of(Role::reader), {}), "No order was taken yet"));
 }

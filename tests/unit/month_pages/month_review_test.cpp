@@ -36,13 +36,13 @@ TEST_CASE("What is missing at one machine is not netted with what a count found 
     CHECK(sides.under.to_kg() == 2.0);
 }
 
-TEST_CASE("The cash of both sides comes to that of the whole excess") {
+TEST_CASE("The cash of both sides adds up to that of the whole excess") {
     ReviewedMonth month;
     const auto review = month.review();
     CHECK(review.beyond_value + review.below_value == month::excess_value(review.month.account, review.month.scrap));
 }
 
-TEST_CASE("Machines by shift come to the month's losses, actual and expected") {
+TEST_CASE("The losses of machines by shift add up to those of the month, actual and expected") {
     ReviewedMonth month;
     const auto review = month.review();
     Grams actual, expected;
@@ -64,7 +64,7 @@ TEST_CASE("Machines by month end with the month itself") {
     CHECK(review.machines.front().months.size() == review.month.trend.size());
 }
 
-TEST_CASE("The places of a cause come to it, in mass and in cash") {
+TEST_CASE("The places of a cause add up to its total, in mass and in cash") {
     ReviewedMonth month;
     const auto cause = services::cause_review(month.bench.plant, month.bench.store, month.bench.month, "side-trim");
     Grams actual;
@@ -219,7 +219,7 @@ TEST_CASE("A month leads to the next one in which something was posted") {
     CHECK(*month.review().next == month_of(2026, 12));
 }
 
-TEST_CASE("The shares of the causes in the account's table come to that of all losses, as they are shown") {
+TEST_CASE("The shares of the causes in the account's table add up to that of all losses, as they are shown") {
     MonthBench bench;
     bench.paper("C1", "KL135", 1000, 640);
     // 0.3335 % each, 1.0005 % together.

@@ -43,7 +43,7 @@ std::string cost_page_of(const answers::OrderCost& order) {
 
 }  // namespace
 
-TEST_CASE("The steps of the waterfall come to the difference of its levels as they are shown") {
+TEST_CASE("The steps of the waterfall add up to the difference of its levels as they are shown") {
     const std::string page = cost_page_of(made_order());
     CHECK(holds_text(page, "<title>quoted 1 000.00 EUR</title>"));
     CHECK(holds_text(page, "<title>volume -10.00 EUR</title>"));

@@ -107,7 +107,7 @@ TEST_CASE("the same words make the same request number on any day, other words a
     CHECK(later.find("request")->text == request_of(line).number);
 }
 
-TEST_CASE("what was understood of an enquiry is said in words") {
+TEST_CASE("the meaning of an enquiry is printed in words") {
     CHECK(enquiry_in_words(read_enquiry(demo(), "0201 400x300x250 B-140 500 1000 2c 18%", today)) ==
           "style 0201, inside 400 x 300 x 250 mm, board B-140, quantity 500 1000, colours 2, margin 0.18, date "
           "2026-10-15, request " +
@@ -123,7 +123,7 @@ TEST_CASE("a word that says nothing is refused at its column, with what is known
     CHECK(lines.front().find("did you mean") == std::string::npos);
 }
 
-TEST_CASE("every word that says nothing is told, and what is said twice") {
+TEST_CASE("every unknown word and every repeated value is reported") {
     CHECK(refusals("0201 400x300x250 nonsense B-140 500 18% 20% ???").size() == 3);
     CHECK(refusals("0201 0201 400x300x250 B-140 500 18%").size() == 1);
 }
@@ -171,11 +171,11 @@ TEST_CASE("a number with a space in it is refused with the number to write") {
     CHECK(request_of("0201 400x300x250 B-140 100 250 500 18%").quantities.size() == 3);
 }
 
-TEST_CASE("an empty line asks for nothing, and is told so in one line") {
+TEST_CASE("an empty line is refused with one line") {
     for (const std::string line : {"", "   "}) {
         const auto lines = refusals(line);
         REQUIRE(lines.size() == 1);
-        CHECK(lines.front().find("enquiry:1:1: nothing is asked for: found an empty line; write ") == 0);
+        CHECK(lines.front().find("enquiry:1:1: an empty enquiry: found an empty line; write ") == 0);
     }
 }
 

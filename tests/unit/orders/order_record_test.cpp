@@ -85,7 +85,7 @@ TEST_CASE("a record's keys keep their names and order, which saved orders rely o
           R"("converters":[{"code":"DC1","kind":"die-cutter","run_waste":0.125,"setup_sheets":20.0}]})");
 }
 
-TEST_CASE("a text that is no order record is told from one") {
+TEST_CASE("a text that is not an order record is refused") {
     const auto text = orders::to_json(box_order("1"));
     const auto changed = [&](const std::string& from, const std::string& to) {
         auto other = text;

@@ -47,7 +47,7 @@ TEST_CASE("a box without its inside, and an outline without its drawing, are ref
     REQUIRE(request_complaints_after(box, "style: outline").front() == "r.yaml:1:1: outline: missing: expected a map");
 }
 
-TEST_CASE("the measures of a style that nobody knows are held to be numbers all the same") {
+TEST_CASE("the measures of an unknown style must still be numbers") {
     const PlantFolder folder;
     folder.change("r.yaml", "style: \"0201\"", "style: \"0210\"");
     folder.change("r.yaml", "height: 250", "height: 010");
@@ -195,7 +195,7 @@ TEST_CASE("a date that is no day is refused") {
     }
 }
 
-TEST_CASE("a request that asks for more than one box a sheet is told who decides") {
+TEST_CASE("a request that sets the boxes on a sheet is refused, and the message says that the layout decides") {
     REQUIRE(request_complaints_after("colours: 2", "colours: 2\nups: 4") ==
             Lines{"r.yaml:10:1: ups: not for a request: the layout chooses the boxes on a sheet, and a folder-gluer "
                   "makes one; take it out"});
@@ -216,7 +216,7 @@ TEST_CASE("a setting of a request is a value or a table of values") {
             Lines{"r.yaml:11:32: extras.scrap.note.KL135: wrong type: found a map, expected a number or a word"});
 }
 
-TEST_CASE("all errors of a request are told at once, from its top") {
+TEST_CASE("all errors of a request are reported together, from its top") {
     const PlantFolder folder;
     folder.write("r.yaml",
                  "request: R-3\ndate: soon\nstyle: \"0201\"\ninside: {length: 400, width: 300}\nboard: X\n"

@@ -32,7 +32,7 @@ TEST_CASE("a page escapes the plant, the person, its title, its notices and its 
         CHECK(holds(page, escaped));
 }
 
-TEST_CASE("a plant whose files changed is reloaded by a keeper, and told to all") {
+TEST_CASE("a keeper may reload a plant whose files have changed, and every page says that they have") {
     Frame frame = frame_of(Role::controller);
     frame.notices = {{"papers.yaml changed", Notice::Kind::plant}};
     const std::string told = document(frame, "x", Html());
@@ -44,7 +44,7 @@ TEST_CASE("a plant whose files changed is reloaded by a keeper, and told to all"
     CHECK_FALSE(holds(document(frame, "x", Html()), "/reload"));
 }
 
-TEST_CASE("who has not signed in is led nowhere") {
+TEST_CASE("a page has no links for a person who has not signed in") {
     CHECK_FALSE(holds(document(frame_of(Role::nobody), "x", Html()), "<nav"));
 }
 

@@ -113,18 +113,18 @@ TEST_CASE("prices of a board that is bought stand by rising dates") {
 
 TEST_CASE("who delivers a board is not called as a machine is, nor the board as a paper is") {
     CHECK(complaint(with("Northlea Sheets", "C1")) ==
-          "boards.C-140.bought.from: not free as a supplier's name: `C1` is a machine of the plant; name who delivers "
-          "it otherwise");
+          "boards.C-140.bought.from: not free as a supplier's name: `C1` is a machine of the plant; give the supplier "
+          "another name");
     CHECK(complaint(with("Northlea Sheets", "floor")) ==
-          "boards.C-140.bought.from: not free as a supplier's name: `floor` is an account; name who delivers it "
-          "otherwise");
+          "boards.C-140.bought.from: not free as a supplier's name: `floor` is an account; give the supplier another "
+          "name");
     std::string called = bought;
     called.replace(0, 5, "KL135");
     const Lines lines = complaints_after("boards.yaml", made_here, made_here + "\n  " + called);
     REQUIRE(lines.size() == 1);
     CHECK(
         lines.front().ends_with("boards.KL135.bought: not free as the name of a bought board: a paper is called "
-                                "`KL135` too; name the board otherwise"));
+                                "`KL135` too; give the board another name"));
 }
 
 TEST_CASE("unusual numbers of a board that is bought are told by its own path") {

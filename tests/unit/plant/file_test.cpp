@@ -48,7 +48,7 @@ TEST_CASE("a file that is not open to the reader is told") {
     // Whoever may read everything reads this too.
     const Lines expected = ::access(folder.path("plugins.yaml").c_str(), R_OK) == 0
                                ? Lines{}
-                               : Lines{"plugins.yaml: cannot be read: it may not be open to you"};
+                               : Lines{"plugins.yaml: cannot be read: check its permissions"};
     REQUIRE(folder.complaints() == expected);
 }
 

@@ -80,7 +80,7 @@ TEST_CASE("the page of a style names its note, its measures and what makes it, a
 }
 
 TEST_CASE("the list of styles says what makes each and where its construction comes from") {
-    plant_answers::StyleList list;
+    plant_answers::StyleListAnswer list;
     list.styles.push_back({"0110", "Sheet", "", {{}}, {""}, {}});
     list.styles.push_back({"0310",
                            "Tube with two caps",

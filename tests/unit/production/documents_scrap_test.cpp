@@ -122,7 +122,7 @@ TEST_CASE("a centre's cost of a month is money without mass") {
     CHECK(draft_of(cost_header, "E2,2026-10-31,loose-scrap,waste-management,900", book).movements[0].to ==
           "loose-scrap");
     CHECK(objections_to(cost_header, "E3,2026-10-31,floor,material,1", book) ==
-          Texts{"centre: found `floor`, which is no machine, nor its baler (loose-scrap) of the plant; expected one of "
+          Texts{"centre: found `floor`, which is no machine or baler (loose-scrap) of the plant; expected one of "
                 "`C1`, `C2`, `PR1`, `DC1`, `FG1`, `FG2`, `SL1`, `ST1`, `HP1`, `HP2`, `loose-scrap`",
                 "class: found `material`; expected energy, system or waste-management"});
 }

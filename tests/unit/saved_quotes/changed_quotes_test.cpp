@@ -102,7 +102,7 @@ TEST_CASE("a line that is charged no more is told with what it was") {
     CHECK(changed_quantity.lines[0].by() == Money::of_ten_thousandths(-80000));
 }
 
-TEST_CASE("a quantity that nothing can make any more is told with the limits that stop it") {
+TEST_CASE("a quantity that can no longer be made is reported with the limits that prevent it") {
     const ChangedQuantity changed_quantity = between(made_quote(), refused_quote());
     CHECK(changed_quantity.differs());
     CHECK(changed_quantity.was->price_per_thousand == Money::of_ten_thousandths(2000000));

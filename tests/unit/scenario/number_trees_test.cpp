@@ -134,7 +134,7 @@ TEST_CASE("a model, or all machines, are moved number by number, and among many 
     CHECK(moves_of("machines.*.hourly=+10%").size() == moves_of("machines.*.hourly.*=+10%").size());
     CHECK(moves_of("machines.*.*=+0%").size() == moves_of("machines=+0%").size());
     CHECK(moves_of("plugins=+0%").size() == moves_of("plugins.*=+0%").size());
-    CHECK_THAT(refusal_of("boards.*.plies=+5%"), Contains("no number: found none at boards.*.plies"));
+    CHECK_THAT(refusal_of("boards.*.plies=+5%"), Contains("not a number: found none at boards.*.plies"));
     CHECK_THAT(refusal_of("machines=5"), Contains("several numbers: found the whole of machines"));
     CHECK_THAT(refusal_of("run.speed=5"), Contains("found `speed` below plugins.run, which is empty"));
 }
@@ -166,7 +166,8 @@ TEST_CASE("an unknown name is answered by what there is at the first part that i
 
 TEST_CASE("one value is not given to several numbers that differ in kind, nor to what is no number") {
     CHECK_THAT(refusal_of("machines.FG1.setup=15"), Contains("several numbers: found 2 in converters.FG1.setup"));
-    CHECK_THAT(refusal_of("machines.FG1.kind=3"), Contains("no number: found `folder-gluer` at converters.FG1.kind"));
+    CHECK_THAT(refusal_of("machines.FG1.kind=3"),
+               Contains("not a number: found `folder-gluer` at converters.FG1.kind"));
 }
 
 TEST_CASE("what is no change is told with how to write one") {

@@ -79,7 +79,7 @@ TEST_CASE("a machine set up twice is charged for two setups, and runs as long as
 TEST_CASE("a web cut from a wider roll takes more paper for the same boxes") {
     const QuotedBox box;
     Overrides wider{box.order.quantity};
-    wider.web = scenario::WebCut{box.order.roll_width_mm + 100, box.order.outs};
+    wider.web = scenario::WebOverride{box.order.roll_width_mm + 100, box.order.outs};
     REQUIRE(box.cost(wider).issued_kg[0] > box.quoted().issued_kg[0]);
     REQUIRE(box.cost(wider).good.back() == box.quoted().good.back());
 }

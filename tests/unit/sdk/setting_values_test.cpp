@@ -95,7 +95,7 @@ TEST_CASE("a file that provides a name serves under one id alone") {
     second.model = "run";
     plant.models.push_back(second);
     CHECK_THAT(refusal(plant), Catch::Contains("plugins.yaml:2:5: plugins.paper2: ") &&
-                                   Catch::Contains("cannot serve under another id: it provides"));
+                                   Catch::Contains("cannot be loaded under another id: it provides"));
 }
 
 TEST_CASE("a file under a second name is pinned by that name") {
