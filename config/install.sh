@@ -41,6 +41,7 @@ librapidcheck-dev   makes plants and orders for the tests of what always holds
 clang-format-14     checks the layout of the code
 clang-tidy-14       checks its habits, and that a second compiler takes it
 clang-14            builds plugins as a second compiler does
+lld                 links the programs of the tests sooner
 abigail-tools       compares the plugin contract with what was released
 nginx-light         stands before the server of pages, with TLS, as its sample file says
 systemd             proves the sample unit of the server of pages

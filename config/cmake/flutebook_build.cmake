@@ -19,6 +19,9 @@ set(FLUTEBOOK_PLUGIN_DIR ${PROJECT_BINARY_DIR}/lib/flutebook/plugins)
 option(FLUTEBOOK_WERROR "treat our own warnings as errors" OFF)
 option(FLUTEBOOK_SANITIZE "address and undefined-behaviour sanitizers" OFF)
 
+# Links what only tests run in a third of the time; without it the compiler's own linker does.
+find_program(FLUTEBOOK_LLD ld.lld)
+
 # Without -Wnull-dereference: g++ 12 reports it inside the standard library's own strings. The sanitizer build finds a
 # null pointer that is followed.
 add_library(flutebook_warnings INTERFACE)
@@ -49,6 +52,15 @@ if(FLUTEBOOK_SANITIZE)
     INTERFACE
       "$<$<COMPILE_LANG_AND_ID:CXX,GNU>:SHELL:--param ggc-min-heapsize=500000 --param ggc-min-expand=200>")
   target_link_options(flutebook_warnings INTERFACE -fsanitize=address,undefined)
+  # Each instrumented place has its addresses written in the program. Tests start the program thousands of times, and one
+  # that may lie anywhere would have them all written again at each start. Plugins are libraries, which must.
+  set(in_a_program "$<NOT:$<BOOL:$<TARGET_PROPERTY:POSITION_INDEPENDENT_CODE>>>")
+  target_compile_options(flutebook_warnings INTERFACE $<${in_a_program}:-fno-pie>)
+  set(is_a_program "$<STREQUAL:$<TARGET_PROPERTY:TYPE>,EXECUTABLE>")
+  target_link_options(flutebook_warnings INTERFACE $<${is_a_program}:-no-pie>)
+  if(FLUTEBOOK_LLD)
+    target_link_options(flutebook_warnings INTERFACE $<${is_a_program}:-fuse-ld=lld>)
+  endif()
 endif()
 
 # A room of our own: a static library with explicit sources.

@@ -11,11 +11,15 @@ for tool in node npm "${CHROMIUM:-chromium}"; do
         exit 77
     fi
 done
+# Once, whoever comes first: others that run at the same time wait for it.
+exec 9<run.sh
+flock 9
 if [ ! -d node_modules/playwright-core ] || [ ! -d node_modules/axe-core ]; then
     if ! npm ci --ignore-scripts --no-audit --no-fund; then
         echo "browser tests: skipped: the packages of package-lock.json cannot be had here"
         exit 77
     fi
 fi
+exec 9<&-
 [ $# -gt 0 ] || set -- .
 exec node --test --test-timeout=300000 "$@"

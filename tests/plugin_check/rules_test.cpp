@@ -87,9 +87,10 @@ const std::vector<std::pair<std::string, std::string>>& table() {
     return all;
 }
 
-CheckFindings checked(const std::string& file) {
+// `silence` is of a child's own time: what others on this machine take of it does not count.
+CheckFindings checked(const std::string& file, std::chrono::seconds silence = 3s * slowness) {
     TrialRequest asked = asked_for_check(FLUTEBOOK_PROGRAM, 1, few_orders);
-    asked.limits.silence = 3s * slowness;
+    asked.limits.silence = silence;
     asked.limits.resident_bytes = (std::size_t{256} << 20) + kept_when_freed;
     return try_plugin(contract::PluginFile::read(file), asked);
 }
@@ -109,7 +110,8 @@ void check_group(const std::string& group) {
     for (const auto& [name, rule] : table()) {
         if (group_of(rule) != group) continue;
         INFO(name);
-        const Names broken = broken_by(checked(plugin(name)));
+        const bool hangs = rule == "conduct.comes-back";  // spins for as long as it is waited for
+        const Names broken = broken_by(checked(plugin(name), (hangs ? 1s : 3s) * slowness));
         CHECK(broken.size() == 1);
         if (!broken.empty()) CHECK_THAT(broken.front(), Catch::StartsWith(rule + ": it "));
     }
