@@ -1,7 +1,7 @@
 // `order` and `order cost`: take a saved quote as an order, and compare what the order cost with its quote.
 #include <fmt/format.h>
 
-#include "host/answers/order_answer.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/cli/commands.hpp"
 #include "host/month_reports/order_cost_report.hpp"
 #include "host/render/text_report.hpp"
