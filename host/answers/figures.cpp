@@ -6,11 +6,11 @@ namespace flutebook::answers {
 
 namespace {
 
-constexpr const char* word = "";  // the unit of a text
+constexpr const char* no_unit = "";  // of a text
 
 class FigureList {
 public:
-    void text(const std::string& key, const std::string& value) { add(key, value, std::nullopt, word); }
+    void text(const std::string& key, const std::string& value) { add(key, value, std::nullopt, no_unit); }
     void number(const std::string& key, double value, const char* unit) {
         add(key, fmt::format("{}", value), value, unit);
     }

@@ -1,9 +1,9 @@
 // `close`, `reverse`, `entries`, `verify`, `backup`: the other commands that work on a ledger.
 #include <fmt/format.h>
 
-#include "host/answers/ledger_answer.hpp"
-#include "host/answers/month_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/month_answers/ledger_answer.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/month_reports/ledger_reports.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/text_report.hpp"

@@ -2,10 +2,10 @@
 // be written ends the command at once.
 #include <fmt/format.h>
 
-#include "host/answers/month_answer.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/cli/commands.hpp"
 #include "host/command_line/whole_file.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/month_reports/month_report.hpp"
 #include "host/render/html_report.hpp"
 #include "host/render/text_exports.hpp"

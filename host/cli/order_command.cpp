@@ -1,9 +1,10 @@
 // `order` and `order cost`: take a saved quote as an order, and compare what the order cost with its quote.
 #include <fmt/format.h>
 
-#include "host/answers/order_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/month_reports/order_cost_report.hpp"
+#include "host/plant/maker_text.hpp"
 #include "host/render/text_report.hpp"
 #include "host/services/clock_warning.hpp"
 #include "host/services/orders/order.hpp"
@@ -47,12 +48,12 @@ struct OrderCostCommand {
 };
 
 std::string order_text(const orders::OrderRecord& order) {
-    std::string way = order.bought_from.empty() ? order.corrugator : "sheets bought from " + order.bought_from;
-    for (const std::string& converter : order.route) way += " > " + converter;
+    const std::string maker =
+        order.bought_from.empty() ? order.corrugator : "sheets " + plant::bought_from(order.bought_from);
     const std::string what = order.piece.empty() ? order.style : fmt::format("{} {}", order.style, order.piece);
     const std::string whose = order.customer.empty() ? "" : " for " + order.customer;
     return fmt::format("order {} taken from quote {}: {:.0f} of {}{}, by {}\n", order.number, order.quote,
-                       order.quantity, what, whose, way);
+                       order.quantity, what, whose, plant::route_text(maker, order.route));
 }
 
 ExitCode take_order(const OrderCommand& asked, const RunContext& context) {

@@ -1,8 +1,8 @@
 // `post`: posts files of production documents to the ledger.
 #include <fmt/format.h>
 
-#include "host/answers/ledger_answer.hpp"
 #include "host/cli/commands.hpp"
+#include "host/month_answers/ledger_answer.hpp"
 #include "host/month_reports/ledger_reports.hpp"
 #include "host/render/text_report.hpp"
 #include "host/services/posting/post.hpp"

@@ -9,6 +9,7 @@
 #include "host/engine/facts.hpp"
 #include "host/geometry/refused.hpp"
 #include "host/plant/machine_list.hpp"
+#include "host/plant/maker_text.hpp"
 
 namespace flutebook::engine {
 namespace {
@@ -59,7 +60,7 @@ FactOrigin of_maker(const std::string& key, const Row& row) {
     add(result, maker.places, key);
     if (maker.is_supplier && result.places.empty())
         result.how =
-            fmt::format("nothing of the kind here: board {} is bought from {}", board_of(row).code, maker.code);
+            fmt::format("nothing of the kind here: board {} is {}", board_of(row).code, plant::maker_text(maker));
     return result;
 }
 
@@ -212,7 +213,7 @@ FactOrigin of_grammage(const Row& row, const plant::Board& board) {
 
 FactOrigin of_making(const Row& row) {
     const plant::Corrugator& maker = *row.candidate->corrugator;
-    FactOrigin result{(maker.is_supplier ? "bought from " : "made by ") + maker.code, {}};
+    FactOrigin result{(maker.is_supplier ? "" : "made by ") + plant::maker_text(maker), {}};
     add(result, maker.places, "from");
     return result;
 }

@@ -9,6 +9,7 @@
 #include "host/geometry/refused.hpp"
 #include "host/geometry/sheet.hpp"
 #include "host/geometry/web.hpp"
+#include "host/plant/maker_text.hpp"
 
 namespace flutebook::geometry {
 
@@ -156,10 +157,9 @@ std::string name_of(const Candidate& candidate, Units units) {
     const std::string ups =
         candidate.route->parting_machine() != nullptr ? fmt::format("{} x {} up, ", candidate.nx, candidate.ny) : "";
     const std::string name = name_of(*candidate.route);
-    if (candidate.corrugator->is_supplier)
-        return fmt::format("bought from {}, {}{}", candidate.corrugator->code, ups, name);
-    return fmt::format("{}, roll {}, {}{}", candidate.corrugator->code, length_text(candidate.roll_width_mm, units),
-                       ups, name);
+    const std::string roll =
+        candidate.corrugator->is_supplier ? "" : "roll " + length_text(candidate.roll_width_mm, units) + ", ";
+    return fmt::format("{}, {}{}{}", plant::maker_text(*candidate.corrugator), roll, ups, name);
 }
 
 Layout lay_out(const Plant& plant, const Request& request, std::size_t piece) {

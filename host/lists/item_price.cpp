@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "host/answers/made_on.hpp"
 #include "host/base/parts.hpp"
 
 namespace flutebook::lists {
@@ -20,8 +21,7 @@ void add_lines(engine::ClassCosts& sum, const answers::Quote& quote) {
 
 void add_way(ItemPrice& price, const answers::Quote& quote) {
     const char* between = price.made_on.empty() ? "" : "; ";
-    price.made_on += between + std::string(quote.is_bought ? "bought from " : "") + quote.corrugator;
-    for (const std::string& machine : quote.route) price.made_on += " > " + machine;
+    price.made_on += between + answers::route_text(quote);
     price.roll_width += fmt::format("{}{}", between, quote.roll_width_mm);
 }
 

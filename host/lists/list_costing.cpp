@@ -13,6 +13,7 @@
 #include "host/base/errors.hpp"
 #include "host/geometry/layout.hpp"
 #include "host/lists/item_price.hpp"
+#include "host/plant/maker_text.hpp"
 #include "host/quoting/cost_sheet.hpp"
 #include "host/quoting/formula_losses.hpp"
 #include "host/quoting/offered_price.hpp"
@@ -100,9 +101,7 @@ std::optional<std::size_t> cheapest(const std::vector<engine::Outcome>& outcomes
 }
 
 std::string machines_of(const geometry::Candidate& way) {
-    std::string result = (way.corrugator->is_supplier ? "bought from " : "") + way.corrugator->code;
-    for (const std::string& machine : way.route_codes()) result += " > " + machine;
-    return result;
+    return plant::route_text(plant::maker_text(*way.corrugator), way.route_codes());
 }
 
 // Nothing where the whole quote must be worked out: its price is none that can be meant, or asks for a warning. What is

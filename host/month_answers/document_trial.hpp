@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/ledger_answer.hpp"
+#include "host/month_answers/ledger_answer.hpp"
 
 namespace flutebook::answers {
 

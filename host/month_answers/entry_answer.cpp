@@ -3,8 +3,8 @@
 #include <nlohmann/json.hpp>
 
 #include "host/answers/json_text.hpp"
-#include "host/answers/month_answer.hpp"
 #include "host/base/date.hpp"
+#include "host/month_answers/month_answer.hpp"
 
 namespace flutebook::answers {
 

@@ -11,8 +11,8 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/month_answer.hpp"
 #include "host/month/placed_loss.hpp"
+#include "host/month_answers/month_answer.hpp"
 
 namespace flutebook::answers {
 

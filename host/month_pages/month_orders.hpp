@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "host/answers/order_answer.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/month_answers/order_list.hpp"
 #include "host/pages/frame.hpp"
 #include "host/plant/plant.hpp"

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/month_answer.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/pages/address.hpp"
 #include "host/pages/markup.hpp"
 #include "ledger/reading/entry_search.hpp"

@@ -3,8 +3,8 @@
 
 #include <fmt/format.h>
 
-#include "host/answers/month_answer.hpp"
 #include "host/base/date.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/month_reports/month_report.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"

@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "host/answers/ledger_answer.hpp"
-#include "host/answers/month_answer.hpp"
+#include "host/month_answers/ledger_answer.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
 #include "ledger/proof/verify.hpp"

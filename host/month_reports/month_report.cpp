@@ -5,10 +5,10 @@
 
 #include <fmt/format.h>
 
-#include "host/answers/month_answer.hpp"
 #include "host/base/date.hpp"
 #include "host/base/parts.hpp"
 #include "host/month/excess.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/render/number_text.hpp"
 
 namespace flutebook::month_reports {

@@ -2,7 +2,7 @@
 // other programs open come from here.
 #pragma once
 
-#include "host/answers/month_answer.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
 

@@ -1,7 +1,7 @@
 // An order's cost: quoted against actual, where the difference comes from, and what lies behind it.
 #pragma once
 
-#include "host/answers/order_answer.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/render/report.hpp"
 

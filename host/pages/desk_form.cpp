@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "host/orders/enquiry_fields.hpp"
+#include "host/plant/maker_text.hpp"
 
 namespace flutebook::pages {
 
@@ -47,7 +48,7 @@ Html machine_list(const plant::Plant& plant) {
 
 // "KL135 / B SC127 / TL125": its papers, outside first, each medium behind its flute.
 std::string papers_of(const plant::Plant& plant, const plant::Board& board) {
-    if (const plant::Corrugator* supplier = plant.supplier_of(board)) return "bought from " + supplier->code;
+    if (const plant::Corrugator* supplier = plant.supplier_of(board)) return plant::maker_text(*supplier);
     std::string result;
     for (const plant::Board::Ply& ply : board.plies) {
         if (!result.empty()) result += " / ";

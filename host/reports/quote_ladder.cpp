@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "host/answers/made_on.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"
 #include "host/reports/labels.hpp"

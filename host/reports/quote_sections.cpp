@@ -11,6 +11,7 @@
 #include <cstddef>
 #include <cstdint>
 
+#include "host/answers/made_on.hpp"
 #include "host/base/place.hpp"
 #include "host/render/number_text.hpp"
 #include "host/reports/building.hpp"

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "host/answers/made_on.hpp"
 #include "host/plant/machine_list.hpp"
 #include "host/render/number_text.hpp"
 
@@ -22,12 +23,8 @@ std::string SheetContext::order_text(double quantity) const {
     return fmt::format("{} {}", render::number_text(quantity, 0), quantity == 1 ? piece() : pieces());
 }
 
-std::string maker_text(const answers::Quote& quote) {
-    return quote.is_bought ? "bought from " + quote.corrugator : quote.corrugator;
-}
-
 std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote) {
-    std::string result = maker_text(quote);
+    std::string result = answers::maker_text(quote);
     if (!quote.is_bought) result += ", roll " + units.exact_length(quote.roll_width_mm);
     if (quote.ups > 1) result += fmt::format(", {} x {} up", quote.nx, quote.ny);
     return fmt::format("{}, {}", result,
@@ -40,12 +37,6 @@ std::string listed_quantities(const std::vector<double>& quantities) {
         if (i != 0) result += i + 1 == quantities.size() ? " and " : ", ";
         result += render::number_text(quantities[i], 0);
     }
-    return result;
-}
-
-std::string route_text(const answers::Quote& quote) {
-    std::string result = maker_text(quote);
-    for (const std::string& machine : quote.route) result += " > " + machine;
     return result;
 }
 

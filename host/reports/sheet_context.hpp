@@ -37,17 +37,11 @@ inline constexpr std::array<contract::CostClass, 5> cost_classes{
     contract::CostClass::material, contract::CostClass::energy, contract::CostClass::system,
     contract::CostClass::waste_management, contract::CostClass::recovery};
 
-/// "C1"; "bought from NAME" of a board that is bought as sheets.
-[[nodiscard]] std::string maker_text(const answers::Quote& quote);
-
 /// "C1, roll 2450 mm, 2 x 3 up, DC1 > FG1": the way a quote is made, as its runners-up are named.
 [[nodiscard]] std::string way_text(const drawings::ShownUnits& units, const answers::Quote& quote);
 
 /// "500, 1 000 and 5 000".
 [[nodiscard]] std::string listed_quantities(const std::vector<double>& quantities);
-
-/// "C1 > DC1 > FG1".
-[[nodiscard]] std::string route_text(const answers::Quote& quote);
 
 /// The machine of a step, 0 being the corrugator.
 [[nodiscard]] const std::string& machine_at(const answers::Quote& quote, std::size_t step);

@@ -4,7 +4,7 @@
 #include <memory>
 #include <vector>
 
-#include "host/answers/ledger_answer.hpp"
+#include "host/month_answers/ledger_answer.hpp"
 #include "host/month_pages/documents_page.hpp"
 #include "host/month_pages/month_trial.hpp"
 #include "host/month_reports/ledger_reports.hpp"

@@ -1,10 +1,10 @@
 // Handlers of entries, reversals, orders and their cost, and the proof of the ledger.
 #include <fmt/format.h>
 
-#include "host/answers/ledger_answer.hpp"
-#include "host/answers/month_answer.hpp"
-#include "host/answers/order_answer.hpp"
 #include "host/month_answers/entry_answer.hpp"
+#include "host/month_answers/ledger_answer.hpp"
+#include "host/month_answers/month_answer.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/month_answers/order_list.hpp"
 #include "host/month_pages/month_orders.hpp"
 #include "host/month_pages/month_rows.hpp"

@@ -3,7 +3,7 @@
 
 #include <limits>
 
-#include "host/answers/month_answer.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/month_answers/month_review.hpp"
 #include "host/month_pages/month_page.hpp"
 #include "host/month_pages/month_rows.hpp"

@@ -1,10 +1,10 @@
 // Handlers of saved quotes: show, sheets, recheck, mark, take as an order.
 #include <fmt/format.h>
 
-#include "host/answers/order_answer.hpp"
 #include "host/answers/recheck_answer.hpp"
 #include "host/base/errors.hpp"
 #include "host/command_line/search_readers.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/offers/offer_report.hpp"
 #include "host/pages/report_page.hpp"
 #include "host/pages/saved_quote_page.hpp"

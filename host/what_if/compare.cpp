@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "host/answers/line_changes.hpp"
+#include "host/answers/made_on.hpp"
 #include "host/base/errors.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/what_if/variant.hpp"
@@ -18,10 +19,7 @@ using answers::RequestAnswer;
 using what_if_answers::QuantityBeside;
 
 std::string made_on(const RequestAnswer::Quantity& quantity) {
-    if (!quantity.quote) return "";
-    std::string result = (quantity.quote->is_bought ? "bought from " : "") + quantity.quote->corrugator;
-    for (const std::string& machine : quantity.quote->route) result += " > " + machine;
-    return result;
+    return quantity.quote ? answers::route_text(*quantity.quote) : "";
 }
 
 QuantityBeside beside(const RequestAnswer::Quantity& was, const RequestAnswer::Quantity& now, std::string piece) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "host/answers/made_on.hpp"
 #include "host/workbooks/run_column.hpp"
 
 namespace flutebook::workbooks {
@@ -21,8 +22,8 @@ std::string column_head(const CostSheet& costs) {
 }
 
 std::string made_by(const answers::Quote& quote) {
-    return fmt::format("{}{}{}{}", quote.is_bought ? "bought from " : "", quote.corrugator,
-                       quote.route.empty() ? "" : ", ", fmt::join(quote.route, ", "));
+    return fmt::format("{}{}{}", answers::maker_text(quote), quote.route.empty() ? "" : ", ",
+                       fmt::join(quote.route, ", "));
 }
 
 }  // namespace

@@ -9,8 +9,8 @@
 #include <memory>
 #include <nlohmann/json.hpp>
 
-#include "host/answers/month_answer.hpp"
 #include "host/base/errors.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/quoting/quote.hpp"
 #include "host/saved_quotes/saved_quote.hpp"
 #include "host/services/closing/month.hpp"

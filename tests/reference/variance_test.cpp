@@ -7,7 +7,7 @@
 #include <numeric>
 #include <vector>
 
-#include "host/answers/order_answer.hpp"
+#include "host/month_answers/order_answer.hpp"
 
 using namespace flutebook;
 using answers::MaterialInput;

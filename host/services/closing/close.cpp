@@ -5,8 +5,8 @@
 #include <map>
 #include <utility>
 
-#include "host/answers/account_json.hpp"
 #include "host/month/closing.hpp"
+#include "host/month_answers/account_json.hpp"
 #include "host/production/accounts.hpp"
 #include "host/services/closing/month.hpp"
 #include "ledger/proof/seal_check.hpp"

@@ -9,8 +9,8 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/month_answer.hpp"
 #include "host/month/closing.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "ledger/proof/backup.hpp"
 #include "ledger/proof/verify.hpp"

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <set>
 
-#include "host/answers/account_json.hpp"
 #include "host/month/month.hpp"
+#include "host/month_answers/account_json.hpp"
 #include "host/production/accounts.hpp"
 #include "host/services/orders/order.hpp"
 #include "host/trim_history/trim_history.hpp"

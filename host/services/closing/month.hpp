@@ -7,10 +7,10 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/month_answer.hpp"
 #include "host/month/account.hpp"
 #include "host/month/breakdown.hpp"
 #include "host/month/closing.hpp"
+#include "host/month_answers/month_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "ledger/store/store.hpp"
 #include "ledger/writing/close.hpp"

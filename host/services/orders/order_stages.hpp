@@ -32,8 +32,8 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/order_answer.hpp"
 #include "host/engine/engine.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/orders/order_record.hpp"
 #include "host/plant/plant.hpp"
 #include "host/production/order_actual.hpp"

@@ -9,7 +9,7 @@
 #include <variant>
 #include <vector>
 
-#include "host/answers/order_answer.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/services/orders/order_cost.hpp"
 
 namespace flutebook::services {

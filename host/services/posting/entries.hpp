@@ -4,8 +4,8 @@
 #include <cstdint>
 #include <optional>
 
-#include "host/answers/ledger_answer.hpp"
 #include "host/month_answers/entry_answer.hpp"
+#include "host/month_answers/ledger_answer.hpp"
 #include "ledger/store/store.hpp"
 
 namespace flutebook::services {

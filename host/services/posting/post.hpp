@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "host/answers/ledger_answer.hpp"
+#include "host/month_answers/ledger_answer.hpp"
 #include "host/plant/plant.hpp"
 #include "host/production/book.hpp"
 #include "host/production/document_format.hpp"

@@ -5,7 +5,7 @@
 #include <optional>
 #include <string>
 
-#include "host/answers/ledger_answer.hpp"
+#include "host/month_answers/ledger_answer.hpp"
 #include "ledger/store/store.hpp"
 #include "ledger/values/entry.hpp"
 

@@ -1,7 +1,7 @@
 // What was made of an order, read back from its entries; what is missing of it; and the arithmetic of variances.
 #include <catch2/catch.hpp>
 
-#include "host/answers/order_answer.hpp"
+#include "host/month_answers/order_answer.hpp"
 #include "host/production/order_actual.hpp"
 #include "host/services/orders/order_stages.hpp"
 #include "host/services/posting/reverse.hpp"

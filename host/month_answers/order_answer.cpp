@@ -1,4 +1,4 @@
-#include "host/answers/order_answer.hpp"
+#include "host/month_answers/order_answer.hpp"
 
 #include <nlohmann/json.hpp>
 

@@ -1,4 +1,4 @@
-#include "host/answers/month_answer.hpp"
+#include "host/month_answers/month_answer.hpp"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "host/answers/account_json.hpp"
+#include "host/month_answers/account_json.hpp"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "host/answers/ledger_answer.hpp"
+#include "host/month_answers/ledger_answer.hpp"
 
 #include <nlohmann/json.hpp>
 
