@@ -93,7 +93,7 @@ public:
 private:
     Html head() {
         const std::string title = reports::request_heading(plant_, answer_.request).title;
-        return panel("ladder", title, html("<span class=\"small quiet\">{}</span>", around_.aside),
+        return panel("ladder", title, html("<span class=\"small quiet\">{}</span>{}", around_.aside, around_.deed),
                      ladder_html(context_, answer_, view_));
     }
 

@@ -62,6 +62,16 @@ test("what is typed is refused beside it, and the figures before it stay", async
   assert.equal(await page.evaluate(() => document.activeElement.id), "line");
 });
 
+test("a quote is saved where its price is, without scrolling", async (t) => {
+  for (const viewport of [{ width: 1280, height: 900 }, { width: 390, height: 844 }]) {
+    const plant = await begin(t, { viewport });
+    const page = await plant.signedIn();
+    await page.goto(plant.at("/quotes/new?line=" + encodeURIComponent(line)));
+    const button = await page.locator("#save button").boundingBox();
+    assert.ok(button.y + button.height <= viewport.height, `ends at ${button.y + button.height}`);
+  }
+});
+
 test("the desk works with scripts off", async (t) => {
   const plant = await begin(t, { javaScriptEnabled: false });
   const page = await plant.signedIn();
