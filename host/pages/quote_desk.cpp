@@ -7,6 +7,7 @@
 #include "host/orders/enquiry_fields.hpp"
 #include "host/pages/answer_parts.hpp"
 #include "host/pages/ladder.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/reports/quote_report.hpp"
 
@@ -121,11 +122,11 @@ Html save_form(const Frame& frame, const QuoteDesk& desk) {
         Address("/quotes"), token_field(frame), desk.enquiry.line, approver_field(desk));
 }
 
-Html model_fault(const std::string& fault) {
+Html model_fault(const plant::Plant& plant, const std::string& fault) {
     return panel("fault", "A model is at fault", Html(),
                  html("<p class=\"worse\">{}</p>\n<p>The quote has no price. Other models and quotes go on; "
                       "<a href=\"{}\">what is loaded</a> stands with the models.</p>\n",
-                      fault, Address("/models")));
+                      told(&plant, fault), Address("/models")));
 }
 
 Html priced_parts(const Frame& frame, const QuoteDesk& desk) {
@@ -138,7 +139,7 @@ Html priced_parts(const Frame& frame, const QuoteDesk& desk) {
 Html answer(const Frame& frame, const QuoteDesk& desk) {
     const bool has_fault = desk.answer != nullptr && desk.answer->model_fault;
     Html result = desk.answer == nullptr ? no_quote_yet(desk.plant) : no_part("start");
-    result += has_fault ? model_fault(*desk.answer->model_fault) : no_part("fault");
+    result += has_fault ? model_fault(desk.plant, *desk.answer->model_fault) : no_part("fault");
     return result + (has_price(desk) ? priced_parts(frame, desk) : empty_answer_parts());
 }
 
@@ -176,7 +177,7 @@ std::string quote_desk_page(const Frame& frame, const QuoteDesk& desk) {
         with_script, title(desk),
         html("<h1 class=\"unseen\">Quote desk</h1>\n{}<p class=\"unseen\" id=\"said\" role=\"status\">{}</p>\n"
              "<div class=\"desk\">{}<div class=\"stack\" id=\"answer\">\n{}</div></div>\n{}",
-             line_form(desk.enquiry, carried), said, left, answer(frame, desk), keys()));
+             line_form(desk.plant, desk.enquiry, carried), said, left, answer(frame, desk), keys()));
 }
 
 }  // namespace flutebook::pages

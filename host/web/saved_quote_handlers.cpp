@@ -46,6 +46,7 @@ public:
           document_(saved_quotes::drawn_document(kept.quote, call.plant().folder)),
           view_(pages::answer_view(pages::Address("/quotes").at(kept.quote.number), call.target.query.all())) {
         view_.origins = pages::AnswerView::Origins::apart;
+        view_.open_plant = &call.plant();
     }
 
     [[nodiscard]] pages::SavedQuotePage page() const {

@@ -160,7 +160,7 @@ test("what is asked beside an enquiry works with scripts off, and is refused in 
   assert.equal(await page.locator("#what-if [name=prices]").inputValue(), "590,610.50");
   await page.locator("#what-if [name=margins]").fill("15");
   await page.getByRole("button", { name: "Set beside" }).click();
-  assert.match(await page.locator("#beside .faults").innerText(), /margins: a price has its own margin/);
+  assert.match(await page.locator("#beside .faults").innerText(), /Margins: a price has its own margin/);
   assert.equal(await page.locator("#quantity-3").count(), 1);
   await page.locator("#ways-walk-way-1").click();
   await page.locator("#any-way").click();
