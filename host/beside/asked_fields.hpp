@@ -10,8 +10,10 @@
 
 namespace flutebook::beside {
 
-/// Fields that are empty ask nothing; a list of boards may come as one field a board. Throws InputError (request) with
-/// everything that is wrong, also with what cannot stand together.
-[[nodiscard]] Asked asked_by_fields(const std::vector<std::pair<std::string, std::string>>& fields, const Names& names);
+/// By `names` fields are found, as `said` messages name them. Fields that are empty ask nothing; a list of boards may
+/// come as one field a board. Throws InputError (request) with everything that is wrong, also with what cannot stand
+/// together.
+[[nodiscard]] Asked asked_by_fields(const std::vector<std::pair<std::string, std::string>>& fields, const Names& names,
+                                    const Names& said);
 
 }  // namespace flutebook::beside

@@ -1,6 +1,7 @@
 #include "host/month_pages/documents_page.hpp"
 
 #include "host/month_pages/month_text.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/production/document_format.hpp"
 
@@ -106,11 +107,12 @@ std::string documents_page(const Frame& frame) {
 
 std::string posted_document_page(const Frame& frame, const std::vector<ledger::Month>& months,
                                  const std::vector<std::string>& warnings, const render::Report& report) {
+    const PlaceLinks places(frame.open_plant);
     const Html ways = html("<div class=\"buttons\">{}<a class=\"button\" href=\"{}\">Send another</a></div>\n",
                            month_links(months), Address("/documents"));
     return document(frame, "Posted",
                     html("<h1>Posted</h1>\n<div class=\"stack\">{}{}{}</div>\n", ways, warnings_html(warnings),
-                         report_html(report, "moved")));
+                         report_html(report, "moved", &places)));
 }
 
 }  // namespace flutebook::pages

@@ -3,6 +3,7 @@
 #include "host/base/date.hpp"
 #include "host/month/placed_loss.hpp"
 #include "host/month_pages/month_text.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/render/number_text.hpp"
 
@@ -62,7 +63,8 @@ Html month_conditions(const Frame& frame, const MonthReview& review) {
                           "month and says why</span>"),
                      sealed(*review.month.seal));
     Html items = balance_line(review);
-    for (const std::string& line : review.month.close_waits_for) items += html("<li>{}</li>\n", line);
+    for (const std::string& line : review.month.close_waits_for)
+        items += html("<li>{}</li>\n", told(frame.open_plant, line));
     if (review.month.close_waits_for.empty())
         items += html(
             "<li class=\"kept\">The month is over, no stock is below zero, machines are counted or empty, and no "

@@ -4,6 +4,7 @@
 #include "host/charts/waterfall.hpp"
 #include "host/month_pages/month_text.hpp"
 #include "host/month_reports/order_cost_report.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/render/number_text.hpp"
 
@@ -117,10 +118,11 @@ std::string cost_page(const Frame& frame, const std::string& number, render::Rep
     facts.write_heading_facts(report.heading->facts);
     head += Html::rendered(facts.taken());
     report.heading.reset();
-    return document(
-        frame, "Order " + number,
-        head + lead +
-            html("<div class=\"stack\">{}<div id=\"account\">{}</div></div>\n", fall, report_html(report, "cost")));
+    const PlaceLinks places(frame.open_plant);
+    return document(frame, "Order " + number,
+                    head + lead +
+                        html("<div class=\"stack\">{}<div id=\"account\">{}</div></div>\n", fall,
+                             report_html(report, "cost", &places)));
 }
 
 }  // namespace

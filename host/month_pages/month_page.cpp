@@ -8,6 +8,7 @@
 #include "host/month_pages/month_text.hpp"
 #include "host/month_pages/month_trend.hpp"
 #include "host/month_reports/month_report.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/render/number_text.hpp"
 
@@ -121,8 +122,9 @@ Html corrections(const MonthReview& review) {
 Html tables(const plant::Plant& plant, const MonthReview& review) {
     render::Report report = month_reports::month_report(plant, review.month);
     report.heading.reset();
+    const PlaceLinks places(&plant);
     return html("<details class=\"panel\" id=\"tables\"><summary>The whole account as tables</summary>{}</details>\n",
-                report_html(report, "account"));
+                report_html(report, "account", &places));
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include "host/month_pages/month_text.hpp"
 #include "host/month_reports/ledger_reports.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 
 namespace flutebook::pages {
@@ -90,7 +91,8 @@ std::string document_trial_page(const Frame& frame, const plant::Plant& plant, c
     if (trial.answer) {
         auto report = month_reports::post_report(plant, *trial.answer, answers::PostOptions::Keep::nothing);
         report.heading.reset();
-        body += report_html(report, "moves");
+        const PlaceLinks places(&plant);
+        body += report_html(report, "moves", &places);
     }
     body += mend_form(frame, trial, text);
     return document(frame, "What it would post",

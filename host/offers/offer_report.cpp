@@ -9,7 +9,6 @@
 #include "host/drawings/shown_units.hpp"
 #include "host/offers/offer_drawings.hpp"
 #include "host/offers/offered_box.hpp"
-#include "host/render/html_report.hpp"
 #include "host/render/number_text.hpp"
 
 namespace flutebook::offers {
@@ -239,8 +238,10 @@ render::Report offer_report(const OfferSources& sources) {
     return OfferWriter(sources).report();
 }
 
-std::string offer_page(const plant::Plant& plant, const OfferWords& words, const std::vector<render::Report>& offers) {
+std::string offer_page(const plant::Plant& plant, const OfferWords& words, const std::vector<render::Report>& offers,
+                       const render::PageLook::WayBack& back) {
     render::PageLook look;
+    look.back = back;
     look.language = words.language();
     look.size =
         plant.page_size == plant::PageSize::letter ? render::PageLook::Size::letter : render::PageLook::Size::a4;

@@ -11,6 +11,7 @@
 #include "host/base/date.hpp"
 #include "host/offers/offer_words.hpp"
 #include "host/plant/plant.hpp"
+#include "host/render/html_report.hpp"
 #include "host/render/report.hpp"
 
 namespace flutebook::offers {
@@ -48,8 +49,9 @@ struct OfferSources {
 /// house's own. Throws InputError (plant) where the file of words lacks one that this answer needs.
 [[nodiscard]] render::Report offer_report(const OfferSources& sources);
 
-/// Offers as one file, in the plant's language, on its sheets.
+/// Offers as one file, in the plant's language, on its sheets. `back`: for who reads it in the house, not in a file.
 [[nodiscard]] std::string offer_page(const plant::Plant& plant, const OfferWords& words,
-                                     const std::vector<render::Report>& offers);
+                                     const std::vector<render::Report>& offers,
+                                     const render::PageLook::WayBack& back = {});
 
 }  // namespace flutebook::offers

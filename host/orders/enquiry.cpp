@@ -96,7 +96,7 @@ private:
         if (plant_.find_board(word.text) != nullptr) return add_once("board", word, place, true);
         if (const auto lengths = lengths_of(word.text)) return read_size(*lengths, word, place);
         if (is_whole_number(word.text)) return add_item("quantities", word, place, false);
-        if (const auto share = share_of(word.text)) return add_once("margin", {*share, word.column}, place, false);
+        if (share_of(word.text)) return add_once("margin", {margin_text(word.text), word.column}, place, false);
         if (base::parse_date(word.text)) return add_once("date", word, place, false);
         if (is_machine(word.text)) return add_item("route", word, place, true);
         if (is_colours(word.text))
@@ -112,6 +112,12 @@ private:
                                 "quantity, colours such as 2c, a margin such as 18%, a machine ({}), a day such as "
                                 "2026-10-15, or NAME=VALUE such as customer=\"Ashlar Tiles\"",
                                 codes_text(plant_.boards), codes_text(plant_.converters)));
+    }
+
+    // A share, as files have it; as it was typed where it is none, so that it is refused so.
+    static std::string margin_text(const std::string& typed) {
+        const auto share = share_of(typed);
+        return share && share->front() == '0' ? *share : typed;
     }
 
     void read_size(const std::vector<std::string>& lengths, const EnquiryWord& word, const base::Place& place) {
@@ -131,9 +137,8 @@ private:
     // `consumables.coverage=0.3`, `overlap=30`, `customer="Ashlar Tiles"`.
     void read_named(const std::string& name, const std::string& value, const base::Place& place) {
         if (is_a_key(name)) {
-            const auto share = share_of(value);
             const bool is_text = name == "customer" || name == "request";
-            return add_once(name, {share && name == "margin" ? *share : value, place.column}, place, is_text);
+            return add_once(name, {name == "margin" ? margin_text(value) : value, place.column}, place, is_text);
         }
         const auto point = name.find('.');
         Node& map = entry_of(root_, point == std::string::npos ? "measures" : "extras", Node::Kind::map, place);
@@ -205,6 +210,11 @@ std::string named_values_text(const Node& map) {
     return result;
 }
 
+// One that has its unit is said as it was typed.
+std::string margin_in_words(const std::string& text) {
+    return text.find_first_not_of("0123456789.") == std::string::npos ? share_in_per_cent(text) + "%" : text;
+}
+
 }  // namespace
 
 base::Node read_enquiry(const plant::Plant& plant, const std::string& line, base::Date today) {
@@ -218,7 +228,7 @@ std::string enquiry_in_words(const base::Node& enquiry) {
         const Node& value = entry.value;
         const std::string key = entry.key == "quantities" ? "quantity" : entry.key;
         if (value.kind == Node::Kind::text)
-            add(key + " " + value.text);
+            add(key + " " + (key == "margin" ? margin_in_words(value.text) : value.text));
         else if (entry.key == "inside")
             add(key + " " + values_text(value, " x ") +
                 (value.entries.front().value.text.find(' ') == std::string::npos ? " mm" : ""));

@@ -2,10 +2,8 @@
 #include "host/orders/enquiry_fields.hpp"
 
 #include <algorithm>
-#include <cstdlib>
 #include <optional>
 
-#include "host/base/decimal.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/yaml/document.hpp"
 #include "host/orders/enquiry.hpp"
@@ -79,10 +77,6 @@ std::optional<base::Node::Entry> read_alone(const plant::Plant& plant, const std
     return std::nullopt;
 }
 
-std::string in_per_cent(const std::string& share) {
-    return base::canonical(base::short_decimal(std::strtod(share.c_str(), nullptr) * 100));
-}
-
 void add_word(std::string& words, const std::string& word) {
     words += (words.empty() ? "" : " ") + word;
 }
@@ -109,7 +103,7 @@ void fill(EnquiryFields& fields, const base::Node::Entry& entry, const std::stri
         fill_size(fields, entry.value);
     } else if (entry.key == "margin") {
         fields.margin = word.back() == '%' && word.find('=') == std::string::npos ? without_end(word, '%')
-                                                                                  : in_per_cent(entry.value.text);
+                                                                                  : share_in_per_cent(entry.value.text);
     } else if (entry.key == "quantities" || entry.key == "route") {
         add_word(entry.key == "route" ? fields.route : fields.quantities, word);
     } else if (const std::size_t equals = word.find('='); equals != std::string::npos) {
@@ -166,7 +160,7 @@ bool fill_of_request(EnquiryFields& fields, const base::Node::Entry& entry) {
     else if (entry.key == "request")
         fields.request = value.text;
     else if (entry.key == "margin")
-        fields.margin = value.text.back() == '%' ? without_end(value.text, '%') : in_per_cent(value.text);
+        fields.margin = value.text.back() == '%' ? without_end(value.text, '%') : share_in_per_cent(value.text);
     else if (std::string* field = field_of(fields, entry.key))
         *field = value.text;
     else

@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdlib>
 
 #include "host/base/characters.hpp"
+#include "host/base/decimal.hpp"
 
 namespace flutebook::orders {
 
@@ -144,6 +146,10 @@ std::optional<std::string> share_of(std::string_view text) {
     while (result.back() == '0') result.pop_back();
     if (result.back() == '.') result.pop_back();
     return result;
+}
+
+std::string share_in_per_cent(const std::string& share) {
+    return base::canonical(base::short_decimal(std::strtod(share.c_str(), nullptr) * 100));
 }
 
 bool is_whole_number(std::string_view text) {

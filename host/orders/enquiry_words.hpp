@@ -25,6 +25,9 @@ struct EnquiryWord {
 /// "0.125" of "12.5%"; nothing where the text is no share in per cent.
 [[nodiscard]] std::optional<std::string> share_of(std::string_view text);
 
+/// "12.5" of "0.125"; of another text nothing that counts.
+[[nodiscard]] std::string share_in_per_cent(const std::string& share);
+
 /// Digits alone, the first not 0.
 [[nodiscard]] bool is_whole_number(std::string_view text);
 

@@ -13,6 +13,7 @@
 #include "host/base/yaml/document.hpp"
 #include "host/base/yaml/file.hpp"
 #include "host/fields/map_reader.hpp"
+#include "host/orders/enquiry.hpp"
 #include "host/orders/enquiry_words.hpp"
 #include "host/orders/request_keys.hpp"
 #include "host/orders/route_reader.hpp"
@@ -124,6 +125,14 @@ void leave_out_trim(fields::MapReader& form, const plant::Board& board, Request&
          fmt::format("trim: has no effect: board {} is bought as sheets; take it out", base::shown(board.code))});
 }
 
+// A typed line says it in per cent, a file as a share.
+double read_margin(const fields::Field& field) {
+    fields::QuantityRange range = fields::range::share;
+    if (field.place().file.text() == enquiry_name)
+        range.expected = "a margin from 0% to below 100% of the price, as in 18%";
+    return field.number("1", range);
+}
+
 Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::optional<base::Date> date_override) {
     Request request{};
     request.number = form.field("request").text();
@@ -150,7 +159,7 @@ Request read_fields(fields::MapReader& form, const plant::Plant& plant, std::opt
     request.doubts = thousands_set_apart(form.field("quantities"));
     // Missed where neither the request nor the plant has one.
     if (form.has("margin") || !plant.pricing.has_margin(request.customer))
-        request.margin = form.field("margin").number("1", fields::range::share);
+        request.margin = read_margin(form.field("margin"));
     if (form.has("colours")) request.colours = form.field("colours").number("1", fields::range::count);
     if (form.has("trim") || plant.trim) {
         const auto asked = form.has("trim") ? plant::read_asked_trim(form.field("trim")) : *plant.trim;

@@ -35,7 +35,11 @@ constexpr std::array part_ids = {"ladder", "beside", "missing", "watch",  "limit
 class QuoteWalk : public render::FigureWalk {
 public:
     QuoteWalk(const SheetContext& context, const AnswerView& view, const Quote& quote, std::string part)
-        : context_(context), view_(view), quote_(quote), part_(std::move(part)), places_(view.open_plant) {}
+        : context_(context),
+          view_(view),
+          quote_(quote),
+          part_(std::move(part)),
+          places_(view.open_plant, &context.plant.files) {}
 
     [[nodiscard]] std::string address(const std::string& figure) const override {
         const Address address = view_.at_figure(quote_.quantity, figure);
@@ -50,6 +54,11 @@ public:
                     story.title, blocks_html(story, part_ + "-behind", &places_))
             .text();
     }
+
+    [[nodiscard]] std::string place(std::string_view file, int line) const override {
+        return places_.place(file, line);
+    }
+    [[nodiscard]] std::string said(const std::string& text) const override { return places_.said(text); }
 
 private:
     [[nodiscard]] bool is_below() const { return view_.origins == AnswerView::Origins::below; }
@@ -71,14 +80,14 @@ public:
           around_(around),
           context_(plant, answer.request,
                    answer.pieces.empty() ? SheetContext::Counted::boxes : SheetContext::Counted::sets),
-          shown_(shown_quantity(answer, view)) {}
+          shown_(shown_quantity(answer, view)),
+          places_(view.open_plant, &plant.files) {}
 
     Html text() {
         Html result = head() + around_.below_ladder;
-        result += section_panel("missing", missing());
-        const PlaceLinks places(view_.open_plant);
-        result +=
-            section_panel("watch", without_folder(reports::warnings_section(answer_.warnings), plant_.folder), &places);
+        result += section_panel("missing", missing(), &places_);
+        result += section_panel("watch", without_folder(reports::warnings_section(answer_.warnings), plant_.folder),
+                                &places_);
         result += limits();
         if (shown_ && answer_.quantities[*shown_].quote)
             result += sheet(*answer_.quantities[*shown_].quote);
@@ -92,7 +101,7 @@ public:
 private:
     Html head() {
         const std::string title = reports::request_heading(plant_, answer_.request).title;
-        return panel("ladder", title, html("<span class=\"small quiet\">{}</span>", around_.aside),
+        return panel("ladder", title, html("<span class=\"small quiet\">{}</span>{}", around_.aside, around_.deed),
                      ladder_html(context_, answer_, view_));
     }
 
@@ -104,7 +113,7 @@ private:
     Html limits() {
         Html inside;
         for (const ReportSection& section : reports::limit_sections(context_, answer_))
-            inside += html("<h3>{}</h3>\n{}", section.title, blocks_html(section, "limits"));
+            inside += html("<h3>{}</h3>\n{}", section.title, blocks_html(section, "limits", &places_));
         return inside.is_empty() ? no_part("limits") : panel("limits", reports::cannot_be_made_label, Html(), inside);
     }
 
@@ -161,7 +170,8 @@ private:
         if (answer_.trim) sections.push_back(reports::shared_trim_section(context_, answer_));
         Html result;
         for (std::size_t i = 0; i < sections.size(); ++i)
-            result += section_panel("further-" + std::to_string(i + 1), sections[i]);
+            result +=
+                section_panel("further-" + std::to_string(i + 1), without_folder(sections[i], plant_.folder), &places_);
         return result.is_empty() ? no_part("further") : html("<div class=\"stack\" id=\"further\">{}</div>\n", result);
     }
 
@@ -175,7 +185,7 @@ private:
                          [](const ReportSection& section) { return section.kind == ReportSection::Kind::part; });
         report.sections.erase(report.sections.begin(), first_part);
         report.heading.reset();
-        return html("<div id=\"pieces\">{}</div>\n", report_html(report, "piece"));
+        return html("<div id=\"pieces\">{}</div>\n", report_html(report, "piece", &places_));
     }
 
     const plant::Plant& plant_;
@@ -184,6 +194,7 @@ private:
     const PartsAround& around_;
     SheetContext context_;
     std::optional<std::size_t> shown_;
+    PlaceLinks places_;
 };
 
 }  // namespace

@@ -16,6 +16,7 @@ struct PartsAround {
     Html aside;                                // beside the title of the first: "saved as Q000001"
     Html below_ladder = {};                    // a part of its own
     const render::FigureWalk* ways = nullptr;  // leads from `way_figure(i)` to the i-th way that comes next
+    Html deed = {};                            // what can be done with the price, in the head of the first
 };
 
 /// "way-1": how the first of the ways that come next is named to its walk.

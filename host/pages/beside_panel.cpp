@@ -6,6 +6,8 @@
 #include <array>
 #include <initializer_list>
 
+#include "host/pages/field_words.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/what_if_reports/changed_numbers.hpp"
 
@@ -83,8 +85,8 @@ Html corrugator_choice(const plant::Plant& plant, const std::string& chosen) {
     for (const plant::Corrugator& corrugator : plant.corrugators)
         options += html("<option value=\"{}\"{}>{}</option>", corrugator.code,
                         corrugator.code == chosen ? Attribute(" selected") : Attribute(), corrugator.code);
-    return html("<label class=\"field\"><span>Corrugator</span><select name=\"{}\">{}</select></label>\n",
-                beside_query::corrugator, options);
+    return html("<label class=\"field\"><span>{}</span><select name=\"{}\">{}</select></label>\n",
+                beside_label::corrugator, beside_query::corrugator, options);
 }
 
 Html fields_of(const FormFields& asked, std::initializer_list<std::array<const char*, 3>> fields) {
@@ -96,14 +98,16 @@ Html fields_of(const FormFields& asked, std::initializer_list<std::array<const c
 Html boards_group(const plant::Plant& plant, const FormFields& asked) {
     Html inside = board_boxes(plant, asked);
     inside += html("<p class=\"small quiet\">{}</p>\n", "Or the cheapest of all boards that bears at least:");
-    inside += fields_of(asked, {{"Edge crush", "kN/m", beside_query::ect}, {"Compression", "kN", beside_query::bct}});
+    inside += fields_of(asked,
+                        {{beside_label::ect, "kN/m", beside_query::ect}, {beside_label::bct, "kN", beside_query::bct}});
     const bool is_open = has_any(asked, {beside_query::boards, beside_query::ect, beside_query::bct});
-    return details("what-if-boards", "Boards side by side", is_open, inside);
+    return details("what-if-boards", beside_label::boards, is_open, inside);
 }
 
 Html way_group(const plant::Plant& plant, const FormFields& asked) {
     Html inside = corrugator_choice(plant, field_value(asked, beside_query::corrugator));
-    inside += fields_of(asked, {{"Roll", "mm", beside_query::roll}, {"Boxes", "a sheet", beside_query::ups}});
+    inside +=
+        fields_of(asked, {{beside_label::roll, "mm", beside_query::roll}, {beside_label::ups, "", beside_query::ups}});
     const bool is_open = has_any(asked, {beside_query::corrugator, beside_query::roll, beside_query::ups});
     return details("what-if-way", "Made another way", is_open, inside);
 }
@@ -121,9 +125,9 @@ std::string way_text(const FormFields& asked) {
     return result;
 }
 
-Html complaint_list(const std::vector<std::string>& complaints) {
+Html complaint_list(const plant::Plant& plant, const std::vector<std::string>& complaints) {
     Html items;
-    for (const std::string& complaint : complaints) items += html("<li>{}</li>\n", complaint);
+    for (const std::string& complaint : complaints) items += html("<li>{}</li>\n", told(&plant, complaint));
     return items.is_empty() ? Html() : html("<div role=\"alert\"><ul class=\"faults\">\n{}</ul></div>\n", items);
 }
 
@@ -153,24 +157,25 @@ Html what_if_form(const BesideWhat& what, const BesideView& beside) {
     inside += html(
         "<fieldset><legend>What if</legend><p class=\"small quiet\">{} <code>papers.*.price=+5%</code></p>\n{}"
         "</fieldset>\n",
-        "Other numbers, by their paths:", change_fields(asked));
-    inside += fields_of(
-        asked, {{"Prices asked", "a thousand", beside_query::prices}, {"Margins", "%", beside_query::margins}});
+        fmt::format("{}, by their paths:", beside_label::with), change_fields(asked));
+    inside += fields_of(asked, {{beside_label::prices, "a thousand", beside_query::prices},
+                                {beside_label::margins, "%", beside_query::margins}});
     inside += boards_group(what.plant, asked);
     inside += way_group(what.plant, asked);
     inside += html(
-        "<div class=\"buttons\"><button>Set beside</button><button name=\"{}\" value=\"{}\">What moves the price"
+        "<div class=\"buttons\"><button>Set beside</button><button name=\"{}\" value=\"{}\">{}"
         "</button></div>\n",
-        beside_query::rank, whole_quantity(what.quantity));
+        beside_query::rank, whole_quantity(what.quantity), beside_label::rank);
     return html("<form class=\"panel form\" id=\"what-if\" action=\"{}\" aria-label=\"What if\">\n{}{}</form>\n",
                 Address("/quotes/new"), inside, paths_list(what.plant));
 }
 
 Html beside_part(const BesideWhat& what, const BesideView& beside) {
     if (beside.asked.empty()) return no_part("beside");
-    Html inside = way_notice(what, beside) + complaint_list(beside.complaints);
+    Html inside = way_notice(what, beside) + complaint_list(what.plant, beside.complaints);
     if (beside.report) {
-        inside += report_html(prices_first(*beside.report), "beside");
+        const PlaceLinks places(&what.plant);
+        inside += report_html(prices_first(*beside.report), "beside", &places);
     }
     const Address alone = desk_address(what.line).with("quantity", whole_quantity(what.quantity));
     return html(

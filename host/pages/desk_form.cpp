@@ -4,7 +4,11 @@
 #include <algorithm>
 
 #include "host/orders/enquiry_fields.hpp"
+<<<<<<< HEAD
 #include "host/plant/maker_text.hpp"
+=======
+#include "host/pages/place_links.hpp"
+>>>>>>> desk
 
 namespace flutebook::pages {
 
@@ -149,9 +153,9 @@ Html whose_group(EnquiryFields& fields) {
 
 }  // namespace
 
-Html line_form(const DeskEnquiry& enquiry, const Html& carried) {
+Html line_form(const plant::Plant& plant, const DeskEnquiry& enquiry, const Html& carried) {
     Html complaints;
-    for (const std::string& complaint : enquiry.complaints) complaints += html("<p>{}</p>\n", complaint);
+    for (const std::string& complaint : enquiry.complaints) complaints += html("<p>{}</p>\n", told(&plant, complaint));
     return html(
         "<form class=\"enquiry\" id=\"line-form\" action=\"{}\"><label for=\"line\">Enquiry</label>"
         "<input id=\"line\" name=\"line\" value=\"{}\" spellcheck=\"false\" autocomplete=\"off\" "

@@ -20,7 +20,7 @@ struct DeskEnquiry {
 };
 
 /// #line-form with #line, #understood and #complaints. `carried` are further fields, unseen.
-[[nodiscard]] Html line_form(const DeskEnquiry& enquiry, const Html& carried);
+[[nodiscard]] Html line_form(const plant::Plant& plant, const DeskEnquiry& enquiry, const Html& carried);
 
 /// #fields: what the plant has, as lists, and what its models ask of a request.
 [[nodiscard]] Html fields_form(const plant::Plant& plant, const std::vector<contract::Model>& models,

@@ -27,7 +27,7 @@ struct AnswerView {
     std::optional<double> quantity;  // nothing: the first that can be made
     std::string figure;              // that is explained; empty: none
     Origins origins = Origins::below;
-    const plant::Plant* open_plant = nullptr;  // whose files the answer was made of, if they can be shown
+    const plant::Plant* open_plant = nullptr;  // whose files can be shown; null: none
 
     [[nodiscard]] Address at_quantity(double other) const;
     [[nodiscard]] Address at_figure(double at, const std::string& other) const;

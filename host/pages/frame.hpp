@@ -7,6 +7,10 @@
 #include "host/pages/address.hpp"
 #include "host/pages/markup.hpp"
 
+namespace flutebook::plant {
+struct Plant;
+}
+
 namespace flutebook::pages {
 
 /// Each may do all that the one before may. `nobody` has not signed in.
@@ -32,8 +36,9 @@ struct Frame {
     std::string token;  // of the session; every form that posts carries it
     std::vector<Notice> notices;
     Place place = Place::none;
-    Address assets{"/assets"};           // the folder they are served from, by Asset::served_as
-    std::vector<std::string> scripts{};  // further modules of this page, by Asset::name
+    Address assets{"/assets"};                 // the folder they are served from, by Asset::served_as
+    std::vector<std::string> scripts{};        // further modules of this page, by Asset::name
+    const plant::Plant* open_plant = nullptr;  // to whose files places lead; null: places are plain texts
 
     [[nodiscard]] bool may(Role least) const { return role >= least; }
 };

@@ -18,20 +18,29 @@ namespace flutebook::pages {
 /// where the plant has no such file, or the file no such line.
 [[nodiscard]] std::string place_address(const plant::Plant& plant, std::string_view file, int line);
 
-/// Leads from places in the texts of a report to the lines they name; from its figures nowhere.
+/// Leads from places in the texts of a report to the lines they name; from its figures nowhere. Texts name files of the
+/// plant without its folder, and fields of the pages in place of options.
 class PlaceLinks : public render::FigureWalk {
 public:
-    /// `plant` outlives it; null: no place is a link.
-    explicit PlaceLinks(const plant::Plant* plant) : plant_(plant) {}
+    /// What they point to outlives it. `plant`: which is open; null: no place is a link. `then`: the files that the
+    /// places are of, where they may be others by now; a line that reads otherwise today is no link.
+    explicit PlaceLinks(const plant::Plant* plant, const plant::FileTexts* then = nullptr)
+        : plant_(plant), then_(then) {}
 
     [[nodiscard]] std::string address(const std::string&) const override { return ""; }
     [[nodiscard]] std::string opened(const std::string&) const override { return ""; }
-    [[nodiscard]] std::string place(std::string_view file, int line) const override {
-        return plant_ == nullptr ? "" : place_address(*plant_, file, line);
-    }
+    [[nodiscard]] std::string place(std::string_view file, int line) const override;
+    [[nodiscard]] std::string said(const std::string& text) const override;
 
 private:
     const plant::Plant* plant_;
+    const plant::FileTexts* then_;
 };
+
+/// A message on a page of this plant, with the places that it names as links; null: without links.
+[[nodiscard]] Html told(const plant::Plant* plant, const std::string& text);
+
+/// With files in that folder by their names alone: whoever reads a page need not know where they lie.
+[[nodiscard]] std::string without_folder_names(std::string text, const std::string& folder);
 
 }  // namespace flutebook::pages

@@ -2,9 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "host/orders/enquiry_fields.hpp"
 #include "host/pages/answer_parts.hpp"
 #include "host/pages/ladder.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/reports/quote_report.hpp"
 
@@ -92,38 +95,52 @@ bool is_way_asked(const QuoteDesk& desk) {
     return without_way(desk.beside.asked).size() != desk.beside.asked.size();
 }
 
-Html save_form(const Frame& frame, const QuoteDesk& desk) {
-    const bool can_save = has_price(desk) && !is_way_asked(desk) && frame.may(Role::accountant);
-    if (!can_save) return html("<div id=\"save\" hidden></div>\n");
-    return html(
-        "<form class=\"panel save\" id=\"save\" method=\"post\" action=\"{}\" aria-label=\"Save\">{}"
-        "<input type=\"hidden\" name=\"line\" value=\"{}\">"
-        "<label class=\"field\"><span>Approved by <span class=\"unit\">where the profit is below the plant's "
-        "limit</span>"
-        "</span><input name=\"approver\" id=\"approver\" autocomplete=\"off\"></label>"
-        "<div class=\"buttons\"><button class=\"main\">Save quote <kbd>Ctrl S</kbd></button></div></form>\n",
-        Address("/quotes"), token_field(frame), desk.enquiry.line);
+// Whoever saves it must name somebody, by a rule of the plant.
+bool needs_approval(const QuoteDesk& desk) {
+    const auto& items = desk.answer->quantities;
+    return std::any_of(items.begin(), items.end(), [&](const auto& item) {
+        if (!item.is_makeable()) return false;
+        const double share = item.quote ? item.quote->sale.profit_share : item.set->sale.profit_share;
+        return desk.plant.pricing.find_approval(share) != nullptr;
+    });
 }
 
-Html model_fault(const std::string& fault) {
+Html approver_field(const QuoteDesk& desk) {
+    if (!needs_approval(desk)) return {};
+    return html(
+        "<label class=\"field\"><span>Approved by <span class=\"unit\">the profit is below the plant's limit</span>"
+        "</span><input name=\"approver\" id=\"approver\" autocomplete=\"off\"></label>");
+}
+
+// Stands with the price that it saves.
+Html save_form(const Frame& frame, const QuoteDesk& desk) {
+    if (is_way_asked(desk) || !frame.may(Role::accountant)) return {};
+    return html(
+        "<form class=\"save end\" id=\"save\" method=\"post\" action=\"{}\" aria-label=\"Save\">{}"
+        "<input type=\"hidden\" name=\"line\" value=\"{}\">{}"
+        "<button class=\"main\">Save quote <kbd>Ctrl S</kbd></button></form>\n",
+        Address("/quotes"), token_field(frame), desk.enquiry.line, approver_field(desk));
+}
+
+Html model_fault(const plant::Plant& plant, const std::string& fault) {
     return panel("fault", "A model is at fault", Html(),
                  html("<p class=\"worse\">{}</p>\n<p>The quote has no price. Other models and quotes go on; "
                       "<a href=\"{}\">what is loaded</a> stands with the models.</p>\n",
-                      fault, Address("/models")));
+                      told(&plant, fault), Address("/models")));
 }
 
-Html priced_parts(const QuoteDesk& desk) {
+Html priced_parts(const Frame& frame, const QuoteDesk& desk) {
     const WaysWalk ways(desk);
-    return answer_parts(
-        desk.plant, *desk.answer, desk.view,
-        {html("not saved; money in {}", desk.plant.currency), beside_part(beside_what(desk), desk.beside), &ways});
+    return answer_parts(desk.plant, *desk.answer, desk.view,
+                        {html("not saved; money in {}", desk.plant.currency),
+                         beside_part(beside_what(desk), desk.beside), &ways, save_form(frame, desk)});
 }
 
-Html answer(const QuoteDesk& desk) {
+Html answer(const Frame& frame, const QuoteDesk& desk) {
     const bool has_fault = desk.answer != nullptr && desk.answer->model_fault;
     Html result = desk.answer == nullptr ? no_quote_yet(desk.plant) : no_part("start");
-    result += has_fault ? model_fault(*desk.answer->model_fault) : no_part("fault");
-    return result + (has_price(desk) ? priced_parts(desk) : empty_answer_parts());
+    result += has_fault ? model_fault(desk.plant, *desk.answer->model_fault) : no_part("fault");
+    return result + (has_price(desk) ? priced_parts(frame, desk) : empty_answer_parts());
 }
 
 Html what_if(const QuoteDesk& desk) {
@@ -154,14 +171,13 @@ std::string quote_desk_page(const Frame& frame, const QuoteDesk& desk) {
     with_script.scripts.emplace_back("desk.js");
     const Html said = has_price(desk) ? words(price_text(desk.plant, *desk.answer, desk.view)) : Html();
     const Html carried = carried_fields(desk.beside.asked);
-    const Html left =
-        html("<div class=\"stack side\">{}{}{}</div>\n",
-             fields_form(desk.plant, desk.models, desk.enquiry.line, carried), save_form(frame, desk), what_if(desk));
+    const Html left = html("<div class=\"stack side\">{}{}</div>\n",
+                           fields_form(desk.plant, desk.models, desk.enquiry.line, carried), what_if(desk));
     return document(
         with_script, title(desk),
         html("<h1 class=\"unseen\">Quote desk</h1>\n{}<p class=\"unseen\" id=\"said\" role=\"status\">{}</p>\n"
              "<div class=\"desk\">{}<div class=\"stack\" id=\"answer\">\n{}</div></div>\n{}",
-             line_form(desk.enquiry, carried), said, left, answer(desk), keys()));
+             line_form(desk.plant, desk.enquiry, carried), said, left, answer(frame, desk), keys()));
 }
 
 }  // namespace flutebook::pages

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "host/pages/markup.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/reports/quote_report.hpp"
 #include "host/reports/quote_sections.hpp"
@@ -11,20 +12,22 @@ namespace flutebook::pages {
 
 namespace {
 
-Html origin(const QuoteLinePage& line, const std::string& piece, const answers::Quote& quote) {
+Html origin(const Frame& frame, const QuoteLinePage& line, const std::string& piece, const answers::Quote& quote) {
     const reports::SheetContext context(line.plant, line.answer.request);
     const std::string id = piece.empty() ? "behind" : "behind-" + piece;
     const render::ReportSection section =
         without_folder(reports::explain_section(context.units, line.figure, quote), line.plant.folder);
+    const PlaceLinks places(frame.open_plant, &line.plant.files);
     return panel(id, piece.empty() ? section.title : piece + ": " + section.title, Html(),
-                 html("<div class=\"behind\">{}</div>", blocks_html(section, id)));
+                 html("<div class=\"behind\">{}</div>", blocks_html(section, id, &places)));
 }
 
-Html origins(const QuoteLinePage& line) {
+Html origins(const Frame& frame, const QuoteLinePage& line) {
     Html result;
-    if (const auto& quote = line.answer.quantities[line.quantity].quote) result += origin(line, "", *quote);
+    if (const auto& quote = line.answer.quantities[line.quantity].quote) result += origin(frame, line, "", *quote);
     for (const auto& piece : line.answer.pieces)
-        if (const auto& quote = piece.quantities[line.quantity].quote) result += origin(line, piece.name, *quote);
+        if (const auto& quote = piece.quantities[line.quantity].quote)
+            result += origin(frame, line, piece.name, *quote);
     return result;
 }
 
@@ -38,7 +41,7 @@ std::string quote_line_page(const Frame& frame, const QuoteLinePage& line) {
                     html("<header class=\"head\"><h1>{}</h1>\n<p class=\"quiet\">{}, <a href=\"{}\">{} at {}</a></p>"
                          "</header>\n<div class=\"stack\" id=\"answer\">{}</div>\n",
                          title, reports::request_heading(line.plant, line.answer.request).title, quote, line.number,
-                         render::whole_text(render::Number{quantity, 0}), origins(line)));
+                         render::whole_text(render::Number{quantity, 0}), origins(frame, line)));
 }
 
 }  // namespace flutebook::pages

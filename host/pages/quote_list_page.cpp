@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/reports/quote_list_report.hpp"
 
@@ -92,7 +93,8 @@ std::string quote_list_page(const Frame& frame, const SavedQuotesList& quotes) {
                            ? html("<a class=\"button main end\" href=\"{}\">New quote</a>", Address("/quotes/new"))
                            : Html();
     Html complaints;
-    for (const std::string& complaint : quotes.complaints) complaints += html("<p>{}</p>\n", complaint);
+    for (const std::string& complaint : quotes.complaints)
+        complaints += html("<p>{}</p>\n", told(frame.open_plant, complaint));
     return document(
         here, "Quotes",
         html("<div class=\"title\"><h1>Quotes</h1>{}</div>\n{}<div class=\"complaints\" role=\"alert\">{}</div>\n{}",

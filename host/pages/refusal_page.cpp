@@ -1,6 +1,7 @@
 #include "host/pages/refusal_page.hpp"
 
 #include "host/pages/markup.hpp"
+#include "host/pages/place_links.hpp"
 
 namespace flutebook::pages {
 
@@ -31,7 +32,7 @@ const char* title_of(int status) {
 
 std::string refusal_page(const Frame& frame, const Refusal& refusal) {
     Html items;
-    for (const std::string& line : refusal.lines) items += html("<li>{}</li>\n", line);
+    for (const std::string& line : refusal.lines) items += html("<li>{}</li>\n", told(frame.open_plant, line));
     const char* title = title_of(refusal.status);
     return document(frame, title, html("<h1>{}</h1>\n<ul class=\"faults\" id=\"faults\">\n{}</ul>\n", title, items));
 }

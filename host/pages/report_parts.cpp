@@ -1,20 +1,10 @@
 #include "host/pages/report_parts.hpp"
 
+#include <utility>
+
+#include "host/pages/place_links.hpp"
+
 namespace flutebook::pages {
-
-namespace {
-
-// With what stands before the folder in the same path: a saved quote names its files from the root on.
-void leave_out(const std::string& folder, std::string& text) {
-    for (std::size_t at = text.find(folder); at != std::string::npos; at = text.find(folder, at)) {
-        const std::size_t space = text.find_last_of(" ;(", at);
-        const std::size_t begin = space == std::string::npos ? 0 : space + 1;
-        text.erase(begin, at + folder.size() - begin);
-        at = begin;
-    }
-}
-
-}  // namespace
 
 Html blocks_html(const render::ReportSection& section, const std::string& prefix, const render::FigureWalk* walk) {
     render::HtmlBlocks blocks(prefix + "-", walk);
@@ -24,7 +14,8 @@ Html blocks_html(const render::ReportSection& section, const std::string& prefix
 
 render::ReportSection without_folder(render::ReportSection section, const std::string& folder) {
     for (render::Block& block : section.blocks)
-        if (auto* note = std::get_if<render::Note>(&block)) leave_out(folder + "/", note->text);
+        if (auto* note = std::get_if<render::Note>(&block))
+            note->text = without_folder_names(std::move(note->text), folder);
     return section;
 }
 
@@ -65,7 +56,8 @@ namespace {
 // Titles of sections repeat from part to part, so these are no landmarks.
 class ReportWriter {
 public:
-    explicit ReportWriter(const std::string& prefix) : prefix_(prefix), writer_(prefix + "-") {}
+    ReportWriter(const std::string& prefix, const render::FigureWalk* walk)
+        : prefix_(prefix), writer_(prefix + "-", walk) {}
 
     Html text(const render::Report& report) {
         Html result;
@@ -97,8 +89,8 @@ private:
 
 }  // namespace
 
-Html report_html(const render::Report& report, const std::string& prefix) {
-    return html("<div class=\"stack\">\n{}</div>\n", ReportWriter(prefix).text(report));
+Html report_html(const render::Report& report, const std::string& prefix, const render::FigureWalk* walk) {
+    return html("<div class=\"stack\">\n{}</div>\n", ReportWriter(prefix, walk).text(report));
 }
 
 }  // namespace flutebook::pages

@@ -29,6 +29,7 @@ namespace flutebook::pages {
 [[nodiscard]] Html no_part(std::string_view id);
 
 /// Heading and sections of a whole report, a panel each; a part opens with a heading of its own.
-[[nodiscard]] Html report_html(const render::Report& report, const std::string& prefix);
+[[nodiscard]] Html report_html(const render::Report& report, const std::string& prefix,
+                               const render::FigureWalk* walk = nullptr);
 
 }  // namespace flutebook::pages

@@ -5,6 +5,7 @@
 #include "host/base/date.hpp"
 #include "host/orders/enquiry_fields.hpp"
 #include "host/pages/answer_parts.hpp"
+#include "host/pages/place_links.hpp"
 #include "host/pages/report_parts.hpp"
 #include "host/render/report.hpp"
 #include "host/reports/quote_list_report.hpp"
@@ -97,8 +98,9 @@ Html history(const SavedQuotePage& quote) {
 
 // As it was printed, of a quote whose figures were not kept otherwise.
 Html parts(const SavedQuotePage& quote) {
+    const PlaceLinks places(quote.view.open_plant, &quote.plant.files);
     if (!quote.printed.empty())
-        return report_html(reports::printed_quote_report(quote.answer, quote.printed), "printed");
+        return report_html(reports::printed_quote_report(quote.answer, quote.printed), "printed", &places);
     return answer_parts(quote.plant, quote.answer, quote.view,
                         {html("{}; money in {}", saved_text(quote.listed), quote.plant.currency)});
 }

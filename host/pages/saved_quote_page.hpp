@@ -14,7 +14,7 @@ namespace flutebook::pages {
 
 /// Refers to what outlives it.
 struct SavedQuotePage {
-    const plant::Plant& plant;             // as it was kept with the quote
+    const plant::Plant& plant;             // as it was kept with the quote, and its files
     const answers::RequestAnswer& answer;  // as it was given, with its blanks drawn
     const answers::ListedQuote& listed;
     AnswerView view;             // of this address; what is behind a figure was not kept, but for the one asked for

@@ -102,9 +102,9 @@ Html origin_html(const StylePage& page) {
                 plant_line_address(file, page.style.place.line), file, page.style.place.line);
 }
 
-Html complaints_html(const std::vector<std::string>& complaints) {
+Html complaints_html(const Frame& frame, const std::vector<std::string>& complaints) {
     Html items;
-    for (const std::string& complaint : complaints) items += html("<p>{}</p>\n", complaint);
+    for (const std::string& complaint : complaints) items += html("<p>{}</p>\n", told(frame.open_plant, complaint));
     return html("<div class=\"complaints\" role=\"alert\">{}</div>\n", items);
 }
 
@@ -140,8 +140,8 @@ std::string style_page(const Frame& frame, const StylePage& page) {
         html("<p class=\"back\"><a href=\"{}\">All styles</a></p>\n<div class=\"title\"><h1>{} {}</h1>{}</div>\n{}{}"
              "<div class=\"stack\">\n{}{}</div>\n",
              Address("/styles"), page.style.code, page.style.title, origin_html(page),
-             page.style.is_outline ? Html() : form_html(page), complaints_html(page.complaints), drawn_html(page),
-             proof_html(page)));
+             page.style.is_outline ? Html() : form_html(page), complaints_html(frame, page.complaints),
+             drawn_html(page), proof_html(page)));
 }
 
 }  // namespace flutebook::pages

@@ -136,7 +136,7 @@ void HtmlBlocks::write(const Note& note) {
     }
     const std::string kind = note.kind == Note::Kind::warning ? "warning" : "";
     text_ += fmt::format("<p{}>{}</p>\n", class_attribute(added(kind, level_class('l', note.level, 6))),
-                         text_html(note.text));
+                         told_html(note.text, walk_));
 }
 
 void HtmlBlocks::write(const Facts& facts) {
@@ -192,7 +192,7 @@ void HtmlBlocks::write_row(const ReportTable& table, const TableRow& row) {
     text_ += "</tr>\n";
     for (const Note& note : row.notes)
         text_ += fmt::format("<tr class=\"said\"><td colspan=\"{}\">{}</td></tr>\n", table.columns.size(),
-                             text_html(note.text));
+                             told_html(note.text, walk_));
     write_opened(table, row);
 }
 
@@ -202,9 +202,11 @@ void HtmlBlocks::write_cell(const TableColumn& column, const TableRow& row, std:
     // A name that is not repeated is no head of its row.
     const bool is_head = c == 0 && !inner.empty();
     const char* tag = is_head ? "th" : "td";
-    if (c == 0 && walk_ != nullptr && !row.figure.empty() && !inner.empty())
+    const bool is_figure = c == 0 && walk_ != nullptr && !row.figure.empty() && !inner.empty();
+    const std::string address = is_figure ? walk_->address(row.figure) : "";
+    if (!address.empty())
         inner = fmt::format("<a class=\"walk\" id=\"{}walk-{}\" href=\"{}\">{}</a>", prefix_, markup_text(row.figure),
-                            markup_text(walk_->address(row.figure)), inner);
+                            markup_text(address), inner);
     text_ += fmt::format("<{0}{1}{2}>{3}</{0}>", tag, is_head ? " scope=\"row\"" : "", class_attribute(classes), inner);
 }
 
@@ -220,19 +222,20 @@ std::string HtmlBlocks::cell_html(const Cell& cell) const {
     if (const auto* code = std::get_if<Code>(&cell.value))
         return code->text.empty() ? "" : "<code>" + shown_html(code->text) + "</code>";
     if (const auto* words = std::get_if<std::string>(&cell.value); words != nullptr && cell.link.empty())
-        return text_html(*words);
+        return told_html(*words, walk_);
     const CellText words = cell_text(cell);
     const std::string inner = with_unit(words.text, words.unit);
     if (cell.link.empty()) return inner;
     return fmt::format("<a href=\"#{}{}\">{}</a>", prefix_, markup_text(cell.link), inner);
 }
 
-std::string HtmlBlocks::text_html(const std::string& text) const {
-    if (walk_ == nullptr) return shown_html(text);
+std::string told_html(const std::string& given, const FigureWalk* walk) {
+    if (walk == nullptr) return shown_html(given);
+    const std::string text = walk->said(given);
     std::string result;
     std::size_t written = 0;
     for (NamedPlace named = place_after(text, 0); named.end > 0; named = place_after(text, named.end)) {
-        const std::string address = walk_->place(named.file, named.line);
+        const std::string address = walk->place(named.file, named.line);
         if (address.empty()) continue;
         const std::size_t begin = static_cast<std::size_t>(named.file.data() - text.data());
         result += shown_html(text.substr(written, begin - written));

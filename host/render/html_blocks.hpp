@@ -17,14 +17,19 @@ namespace flutebook::render {
 class FigureWalk {
 public:
     virtual ~FigureWalk() = default;
-    /// Of the page with that figure opened; not escaped.
+    /// Of the page with that figure opened; not escaped, empty where it opens none.
     [[nodiscard]] virtual std::string address(const std::string& figure) const = 0;
     /// HTML to stand below the first row of that figure; empty where it is not open.
     [[nodiscard]] virtual std::string opened(const std::string& figure) const = 0;
     /// Of the page that shows a line of a file, where a text names the two as "machines.yaml:12"; not escaped, empty
     /// where there is none.
     [[nodiscard]] virtual std::string place(std::string_view, int) const { return ""; }
+    /// A text in the words of the page; not escaped.
+    [[nodiscard]] virtual std::string said(const std::string& text) const { return text; }
 };
+
+/// A text in the words of the page, as HTML, with the places that it names as links. Without a walk, escaped alone.
+[[nodiscard]] std::string told_html(const std::string& text, const FigureWalk* walk);
 
 /// Writes blocks one after the other. `prefix` begins each id of theirs, so that two writers of a page have none in
 /// common.
@@ -54,7 +59,6 @@ private:
     void write_row(const ReportTable& table, const TableRow& row);
     void write_cell(const TableColumn& column, const TableRow& row, std::size_t c);
     [[nodiscard]] std::string cell_html(const Cell& cell) const;
-    [[nodiscard]] std::string text_html(const std::string& text) const;
 
     void write_opened(const ReportTable& table, const TableRow& row);
 

@@ -28,6 +28,7 @@ a { color: inherit; text-decoration: none; border-bottom: 1px dotted var(--ink-3
 a:hover { color: var(--accent); border-color: var(--accent); }
 :focus-visible { outline: 2px solid var(--accent); outline-offset: 1px; }
 main { max-width: 780px; margin: 0 auto; padding: 30px 16px; }
+.back { max-width: 780px; margin: 0 auto; padding: 12px 16px 0; }
 article + article { margin-top: 48px; border-top: 3px double var(--line-2); padding-top: 24px; }
 .line { display: flex; justify-content: space-between; align-items: baseline; gap: 4px 24px; flex-wrap: wrap; }
 .line span { color: var(--ink-2); }
@@ -77,7 +78,7 @@ th.strong { color: var(--ink); font-weight: 650; background: var(--accent-wash);
 figure { margin: 0; min-width: 0; max-width: 372px; break-inside: avoid; }
 figcaption { color: var(--ink-2); font-size: 11.5px; margin: 0 6px 2px; }
 figcaption b { color: var(--ink); font-weight: 650; }
-@media (max-width: 700px) { main { padding: 16px 12px; } .facts { gap: 6px 20px; }
+@media (max-width: 700px) { main { padding: 16px 12px; } .back { padding: 12px 12px 0; } .facts { gap: 6px 20px; }
   .list { grid-template-columns: minmax(0, 1fr); } .list dd { margin-bottom: 4px; }
   table { font-size: 12px; } th { font-size: 10.5px; }
   td, tbody th { padding-right: 6px; } tbody th { font-size: 12px; } tbody th.name { min-width: 6em; }
@@ -85,12 +86,19 @@ figcaption b { color: var(--ink); font-weight: 650; }
   .num + .text, .num + .name, .num + .sentence { padding-left: 10px; } .d1 { padding-left: .6em; }
   .num.strong { padding-right: 4px; border-left-width: 4px; } td.strong { font-size: 13px; } }
 @media print {
-  main { max-width: none; padding: 0; } body { font-size: 8.6pt; } .scroll { overflow: visible; }
+  main { max-width: none; padding: 0; } .back { display: none; } body { font-size: 8.6pt; } .scroll { overflow: visible; }
   tr { break-inside: avoid; } thead { display: table-header-group; } h1, h2, h3, .group { break-after: avoid; }
   .part + .part, article + article { break-before: page; }
   * { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
 @page { margin: 13mm 12mm 14mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }
 )";
+
+// The house's own words, whatever language the sheet speaks.
+std::string way_back(const PageLook::WayBack& back) {
+    if (back.address.empty()) return "";
+    return fmt::format("<nav class=\"back\" lang=\"en\" aria-label=\"Back\"><a href=\"{}\">{}</a></nav>\n",
+                       markup_text(back.address), shown_html(back.text));
+}
 
 // One report; sections that follow a part stand in it.
 class HtmlWriter {
@@ -185,9 +193,9 @@ std::string to_html(const std::vector<Report>& reports, const PageLook& look) {
         "content=\"width=device-width, initial-scale=1\"><meta http-equiv=\"Content-Security-Policy\" "
         "content=\"default-src 'none'; style-src "
         "'unsafe-inline'\"><title>{}</title><style>{}{}{}{}{}</style></head><body>\n"
-        "<main>\n",
+        "{}<main>\n",
         shown_html(look.language), shown_html(look.title.empty() ? document_title(reports) : look.title), colours(),
-        drawing_style(), has_losses ? loss_style() : "", style, page_size(look.size));
+        drawing_style(), has_losses ? loss_style() : "", style, page_size(look.size), way_back(look.back));
     for (std::size_t i = 0; i < reports.size(); ++i) result += HtmlWriter(reports[i], i).text();
     return result + "</main></body></html>\n";
 }

@@ -16,6 +16,10 @@ struct PageLook {
     std::string language = "en";  // a code of ISO 639-1
     std::string title = {};       // of the document; empty: the first report's
     Size size = Size::any;
+    /// Where whoever reads it in the house came from; stands above it, and on no paper. Without an address, nothing.
+    struct WayBack {
+        std::string address, text;
+    } back = {};
 };
 
 /// One document with the reports below each other. Texts are texts, whatever signs they hold.

@@ -30,6 +30,7 @@ answers::QuoteDocument drawn_document(const ledger::SavedQuote& quote, const std
     try {
         const plant::Plant kept = saved_plant(quote, folder);
         take_machines(document.plant, kept);
+        document.plant.files = kept.files;
         if (lacks_style(quote, document))
             document.answer.not_drawn =
                 "The blank is not drawn: the release that saved this quote did not keep the style of its box.";

@@ -52,6 +52,7 @@ pages::Frame Call::frame(pages::Place place) const {
     const bool is_known = session.role != pages::Role::nobody;
     if (is_known) {
         result.plant = plant().name;
+        result.open_plant = &plant();
         result.notices = desk.watch.notices();
     }
     result.person = session.person;
@@ -106,8 +107,12 @@ Response workbook(const std::string& name, std::string bytes) {
 }
 
 Response refused(const Call& call, int status, const std::vector<std::string>& lines) {
+    return refused(call, status, lines, call.frame(pages::Place::none));
+}
+
+Response refused(const Call& call, int status, const std::vector<std::string>& lines, const pages::Frame& frame) {
     if (call.wants_json()) return response(status, json_type, answers::refusal_document(lines));
-    return response(status, html_type, pages::refusal_page(call.frame(pages::Place::none), {status, lines}));
+    return response(status, html_type, pages::refusal_page(frame, {status, lines}));
 }
 
 }  // namespace flutebook::web

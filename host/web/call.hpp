@@ -86,5 +86,8 @@ using Handler = Outcome (*)(const Call&);
 [[nodiscard]] Response workbook(const std::string& name, std::string bytes);
 /// `lines` are finished sentences; a document where one was asked for.
 [[nodiscard]] Response refused(const Call& call, int status, const std::vector<std::string>& lines);
+/// On a page with this around it.
+[[nodiscard]] Response refused(const Call& call, int status, const std::vector<std::string>& lines,
+                               const pages::Frame& frame);
 
 }  // namespace flutebook::web

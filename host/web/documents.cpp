@@ -9,7 +9,9 @@
 #include <sstream>
 #include <system_error>
 #include <utility>
+#include <vector>
 
+#include "host/handover/texts.hpp"
 #include "ledger/values/error.hpp"
 #include "ledger/values/sha256.hpp"
 
@@ -50,6 +52,23 @@ std::optional<SentDocument> Documents::find(const std::string& digest) const {
     for (const KnownDocument& kept : kept_)
         if (kept.digest == digest) return kept.document;
     return std::nullopt;
+}
+
+// Name and text in turn, the oldest first.
+std::string Documents::in_bytes() const {
+    const std::lock_guard lock(mutex_);
+    std::vector<std::string> texts;
+    for (const KnownDocument& kept : kept_) {
+        texts.push_back(kept.document.name);
+        texts.push_back(kept.document.text);
+    }
+    return handover::in_bytes(texts);
+}
+
+void Documents::take(const std::string& bytes) {
+    std::vector<std::string> texts = handover::texts_of(bytes);
+    if (texts.size() % 2 != 0) handover::fail_to_read();
+    for (std::size_t i = 0; i < texts.size(); i += 2) keep({std::move(texts[i]), std::move(texts[i + 1])});
 }
 
 DocumentFile::DocumentFile(const std::string& text)

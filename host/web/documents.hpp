@@ -21,6 +21,11 @@ public:
     std::string keep(SentDocument document);
     [[nodiscard]] std::optional<SentDocument> find(const std::string& digest) const;
 
+    /// All of them, for another process of this machine.
+    [[nodiscard]] std::string in_bytes() const;
+    /// Keeps what another process wrote. Throws std::runtime_error where it is none of ours.
+    void take(const std::string& bytes);
+
 private:
     struct KnownDocument {
         std::string digest;

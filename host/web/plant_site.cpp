@@ -51,21 +51,23 @@ std::string forwarded_for(const Request& request) {
 
 }  // namespace
 
-// The first line of what is kept is the key.
-PlantSite::PlantSite(const workplace::Workplace& workplace, SiteOptions options, const std::string& kept)
+PlantSite::PlantSite(const workplace::Workplace& workplace, SiteOptions options, const Kept& kept)
     : options_(std::move(options)),
-      key_(kept.empty() ? new_secret() : kept.substr(0, kept.find('\n'))),
-      is_key_told_(!kept.empty()),
+      key_(kept.key.empty() ? new_secret() : kept.key),
+      is_key_told_(!kept.key.empty()),
       watch_(workplace.plant),
       reload_(workplace.plant.folder, watch_),
       users_(options_.host.empty() ? nullptr : std::make_unique<Users>(options_.ledger, Users::IfMissing::refuse)),
       desk_{workplace, options_.ledger, watch_, documents_, users_.get(), sessions_, reload_},
       writer_(most_waiting) {
-    if (!kept.empty()) sessions_.take(kept.substr(kept.find('\n') + 1));
+    sessions_.take(kept.sessions);
+    documents_.take(kept.documents);
+    if (users_) users_->take_failures(kept.failures);
 }
 
-std::string PlantSite::kept() const {
-    return key_.now() + "\n" + sessions_.in_lines();
+Kept PlantSite::kept() const {
+    return {key_.now(), sessions_.in_lines(), documents_.in_bytes(), users_ ? users_->failures_in_bytes() : "",
+            desk_.workplace.plant.files};
 }
 
 std::string PlantSite::address() const {

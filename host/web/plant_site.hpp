@@ -15,6 +15,7 @@
 #include "host/http/server.hpp"
 #include "host/web/call.hpp"
 #include "host/web/documents.hpp"
+#include "host/web/kept.hpp"
 #include "host/web/plant_watch.hpp"
 #include "host/web/reload.hpp"
 #include "host/web/routes.hpp"
@@ -32,12 +33,13 @@ struct SiteOptions {
 class PlantSite : public http::Site {
 public:
     /// `workplace` must outlive it. Behind a proxy, users must be there: throws InputError, LedgerError.
-    /// `kept`: what the site of the process before this one kept; empty where there was none.
-    PlantSite(const workplace::Workplace& workplace, SiteOptions options, const std::string& kept = "");
+    /// `kept`: what the site of the process before this one kept.
+    PlantSite(const workplace::Workplace& workplace, SiteOptions options, const Kept& kept = {});
 
-    /// What the next process goes on with: nobody is signed out by it.
-    [[nodiscard]] std::string kept() const;
+    /// What the next process goes on with.
+    [[nodiscard]] Kept kept() const;
     [[nodiscard]] Reload& reload() { return reload_; }
+    [[nodiscard]] PlantWatch& watch() { return watch_; }
 
     /// The port is known once the server listens; to be called before it runs.
     void listen_at(std::uint16_t port) { port_ = port; }

@@ -9,6 +9,7 @@
 #include "host/orders/enquiry.hpp"
 #include "host/orders/request.hpp"
 #include "host/orders/request_text.hpp"
+#include "host/pages/field_words.hpp"
 #include "host/pages/quote_desk.hpp"
 #include "host/pages/quote_list_page.hpp"
 #include "host/quoting/approval.hpp"
@@ -25,6 +26,10 @@ namespace {
 namespace query = pages::beside_query;
 constexpr beside::Names beside_names{query::with, query::boards, query::margins,    query::prices, query::rank,
                                      query::ect,  query::bct,    query::corrugator, query::roll,   query::ups};
+
+namespace label = pages::beside_label;
+constexpr beside::Names beside_labels{label::with, label::boards, label::margins,    label::prices, label::rank,
+                                      label::ect,  label::bct,    label::corrugator, label::roll,   label::ups};
 
 // An enquiry that was understood, and what it costs.
 struct NewQuote {
@@ -96,7 +101,7 @@ std::optional<render::Report> beside_report(const Call& call, const orders::Requ
 beside::Asked asked_or_told(const Call& call, pages::BesideView& view) {
     view.asked = pages::beside_fields(call.target.query.all());
     try {
-        return beside::asked_by_fields(call.target.query.all(), beside_names);
+        return beside::asked_by_fields(call.target.query.all(), beside_names, beside_labels);
     } catch (const InputError& error) {
         view.complaints = error.lines();
         return {};
@@ -181,7 +186,7 @@ Outcome list_quotes(const Call& call) {
 Outcome show_new_quote(const Call& call) {
     if (call.wants_json()) {
         const base::Node tree = enquiry_of(call, call.target.query);
-        const beside::Asked asked = beside::asked_by_fields(call.target.query.all(), beside_names);
+        const beside::Asked asked = beside::asked_by_fields(call.target.query.all(), beside_names, beside_names);
         if (asked.is_any()) return json(beside_document(call, tree, asked));
         const NewQuote quote = cost_enquiry(call, tree, asked.way);
         if (quote.answer.model_fault) return refused(call, 500, {*quote.answer.model_fault});

@@ -51,7 +51,10 @@ Outcome reload_plant(const Call& call) {
     auto lines = call.desk.reload.take_new_plant();
     if (lines.empty()) return see_other(pages::Address("/models"));
     lines.push_back("reload: refused; this server goes on with the plant's files as they were");
-    return refused(call, 422, lines);
+    // Their places are of files that are not the open ones.
+    pages::Frame frame = call.frame(pages::Place::none);
+    frame.open_plant = nullptr;
+    return refused(call, 422, lines, frame);
 }
 
 }  // namespace flutebook::web

@@ -46,6 +46,7 @@ public:
           document_(saved_quotes::drawn_document(kept.quote, call.plant().folder)),
           view_(pages::answer_view(pages::Address("/quotes").at(kept.quote.number), call.target.query.all())) {
         view_.origins = pages::AnswerView::Origins::apart;
+        view_.open_plant = &call.plant();
     }
 
     [[nodiscard]] pages::SavedQuotePage page() const {
@@ -61,10 +62,17 @@ private:
     pages::AnswerView view_;
 };
 
+// A sheet fills its page, so that it prints as it is seen.
+render::PageLook::WayBack back_to_quote(const KeptQuote& kept) {
+    return {pages::Address("/quotes").at(kept.quote.number).text(), "Back to quote " + kept.quote.number};
+}
+
 std::string kept_sheet(const KeptQuote& kept, const std::string& folder) {
     const answers::QuoteDocument document = saved_quotes::drawn_document(kept.quote, folder);
     const std::string printed = document.version == 0 ? saved_quotes::part_of(kept.quote, "answer.txt") : "";
-    return render::to_html({reports::kept_quote_report(document, printed, kept.listed)});
+    render::PageLook look;
+    look.back = back_to_quote(kept);
+    return render::to_html({reports::kept_quote_report(document, printed, kept.listed)}, look);
 }
 
 std::string customers_sheet(const KeptQuote& kept, const std::string& folder) {
@@ -76,7 +84,8 @@ std::string customers_sheet(const KeptQuote& kept, const std::string& folder) {
     const offers::OfferWords words = offers::read_offer_words(offered.plant.folder);
     return offers::offer_page(offered.plant, words,
                               {offers::offer_report({offered.plant, offered.answer, words, kept.quote.number,
-                                                     offers::conditions_of(offered.plant, offered.answer)})});
+                                                     offers::conditions_of(offered.plant, offered.answer)})},
+                              back_to_quote(kept));
 }
 
 }  // namespace

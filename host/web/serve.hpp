@@ -21,7 +21,8 @@ struct ServeOptions {
 
 /// Opens the plant, then serves until it is told to end. `tell` is given the address to open, and a new one each time
 /// that it was used. When the plant is reloaded, this process begins anew, with the words it was started with; nobody
-/// is refused meanwhile, and nobody signed out. Throws what cannot be served: InputError, ModelError, LedgerError.
+/// is refused meanwhile, and nobody signed out; files that are fit no longer once it begins are refused, and it goes on
+/// with those before them. Throws what cannot be served: InputError, ModelError, LedgerError.
 void serve(const ServeOptions& asked, const std::function<void(const std::string&)>& tell);
 
 /// Opens the plant and closes it again. Throws what serve() does of the plant's files and its models.

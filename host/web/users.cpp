@@ -7,10 +7,12 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <sstream>
 
 #include "host/base/characters.hpp"
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
+#include "host/handover/texts.hpp"
 #include "host/web/secrets.hpp"
 #include "ledger/store/database.hpp"
 
@@ -191,6 +193,30 @@ void Users::count_failure(const std::string& key) {
     const int doublings = std::min(failures.count - free_failures, 10);
     failures.until =
         std::chrono::steady_clock::now() + std::min(std::chrono::seconds(1 << doublings), std::chrono::seconds(900));
+}
+
+// Who, how often and until when, in turn; the clock is the machine's, the same in every process.
+std::string Users::failures_in_bytes() {
+    const std::lock_guard lock(mutex_);
+    std::vector<std::string> texts;
+    for (const auto& [key, failures] : failures_) {
+        texts.push_back(key);
+        texts.push_back(fmt::format("{} {}", failures.count, failures.until.time_since_epoch().count()));
+    }
+    return handover::in_bytes(texts);
+}
+
+void Users::take_failures(const std::string& bytes) {
+    const std::vector<std::string> texts = handover::texts_of(bytes);
+    const std::lock_guard lock(mutex_);
+    for (std::size_t i = 0; i + 1 < texts.size(); i += 2) {
+        std::istringstream numbers(texts[i + 1]);
+        Failures failures;
+        std::chrono::steady_clock::rep until = 0;
+        if (!(numbers >> failures.count >> until)) handover::fail_to_read();
+        failures.until = std::chrono::steady_clock::time_point(std::chrono::steady_clock::duration(until));
+        failures_[texts[i]] = failures;
+    }
 }
 
 std::variant<User, Users::Wrong, Users::Wait> Users::sign_in(const std::string& name, const std::string& password,

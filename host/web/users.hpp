@@ -55,6 +55,11 @@ public:
     [[nodiscard]] std::variant<User, Wrong, Wait> sign_in(const std::string& name, const std::string& password,
                                                           const std::string& address);
 
+    /// Who has to wait for how long, for another process of this machine.
+    [[nodiscard]] std::string failures_in_bytes();
+    /// Throws std::runtime_error where another wrote it.
+    void take_failures(const std::string& bytes);
+
 private:
     struct Failures {
         int count = 0;

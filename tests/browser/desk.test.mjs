@@ -61,6 +61,16 @@ test("what is typed is refused beside it, and the figures before it stay", async
   assert.equal(await page.evaluate(() => document.activeElement.id), "line");
 });
 
+test("a quote is saved where its price is, without scrolling", async (t) => {
+  for (const viewport of [{ width: 1280, height: 900 }, { width: 390, height: 844 }]) {
+    const plant = await begin(t, { viewport });
+    const page = await plant.signedIn();
+    await page.goto(plant.at("/quotes/new?line=" + encodeURIComponent(line)));
+    const button = await page.locator("#save button").boundingBox();
+    assert.ok(button.y + button.height <= viewport.height, `ends at ${button.y + button.height}`);
+  }
+});
+
 test("the desk works with scripts off", async (t) => {
   const plant = await begin(t, { javaScriptEnabled: false });
   const page = await plant.signedIn();
@@ -149,7 +159,7 @@ test("what is asked beside an enquiry works with scripts off, and is refused in 
   assert.equal(await page.locator("#what-if [name=prices]").inputValue(), "590,610.50");
   await page.locator("#what-if [name=margins]").fill("15");
   await page.getByRole("button", { name: "Set beside" }).click();
-  assert.match(await page.locator("#beside .faults").innerText(), /margins: a price has its own margin/);
+  assert.match(await page.locator("#beside .faults").innerText(), /Margins: a price has its own margin/);
   assert.equal(await page.locator("#quantity-3").count(), 1);
   await page.locator("#ways-walk-way-1").click();
   await page.locator("#any-way").click();

@@ -14,7 +14,7 @@ TEST_CASE("an enquiry is answered below what was understood of it") {
     const Ended ended = ask_at(plant.folder(), {"quote", "0201 400x300x250 B-140 500 2c 18% 2026-10-15"});
     CHECK(ended.exit_code == 0);
     CHECK_THAT(ended.output, StartsWith("Understood: style 0201, inside 400 x 300 x 250 mm, board B-140, quantity 500, "
-                                        "colours 2, margin 0.18, date 2026-10-15, request E-"));
+                                        "colours 2, margin 18%, date 2026-10-15, request E-"));
 }
 
 TEST_CASE("what is wrong with an extra of an enquiry stands at its column of the line") {

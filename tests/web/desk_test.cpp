@@ -72,7 +72,10 @@ TEST_CASE("what is wrong with what is asked beside an enquiry is told in its pla
         REQUIRE(beside != std::string::npos);
         CHECK(beside < page.body.find("id=\"missing\""));
     }
-    CHECK(has_part(one.desk("&margins=15&prices=590", "text/html").body, "margins: a price has its own margin"));
+    CHECK(has_part(one.desk("&margins=15&prices=590", "text/html").body,
+                   "Margins: a price has its own margin: found Prices asked"));
+    for (const char* query : {"&boards=B-999x", "&corrugator=C9", "&prices=590.123", "&with=a.b%3D1&rank=7"})
+        CHECK_FALSE(has_part(one.desk(query, "text/html").body, " --"));
     CHECK(one.desk("&margins=15&prices=590").status == 422);
     CHECK(one.desk("&with=papers.nowhere.price%3D5").status == 422);
 }

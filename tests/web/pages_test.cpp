@@ -38,6 +38,13 @@ std::string many_bales(const std::string& name, int rows) {
     return text;
 }
 
+// A page of a sheet as its file is, which leads nowhere.
+std::string without_way_back(std::string page) {
+    const std::size_t begin = page.find("<nav class=\"back\"");
+    const std::string end = "</nav>\n";
+    return page.erase(begin, page.find(end, begin) + end.size() - begin);
+}
+
 // Lists a model that misbehaves at 5000 boxes.
 void take_model(PlantCopy& plant, const std::string& model) {
     std::filesystem::create_directory(plant.folder() + "/plugins");
@@ -64,14 +71,26 @@ TEST_CASE("a draft, a saved quote and the list answer the documents of the comma
     CHECK(one.browser.get("/ledger/proof", as_document).body == one.command({"verify", "--json"}));
 }
 
+TEST_CASE("a sheet of a saved quote leads back to the quote, a file of it nowhere") {
+    Plant one;
+    REQUIRE(one.browser.post("/quotes", {{"line", line}}).status == 303);
+    for (const char* address : {"/quotes/Q000001.html", "/quotes/Q000001.html?for=customer"}) {
+        CAPTURE(address);
+        CHECK(has_part(one.browser.get(address).body, "<a href=\"/quotes/Q000001\">Back to quote Q000001</a>"));
+    }
+    const std::string offer = one.copy.folder() + "/o.html";
+    REQUIRE(ask_at(one.copy.folder(), {"quote", "show", "Q000001", "--offer", offer}).exit_code == 0);
+    CHECK_FALSE(has_part(run({{"/bin/cat", offer}}).output, "Back to quote"));
+}
+
 TEST_CASE("a saved quote is written as a sheet, as an offer and as a workbook") {
     Plant one;
     REQUIRE(one.browser.post("/quotes", {{"line", line}}).status == 303);
     const std::string sheet = one.copy.folder() + "/s.html", offer = one.copy.folder() + "/o.html";
     REQUIRE(ask_at(one.copy.folder(), {"quote", "show", "Q000001", "--html", sheet, "--offer", offer}).exit_code == 0);
     const auto text = [](const std::string& file) { return run({{"/bin/cat", file}}).output; };
-    CHECK(one.browser.get("/quotes/Q000001.html").body == text(sheet));
-    CHECK(one.browser.get("/quotes/Q000001.html?for=customer").body == text(offer));
+    CHECK(without_way_back(one.browser.get("/quotes/Q000001.html").body) == text(sheet));
+    CHECK(without_way_back(one.browser.get("/quotes/Q000001.html?for=customer").body) == text(offer));
     const Reply workbook = one.browser.get("/quotes/Q000001.xlsx");
     CHECK(workbook.status == 200);
     CHECK(workbook.header("content-disposition") == "attachment; filename=\"Q000001.xlsx\"");

@@ -73,6 +73,33 @@ TEST_CASE("a plant that is not fit is refused with its place, on that page and o
     CHECK(one.served.is_alive());
 }
 
+TEST_CASE("a document that was looked at before a reload is posted after it") {
+    Reloaded one;
+    const std::string bales = "ref,date,shift,grade,kg\nB1,2026-10-01,early,4.01.00,512\n";
+    const std::string document = one.browser.post_csv("/documents?name=b.csv", bales).header("location");
+    one.change();
+    CHECK(one.browser.post("/reload", {}).status == 303);
+    CHECK(one.browser.post(document, {}).status == 200);
+}
+
+TEST_CASE("a file that is saved faulty between trial and new start is refused, and the server goes on") {
+    Reloaded one;
+    const std::string before = one.quoted();
+    // A request that is under way holds the new start back until it is whole.
+    Wire held(one.served.port());
+    REQUIRE(held.send("GET /session HTTP/1.1\r\n"));
+    static_cast<void>(one.browser.get("/quotes"));
+    one.change();
+    CHECK(one.browser.post("/reload", {}).status == 303);
+    static_cast<void>(one.plant.write("boards.yaml", "nonsense: ["));
+    REQUIRE(held.send("Host: " + one.browser.origin().substr(7) + "\r\n\r\n"));
+    CHECK(held.reply().status == 200);
+    CHECK(one.becomes("/documents", "reload: refused: " + one.plant.folder() + "/boards.yaml:"));
+    CHECK(one.served.errors().find("reload: refused: " + one.plant.folder() + "/boards.yaml:") != std::string::npos);
+    CHECK(one.quoted() == before);
+    CHECK(one.served.is_alive());
+}
+
 TEST_CASE("a hang-up reloads the plant, and tells a faulty one on standard error and on every page") {
     Reloaded one;
     static_cast<void>(one.plant.write("boards.yaml", "nonsense: ["));

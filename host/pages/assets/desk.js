@@ -100,7 +100,6 @@ function show(page) {
   document.title = page.title;
   keepingPlace(() => {
     for (const part of [...page.getElementById("answer").children]) replace(page, part.id);
-    replace(page, "save");
     followWhatIf(page);
   });
   const said = page.getElementById("said").textContent;

@@ -109,9 +109,18 @@ TEST_CASE("the same words make the same request number on any day, other words a
 
 TEST_CASE("the meaning of an enquiry is printed in words") {
     CHECK(enquiry_in_words(read_enquiry(demo(), "0201 400x300x250 B-140 500 1000 2c 18%", today)) ==
-          "style 0201, inside 400 x 300 x 250 mm, board B-140, quantity 500 1000, colours 2, margin 0.18, date "
+          "style 0201, inside 400 x 300 x 250 mm, board B-140, quantity 500 1000, colours 2, margin 18%, date "
           "2026-10-15, request " +
               request_of("0201 400x300x250 B-140 500 1000 2c 18%").number);
+}
+
+TEST_CASE("a margin that is none, or not said yet, is asked for in per cent, as a line says it") {
+    CHECK(refusals("0201 400x300x250 B-140 500 180%") ==
+          std::vector<std::string>{"enquiry:1:28: margin: out of range: found 180%, expected a margin from 0% to below "
+                                   "100% of the price, as in 18%"});
+    CHECK(refusals("0201 400x300x250 B-140 500") ==
+          std::vector<std::string>{
+              "enquiry:1:1: margin: missing: expected a margin from 0% to below 100% of the price, as in 18%"});
 }
 
 TEST_CASE("a word that says nothing is refused at its column, with what is known") {

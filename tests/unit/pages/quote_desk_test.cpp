@@ -141,6 +141,19 @@ TEST_CASE("who may not save has no form for it") {
     CHECK(holds(pages::quote_desk_page(fixture::accountant(), desk), "id=\"save\" method"));
 }
 
+TEST_CASE("what saves a quote stands with its price, and asks who approves only of a quote that needs it") {
+    const std::string ladder = fixture::part(desk_page({{"line", everyday_line}}), "ladder");
+    CHECK(holds(ladder.substr(0, ladder.find("<table")), "id=\"save\" method=\"post\""));
+    CHECK_FALSE(holds(ladder, "name=\"approver\""));
+
+    plant::Plant careful = fixture::demo_plant();
+    careful.pricing.approve_below = {{0.3, {"A. Example"}, {}}};
+    const fixture::AnsweredLine result = fixture::answered(everyday_line);
+    const pages::QuoteDesk desk{careful, fixture::demo_engine().graph().models, result.enquiry,
+                                pages::answer_view(pages::desk_address(everyday_line), {}), &*result.answer};
+    CHECK(holds(pages::quote_desk_page(fixture::accountant(), desk), "name=\"approver\""));
+}
+
 TEST_CASE("the fields of the form say the same as the line") {
     CHECK(pages::asked_line({{"style", "0201"},
                              {"l", "400"},

@@ -7,7 +7,7 @@
 
 #include "host/http/server.hpp"
 
-namespace flutebook::web {
+namespace flutebook::handover {
 
 struct Handover {
     http::Sockets sockets;
@@ -25,4 +25,4 @@ struct Handover {
 /// Signals wait for it. Throws std::system_error where it cannot be run.
 [[noreturn]] void go_on(const Handover& with);
 
-}  // namespace flutebook::web
+}  // namespace flutebook::handover

@@ -1,4 +1,4 @@
-#include "host/web/handover.hpp"
+#include "host/handover/handover.hpp"
 
 #include <arpa/inet.h>
 #include <fcntl.h>
@@ -21,7 +21,7 @@
 #include "host/base/errors.hpp"
 #include "host/sandbox/child.hpp"
 
-namespace flutebook::web {
+namespace flutebook::handover {
 
 namespace {
 
@@ -115,4 +115,4 @@ void go_on(const Handover& with) {
     give_up("the program cannot be started again");
 }
 
-}  // namespace flutebook::web
+}  // namespace flutebook::handover
