@@ -4,11 +4,8 @@
 #include <algorithm>
 
 #include "host/orders/enquiry_fields.hpp"
-<<<<<<< HEAD
-#include "host/plant/maker_text.hpp"
-=======
 #include "host/pages/place_links.hpp"
->>>>>>> desk
+#include "host/plant/maker_text.hpp"
 
 namespace flutebook::pages {
 
