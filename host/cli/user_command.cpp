@@ -61,11 +61,11 @@ private:
     bool is_terminal_;
 };
 
-std::string read_password() {
+web::Password read_password() {
     const NoEcho silence;
     if (silence.is_terminal()) complain({"password:"});
-    std::string password;
-    std::getline(std::cin, password);
+    web::Password password;
+    std::getline(std::cin, password.text);
     return password;
 }
 

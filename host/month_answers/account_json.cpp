@@ -155,7 +155,7 @@ std::string account_document(const month::MonthAccount& account) {
     return document("month-account", tree).dump();
 }
 
-month::MonthAccount read_account(const std::string& text, const std::string& where) {
+month::MonthAccount read_account(const std::string& where, const std::string& text) {
     try {
         return account_in(Json::parse(text));
     } catch (const Json::exception& error) {

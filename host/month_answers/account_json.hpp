@@ -12,6 +12,6 @@ namespace flutebook::answers {
 [[nodiscard]] std::string account_document(const month::MonthAccount& account);
 
 /// The account that account_document() wrote. Throws LedgerError, unfit, with `where`, for any other text.
-[[nodiscard]] month::MonthAccount read_account(const std::string& text, const std::string& where);
+[[nodiscard]] month::MonthAccount read_account(const std::string& where, const std::string& text);
 
 }  // namespace flutebook::answers

@@ -38,20 +38,20 @@ bool is_same_secret(std::string_view left, std::string_view right) {
     return left.size() == right.size() && sodium_memcmp(left.data(), right.data(), left.size()) == 0;
 }
 
-std::string password_hash(const std::string& password) {
+std::string password_hash(const Password& password) {
     begin();
     const std::lock_guard lock(hashing());
     std::array<char, crypto_pwhash_STRBYTES> hash{};
-    if (crypto_pwhash_str(hash.data(), password.data(), password.size(), crypto_pwhash_OPSLIMIT_INTERACTIVE,
+    if (crypto_pwhash_str(hash.data(), password.text.data(), password.text.size(), crypto_pwhash_OPSLIMIT_INTERACTIVE,
                           crypto_pwhash_MEMLIMIT_INTERACTIVE) != 0)
         throw std::bad_alloc();
     return hash.data();
 }
 
-bool is_password_of(const std::string& hash, const std::string& password) {
+bool is_password_of(const std::string& hash, const Password& password) {
     begin();
     const std::lock_guard lock(hashing());
-    return crypto_pwhash_str_verify(hash.c_str(), password.data(), password.size()) == 0;
+    return crypto_pwhash_str_verify(hash.c_str(), password.text.data(), password.text.size()) == 0;
 }
 
 std::string policy_hash(std::string_view text) {

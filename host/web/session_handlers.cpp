@@ -47,7 +47,7 @@ Outcome show_session(const Call& call) {
 Outcome begin_session(const Call& call) {
     if (call.desk.users == nullptr)
         return refused(call, 403, {"session: nobody has a password here; open the address that the terminal shows"});
-    const auto outcome = call.desk.users->sign_in(call.form.at("name"), call.form.at("password"), call.address);
+    const auto outcome = call.desk.users->sign_in(call.form.at("name"), {call.form.at("password")}, call.address);
     if (const auto* wait = std::get_if<Users::Wait>(&outcome)) {
         Response response = sign_in_again(
             call, 429, fmt::format("session: tried too often: wait {} s and try again", wait->left.count()));

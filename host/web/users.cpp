@@ -13,7 +13,6 @@
 #include "host/base/errors.hpp"
 #include "host/base/quoted_text.hpp"
 #include "host/handover/texts.hpp"
-#include "host/web/secrets.hpp"
 #include "ledger/store/database.hpp"
 
 namespace flutebook::web {
@@ -46,19 +45,33 @@ std::string file_beside(const std::string& ledger) {
     return (std::filesystem::path(ledger).parent_path() / "users.db").string();
 }
 
-void check_password(const std::string& password) {
-    if (password.size() < shortest_password || password.size() > longest_password)
+void check_password(const Password& password) {
+    if (password.text.size() < shortest_password || password.text.size() > longest_password)
         refuse_user(
             fmt::format("password: too short or too long: found {} bytes; take {} or more, several words are "
                         "best",
-                        password.size(), shortest_password));
+                        password.text.size(), shortest_password));
 }
 
 // For a name that no user has: verifying takes as long as for one that a user has.
 const std::string& nobodys_hash() {
-    static const std::string hash = password_hash(new_secret());
+    static const std::string hash = password_hash({new_secret()});
     return hash;
 }
+
+// What is done to users, with its line in the log; undone where it is not finished.
+class Deed {
+public:
+    explicit Deed(ledger::Database& database) : database_(database) { database_.run("BEGIN IMMEDIATE"); }
+    Deed(const Deed&) = delete;
+    Deed& operator=(const Deed&) = delete;
+    ~Deed() { database_.undo(); }  // nothing once it is finished
+
+    void finish() { database_.run("COMMIT"); }
+
+private:
+    ledger::Database& database_;
+};
 
 }  // namespace
 
@@ -101,23 +114,23 @@ std::vector<User> Users::all() {
     return result;
 }
 
-std::optional<User> Users::find(const std::string& name, std::string* hash) {
+std::optional<Users::Kept> Users::find(const std::string& name) {
     Statement row(*database_, "SELECT role, is_off, hash FROM user WHERE name = ?");
     row.bind(1, name);
     if (!row.step()) return std::nullopt;
-    if (hash != nullptr) *hash = row.text(2);
-    return User{name, role_of(row.text(0)).value_or(pages::Role::nobody), row.number(1) != 0};
+    const User user{name, role_of(row.text(0)).value_or(pages::Role::nobody), row.number(1) != 0};
+    return Kept{user, row.text(2)};
 }
 
 std::optional<User> Users::active(const std::string& name) {
     const std::lock_guard lock(mutex_);
-    auto user = find(name, nullptr);
-    if (user && user->is_off) user.reset();
-    return user;
+    const auto kept = find(name);
+    if (!kept || kept->user.is_off) return std::nullopt;
+    return kept->user;
 }
 
 void Users::expect(const std::string& name) {
-    if (!find(name, nullptr))
+    if (!find(name))
         refuse_user(
             fmt::format("user: no user has this name: found {}; `flutebook user list` has all", base::shown(name)));
 }
@@ -129,7 +142,7 @@ void Users::note(const std::string& who, const std::string& deed, const std::str
     row.run();
 }
 
-void Users::add(const std::string& name, pages::Role role, const std::string& password, const std::string& who) {
+void Users::add(const std::string& name, pages::Role role, const Password& password, const std::string& who) {
     if (name.empty() || name.size() > longest_name || !base::is_plain_line(name) || name.front() == ' ' ||
         name.back() == ' ')
         refuse_user(fmt::format("user: is not a name: found {}; take at most {} plain characters", base::shown(name),
@@ -137,13 +150,15 @@ void Users::add(const std::string& name, pages::Role role, const std::string& pa
     check_password(password);
     const std::string hash = password_hash(password), text = pages::role_name(role);
     const std::lock_guard lock(mutex_);
-    if (find(name, nullptr))
+    if (find(name))
         refuse_user(fmt::format("user: the name is taken: found {}; take another, or change its role or password",
                                 base::shown(name)));
+    Deed deed(*database_);
     Statement row(*database_, "INSERT INTO user(name, hash, role) VALUES(?, ?, ?)");
     row.bind(1, name).bind(2, hash).bind(3, text);
     row.run();
     note(who, fmt::format("added {} as {}", name, text), "");
+    deed.finish();
 }
 
 void Users::change(const std::string& name, const char* sql, const std::string& value) {
@@ -156,25 +171,31 @@ void Users::change(const std::string& name, const char* sql, const std::string& 
 void Users::set_role(const std::string& name, pages::Role role, const std::string& who) {
     const std::string text = pages::role_name(role);
     const std::lock_guard lock(mutex_);
+    Deed deed(*database_);
     change(name, "UPDATE user SET role = ?, is_off = 0 WHERE name = ?", text);
     note(who, fmt::format("made {} {}", name, text), "");
+    deed.finish();
 }
 
-void Users::set_password(const std::string& name, const std::string& password, const std::string& who) {
+void Users::set_password(const std::string& name, const Password& password, const std::string& who) {
     check_password(password);
     const std::string hash = password_hash(password);
     const std::lock_guard lock(mutex_);
+    Deed deed(*database_);
     change(name, "UPDATE user SET hash = ? WHERE name = ?", hash);
     note(who, fmt::format("gave {} another password", name), "");
+    deed.finish();
 }
 
 void Users::turn_off(const std::string& name, const std::string& who) {
     const std::lock_guard lock(mutex_);
+    Deed deed(*database_);
     expect(name);
     Statement row(*database_, "UPDATE user SET is_off = 1 WHERE name = ?");
     row.bind(1, name);
     row.run();
     note(who, fmt::format("turned {} off", name), "");
+    deed.finish();
 }
 
 std::chrono::seconds Users::wait_left(const std::string& key) const {
@@ -219,17 +240,16 @@ void Users::take_failures(const std::string& bytes) {
     }
 }
 
-std::variant<User, Users::Wrong, Users::Wait> Users::sign_in(const std::string& name, const std::string& password,
+std::variant<User, Users::Wrong, Users::Wait> Users::sign_in(const std::string& name, const Password& password,
                                                              const std::string& address) {
     const std::string by_name = "n" + name, by_address = "a" + address;
-    std::string hash = nobodys_hash();
-    std::optional<User> user;
+    std::optional<Kept> kept;
     {
         const std::lock_guard lock(mutex_);
         if (const auto left = std::max(wait_left(by_name), wait_left(by_address)); left.count() > 0) return Wait{left};
-        user = find(name, &hash);
+        kept = find(name);
     }
-    const bool is_right = is_password_of(hash, password) && user && !user->is_off;
+    const bool is_right = is_password_of(kept ? kept->hash : nobodys_hash(), password) && kept && !kept->user.is_off;
     const std::lock_guard lock(mutex_);
     note(base::is_plain_line(name) ? name.substr(0, longest_name) : "?", is_right ? "signed in" : "failed to sign in",
          address);
@@ -240,7 +260,7 @@ std::variant<User, Users::Wrong, Users::Wait> Users::sign_in(const std::string& 
     }
     failures_.erase(by_name);
     failures_.erase(by_address);
-    return *user;
+    return kept->user;
 }
 
 }  // namespace flutebook::web

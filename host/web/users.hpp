@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "host/pages/frame.hpp"
+#include "host/web/secrets.hpp"
 
 namespace flutebook::ledger {
 class Database;
@@ -28,7 +29,8 @@ struct User {
 /// "reader" ... "keeper"; nothing where it is no role that a user has.
 [[nodiscard]] std::optional<pages::Role> role_of(const std::string& text);
 
-/// Any thread. What it refuses is thrown as InputError (request), what fails on the disk as LedgerError.
+/// Any thread. What it refuses is thrown as InputError (request), what fails on the disk as LedgerError. A deed of
+/// `who` is done and in the log, or neither.
 class Users {
 public:
     enum class IfMissing { refuse, create };
@@ -40,9 +42,9 @@ public:
     /// Nothing where there is none, or where it is off.
     [[nodiscard]] std::optional<User> active(const std::string& name);
 
-    void add(const std::string& name, pages::Role role, const std::string& password, const std::string& who);
+    void add(const std::string& name, pages::Role role, const Password& password, const std::string& who);
     void set_role(const std::string& name, pages::Role role, const std::string& who);
-    void set_password(const std::string& name, const std::string& password, const std::string& who);
+    void set_password(const std::string& name, const Password& password, const std::string& who);
     /// The person can no longer sign in; what was done under the name stays.
     void turn_off(const std::string& name, const std::string& who);
 
@@ -52,7 +54,7 @@ public:
         std::chrono::seconds left;
     };
     struct Wrong {};
-    [[nodiscard]] std::variant<User, Wrong, Wait> sign_in(const std::string& name, const std::string& password,
+    [[nodiscard]] std::variant<User, Wrong, Wait> sign_in(const std::string& name, const Password& password,
                                                           const std::string& address);
 
     /// Who has to wait for how long, for another process of this machine.
@@ -61,6 +63,10 @@ public:
     void take_failures(const std::string& bytes);
 
 private:
+    struct Kept {
+        User user;
+        std::string hash;  // of the password
+    };
     struct Failures {
         int count = 0;
         std::chrono::steady_clock::time_point until{};
@@ -68,7 +74,7 @@ private:
     void expect(const std::string& name);
     void note(const std::string& who, const std::string& deed, const std::string& address);
     void change(const std::string& name, const char* sql, const std::string& value);
-    [[nodiscard]] std::optional<User> find(const std::string& name, std::string* hash);
+    [[nodiscard]] std::optional<Kept> find(const std::string& name);
     [[nodiscard]] std::chrono::seconds wait_left(const std::string& key) const;
     void count_failure(const std::string& key);
 

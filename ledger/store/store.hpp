@@ -2,7 +2,7 @@
 // quotes.hpp write; month.hpp, entries.hpp, quotes.hpp read; verify.hpp and backup.hpp prove and copy.
 //
 // One process at a time may hold a ledger for writing (a lock on FILE.lock beside it says which); any number may read
-// while it does. A store belongs to one thread at a time.
+// while it does. A store belongs to one thread at a time. Every read throws LedgerError, unfit, of a damaged file.
 #pragma once
 
 #include <memory>

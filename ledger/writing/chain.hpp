@@ -64,10 +64,10 @@ struct EntryOrigin {
 
 [[nodiscard]] Hash entry_hash(ChainText& text, const Hash& before, const Draft& draft, const EntryOrigin& origin);
 
-/// 20261015, and back.
+/// 20261015, and back from such a number alone.
 [[nodiscard]] std::int64_t to_number(Date date);
 [[nodiscard]] Date date_of(std::int64_t number);
-/// 202610, and back.
+/// 202610, and back from such a number alone.
 [[nodiscard]] std::int64_t to_number(Month month);
 [[nodiscard]] Month month_of(std::int64_t number);
 /// 2026-10

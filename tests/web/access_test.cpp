@@ -2,9 +2,11 @@
 #include <catch2/catch.hpp>
 #include <csignal>
 #include <fstream>
+#include <type_traits>
 
 #include "host/web/routes.hpp"
 #include "host/web/users.hpp"
+#include "ledger/store/database.hpp"
 #include "tests/system/face.hpp"
 #include "tests/web/served.hpp"
 
@@ -16,7 +18,7 @@ namespace {
 const std::string host = "flutebook.example", password = "three plain words";
 
 void add_user(const std::string& plant, const std::string& name, pages::Role role) {
-    web::Users(plant + "/ledger.db", web::Users::IfMissing::create).add(name, role, password, "test");
+    web::Users(plant + "/ledger.db", web::Users::IfMissing::create).add(name, role, {password}, "test");
 }
 
 // A plant's server behind a proxy, with a user of each role, called like it.
@@ -210,6 +212,22 @@ TEST_CASE("the log of users is only added to") {
     CHECK(shell("UPDATE log SET who = 'x'").exit_code != 0);
     CHECK(shell("SELECT count(*) FROM log").output == "4\n");
     CHECK(shell("SELECT hash FROM user").output.rfind("$argon2id$", 0) == 0);
+}
+
+TEST_CASE("what cannot be logged is not done to a user") {
+    const PlantCopy plant;
+    add_user(plant.folder(), "Vera", pages::Role::keeper);
+    web::Users users(plant.folder() + "/ledger.db", web::Users::IfMissing::refuse);
+    ledger::Database(plant.folder() + "/users.db", ledger::Database::Access::writing)
+        .run("CREATE TRIGGER full BEFORE INSERT ON log BEGIN SELECT RAISE(ABORT, 'full'); END");
+    CHECK_THROWS_AS(users.turn_off("Vera", "test"), LedgerError);
+    CHECK(users.active("Vera").has_value());
+}
+
+TEST_CASE("a password is taken for no name, nor a name for a password") {
+    using Add = decltype(&web::Users::add);
+    CHECK(std::is_invocable_v<Add, web::Users&, std::string, pages::Role, web::Password, std::string>);
+    CHECK_FALSE(std::is_invocable_v<Add, web::Users&, web::Password, pages::Role, std::string, std::string>);
 }
 
 TEST_CASE("flutebook user takes a password from standard input, and refuses a short one") {

@@ -83,7 +83,7 @@ bool begins(const std::string& text, const std::string& with) {
 TEST_CASE("behind the sample proxy a person signs in by TLS, saves a quote, and keeps to what the role allows") {
     const PlantCopy plant;
     web::Users(plant.folder() + "/ledger.db", web::Users::IfMissing::create)
-        .add("Vera", pages::Role::accountant, vera_password, "test");
+        .add("Vera", pages::Role::accountant, {vera_password}, "test");
     const int port = free_ports();
     Served served(plant.folder(), {"--port", std::to_string(port), "--host", "flutebook.example", "--behind-proxy"});
     const Proxy proxy(plant.folder(), port);
@@ -111,7 +111,7 @@ TEST_CASE("behind the sample proxy a person signs in by TLS, saves a quote, and 
 TEST_CASE("the sample proxy serves no other name, and sends who comes without TLS to it") {
     const PlantCopy plant;
     web::Users(plant.folder() + "/ledger.db", web::Users::IfMissing::create)
-        .add("Vera", pages::Role::reader, vera_password, "test");
+        .add("Vera", pages::Role::reader, {vera_password}, "test");
     const int port = free_ports();
     Served served(plant.folder(), {"--port", std::to_string(port), "--host", "flutebook.example", "--behind-proxy"});
     const Proxy proxy(plant.folder(), port);

@@ -98,7 +98,7 @@ TEST_CASE("while two controllers post and a third closes the month, each documen
     const std::vector<std::string> names = {"Ada", "Bo", "Cy"};
     for (const auto& name : names)
         web::Users(plant.folder() + "/ledger.db", web::Users::IfMissing::create)
-            .add(name, pages::Role::controller, their_password, "test");
+            .add(name, pages::Role::controller, {their_password}, "test");
     const std::string port = std::to_string(19500 + ::getpid() % 12000);
     Served served(plant.folder(), {"--port", port, "--host", served_name, "--behind-proxy"});
     std::vector<Browser> browsers;

@@ -120,7 +120,7 @@ std::optional<month::MonthAccount> MonthReader::kept_account(ledger::Month month
     if (!last_closed_ || month > *last_closed_) return std::nullopt;
     const auto entry = ledger::find_entry(store_, month_account_kind, month::text_of(month));
     if (!entry) return std::nullopt;
-    return answers::read_account(entry->draft.content, fmt::format("{}: entry {}", store_.file(), entry->number));
+    return answers::read_account(fmt::format("{}: entry {}", store_.file(), entry->number), entry->draft.content);
 }
 
 bool MonthReader::is_worked_out_again(ledger::Month month) const {

@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include "ledger/reading/entries.hpp"
+#include "ledger/reading/entry_search.hpp"
 #include "ledger/writing/close.hpp"
 #include "ledger/writing/posting.hpp"
 #include "ledger/writing/reversal.hpp"
@@ -76,6 +77,25 @@ TEST_CASE("an account holds what came in less what went out before the month") {
                 "C1 board: -1960000 g, 0", "adhesive-store adhesive: -40000 g, -220000", "floor board: 1800000 g, 0",
                 "loose-scrap board: 160000 g, 0", "paper-store KL135: -900000 g, -5940000",
                 "paper-store TL125: -300000 g, -2000000"});
+}
+
+TEST_CASE("entries are found by all that is given of them, and by nothing that is not") {
+    const auto store = with_two_months();
+    const auto refs = [&](const EntrySearch& search) {
+        Lines lines;
+        for (const auto& entry : find_entries(store, search).entries) lines.push_back(entry.ref);
+        return lines;
+    };
+    EntrySearch search{month(2026, 10)};
+    CHECK(refs(search) == Lines{"P2", "R1", "R2", "P3"});
+    search.kind = "corrugator-run";
+    CHECK(refs(search) == Lines{"R1", "R2"});
+    search.shift = "night";
+    CHECK(refs(search) == Lines{"R2"});
+    search.order = "500123";
+    CHECK(refs(search).empty());
+    search.order = "no such order";
+    CHECK(refs(search).empty());
 }
 
 TEST_CASE("balances are the same whether the months before were closed or not") {

@@ -1,6 +1,8 @@
 // A month divided by machine, shift, board and order, and put beside the months before.
 #include <catch2/catch.hpp>
 
+#include "host/month/breakdown.hpp"
+#include "host/production/accounts.hpp"
 #include "tests/unit/month/month_bench.hpp"
 
 using namespace flutebook;
@@ -83,6 +85,18 @@ TEST_CASE("each part has what was made, fed and lost under its name") {
     CHECK(part(orders, "500001").lost() == Grams::of(40000));
     CHECK(part(orders, "").product == Grams::of(-10000));
     CHECK(part(by(bench, ledger::Axis::board), "C-140").sheets == Grams::of(300000));
+}
+
+TEST_CASE("a part that did nothing but lose is told, and one whose rows cancel is not") {
+    const auto loss = [](const char* shift, std::int64_t grams) {
+        return ledger::Share{shift,         "DC1", production::account::floor, production::account::loose_scrap,
+                             "setup-waste", 1,     Grams::of(grams),           Money{}};
+    };
+    const auto parts =
+        month::breakdown({loss("early", 500), loss("late", 300), loss("late", -300)}, {}, month::WeighedCauses::kept);
+    REQUIRE(parts.size() == 1);
+    CHECK(parts[0].of == "early");
+    CHECK(parts[0].lost() == Grams::of(500));
 }
 
 TEST_CASE("by order and by board every weighed cause is left out on both sides, by machine and shift it stays") {

@@ -1,6 +1,8 @@
 // `pricing:` of plant.yaml: what it may say, and every way in which it says it wrongly.
 #include <catch2/catch.hpp>
 
+#include "host/base/errors.hpp"
+#include "host/orders/margin.hpp"
 #include "tests/unit/plant/plant_folder.hpp"
 
 using namespace flutebook;
@@ -41,6 +43,29 @@ TEST_CASE("every rule of a price is read as it is written, money in the plant's 
     CHECK(rules.tolerance->over == 0.1);
     CHECK(rules.second_currency->minor_units == 2);
     CHECK(rules.second_currency->rate == 0.86);
+}
+
+TEST_CASE("a request's own margin goes before its customer's, and that before the quantity's") {
+    plant::Plant plant;
+    plant.pricing = read("  margin: {0: 0.24, 1000: 0.20}\n  customers: {Ashlar Tiles: {margin: 0.15}}\n");
+    orders::Request request{};
+    CHECK(orders::margin_of(plant, request, 1000).share == 0.20);
+    request.customer = "Ashlar Tiles";
+    CHECK(orders::margin_of(plant, request, 1000).share == 0.15);
+    request.margin = 0.18;
+    CHECK(orders::margin_of(plant, request, 1000).share == 0.18);
+}
+
+TEST_CASE("trim is paid alone, or as the ledger shares it, and no other word is taken") {
+    const auto trim = [](const std::string& word) {
+        const PlantFolder folder;
+        const std::string mill = "  Northweir: {moisture: 0.10, deduction: dry-matter}\n";
+        folder.change("plant.yaml", mill, mill + "trim: " + word + "\n");
+        return folder.read().trim->way;
+    };
+    CHECK(trim("alone") == plant::AskedTrim::Way::alone);
+    CHECK(trim("share") == plant::AskedTrim::Way::by_ledger);
+    CHECK_THROWS_AS(trim("shared"), InputError);
 }
 
 TEST_CASE("the lowest limit that a profit is below says who may approve, and the limit itself is enough") {
