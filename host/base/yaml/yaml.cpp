@@ -199,7 +199,7 @@ std::optional<Node> parse_document(std::string text, const std::string& file, Di
         return std::nullopt;
     } catch (const YAML::Exception& error) {
         complaints.add({file, std::max(error.mark.line, 0) + 1, std::max(error.mark.column, 0) + 1}, "",
-                       "not readable as YAML: " + error.msg);
+                       "not readable as YAML: " + error.msg + "; mend it here or just before");
         return std::nullopt;
     }
     complaints.add_all(found);

@@ -92,8 +92,9 @@ TEST_CASE("an empty file is an empty node") {
 
 TEST_CASE("a syntax error is its file's only one") {
     REQUIRE(complaints_of("a: *b\nc: 1\nc: [2\n") ==
-            Lines{"f:1:4: not readable as YAML: the referenced anchor is not defined"});
-    REQUIRE(complaints_of("a: 1\na: 2\nb: c: d\n") == Lines{"f:3:5: not readable as YAML: illegal map value"});
+            Lines{"f:1:4: not readable as YAML: the referenced anchor is not defined; mend it here or just before"});
+    REQUIRE(complaints_of("a: 1\na: 2\nb: c: d\n") ==
+            Lines{"f:3:5: not readable as YAML: illegal map value; mend it here or just before"});
     REQUIRE_FALSE(parse("b: c: d\n").root.has_value());
 }
 
