@@ -6,10 +6,10 @@ const char* const beside_footer =
     R"(
 
 Comparisons: --with names a number of the plant by the path that messages use (`plugins.` may be
-left out, `*` stands for every name), or a number of the request after `request.`. +N% and -N% change
-each number of a list or table; a value replaces the number that applies. Together with --board,
---margin, --price, --rank or a way, the numbers of --with are changed first. No file is changed, and
-none of these answers can be saved.
+left out, `*` stands for every name), or a number of the request after `request.`. +N% and -N%
+change each number of a list or table; a value replaces the number that applies. Together with
+--board, --margin, --price, --rank or a way, the numbers of --with are changed first. No file is
+changed, and none of these answers can be saved.
 
   flutebook quote R-1001.yaml --with papers.TL125.price=+5%
   flutebook quote R-1001.yaml --with energy.power_price=0.19 --with machines.FG1.setup.minutes=15

@@ -19,8 +19,8 @@ namespace {
 
 constexpr const char* month_footer =
     R"(Accounts for every tonne of a month: what each machine took in, made and lost; each cause of loss
-with its actual and its expected loss and its cost; and the income from scrap. The account of an open
-month may still change.
+with its actual and its expected loss and its cost; and the income from scrap. The account of an
+open month may still change.
 
 Examples:
   flutebook month 2026-10

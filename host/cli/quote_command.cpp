@@ -43,9 +43,10 @@ A list (.csv, .xlsx: its first sheet) has one row for each item, under a header 
 request, style, length, width, board, quantity, margin, and where needed height, area (of an
 outline), customer, date (else today), colours, route (PR1 > DC1), flutes, a style's measures,
 extras as MODEL.SETTING, price (the old price per thousand) and price_date (its day). If the header
-has an unknown column, the message lists the known ones. The answer has the rows of the list in their
-order, with the new price and its parts by cost class. Where an old price is given it also has the
-difference, and, if its day is known, the part that each class explains. A refused row has its reason.)";
+has an unknown column, the message lists the known ones. The answer has the rows of the list in
+their order, with the new price and its parts by cost class. Where an old price is given it also has
+the difference, and, if its day is known, the part that each class explains. A refused row has its
+reason.)";
 
 // A quantity as the request may have it, or nothing for all.
 Reader read_sheets(reports::ShownSheets& sheets) {

@@ -33,7 +33,7 @@ std::string orders_of(const Order& first, const Order& last) {
 Fault fault(const contract::Model& model, const contract::Failure& failure, std::span<const Row> rows,
             contract::RowSpan span) {
     return {span.first,
-            fmt::format("{}: {} while it evaluated {}; ask its author, or take it off plugins.yaml", model.where(),
+            fmt::format("{}: {} while it evaluated {}; ask its author, or remove it from plugins.yaml", model.where(),
                         failure.text, orders_of(*rows[span.first].order, *rows[span.first + span.count - 1].order))};
 }
 
