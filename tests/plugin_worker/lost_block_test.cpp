@@ -56,7 +56,7 @@ void check_loss(const std::string& model, const std::string& what) {
         const std::string where = file_of(model) + ": model " + model + ": ";
         CHECK_THAT(good, !StartsWith(where));
         const std::string fault = where + what +
-                                  " while it evaluated R-1 at 5000; ask its author, or take it off "
+                                  " while it evaluated R-1 at 5000; ask its author, or remove it from "
                                   "plugins.yaml";
         CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 5000, 7000})) == fault);
         CHECK(isolated::quoted(plant, engine, box_at(plant, {500, 1000})) == good);
