@@ -16,7 +16,7 @@ void fill(std::span<const Row> rows, std::size_t index, double* column) {
 
 // What all rows of an order have: made once for those that stand together.
 template <double (*Value)(const Row&, std::size_t)>
-void fill_by_order(std::span<const Row> rows, std::size_t index, double* column) {
+void by_order(std::span<const Row> rows, std::size_t index, double* column) {
     const Order* order = nullptr;
     double value = 0;
     for (std::size_t r = 0; r < rows.size(); ++r) {
@@ -245,54 +245,50 @@ std::vector<Fact> order_facts() {
           {1, 1e7},
           order},
          fixed,
-         fill_by_order<quantity>},
+         by_order<quantity>},
         {{"order.colours", "1", "colours asked for", {0, 100}, order}, fixed, fill<colours>},
         {{"order.margin", "1", "share of the price that is to be kept", {-1e3, 1}, order}, fixed, fill<margin>},
-        {{"order.date", "d", "day of the request, counted from 1970-01-01", {-1e6, 1e6}, order},
-         fixed,
-         fill_by_order<date>},
+        {{"order.date", "d", "day of the request, counted from 1970-01-01", {-1e6, 1e6}, order}, fixed, by_order<date>},
         {{"order.piece", "1", "which piece of a set it is, from 1; 1 of a box of one piece", {1, 100}, order},
          fixed,
-         fill_by_order<piece>},
-        {{"order.pieces", "1", "different pieces that make the box", {1, 100}, order}, fixed, fill_by_order<pieces>},
+         by_order<piece>},
+        {{"order.pieces", "1", "different pieces that make the box", {1, 100}, order}, fixed, by_order<pieces>},
         {{"inside.length", "m", "inside length of the box; 0 if none", any_size, order},
          fixed,
-         fill_by_order<inside_length>},
-        {{"inside.width", "m", "inside width of the box; 0 if none", any_size, order},
-         fixed,
-         fill_by_order<inside_width>},
+         by_order<inside_length>},
+        {{"inside.width", "m", "inside width of the box; 0 if none", any_size, order}, fixed, by_order<inside_width>},
         {{"inside.height", "m", "inside height of the box; 0 if none", any_size, order},
          fixed,
-         fill_by_order<inside_height>},
-        {{"blank.length", "m", "the box laid flat, along the web", any_size, order},
-         fixed,
-         fill_by_order<blank_length>},
-        {{"blank.width", "m", "the box laid flat, along the flutes", any_size, order},
-         fixed,
-         fill_by_order<blank_width>},
-        {{"box.area", "m2", "board in one finished box", any_size, order}, fixed, fill_by_order<box_area>},
-        {{"box.joint", "m", "length of the maker's joint; 0 if none", any_size, order},
-         fixed,
-         fill_by_order<box_joint>},
+         by_order<inside_height>},
+        {{"blank.length", "m", "the box laid flat, along the web", any_size, order}, fixed, by_order<blank_length>},
+        {{"blank.width", "m", "the box laid flat, along the flutes", any_size, order}, fixed, by_order<blank_width>},
+        {{"box.area", "m2", "board in one finished box", any_size, order}, fixed, by_order<box_area>},
+        {{"box.joint", "m", "length of the maker's joint; 0 if none", any_size, order}, fixed, by_order<box_joint>},
         {{"blank.cut", "m", "edges of the blank that are cut; 0 of an outline", any_size, order},
          fixed,
-         fill_by_order<blank_cut>},
+         by_order<blank_cut>},
         {{"blank.crease", "m", "creases of the blank; 0 of an outline", any_size, order},
          fixed,
-         fill_by_order<blank_crease>},
+         by_order<blank_crease>},
         {{"box.print_area", "m2", "the box's area that may be printed", any_size, order},
          fixed,
-         fill_by_order<box_print_area>},
+         by_order<box_print_area>},
+    };
+}
+
+std::vector<Fact> board_facts() {
+    using enum contract::Axis;
+    return {
         {{"sheet.chop", "m", "the sheet along the web", any_size, order}, fixed, fill<sheet_chop>},
         {{"sheet.slit", "m", "the sheet across the web", any_size, order}, fixed, fill<sheet_slit>},
         {{"sheet.area", "m2", "board in one sheet off the corrugator", any_size, order}, fixed, fill<sheet_area>},
         {{"sheet.ups", "1", "boxes on a sheet", {1, 1e6}, order}, fixed, fill<sheet_ups>},
         {{"board.grammage", "g/m2", "combined board: papers by take-up, and dry adhesive", any_size, order},
          fixed,
-         fill_by_order<board_grammage>},
+         by_order<board_grammage>},
         {{"board.caliper", "m", "thickness: the board's own, else the flutes' heights and the liners", any_size, order},
          fixed,
-         fill_by_order<board_caliper>},
+         by_order<board_caliper>},
         {{"board.made_here", "1", "1 where the board is made here, 0 where it is bought as sheets", share, order},
          fixed,
          fill<made_here>},
@@ -314,18 +310,16 @@ std::vector<Fact> order_facts() {
 std::vector<Fact> ply_facts() {
     using enum contract::Axis;
     return {
-        {{"ply.grammage", "g/m2", "air-dry mass of the ply's paper", any_size, ply},
-         fixed,
-         fill_by_order<ply_grammage>},
+        {{"ply.grammage", "g/m2", "air-dry mass of the ply's paper", any_size, ply}, fixed, by_order<ply_grammage>},
         {{"ply.adhesive", "g/m2", "dry adhesive of the flute's glue lines, on its medium", any_size, ply},
          fixed,
-         fill_by_order<ply_adhesive>},
-        {{"ply.take_up", "1", "metres of the ply per metre of board", {1, 2}, ply}, fixed, fill_by_order<ply_take_up>},
-        {{"ply.moisture", "1", "water in the ply's paper", share, ply}, fixed, fill_by_order<ply_moisture>},
-        {{"ply.kind", "1", "0 liner, 1 medium", {0, 1}, ply}, fixed, fill_by_order<ply_kind>},
+         by_order<ply_adhesive>},
+        {{"ply.take_up", "1", "metres of the ply per metre of board", {1, 2}, ply}, fixed, by_order<ply_take_up>},
+        {{"ply.moisture", "1", "water in the ply's paper", share, ply}, fixed, by_order<ply_moisture>},
+        {{"ply.kind", "1", "0 liner, 1 medium", {0, 1}, ply}, fixed, by_order<ply_kind>},
         {{"ply.price", "money/kg", "the paper's price on the request's date", any_size, ply},
          replaceable,
-         fill_by_order<ply_price>},
+         by_order<ply_price>},
     };
 }
 
@@ -380,7 +374,8 @@ std::vector<Fact> cost_facts() {
 
 std::vector<Fact> make_facts() {
     std::vector<Fact> result = order_facts();
-    for (auto& more : {ply_facts(), step_facts(), cost_facts()}) result.insert(result.end(), more.begin(), more.end());
+    for (auto& more : {board_facts(), ply_facts(), step_facts(), cost_facts()})
+        result.insert(result.end(), more.begin(), more.end());
     return result;
 }
 

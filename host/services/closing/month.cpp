@@ -233,8 +233,13 @@ trim_answers::TrimMonths trim_until(const ledger::Store& store, ledger::Month mo
 
 answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, const MonthOptions& asked) {
     const ledger::Snapshot snapshot(store);
-    ledger::expect_seal_holds(store, asked.month);
     MonthReader reader(plant, store);
+    return month(plant, store, reader, asked);
+}
+
+answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, MonthReader& reader,
+                           const MonthOptions& asked) {
+    ledger::expect_seal_holds(store, asked.month);
     answers::MonthAnswer answer{};
     answer.account = reader.account(asked.month);
     answer.seal = ledger::seal_of(store, asked.month);

@@ -66,4 +66,9 @@ private:
 [[nodiscard]] answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store,
                                          const MonthOptions& asked);
 
+/// The same with a reader of that store, for whoever reads more accounts of it: none is worked out twice. The caller
+/// holds the snapshot.
+[[nodiscard]] answers::MonthAnswer month(const plant::Plant& plant, const ledger::Store& store, MonthReader& reader,
+                                         const MonthOptions& asked);
+
 }  // namespace flutebook::services

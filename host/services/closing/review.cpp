@@ -191,7 +191,7 @@ answers::MonthReview month_review(const plant::Plant& plant, const ledger::Store
     answer.target = plant.waste_target;
     const ledger::Month month = asked.month;
     answer.month =
-        services::month(plant, store, {month, std::nullopt, MonthOptions::Trend::twelve_months, asked.today});
+        services::month(plant, store, reader, {month, std::nullopt, MonthOptions::Trend::twelve_months, asked.today});
     const MonthAccount& own = answer.month.account;
     for (const auto& cause : own.causes)
         (cause.excess() > Grams() ? answer.beyond_value : answer.below_value) +=

@@ -1,6 +1,9 @@
 // A month as it is reviewed: nothing nets, parts come to their wholes, and it is beside the right months.
+#include <sqlite3.h>
+
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
+#include <string_view>
 
 #include "host/month_answers/entry_answer.hpp"
 #include "host/month_reports/month_report.hpp"
@@ -10,12 +13,43 @@
 #include "host/services/posting/entries.hpp"
 #include "host/services/posting/reverse.hpp"
 #include "ledger/reading/entry_search.hpp"
+#include "ledger/writing/close.hpp"
 #include "tests/unit/month/month_bench.hpp"
 #include "tests/unit/month_pages/reviewed_month.hpp"
 
 using namespace flutebook;
 using namespace flutebook::fixture;
 using nlohmann::json;
+
+namespace {
+
+// How often a month's counts were asked for, which is done once each time that the month is worked out.
+int counts_asked = 0;
+
+int note_statement(unsigned /*event*/, void* /*context*/, void* statement, void* /*text*/) {
+    const std::string_view sql = sqlite3_sql(static_cast<sqlite3_stmt*>(statement));
+    const bool is_of_a_month =
+        sql.find("FROM stock_count") != std::string_view::npos && sql.find("s.day BETWEEN") != std::string_view::npos;
+    if (is_of_a_month) ++counts_asked;
+    return 0;
+}
+
+int note_statements_of(sqlite3* books, const char** /*fault*/, const sqlite3_api_routines* /*routines*/) {
+    return sqlite3_trace_v2(books, SQLITE_TRACE_STMT, note_statement, nullptr);
+}
+
+}  // namespace
+
+TEST_CASE("A month whose close kept no account is calculated once for its review") {
+    const auto noting = reinterpret_cast<void (*)()>(note_statements_of);
+    sqlite3_auto_extension(noting);
+    ReviewedMonth month;
+    sqlite3_cancel_auto_extension(noting);
+    static_cast<void>(ledger::close_month(month.bench.store, {month.bench.month, {}, {}, "", "mara"}));
+    counts_asked = 0;
+    CHECK(month.review().month.is_worked_out_again);
+    CHECK(counts_asked == 1);
+}
 
 TEST_CASE("What was lost beyond the expected is not netted with what was lost less") {
     ReviewedMonth month;
