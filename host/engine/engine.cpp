@@ -72,8 +72,10 @@ private:
         rows.reserve(block.rows.size());
         std::vector<Outcome> outcomes(block.rows.size());
         for (const std::size_t r : block.rows) rows.push_back(rows_[r]);
-        const LentColumns columns = blocks_.columns(block.shape);
-        const auto fault = blocks_.cost(*columns, rows, outcomes);
+        // Kept to the end of the work: what this processor has near by is of use for its next block.
+        auto columns = columns_.find(block.shape);
+        if (columns == columns_.end()) columns = columns_.emplace(block.shape, blocks_.columns(block.shape)).first;
+        const auto fault = blocks_.cost(*columns->second, rows, outcomes);
         if (fault && (!fault_ || block.rows[fault->row] < fault_->row))
             fault_ = Fault{block.rows[fault->row], fault->text};
         for (std::size_t i = 0; i < block.rows.size(); ++i) outcomes_[block.rows[i]] = outcomes[i];
@@ -83,6 +85,7 @@ private:
     std::span<const Row> rows_;
     const std::vector<Blocked>& work_;
     std::span<Outcome> outcomes_;
+    std::map<Shape, LentColumns> columns_;
     std::optional<Fault> fault_;
     std::exception_ptr thrown_;
 };
