@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "host/orders/enquiry_fields.hpp"
 #include "host/pages/answer_parts.hpp"
 #include "host/pages/ladder.hpp"
@@ -95,18 +93,8 @@ bool is_way_asked(const QuoteDesk& desk) {
     return without_way(desk.beside.asked).size() != desk.beside.asked.size();
 }
 
-// Whoever saves it must name somebody, by a rule of the plant.
-bool needs_approval(const QuoteDesk& desk) {
-    const auto& items = desk.answer->quantities;
-    return std::any_of(items.begin(), items.end(), [&](const auto& item) {
-        if (!item.is_makeable()) return false;
-        const double share = item.quote ? item.quote->sale.profit_share : item.set->sale.profit_share;
-        return desk.plant.pricing.find_approval(share) != nullptr;
-    });
-}
-
 Html approver_field(const QuoteDesk& desk) {
-    if (!needs_approval(desk)) return {};
+    if (!desk.needs_approval) return {};
     return html(
         "<label class=\"field\"><span>Approved by <span class=\"unit\">the profit is below the plant's limit</span>"
         "</span><input name=\"approver\" id=\"approver\" autocomplete=\"off\"></label>");

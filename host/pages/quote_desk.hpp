@@ -22,6 +22,7 @@ struct QuoteDesk {
     AnswerView view;                                 // with the address of desk_address()
     const answers::RequestAnswer* answer = nullptr;  // null: there is none
     BesideView beside = {};
+    bool needs_approval = false;  // by a rule of the plant: whoever saves the answer must name who approves of it
 };
 
 /// Without a line: what may be typed, with three examples of this plant. With complaints: why there is no answer. With

@@ -198,9 +198,10 @@ Outcome show_new_quote(const Call& call) {
         pages::answer_view(pages::desk_address(draft.enquiry.line, draft.beside.asked), call.target.query.all());
     view.open_plant = &workplace.plant;
     const answers::RequestAnswer* answer = draft.quote ? &draft.quote->answer : nullptr;
-    Response response =
-        page(pages::quote_desk_page(call.frame(pages::Place::quotes), {workplace.plant, workplace.engine.graph().models,
-                                                                       draft.enquiry, view, answer, draft.beside}));
+    const bool needs_approval = answer != nullptr && !quoting::approval_warnings(workplace.plant, *answer).empty();
+    Response response = page(pages::quote_desk_page(
+        call.frame(pages::Place::quotes),
+        {workplace.plant, workplace.engine.graph().models, draft.enquiry, view, answer, draft.beside, needs_approval}));
     if (answer != nullptr && answer->model_fault) response.status = 500;
     return response;
 }

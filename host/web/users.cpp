@@ -243,13 +243,14 @@ void Users::take_failures(const std::string& bytes) {
 std::variant<User, Users::Wrong, Users::Wait> Users::sign_in(const std::string& name, const Password& password,
                                                              const std::string& address) {
     const std::string by_name = "n" + name, by_address = "a" + address;
+    const std::string& of_nobody = nobodys_hash();  // made for whoever comes first, whether or not the name is known
     std::optional<Kept> kept;
     {
         const std::lock_guard lock(mutex_);
         if (const auto left = std::max(wait_left(by_name), wait_left(by_address)); left.count() > 0) return Wait{left};
         kept = find(name);
     }
-    const bool is_right = is_password_of(kept ? kept->hash : nobodys_hash(), password) && kept && !kept->user.is_off;
+    const bool is_right = is_password_of(kept ? kept->hash : of_nobody, password) && kept && !kept->user.is_off;
     const std::lock_guard lock(mutex_);
     note(base::is_plain_line(name) ? name.substr(0, longest_name) : "?", is_right ? "signed in" : "failed to sign in",
          address);

@@ -1,7 +1,9 @@
 // Who may do what: keys, sessions, users, roles, and forms that stand on pages of others.
 #include <catch2/catch.hpp>
+#include <chrono>
 #include <csignal>
 #include <fstream>
+#include <thread>
 #include <type_traits>
 
 #include "host/web/routes.hpp"
@@ -180,6 +182,24 @@ TEST_CASE("wrong passwords make the next try wait, also with the right one") {
     CHECK_FALSE(reply.header("retry-after").empty());
     const Reply unknown = browser.post("/session", {{"name", "nobody"}, {"password", "a wrong one"}});
     CHECK(unknown.status == 429);
+}
+
+TEST_CASE("wrong passwords before a reload count after it") {
+    const Proxied one;
+    Browser keeper = one.signed_in("keeper");
+    Browser browser = one.nobody();
+    const auto status_of_a_try = [&] {
+        return browser.post("/session", {{"name", "reader"}, {"password", "a wrong one"}}).status;
+    };
+    for (int i = 0; i < 3; ++i) CHECK(status_of_a_try() == 401);
+    CHECK(keeper.post("/reload", {}).status == 303);
+    // Once the wait after the third is over, a failure is the fourth: the next try has to wait at once.
+    int status = status_of_a_try();
+    for (const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(30);
+         status == 429 && std::chrono::steady_clock::now() < until; status = status_of_a_try())
+        std::this_thread::sleep_for(std::chrono::milliseconds(50));
+    CHECK(status == 401);
+    CHECK(status_of_a_try() == 429);
 }
 
 TEST_CASE("a role that changed, or was taken, counts at the next request") {

@@ -35,6 +35,18 @@ bool has_part(const std::string& text, const std::string& part) {
 
 }  // namespace
 
+TEST_CASE("the desk asks who approves of a quote where a limit of the plant is above its profit") {
+    PlantCopy copy;
+    copy.replace("plant.yaml", "# pricing:", "pricing:\n  approve_below: {0.10: [A. Example]}\n#");
+    Served served{copy.folder()};
+    Browser browser{served};
+    const auto page = [&](const std::string& margin) {
+        return browser.get("/quotes/new?line=" + encoded("0201 400x300x250 B-140 5000 2c 2026-10-15 " + margin)).body;
+    };
+    CHECK(has_part(page("9%"), "name=\"approver\""));
+    CHECK_FALSE(has_part(page("18%"), "name=\"approver\""));
+}
+
 TEST_CASE("what is asked beside an enquiry answers the documents of the command line") {
     QuoteDesk one;
     struct Case {

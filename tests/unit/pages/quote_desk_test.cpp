@@ -146,11 +146,10 @@ TEST_CASE("what saves a quote stands with its price, and asks who approves only 
     CHECK(holds(ladder.substr(0, ladder.find("<table")), "id=\"save\" method=\"post\""));
     CHECK_FALSE(holds(ladder, "name=\"approver\""));
 
-    plant::Plant careful = fixture::demo_plant();
-    careful.pricing.approve_below = {{0.3, {"A. Example"}, {}}};
     const fixture::AnsweredLine result = fixture::answered(everyday_line);
-    const pages::QuoteDesk desk{careful, fixture::demo_engine().graph().models, result.enquiry,
-                                pages::answer_view(pages::desk_address(everyday_line), {}), &*result.answer};
+    pages::QuoteDesk desk{fixture::demo_plant(), fixture::demo_engine().graph().models, result.enquiry,
+                          pages::answer_view(pages::desk_address(everyday_line), {}), &*result.answer};
+    desk.needs_approval = true;
     CHECK(holds(pages::quote_desk_page(fixture::accountant(), desk), "name=\"approver\""));
 }
 
